@@ -1,0 +1,71 @@
+import { availabilityOf } from '../timeline/exposure.ts';
+import { endLines } from '../timeline/readiness.ts';
+import type { PairFacts } from '../timeline/facts.ts';
+import { type Finding, sayBounds, sayDuration } from '../vocabulary.ts';
+import type { Analyzer } from './analyzer.ts';
+
+/** How long the pair ran without a ready partner, planned and not. */
+export const exposure: Analyzer = {
+  meta: {
+    id: 'exposure',
+    question: 'How long did the pair run without a ready partner?',
+    needs: ['partner-ready'],
+    findings: ['exposure', 'unplanned-exposure'],
+  },
+  analyze(facts) {
+    const { exposed } = facts;
+    const known = facts.readiness.signal === null ? 0 : 1;
+    const total = known === 1 ? [totalFinding(facts)] : [];
+    return { checked: exposed.length, notObserved: 1 - known, findings: [...total, ...unplanned(facts)] };
+  },
+};
+
+function totalFinding({ timeline, exposed }: PairFacts): Finding {
+  const sum = (key: 'low' | 'seconds' | 'high'): number => exposed.reduce((total, span) => total + span[key], 0);
+  const longest = Math.max(0, ...exposed.map((span) => span.seconds));
+  const availability = availabilityOf(timeline);
+  const share = availability === null ? '' : `; a ready partner for ${(availability * 100).toFixed(2)} % of the observed time`;
+  const [first, ...rest] = exposed.flatMap((span) => [...span.evidence]);
+  return {
+    id: 'exposure',
+    severity: 'info',
+    pair: timeline.pair,
+    half: null,
+    from: timeline.from,
+    to: timeline.to,
+    statement:
+      exposed.length === 0
+        ? 'The pair had a ready partner at every observed instant.'
+        : `The pair ran ${sayBounds(sum('low'), sum('high'))} without a ready partner, the longest stretch ${sayDuration(longest)}${share}.`,
+    figures: {
+      seconds: sum('seconds'),
+      low: sum('low'),
+      high: sum('high'),
+      longestSeconds: longest,
+      stretches: exposed.length,
+      availability,
+    },
+    evidence: first === undefined ? endLines(timeline) : [first, ...rest],
+  };
+}
+
+/** Stretches that no removal, reflash or logged restart explains. */
+function unplanned({ timeline, exposed, losses }: PairFacts): readonly Finding[] {
+  return exposed.flatMap((span) => {
+    const loss = losses.find((l) => l.event.time === span.from);
+    if (loss === undefined || loss.kind !== 'counted') return [];
+    return [
+      {
+        id: 'unplanned-exposure',
+        severity: 'warning',
+        pair: timeline.pair,
+        half: null,
+        from: span.from,
+        to: span.to,
+        statement: `The ready partner was lost without planned work for ${sayBounds(span.low, span.high)}.`,
+        figures: { seconds: span.seconds, low: span.low, high: span.high },
+        evidence: span.evidence,
+      } as const,
+    ];
+  });
+}

@@ -1,0 +1,156 @@
+import type { Happening, NonEmpty, Source } from '../vocabulary.ts';
+import type { Stamp } from './durations.ts';
+import type { Merged } from './merge.ts';
+import type { TimelineRules } from './rules.ts';
+import type { StateStep } from './states.ts';
+
+/** A happening that no log states, read off the states that show it; its sources are theirs. */
+export interface Derived extends Stamp {
+  readonly half: string;
+  readonly signal: Happening;
+  readonly sources: NonEmpty<Source>;
+}
+
+/** What the derivation needs of one half: its identity as reported, and what was logged of it. */
+export interface HalfStory {
+  readonly half: string;
+  readonly identity: readonly StateStep[];
+  readonly firmware: readonly StateStep[];
+  readonly presence: readonly StateStep[];
+  logged(signal: Happening): readonly Merged[];
+}
+
+/**
+ * Removals, insertions, restarts and reflash ends that only the polls show: an identity that goes blank or is replaced,
+ * the same identity that comes back, a reported firmware that changes. What a log states within the lag is not derived
+ * again. Source: design.md, sections 4 and 5.
+ */
+export function deriveHappenings(story: HalfStory, rules: TimelineRules): readonly Derived[] {
+  const replaced = story.identity.length > 0 ? fromIdentity(story, rules) : fromPresence(story, rules);
+  return [...replaced, ...reflashes(story, replaced, rules)];
+}
+
+function fromIdentity(story: HalfStory, rules: TimelineRules): readonly Derived[] {
+  const derived: Derived[] = [];
+  let known: StateStep | undefined;
+  let blank: StateStep | undefined;
+  for (const step of story.identity) {
+    if (step.value === null) {
+      blank = blank ?? step;
+      continue;
+    }
+    if (known !== undefined && step.value !== known.value) derived.push(...replacement(story, known, blank, step, rules));
+    else if (known !== undefined && blank !== undefined) derived.push(...comeback(story, known, blank, step, rules));
+    known = step;
+    blank = undefined;
+  }
+  if (known !== undefined && blank !== undefined) {
+    derived.push(...unlessLogged(story, 'removed', join(blank, absence(story, blank, blank)?.no), known.time, rules));
+  }
+  return derived;
+}
+
+function replacement(
+  story: HalfStory,
+  known: StateStep,
+  blank: StateStep | undefined,
+  arrived: StateStep,
+  rules: TimelineRules,
+): readonly Derived[] {
+  const away = absence(story, blank ?? arrived, arrived);
+  const back = away?.yes !== undefined && away.yes.time <= arrived.time ? away.yes : undefined;
+  return [
+    ...unlessLogged(story, 'removed', join(blank ?? arrived, away?.no), known.time, rules),
+    ...unlessLogged(story, 'inserted', join(arrived, back), known.time, rules),
+  ];
+}
+
+/** The same module reports again: it started anew, unless a log says what happened to it. */
+function comeback(
+  story: HalfStory,
+  known: StateStep,
+  blank: StateStep,
+  arrived: StateStep,
+  rules: TimelineRules,
+): readonly Derived[] {
+  const told = (['restart', 'reflash-start', 'reflash-end', 'removed', 'inserted'] as const).some((signal) =>
+    story.logged(signal).some((m) => m.time > blank.earliest - rules.outMs && m.time <= arrived.time + rules.lagMs),
+  );
+  return told ? [] : unlessLogged(story, 'restart', arrived, known.time, rules);
+}
+
+/** Where no identity is ever reported, a partner that was absent for long is taken for another module. */
+function fromPresence(story: HalfStory, rules: TimelineRules): readonly Derived[] {
+  return story.presence.flatMap((no, index) => {
+    const yes = story.presence[index + 1];
+    if (no.value !== 'no' || no.initial || yes === undefined || yes.earliest - no.time <= rules.outMs) return [];
+    const told = (['restart', 'reflash-start', 'reflash-end'] as const).some((signal) =>
+      story.logged(signal).some((m) => m.time > no.earliest - rules.lagMs && m.time <= yes.time + rules.lagMs),
+    );
+    if (told) return [];
+    const since = story.presence[index - 1]?.time ?? 0;
+    return [
+      ...unlessLogged(story, 'removed', no, since, rules),
+      ...unlessLogged(story, 'inserted', yes, since, rules),
+    ];
+  });
+}
+
+function reflashes(story: HalfStory, replaced: readonly Derived[], rules: TimelineRules): readonly Derived[] {
+  const insertions = [...replaced.filter((d) => d.signal === 'inserted'), ...story.logged('inserted')];
+  return story.firmware.flatMap((step, index) => {
+    const before = story.firmware.slice(0, index).findLast((s) => s.value !== null);
+    if (before === undefined || step.value === null || step.value === before.value) return [];
+    // A new module arrives with its own firmware: no reflash.
+    const arrived = insertions.some((i) => i.time > before.time && i.earliest <= step.time + rules.lagMs);
+    const firstOfNew = arrived && !story.firmware.slice(0, index).some((s) => isSince(s, insertions, before.time));
+    if (firstOfNew) return [];
+    return unlessLogged(story, 'reflash-end', step, before.time, rules);
+  });
+}
+
+function isSince(step: StateStep, insertions: readonly Stamp[], after: number): boolean {
+  return step.value !== null && insertions.some((i) => i.time > after && i.time <= step.time);
+}
+
+/** The spell without a partner that goes with an identity that went blank, or changed, between two polls. */
+function absence(
+  story: HalfStory,
+  gone: StateStep,
+  arrived: StateStep,
+): { readonly no: StateStep; readonly yes: StateStep | undefined } | undefined {
+  const index = story.presence.findLastIndex((s) => s.value === 'no' && !s.initial && s.time <= arrived.time);
+  const no = story.presence[index];
+  if (no === undefined) return undefined;
+  const yes = story.presence[index + 1];
+  return yes === undefined || yes.time >= gone.earliest ? { no, yes } : undefined;
+}
+
+/** What both show: the overlap of the bounds, else the earlier of the two. */
+function join(a: StateStep, b: StateStep | undefined): Stamp & Pick<Derived, 'sources'> {
+  if (b === undefined) return a;
+  const earliest = Math.max(a.earliest, b.earliest);
+  const time = Math.min(a.time, b.time);
+  const sources: NonEmpty<Source> = [...a.sources, ...b.sources];
+  const resolution = Math.max(a.resolution, b.resolution);
+  const first = a.time <= b.time ? a : b;
+  return earliest <= time
+    ? { earliest, time, resolution, sources }
+    : { earliest: first.earliest, time: first.time, resolution, sources };
+}
+
+function unlessLogged(
+  story: HalfStory,
+  signal: Happening,
+  at: Stamp & Pick<Derived, 'sources'>,
+  since: number,
+  rules: TimelineRules,
+): readonly Derived[] {
+  // What was logged just after the old identity was first read still tells of that one's arrival.
+  const from = since + rules.lagMs < at.earliest ? since + rules.lagMs : since;
+  const told = story
+    .logged(signal)
+    .some((m) => m.kind !== 'note' && m.time > from && m.earliest <= at.time + rules.lagMs);
+  const { time, earliest, resolution, sources } = at;
+  return told ? [] : [{ half: story.half, signal, time, earliest, resolution, sources }];
+}

@@ -1,0 +1,38 @@
+import type { BringUp, PairTimeline, Switchover } from '../vocabulary.ts';
+import { bringUpsOf } from './bring-ups.ts';
+import { type Exposed, exposedSpans } from './exposure.ts';
+import { type Loss, lossesOf } from './losses.ts';
+import { type ModuleChange, moduleChangesOf } from './module-changes.ts';
+import { type Readiness, readinessOf } from './readiness.ts';
+import type { TimelineRules } from './rules.ts';
+import { type Conflict, conflictsOf, switchoversOf } from './switchovers.ts';
+
+/** Everything that several analyses need of one pair, read off its timeline once. */
+export interface PairFacts {
+  readonly timeline: PairTimeline;
+  readonly readiness: Readiness;
+  readonly bringUps: readonly BringUp[];
+  readonly losses: readonly Loss[];
+  readonly exposed: readonly Exposed[];
+  readonly switchovers: readonly Switchover[];
+  readonly conflicts: readonly Conflict[];
+  readonly moduleChanges: readonly ModuleChange[];
+}
+
+/** The facts of every pair. A command counts as logged if any input of any pair logs one. */
+export function factsOf(timelines: readonly PairTimeline[], rules: TimelineRules): readonly PairFacts[] {
+  const logsCommands = timelines.some((t) => t.events.some((e) => e.signal === 'switchover-command'));
+  return timelines.map((timeline) => {
+    const bringUps = bringUpsOf(timeline, rules);
+    return {
+      timeline,
+      readiness: readinessOf(timeline),
+      bringUps,
+      losses: lossesOf(timeline, bringUps, rules),
+      exposed: exposedSpans(timeline),
+      switchovers: switchoversOf(timeline, logsCommands, rules),
+      conflicts: conflictsOf(timeline),
+      moduleChanges: moduleChangesOf(timeline, rules),
+    };
+  });
+}

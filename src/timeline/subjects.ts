@@ -1,0 +1,102 @@
+import { stateValues } from '../vocabulary.ts';
+import type { TimelineRules } from './rules.ts';
+import { activeHalf, otherHalf, type Flip, type Roles } from './roles.ts';
+import type { Sighting } from './sightings.ts';
+
+/** A sighting that is known to be about one half, or about the pair (`null`). */
+export interface Resolved extends Sighting {
+  readonly half: string | null;
+}
+
+const ofPair: ReadonlySet<string> = new Set([
+  'partner-present',
+  'partner-ready',
+  'configuration',
+  'switchover',
+  'switchover-command',
+]);
+const ofStandby: ReadonlySet<string> = new Set([
+  'inserted',
+  'restart',
+  'reflash-start',
+  'reflash-end',
+  'sync-start',
+  'sync-failed',
+]);
+
+/**
+ * Says of each sighting which half it is about. Role-addressed values follow the half that holds the role; after each
+ * flip the other half takes over what is read under its new role. Sightings that no half can be found for are about the
+ * pair. Source: design.md, section 2, Subjects.
+ */
+export function resolveSubjects(
+  sightings: readonly Sighting[],
+  roles: Roles,
+  halves: readonly string[],
+  rules: TimelineRules,
+): readonly Resolved[] {
+  const direct = sightings.filter((s) => s.signal !== 'role').map((s) => ({ ...s, half: halfOf(s, sightings, roles, halves, rules) }));
+  return [...direct, ...afterFlips(sightings, roles, halves)];
+}
+
+function halfOf(
+  sighting: Sighting,
+  all: readonly Sighting[],
+  roles: Roles,
+  halves: readonly string[],
+  rules: TimelineRules,
+): string | null {
+  const { subject, signal, time } = sighting;
+  if (ofPair.has(signal)) return null;
+  if (subject.half !== null) return subject.half;
+  const isState = signal in stateValues;
+  // A happening belongs to the half that held the role just before: pulling the active half moves the role away.
+  const active = activeHalf(roles, isState ? time : time - 1);
+  if (active === null) return null;
+  if (subject.role === 'active') return active;
+  if (subject.role === 'standby' || ofStandby.has(signal)) return otherHalf(halves, active);
+  if (signal === 'removed') return silenced(sighting, all, rules) ?? otherHalf(halves, active);
+  return null;
+}
+
+/** The half that stops reporting after an unaddressed removal: its identity goes blank, or its role ends. */
+function silenced(removal: Sighting, all: readonly Sighting[], rules: TimelineRules): string | null {
+  const ended = all.find(
+    (s) =>
+      s.subject.half !== null &&
+      (s.value === null || (s.signal === 'role' && s.value === 'none')) &&
+      s.signal in stateValues &&
+      s.time >= removal.earliest &&
+      s.time <= removal.time + rules.lagMs + s.spacing,
+  );
+  return ended?.subject.half ?? null;
+}
+
+/** What each role-addressed stream went on reading after a flip, now of the other half. */
+function afterFlips(sightings: readonly Sighting[], roles: Roles, halves: readonly string[]): readonly Resolved[] {
+  const series = new Map<string, Sighting[]>();
+  for (const sighting of sightings) {
+    const { subject, signal } = sighting;
+    if (subject.role === null || subject.half !== null || ofPair.has(signal) || !(signal in stateValues)) continue;
+    if (sighting.kind !== 'reading') continue;
+    const key = `${sighting.stream}\n${subject.role}\n${signal}`;
+    series.set(key, [...(series.get(key) ?? []), sighting]);
+  }
+  return [...series.values()].flatMap((list) => roles.flips.flatMap((flip) => rereadAt(flip, list, roles, halves)));
+}
+
+function rereadAt(flip: Flip, series: readonly Sighting[], roles: Roles, halves: readonly string[]): readonly Resolved[] {
+  const current = series.findLast((s) => s.time < flip.time);
+  if (current === undefined) return [];
+  const next = series.find((s) => s.time >= flip.time);
+  const sameRows = flip.file !== null && flip.file === current.sources[0].file;
+  // The last reading that is sure to have shown this value; without a later change the stream's last one.
+  const lastRead = next === undefined ? current.streamEnd : next.earliest;
+  if (lastRead < flip.time) return [];
+  const time = sameRows ? flip.time : Math.min(lastRead, flip.time + 3 * current.spacing);
+  const active = activeHalf(roles, flip.time);
+  if (active === null) return [];
+  const half = current.subject.role === 'active' ? active : otherHalf(halves, active);
+  const sources = sameRows ? flip.sources : current.sources;
+  return [{ ...current, half, time, earliest: Math.min(flip.earliest, time), initial: false, sources }];
+}

@@ -1,0 +1,55 @@
+import type { Instant, PairTimeline, StateSignal, TimelineEvent } from '../vocabulary.ts';
+
+/** The steps of one state of one half (or of the pair), in the order of time. */
+export function track(timeline: PairTimeline, half: string | null, signal: StateSignal): readonly TimelineEvent[] {
+  return timeline.events.filter((e) => e.half === half && e.signal === signal);
+}
+
+/**
+ * The step that holds at an instant, itself included; `undefined` before the first. With `before`, steps at the very
+ * instant do not count.
+ */
+export function stepAt(
+  steps: readonly TimelineEvent[],
+  time: number,
+  before: 'including' | 'before' = 'including',
+): TimelineEvent | undefined {
+  return steps.findLast((s) => (before === 'before' ? s.time < time : s.time <= time));
+}
+
+/** The value that holds at an instant; `null` if it is not known, or nothing is reported. */
+export function valueAt(steps: readonly TimelineEvent[], time: number): string | null {
+  return stepAt(steps, time)?.value ?? null;
+}
+
+/** A spell during which a state had one value; `end` is `null` while the log goes on. */
+export interface Spell {
+  readonly value: string | null;
+  readonly start: TimelineEvent;
+  readonly end: TimelineEvent | null;
+}
+
+/** The spells of a state with one value; a value that is only restated goes on. */
+export function spells(steps: readonly TimelineEvent[], value: string): readonly Spell[] {
+  const found: Spell[] = [];
+  let start: TimelineEvent | null = null;
+  for (const step of steps) {
+    if (step.value === value) {
+      start = start ?? step;
+    } else if (start !== null) {
+      found.push({ value, start, end: step });
+      start = null;
+    }
+  }
+  return start === null ? found : [...found, { value, start, end: null }];
+}
+
+/** Whether a signal was ever logged of the pair, or of the half if one is given. */
+export function everLogged(timeline: PairTimeline, signal: string, half?: string): boolean {
+  return timeline.events.some((e) => e.signal === signal && (half === undefined || e.half === half));
+}
+
+/** True if two instants may be one: their bounds touch. */
+export function mayCoincide(a: Instant, b: Instant): boolean {
+  return a.time >= b.earliest && b.time >= a.earliest;
+}

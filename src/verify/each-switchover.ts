@@ -1,0 +1,10 @@
+import { endLines } from '../timeline/readiness.ts';
+import type { Switchover } from '../vocabulary.ts';
+import { type Outcome, type SwapCase, worstOf } from './check.ts';
+
+/** Judges every switchover of the swap; without one the check holds and says so. */
+export function judgeEachSwitchover(swap: SwapCase, judge: (switchover: Switchover) => Outcome): Outcome {
+  const [first, ...rest] = swap.switchovers.map(judge);
+  if (first !== undefined) return worstOf([first, ...rest]);
+  return { status: 'pass', statement: 'There was none: no switchover in this swap.', evidence: endLines(swap.facts.timeline) };
+}

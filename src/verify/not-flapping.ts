@@ -1,0 +1,20 @@
+import { endLines, linesOfAll } from '../timeline/readiness.ts';
+import type { Check } from './check.ts';
+
+export const notFlapping: Check = {
+  id: 'not-flapping',
+  title: 'No flapping after the first insertion',
+  judge({ facts, flapping, changes, to }) {
+    const evidence = endLines(facts.timeline);
+    if (facts.readiness.signal === null) {
+      return { status: 'not-observed', statement: 'Losses of the partner were never logged.', evidence };
+    }
+    const from = Math.min(...changes.map((c) => c.inserted.earliest));
+    const spell = flapping.find((f) => f.from <= to && f.to >= from);
+    if (spell !== undefined) {
+      return { status: 'fail', statement: `The standby was flapping: ${spell.events.length} losses in a row.`, evidence: linesOfAll(spell.events) };
+    }
+    const losses = facts.losses.filter((l) => l.kind === 'counted' && l.event.time >= from && l.event.time <= to).length;
+    return { status: 'pass', statement: losses === 0 ? 'The partner was not lost again.' : `Losses that count: ${losses}; too few for flapping.`, evidence };
+  },
+};

@@ -1,0 +1,34 @@
+import type { ModuleChange } from '../timeline/module-changes.ts';
+import { linesOf, linesOfAll } from '../timeline/readiness.ts';
+import { stepAt, track } from '../timeline/tracks.ts';
+import { type Check, type Outcome, type SwapCase, worstOf } from './check.ts';
+
+export const removedStandby: Check = {
+  id: 'removed-standby',
+  title: 'Only the standby was removed',
+  judge(swap) {
+    const [first, ...rest] = swap.changes;
+    return worstOf([judgeRemoval(swap, first), ...rest.map((change) => judgeRemoval(swap, change))]);
+  },
+};
+
+function judgeRemoval({ facts, rules }: SwapCase, { half, removed }: ModuleChange): Outcome {
+  const roles = track(facts.timeline, half, 'role');
+  // What happens at the very stamp of the removal is its effect.
+  const isPoint = removed.earliest === removed.time;
+  const before = stepAt(roles, removed.earliest, isPoint ? 'before' : 'including');
+  if (before === undefined) {
+    return { status: 'not-observed', statement: `The role of half ${half} at its removal was never logged.`, evidence: linesOf(removed) };
+  }
+  const evidence = linesOfAll([before, removed]);
+  if (before.value === 'standby') {
+    return { status: 'pass', statement: `Half ${half} was standby when it was removed.`, evidence };
+  }
+  const commanded = facts.timeline.events.some(
+    (e) => e.signal === 'switchover-command' && e.time >= removed.earliest - rules.commandMs && e.earliest <= removed.time,
+  );
+  if (before.value === 'active' && !(commanded && !isPoint)) {
+    return { status: 'fail', statement: `Half ${half} was active when it was removed.`, evidence };
+  }
+  return { status: 'inconclusive', statement: `The logs do not settle the role of half ${half} at its removal.`, evidence };
+}

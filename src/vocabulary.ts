@@ -1,0 +1,450 @@
+/**
+ * The words of the project as types. Every stage hands the next one plain data of these shapes.
+ * Instants are milliseconds UTC; the reports turn them into ISO 8601.
+ */
+
+export type NonEmpty<T> = readonly [T, ...T[]];
+
+/** What a state can be, per signal; `null` where any text may stand. */
+export const stateValues = {
+  role: ['active', 'standby', 'none'],
+  'partner-present': ['yes', 'no'],
+  'partner-ready': ['yes', 'no'],
+  light: ['steady', 'flashing', 'off'],
+  firmware: null,
+  model: null,
+  serial: null,
+  'link-a': ['up', 'down'],
+  'link-b': ['up', 'down'],
+  links: ['straight', 'crossed'],
+  configuration: ['current', 'pending'],
+  supply: ['good', 'fault'],
+} as const;
+
+export const gauges = ['load', 'free-memory'] as const;
+
+export const happenings = [
+  'removed',
+  'inserted',
+  'restart',
+  'reflash-start',
+  'reflash-end',
+  'sync-start',
+  'sync-failed',
+  'switchover-command',
+  'switchover',
+  'fault',
+  'note',
+] as const;
+
+export type StateSignal = keyof typeof stateValues;
+export type Gauge = (typeof gauges)[number];
+export type Happening = (typeof happenings)[number];
+/** What an event can be about. */
+export type Signal = StateSignal | Happening;
+export type Role = 'active' | 'standby' | 'none';
+
+/** One line of a log, as evidence: the name as given, the line counted from 1, the text as read. */
+export interface SourceLine {
+  readonly file: string;
+  readonly line: number;
+  readonly text: string;
+}
+
+/** A source of an event; `count` says how many identical lines in a row it stands for. */
+export interface Source extends SourceLine {
+  readonly count: number;
+}
+
+/** When something happened: in `(earliest, time]` if seen between two readings, else exactly at `time`. */
+export interface Instant {
+  readonly time: number;
+  readonly earliest: number;
+}
+
+export interface Interval {
+  readonly from: number;
+  readonly to: number;
+}
+
+// ---- import -------------------------------------------------------------------------------------------------
+
+/** What a value is about, once its unit text is understood. Neither half nor role: the pair, or not said. */
+export interface Subject {
+  readonly pair: string;
+  readonly half: string | null;
+  readonly role: 'active' | 'standby' | null;
+}
+
+/**
+ * One change of one stream, as the importer found it. A reading changed in `(earliest, time]`; the first reading of a
+ * signal, an entry and a note have `earliest = time` (a note ends its minute at `time`).
+ */
+export interface Change extends Instant {
+  readonly kind: 'reading' | 'entry' | 'note';
+  readonly subject: Subject;
+  readonly signal: Signal;
+  /** `null`: a happening without text, or nothing is reported there any more (serial, model, firmware). */
+  readonly value: string | null;
+  /** The stream's value before; `null` for its first reading and for entries. */
+  readonly before: string | null;
+  /** Index into the file's streams. */
+  readonly stream: number;
+  readonly line: number;
+  readonly text: string;
+  readonly count: number;
+}
+
+/** A point of a stream, with its line: the first and last readings are evidence for what did not happen. */
+export interface StreamPoint {
+  readonly time: number;
+  readonly line: number;
+  readonly text: string;
+}
+
+/** A span between two readings of a stream that is longer than three times its median spacing. */
+export interface Gap {
+  readonly before: StreamPoint;
+  readonly after: StreamPoint;
+}
+
+/** What one file says under one unit text about one pair. */
+export interface Stream {
+  readonly kind: 'reading' | 'entry' | 'note';
+  readonly unit: string;
+  readonly subject: Subject;
+  readonly signals: readonly Signal[];
+  readonly first: StreamPoint;
+  readonly last: StreamPoint;
+  /** Median time between two readings of the same parameter, in milliseconds; 0 for entries and notes. */
+  readonly spacing: number;
+  readonly gaps: readonly Gap[];
+}
+
+/** Count, minimum, mean and maximum of a gauge in one five-minute bin that begins at `from`. */
+export interface GaugeBin {
+  readonly from: number;
+  readonly count: number;
+  readonly minimum: number;
+  readonly mean: number;
+  readonly maximum: number;
+}
+
+export interface GaugeSeries {
+  readonly subject: Subject;
+  readonly gauge: Gauge;
+  readonly bins: readonly GaugeBin[];
+}
+
+export interface RowCounts {
+  readonly read: number;
+  readonly used: number;
+  readonly unchanged: number;
+  readonly ignored: number;
+  readonly unmatched: number;
+  readonly rejected: number;
+}
+
+export interface UnmatchedWording {
+  readonly wording: string;
+  readonly count: number;
+  readonly firstLine: number;
+}
+
+/** How one file was understood. */
+export interface Input {
+  readonly file: string;
+  readonly sha256: string;
+  readonly bytes: number;
+  readonly container?: { readonly file: string; readonly sha256: string };
+  readonly layout: string;
+  /** A WHATWG label, such as `utf-8`. */
+  readonly encoding: string;
+  /** The character itself; `null` for text lines. */
+  readonly delimiter: string | null;
+  readonly zone: string;
+  readonly rows: RowCounts;
+  readonly from: number | null;
+  readonly to: number | null;
+  readonly units: readonly string[];
+  readonly unmatched: readonly UnmatchedWording[];
+}
+
+/** Something the reader of a file must be told. `fix` says what to do about it. */
+export interface Notice {
+  readonly id:
+    | 'rejected-rows'
+    | 'unmatched-wording'
+    | 'damaged-tail'
+    | 'clock-step'
+    | 'clock-fold'
+    | 'date-order'
+    | 'wrong-half'
+    | 'unreadable'
+    | 'zone-assumed';
+  readonly what: string;
+  readonly fix: string;
+  readonly count: number;
+  readonly from: number | null;
+  readonly to: number | null;
+  readonly lines: NonEmpty<SourceLine>;
+}
+
+/** One file, read: what it is, what changed in it, what it covers, and what was odd. */
+export interface ImportedFile {
+  readonly input: Input;
+  /** Milliseconds that a stamp of this file may stand for beyond itself: 1000 where stamps have no decimals, else 0. */
+  readonly resolution: number;
+  readonly site: string | null;
+  readonly streams: readonly Stream[];
+  readonly changes: readonly Change[];
+  readonly gauges: readonly GaugeSeries[];
+  readonly notices: readonly Notice[];
+  /** How the file was understood and why, one sentence each. */
+  readonly reasons: readonly string[];
+}
+
+// ---- timeline -----------------------------------------------------------------------------------------------
+
+export interface TimelineEvent extends Instant {
+  readonly pair: string;
+  readonly half: string | null;
+  readonly signal: Signal;
+  readonly value: string | null;
+  readonly before: string | null;
+  /** Milliseconds of stamp resolution that durations from here carry: 0 or 1000. */
+  readonly resolution: number;
+  /** A first reading: the state was already so when the log began. */
+  readonly initial: boolean;
+  readonly sources: NonEmpty<Source>;
+}
+
+/** What one stream covers of a pair, with the file it comes from. */
+export interface Coverage {
+  readonly file: string;
+  readonly stream: Stream;
+}
+
+/** A span in which no poll of the pair was read though one was due. */
+export interface Unobserved extends Interval {
+  readonly evidence: NonEmpty<SourceLine>;
+}
+
+export interface HalfGauge {
+  readonly half: string | null;
+  readonly gauge: Gauge;
+  readonly bins: readonly GaugeBin[];
+}
+
+/** Everything known of one pair. Events are in the order of time, a cause before its effect. */
+export interface PairTimeline {
+  readonly pair: string;
+  readonly site: string | null;
+  readonly halves: readonly string[];
+  readonly events: readonly TimelineEvent[];
+  readonly gauges: readonly HalfGauge[];
+  readonly coverage: NonEmpty<Coverage>;
+  readonly observed: readonly Interval[];
+  readonly unobserved: readonly Unobserved[];
+  readonly from: number;
+  readonly to: number;
+}
+
+// ---- findings -----------------------------------------------------------------------------------------------
+
+export type Severity = 'critical' | 'warning' | 'info';
+
+export interface Finding {
+  readonly id: string;
+  readonly severity: Severity;
+  readonly pair: string | null;
+  readonly half: string | null;
+  readonly from: number | null;
+  readonly to: number | null;
+  readonly statement: string;
+  readonly figures: Readonly<Record<string, number | string | null>>;
+  readonly evidence: NonEmpty<SourceLine>;
+}
+
+export type LimitOutcome = 'within' | 'exceeded' | 'inconclusive' | 'not-observed';
+
+/** A duration with bounds. `seconds` is `null` where nothing could be measured; `outcome` where no limit is set. */
+export interface Measure {
+  readonly seconds: number | null;
+  readonly low: number | null;
+  readonly high: number | null;
+  /** The end was not seen: the true duration is longer than `seconds`. */
+  readonly censored: boolean;
+  readonly outcome: LimitOutcome | null;
+}
+
+/** Total time in several spans, in seconds with bounds. */
+export interface Span {
+  readonly seconds: number;
+  readonly low: number;
+  readonly high: number;
+  readonly spans: readonly Interval[];
+}
+
+export type BringUpCause = 'inserted' | 'restart' | 'reflash';
+
+export interface BringUp {
+  readonly pair: string;
+  readonly half: string;
+  readonly cause: BringUpCause;
+  readonly start: Instant;
+  /** The start was not logged but read off a change of the reported identity or firmware. */
+  readonly startDerived: boolean;
+  /** The firmware it came up with; `null` if never reported. */
+  readonly firmware: string | null;
+  readonly model: string | null;
+  readonly serial: string | null;
+  readonly outcome: 'settled' | 'lost' | 'superseded' | 'unfinished';
+  readonly sync: Measure;
+  readonly settledSeconds: number | null;
+  readonly light: Measure;
+  /** The ready that held; `null` unless settled. */
+  readonly settled: Instant | null;
+  /** The first ready; `null` if there was none. */
+  readonly ready: Instant | null;
+  /** Until when it was watched. */
+  readonly watchedTo: number;
+  readonly evidence: NonEmpty<SourceLine>;
+  readonly lightEvidence: NonEmpty<SourceLine>;
+}
+
+export interface Switchover {
+  readonly pair: string;
+  readonly at: Instant;
+  readonly fromHalf: string;
+  readonly toHalf: string;
+  /** `null`: no input ever logs a command. */
+  readonly commanded: boolean | null;
+  /** The partner was ready at the switchover's earliest instant; `null` if not known. */
+  readonly partnerReady: boolean | null;
+  /** How long it had been ready by then, in seconds; `null` if it was not, or since before the log. */
+  readonly readySeconds: number | null;
+  readonly firmwareMatched: boolean | null;
+  readonly gapSeconds: { readonly low: number; readonly high: number };
+  readonly evidence: NonEmpty<SourceLine>;
+}
+
+/** A stretch of one half's line in the staff: what it was between two instants. */
+export interface StaffStretch extends Interval {
+  readonly half: string;
+  readonly drawn: 'active' | 'ready' | 'not-ready' | 'absent' | 'unknown';
+}
+
+// ---- verification -------------------------------------------------------------------------------------------
+
+export type CheckStatus = 'pass' | 'fail' | 'inconclusive' | 'not-observed';
+export type Verdict = 'verified' | 'not-verified' | 'inconclusive';
+
+export interface CheckResult {
+  readonly id: string;
+  /** What must hold, in a few words. */
+  readonly title: string;
+  readonly status: CheckStatus;
+  readonly statement: string;
+  readonly evidence: NonEmpty<SourceLine>;
+}
+
+export interface BeforeAfter {
+  readonly before: string | null;
+  readonly after: string | null;
+}
+
+export interface SwapHalf {
+  readonly half: string;
+  readonly removedAt: Instant;
+  readonly insertedAt: Instant;
+  readonly model: BeforeAfter;
+  readonly serial: BeforeAfter;
+  /** `found`: the first firmware reported after the insertion. */
+  readonly firmware: BeforeAfter & { readonly found: string | null };
+}
+
+/** One step of a swap, for the report: what happened when, how long it took, and the check that rests on it. */
+export interface Step extends Instant {
+  readonly half: string | null;
+  readonly statement: string;
+  readonly duration: Measure | null;
+  readonly checks: readonly string[];
+  readonly evidence: NonEmpty<SourceLine>;
+}
+
+export interface Swap {
+  readonly pair: string;
+  readonly site: string | null;
+  readonly from: number;
+  readonly to: number;
+  readonly verdict: Verdict;
+  readonly statement: string;
+  readonly halves: NonEmpty<SwapHalf>;
+  readonly bringUps: readonly BringUp[];
+  readonly switchovers: readonly Switchover[];
+  readonly exposure: Span;
+  readonly checks: readonly CheckResult[];
+  readonly steps: readonly Step[];
+  /** Everything else that happened to the pair between `from` and `to`. */
+  readonly otherEvents: readonly TimelineEvent[];
+  readonly staff: Staff;
+}
+
+/** What the staff of a pair is drawn from, between two instants. */
+export interface Staff extends Interval {
+  readonly halves: readonly string[];
+  readonly stretches: readonly StaffStretch[];
+  readonly lights: readonly (Interval & { readonly half: string; readonly light: 'steady' | 'flashing' })[];
+  readonly ticks: readonly (Instant & { readonly half: string | null; readonly word: string })[];
+  readonly switchovers: readonly (Instant & { readonly fromHalf: string; readonly toHalf: string })[];
+  readonly bringUps: readonly (Interval & { readonly half: string; readonly flag: number; readonly late: boolean })[];
+  readonly unobserved: readonly Interval[];
+}
+
+/** What a person says about the work: printed on the report. */
+export interface Job {
+  readonly workOrder?: string | undefined;
+  readonly site?: string | undefined;
+  readonly technician?: string | undefined;
+  readonly reviewer?: string | undefined;
+  readonly plan?: Readonly<Record<string, Readonly<Record<string, PlannedModule>>>> | undefined;
+}
+
+export interface PlannedModule {
+  readonly model?: string | undefined;
+  readonly firmware?: string | undefined;
+}
+
+export interface Verification {
+  readonly inputs: readonly Input[];
+  readonly job: Job | null;
+  readonly swaps: readonly Swap[];
+  readonly findings: readonly Finding[];
+}
+
+// ---- how durations are said ---------------------------------------------------------------------------------
+
+/**
+ * A duration in words: `4.2 s` below ten seconds, `42 s`, `2 min 22 s`, from an hour `3 h 04 min`, from two days
+ * `41 days`. Takes seconds, not negative.
+ */
+export function sayDuration(seconds: number): string {
+  if (seconds < 9.95) return `${seconds.toFixed(1)} s`;
+  const whole = Math.round(seconds);
+  if (whole < 60) return `${whole} s`;
+  if (whole < 3600) return `${Math.floor(whole / 60)} min ${twoDigits(whole % 60)} s`;
+  const minutes = Math.round(seconds / 60);
+  if (minutes < 2880) return `${Math.floor(minutes / 60)} h ${twoDigits(minutes % 60)} min`;
+  return `${Math.floor(minutes / 1440)} days`;
+}
+
+/** A duration with its bounds: `2 min 12 s to 2 min 22 s`; one duration where both are said alike. */
+export function sayBounds(low: number, high: number): string {
+  const [from, to] = [sayDuration(low), sayDuration(high)];
+  return from === to ? from : `${from} to ${to}`;
+}
+
+function twoDigits(value: number): string {
+  return String(value).padStart(2, '0');
+}
