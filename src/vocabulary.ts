@@ -21,6 +21,24 @@ export const stateValues = {
   supply: ['good', 'fault'],
 } as const;
 
+export const stateSignals = [
+  'role',
+  'partner-present',
+  'partner-ready',
+  'light',
+  'firmware',
+  'model',
+  'serial',
+  'link-a',
+  'link-b',
+  'links',
+  'configuration',
+  'supply',
+] as const satisfies readonly (keyof typeof stateValues)[];
+
+/** Signals of the pair, whatever unit states them. */
+export const pairSignals = ['partner-present', 'partner-ready', 'configuration'] as const;
+
 export const gauges = ['load', 'free-memory'] as const;
 
 export const happenings = [
@@ -393,6 +411,8 @@ export interface Swap {
 
 /** What the staff of a pair is drawn from, between two instants. */
 export interface Staff extends Interval {
+  /** The limit for a steady light, in seconds: where the flags of the bring-ups stand. */
+  readonly limitSeconds: number;
   readonly halves: readonly string[];
   readonly stretches: readonly StaffStretch[];
   readonly lights: readonly (Interval & { readonly half: string; readonly light: 'steady' | 'flashing' })[];

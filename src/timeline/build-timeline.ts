@@ -8,6 +8,7 @@ import {
   type Signal,
   type Source,
   type StateSignal,
+  stateSignals,
   type TimelineEvent,
 } from '../vocabulary.ts';
 import { observe } from './coverage.ts';
@@ -214,20 +215,6 @@ function stateKeys(
   });
 }
 
-const stateSignals = [
-  'role',
-  'partner-present',
-  'partner-ready',
-  'light',
-  'firmware',
-  'model',
-  'serial',
-  'link-a',
-  'link-b',
-  'links',
-  'configuration',
-  'supply',
-] as const satisfies readonly StateSignal[];
 
 function gaugesOf(
   pair: string,

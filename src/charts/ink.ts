@@ -1,0 +1,24 @@
+/** The ink of the pictures: dark on the light ground of look.md; colour for the abnormal only, and never alone. */
+export const ink = '#1c2024';
+export const secondInk = '#5b6168';
+export const rule = '#d9d5cb';
+export const rust = '#9a3b1c';
+export const sans = 'system-ui, -apple-system, Segoe UI, Roboto, Helvetica, Arial, sans-serif';
+
+/** What all pictures share: no frame, no ground of their own, quiet axes. */
+export const quiet = {
+  background: 'transparent',
+  font: sans,
+  view: { stroke: null },
+  axis: {
+    labelColor: secondInk,
+    titleColor: secondInk,
+    domainColor: secondInk,
+    tickColor: secondInk,
+    gridColor: rule,
+    labelFontSize: 13,
+    titleFontSize: 13,
+    titleFontWeight: 'normal',
+  },
+  text: { color: ink, fontSize: 13 },
+} as const;

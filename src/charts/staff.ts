@@ -1,0 +1,86 @@
+import type { LayerSpec, UnitSpec } from 'vega-lite/types_unstable/spec/index.js';
+import type { Chart } from './chart.ts';
+import { ink, quiet, rule, rust, secondInk } from './ink.ts';
+
+/**
+ * One mark of the staff. `x` and `x2` are milliseconds of the report's clock, as if it were UTC; `y` and `y2` are heights
+ * above the lower line, with the two lines at 0 and 1.
+ */
+export interface StaffRow {
+  readonly mark:
+    | 'active'
+    | 'ready'
+    | 'not-ready'
+    | 'unknown'
+    | 'hatch'
+    | 'steady'
+    | 'flash'
+    | 'tick'
+    | 'bracket'
+    | 'late'
+    | 'flag'
+    | 'band'
+    | 'name'
+    | 'word';
+  readonly x: number;
+  readonly x2: number;
+  readonly y: number;
+  readonly y2: number;
+  readonly text: string;
+}
+
+const rules: readonly { readonly mark: StaffRow['mark']; readonly color: string; readonly width: number; readonly dash?: readonly number[] }[] = [
+  { mark: 'hatch', color: secondInk, width: 0.6 },
+  { mark: 'unknown', color: secondInk, width: 1, dash: [1, 3] },
+  { mark: 'not-ready', color: ink, width: 1.3, dash: [5, 3] },
+  { mark: 'ready', color: ink, width: 1.3 },
+  { mark: 'active', color: ink, width: 4 },
+  { mark: 'steady', color: ink, width: 0.7 },
+  { mark: 'flash', color: ink, width: 0.8 },
+  { mark: 'tick', color: ink, width: 1.3 },
+  { mark: 'bracket', color: secondInk, width: 1.2 },
+  { mark: 'late', color: rust, width: 2.4 },
+  { mark: 'flag', color: ink, width: 1.2 },
+];
+
+/** A pair as a staff of two lines, one for each half, time to the right. */
+export const staff: Chart<StaffRow> = {
+  id: 'staff',
+  title: 'The staff of the pair',
+  spec: (rows) => ({
+    data: { values: [...rows] },
+    width: 660,
+    height: 190,
+    config: quiet,
+    encoding: {
+      x: { field: 'x', type: 'temporal', scale: { type: 'utc', nice: false, zero: false }, axis: { format: '%H:%M', title: null, grid: false, tickCount: 8 } },
+      x2: { field: 'x2' },
+      y: { field: 'y', type: 'quantitative', scale: { domain: [-0.62, 2.05] }, axis: null },
+      y2: { field: 'y2' },
+    },
+    layer: [band(), ...rules.map(ruled), named('name', 'right', -6), named('word', 'left', 3)],
+  }),
+  describe: (rows) => {
+    const words = rows.filter((r) => r.mark === 'word').map((r) => r.text);
+    const halves = rows.filter((r) => r.mark === 'name').map((r) => r.text);
+    return `Staff of two lines, ${halves.join(' and ')}. Marked on it: ${words.length === 0 ? 'nothing' : words.join(', ')}.`;
+  },
+};
+
+type Layer = LayerSpec<string> | UnitSpec<string>;
+
+function only(mark: string): { readonly filter: { readonly field: 'mark'; readonly equal: string } }[] {
+  return [{ filter: { field: 'mark', equal: mark } }];
+}
+
+function band(): Layer {
+  return { transform: only('band'), mark: { type: 'rect', color: rule, opacity: 0.6 } };
+}
+
+function ruled({ mark, color, width, dash }: (typeof rules)[number]): Layer {
+  return { transform: only(mark), mark: { type: 'rule', color, strokeWidth: width, ...(dash === undefined ? {} : { strokeDash: [...dash] }) } };
+}
+
+function named(mark: string, align: 'left' | 'right', dx: number): Layer {
+  return { transform: only(mark), mark: { type: 'text', align, dx, baseline: 'middle' }, encoding: { text: { field: 'text', type: 'nominal' } } };
+}

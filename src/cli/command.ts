@@ -1,0 +1,62 @@
+import { limitsWithHold, type Imported, importFiles, readPhrasebook } from '../pipeline.ts';
+import { findFiles, readText, sha256 } from './node-files.ts';
+import { progressTo } from './progress.ts';
+
+/** Where a command writes: the result on stdout, everything else on stderr. */
+export interface Streams {
+  readonly stdout: Output;
+  readonly stderr: Output;
+}
+
+export interface Output {
+  write(text: string): void;
+  /** A person is looking: progress and colour make sense. */
+  readonly isTerminal: boolean;
+}
+
+/** What every command can be told. */
+export interface CommonOptions {
+  readonly phrasebook?: string | undefined;
+  readonly zone?: string | undefined;
+  readonly order?: 'day-first' | 'month-first' | undefined;
+  readonly year?: number | undefined;
+  readonly hold?: number | undefined;
+  readonly json?: boolean | undefined;
+}
+
+/** The exit statuses of design.md, section 8. */
+export type Status = 0 | 1 | 2 | 3;
+
+/** Reads all files a command was given. Failures are told on stderr, a line each; throws if nothing was readable. */
+export async function importAll(paths: readonly string[], options: CommonOptions, { stderr }: Streams): Promise<Imported> {
+  const phrasebook =
+    options.phrasebook === undefined
+      ? readPhrasebook('built-in phrasebook', null)
+      : readPhrasebook(options.phrasebook, await readText(options.phrasebook));
+  const sources = await findFiles(paths);
+  const progress = progressTo(stderr, sources);
+  const imported = await importFiles(sources, {
+    phrasebook,
+    zone: options.zone ?? null,
+    order: options.order ?? null,
+    year: options.year ?? null,
+    sha256,
+    onFile: progress.onFile,
+    onProgress: progress.onProgress,
+  });
+  progress.end();
+  for (const failure of imported.failures) stderr.write(`${failure.message}\n`);
+  if (imported.files.length === 0) throw new NothingReadable(imported.failures.length);
+  return imported;
+}
+
+/** Nothing could be read; why was said already, a line for each file. */
+export class NothingReadable extends Error {
+  constructor(files: number) {
+    super(files === 1 ? 'Nothing could be read.' : `None of the ${files} files could be read.`);
+  }
+}
+
+export function limitsOf({ hold }: CommonOptions): ReturnType<typeof limitsWithHold> {
+  return limitsWithHold(hold ?? null);
+}

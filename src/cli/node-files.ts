@@ -1,0 +1,95 @@
+import { createHash } from 'node:crypto';
+import { createReadStream } from 'node:fs';
+import { mkdir, readdir, readFile, rename, stat, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { type FileSource, type Hasher, InputError } from '../pipeline.ts';
+
+const chunkBytes = 65_536;
+
+/** What a folder holds besides logs. */
+const noLogs = /(^|\/)\.|\.(ya?ml|html?|md|pdf|png|svg)$|(^|\/)(truth|verify)\.json$/i;
+
+/**
+ * The files that the arguments name: files as they are, of a folder all that may be logs, in the order of their names.
+ * Throws InputError for a path that is not there and for a folder without logs.
+ */
+export async function findFiles(paths: readonly string[]): Promise<readonly FileSource[]> {
+  const lists = await Promise.all(paths.map((path) => filesAt(path)));
+  return lists.flat();
+}
+
+async function filesAt(path: string): Promise<readonly FileSource[]> {
+  const found = await stat(path).catch((error: unknown) => refuse(path, error));
+  if (!found.isDirectory()) return [sourceOf(path, found.size)];
+  const entries = await readdir(path, { recursive: true, withFileTypes: true }).catch((error: unknown) => refuse(path, error));
+  const names = entries
+    .filter((entry) => entry.isFile())
+    .map((entry) => join(entry.parentPath, entry.name))
+    .filter((name) => !noLogs.test(name.slice(path.length)))
+    .sort();
+  if (names.length === 0) throw new InputError(path, 'the folder holds no logs.', 'Name the files, or another folder.');
+  return Promise.all(names.map(async (name) => sourceOf(name, (await stat(name)).size)));
+}
+
+function sourceOf(name: string, bytes: number): FileSource {
+  return { name, bytes, open: () => openFile(name) };
+}
+
+async function* openFile(name: string): AsyncGenerator<Uint8Array> {
+  try {
+    for await (const chunk of createReadStream(name, { highWaterMark: chunkBytes })) yield toBytes(chunk);
+  } catch (error) {
+    refuse(name, error);
+  }
+}
+
+function toBytes(chunk: unknown): Uint8Array {
+  if (chunk instanceof Uint8Array) return chunk;
+  throw new TypeError('A file stream gives bytes.');
+}
+
+const reasons: Readonly<Record<string, readonly [string, string]>> = {
+  ENOENT: ['there is no such file or folder.', 'Check the name.'],
+  EACCES: ['it may not be read: no permission.', 'Ask for the permission, or copy it.'],
+  EPERM: ['it may not be read: no permission.', 'Ask for the permission, or copy it.'],
+  EISDIR: ['it is a folder.', 'Name a file.'],
+  ENOTDIR: ['part of its path is no folder.', 'Check the name.'],
+  ENOSPC: ['the disk is full.', 'Make room and try again.'],
+  EROFS: ['the disk can not be written to.', 'Choose another place.'],
+};
+
+/** Turns what the system refused into a line for the user; anything else is a defect and goes on. */
+export function refuse(where: string, error: unknown): never {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  const reason = reasons[code];
+  if (reason === undefined) throw error;
+  throw new InputError(where, ...reason);
+}
+
+/** Reads a small text file, such as a phrasebook. Throws InputError if it can not. */
+export async function readText(path: string): Promise<string> {
+  return readFile(path, 'utf8').catch((error: unknown) => refuse(path, error));
+}
+
+/** Writes a file whole or not at all: aside first, then renamed. Throws InputError if it can not. */
+export async function writeWhole(path: string, text: string): Promise<void> {
+  const aside = `${path}.part`;
+  try {
+    await mkdir(dirname(path), { recursive: true });
+    await writeFile(aside, text);
+    await rename(aside, path);
+  } catch (error) {
+    refuse(path, error);
+  }
+}
+
+/** SHA-256 by the platform. */
+export function sha256(): Hasher {
+  const hash = createHash('sha256');
+  return {
+    update: (bytes) => {
+      hash.update(bytes);
+    },
+    digest: () => hash.digest('hex'),
+  };
+}

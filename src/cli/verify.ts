@@ -1,0 +1,54 @@
+import { join } from 'node:path';
+import { analyse, readJob, readTime, verify } from '../pipeline.ts';
+import { painterFor } from './paint.ts';
+import { reportsOf } from '../report/verify-reports.ts';
+import { verifyJson } from '../report/verify-json.ts';
+import { verifyText } from '../report/verify-text.ts';
+import type { Verification } from '../vocabulary.ts';
+import { type CommonOptions, importAll, limitsOf, type Status, type Streams } from './command.ts';
+import { readText, writeWhole } from './node-files.ts';
+
+declare const STEADYPAIR_VERSION: string;
+
+export interface VerifyOptions extends CommonOptions {
+  readonly pair?: string | undefined;
+  readonly from?: string | undefined;
+  readonly to?: string | undefined;
+  readonly job?: string | undefined;
+  readonly out?: string | undefined;
+}
+
+/** `verify`: finds the swaps, judges them, writes a report for each. */
+export async function verifyCommand(paths: readonly string[], options: VerifyOptions, streams: Streams): Promise<Status> {
+  const job = options.job === undefined ? null : readJob(options.job, await readText(options.job));
+  const zone = options.zone ?? 'UTC';
+  const filter = {
+    from: options.from === undefined ? null : readTime('--from', options.from, zone),
+    to: options.to === undefined ? null : readTime('--to', options.to, zone),
+  };
+  const limits = limitsOf(options);
+  const imported = await importAll(paths, options, streams);
+  const analysed = analyse(imported, limits);
+  const verification = verify(analysed, options.pair ?? null, filter, job, limits);
+  const shownZone = options.zone ?? verification.inputs.find((i) => i.zone !== 'UTC')?.zone ?? 'UTC';
+  const reports = options.out === undefined ? [] : await writeReports(options.out, verification, shownZone);
+  streams.stdout.write(
+    options.json === true
+      ? verifyJson(verification)
+      : verifyText(verification, { zone: shownZone, paint: painterFor(streams.stdout), reports }),
+  );
+  return statusOf(verification);
+}
+
+async function writeReports(folder: string, verification: Verification, zone: string): Promise<readonly string[]> {
+  const reports = await reportsOf(verification, { zone, version: STEADYPAIR_VERSION });
+  for (const { name, text } of reports) await writeWhole(join(folder, name), text);
+  return reports.map(({ name }) => join(folder, name));
+}
+
+/** Where there is a swap its verdict alone decides; with several 1 before 3 before 0. */
+function statusOf({ swaps }: Verification): Status {
+  if (swaps.length === 0) return 3;
+  if (swaps.some((s) => s.verdict === 'not-verified')) return 1;
+  return swaps.some((s) => s.verdict === 'inconclusive') ? 3 : 0;
+}

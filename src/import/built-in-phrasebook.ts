@@ -1,0 +1,99 @@
+import type { PhrasebookText } from './phrasebook-schema.ts';
+
+/** Spellings of column names, in plain English; compared without case, spaces, `-` and `_`. */
+export const columnSpellings: Readonly<Record<string, readonly string[]>> = {
+  time: ['time', 'timestamp', 'date time', 'date/time', 'date and time', 'when', 'stamp'],
+  date: ['date', 'day'],
+  clock: ['clock', 'time of day'],
+  unit: ['unit', 'node', 'module', 'device', 'source', 'controller', 'station'],
+  pair: ['pair'],
+  half: ['half', 'slot', 'place'],
+  role: ['role'],
+  parameter: ['parameter', 'item', 'quantity', 'point'],
+  value: ['value', 'reading', 'state'],
+  message: ['message', 'text', 'event', 'description', 'entry'],
+  severity: ['severity', 'priority', 'level'],
+  class: ['class', 'category', 'type'],
+};
+
+const yesNo = { yes: 'yes', no: 'no', true: 'yes', false: 'no', '1': 'yes', '0': 'no', ok: 'yes', ready: 'yes', present: 'yes', absent: 'no', 'not ready': 'no' };
+const upDown = { up: 'up', down: 'down', ok: 'up', '1': 'up', '0': 'down', lost: 'down', connected: 'up', disconnected: 'down' };
+
+/** Values as plain English spells them, per signal; compared without case. */
+export const valueSpellings: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  role: { active: 'active', primary: 'active', standby: 'standby', backup: 'standby', none: 'none', '-': 'none' },
+  'partner-present': yesNo,
+  'partner-ready': { ...yesNo, synchronised: 'yes', synchronized: 'yes', 'not synchronised': 'no', 'not synchronized': 'no' },
+  light: { steady: 'steady', on: 'steady', solid: 'steady', flashing: 'flashing', blinking: 'flashing', off: 'off', dark: 'off' },
+  'link-a': upDown,
+  'link-b': upDown,
+  links: { straight: 'straight', crossed: 'crossed' },
+  configuration: { current: 'current', pending: 'pending', 'up to date': 'current' },
+  supply: { good: 'good', ok: 'good', fault: 'fault', failed: 'fault' },
+};
+
+/** Parameter names besides the signals themselves; compared without case, spaces, `-` and `_`. */
+export const parameterSpellings: Readonly<Record<string, string>> = {
+  'partner ok': 'partner-ready',
+  'standby ready': 'partner-ready',
+  'partner synchronised': 'partner-ready',
+  'partner synchronized': 'partner-ready',
+  'standby present': 'partner-present',
+  'standby light': 'light',
+  'firmware version': 'firmware',
+  'firmware release': 'firmware',
+  'serial number': 'serial',
+  'module model': 'model',
+  'power supply': 'supply',
+  'cpu load': 'load',
+  'memory free': 'free-memory',
+};
+
+/** The phrasebook for plain English: units, and messages made of the words of this project. */
+export const builtInPhrasebook: PhrasebookText = {
+  units: [
+    { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ](?<half>[A-Z]|[0-9]+)$' },
+    { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ](?:[Ss]tandby|[Ss]tby)$', role: 'standby' },
+    { pattern: '^(?:[Ss]tandby|[Ss]tby)[-/ ](?<pair>[A-Za-z][A-Za-z0-9_]*)$', role: 'standby' },
+    { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ][Aa]ctive$', role: 'active' },
+    { pattern: '^[Aa]ctive[-/ ](?<pair>[A-Za-z][A-Za-z0-9_]*)$', role: 'active' },
+    { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)$' },
+  ],
+  messages: [
+    { when: '\\bpartner[ -](?:is )?(?:not|no longer)[ -](?:ready|synchroni[sz]ed)\\b', signal: 'partner-ready', value: 'no' },
+    { when: '\\bpartner[ -](?:is )?(?:ready|synchroni[sz]ed)(?:[ :=]+(?<value>yes|no))?\\b', signal: 'partner-ready', values: { yes: 'yes', no: 'no', '': 'yes' } },
+    { when: '\\bpartner[ -](?:is )?(?:absent|not[ -]present)\\b', signal: 'partner-present', value: 'no' },
+    { when: '\\bpartner[ -](?:is )?present(?:[ :=]+(?<value>yes|no))?\\b', signal: 'partner-present', values: { yes: 'yes', no: 'no', '': 'yes' } },
+    { when: '\\blight[ :=]+(?:is )?(?<value>steady|flashing|off)\\b', signal: 'light' },
+    { when: '\\blink[ -]a[ :=]+(?:is )?(?<value>up|down)\\b', signal: 'link-a' },
+    { when: '\\blink[ -]b[ :=]+(?:is )?(?<value>up|down)\\b', signal: 'link-b' },
+    { when: '\\blinks[ :=]+(?:are )?(?<value>straight|crossed)\\b', signal: 'links' },
+    { when: '\\bconfiguration[ :=]+(?:is )?(?<value>current|pending)\\b', signal: 'configuration' },
+    { when: '\\bsupply[ :=]+(?:is )?(?<value>good|fault)\\b', signal: 'supply' },
+    { when: '\\brole[ :=]+(?<value>active|standby|none)\\b', signal: 'role' },
+    { when: '\\bfirmware[ :=]+(?<value>[0-9A-Za-z][^\\s,;]*)', signal: 'firmware' },
+    { when: '\\bmodel[ :=]+(?<value>[0-9A-Za-z][^\\s,;]*)', signal: 'model' },
+    { when: '\\bserial(?: number)?[ :=]+(?<value>[0-9A-Za-z][^\\s,;]*)', signal: 'serial' },
+    { when: '\\bswitch-?over[ -]command(?:ed)?\\b', signal: 'switchover-command' },
+    { when: '\\bcommanded[ -]switch-?over\\b', signal: 'switchover-command' },
+    { when: '\\bsync(?:hronisation|hronization)?[ -](?:failed|aborted)\\b', signal: 'sync-failed' },
+    { when: '\\bsync(?:hronisation|hronization)?[ -]start(?:ed)?\\b', signal: 'sync-start' },
+    { when: '\\breflash[ -]start(?:ed)?\\b', signal: 'reflash-start' },
+    { when: '\\breflash[ -](?:end(?:ed)?|done|finished|complete(?:d)?)\\b', signal: 'reflash-end' },
+    { when: '\\b(?:module[ -])?restart(?:ed)?\\b', signal: 'restart' },
+    { when: '\\b(?:module[ -])?removed\\b', signal: 'removed' },
+    { when: '\\b(?:module[ -])?inserted\\b', signal: 'inserted' },
+    { when: '\\bswitch-?over\\b', signal: 'switchover' },
+    { when: '\\bfault\\b', signal: 'fault' },
+  ],
+};
+
+/** What a technician writes, besides the messages above. A switchover in a note is the person's own command. */
+export const noteMessages: NonNullable<PhrasebookText['messages']> = [
+  { when: '\\b(?:pulled|took out|removed|withdrew)\\b', signal: 'removed' },
+  { when: '\\b(?:put in|fitted|inserted|seated)\\b', signal: 'inserted' },
+  { when: '\\b(?:switched over|switch-?over)\\b', signal: 'switchover-command' },
+  { when: '\\breflash (?:done|finished|complete)\\b', signal: 'reflash-end' },
+  { when: '\\b(?:started (?:the )?reflash|began (?:the )?reflash|reflash started)\\b', signal: 'reflash-start' },
+  { when: '\\blight (?:is |now )*(?<value>steady|flashing|off)\\b', signal: 'light' },
+];

@@ -1,0 +1,61 @@
+/** How a file's bytes become text. */
+export interface Encoding {
+  /** A WHATWG label. */
+  readonly label: string;
+  readonly because: string;
+}
+
+const replacement = '\uFFFD';
+
+/**
+ * The encoding of a file from its first bytes: a byte order mark decides; else text in which every other byte is zero is
+ * UTF-16, text that is valid UTF-8 is that, and anything else Windows-1252. `null` if it is no text at all.
+ */
+export function detectEncoding(head: Uint8Array): Encoding | null {
+  const [a, b, c] = head;
+  if (a === 0xef && b === 0xbb && c === 0xbf) return { label: 'utf-8', because: 'it begins with a UTF-8 byte order mark' };
+  if (a === 0xff && b === 0xfe) return { label: 'utf-16le', because: 'it begins with a UTF-16 byte order mark' };
+  if (a === 0xfe && b === 0xff) return { label: 'utf-16be', because: 'it begins with a UTF-16 byte order mark' };
+  const zeros = countZeros(head);
+  const half = Math.floor(head.length / 2);
+  if (half > 1 && zeros.odd > half * 0.7 && zeros.even < half * 0.1) {
+    return { label: 'utf-16le', because: 'every second byte is zero' };
+  }
+  if (half > 1 && zeros.even > half * 0.7 && zeros.odd < half * 0.1) {
+    return { label: 'utf-16be', because: 'every first byte of two is zero' };
+  }
+  if (isBinary(head, zeros.even + zeros.odd)) return null;
+  return isUtf8(head)
+    ? { label: 'utf-8', because: 'its bytes are valid UTF-8' }
+    : { label: 'windows-1252', because: 'its bytes are not valid UTF-8' };
+}
+
+function countZeros(bytes: Uint8Array): { readonly even: number; readonly odd: number } {
+  let even = 0;
+  let odd = 0;
+  for (let index = 0; index < bytes.length; index += 1) {
+    if (bytes[index] !== 0) continue;
+    if (index % 2 === 0) even += 1;
+    else odd += 1;
+  }
+  return { even, odd };
+}
+
+/** More than a stray control character in a hundred: no text that a person or a logger wrote. */
+function isBinary(bytes: Uint8Array, zeros: number): boolean {
+  let controls = zeros;
+  for (const byte of bytes) {
+    if (byte !== 0 && byte < 32 && byte !== 9 && byte !== 10 && byte !== 13 && byte !== 27) controls += 1;
+  }
+  return controls > Math.max(1, bytes.length / 100);
+}
+
+function isUtf8(bytes: Uint8Array): boolean {
+  const text = new TextDecoder('utf-8').decode(bytes, { stream: true });
+  return !text.includes(replacement);
+}
+
+/** A copy of a string that does not keep the large text alive that it was cut from. */
+export function detached(text: string): string {
+  return text.length < 13 ? text : new TextDecoder().decode(new TextEncoder().encode(text));
+}

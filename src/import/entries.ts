@@ -1,0 +1,95 @@
+import { type Signal, stateSignals, type Subject } from '../vocabulary.ts';
+import { detached } from './decode.ts';
+import type { Groups } from './patterns.ts';
+import type { MessageRule, Phrasebook } from './phrasebook.ts';
+import { addressed, roleNamed, subjectOf } from './subjects.ts';
+import { valueMeant } from './values.ts';
+
+export interface Understood {
+  readonly subject: Subject;
+  readonly signal: Signal;
+  readonly value: string | null;
+}
+
+/** Turns messages into what they mean. */
+export interface EntryReader {
+  /** What a message means; `ignored`, or the wording that is not known. */
+  read(unit: Subject | null, unitText: string, message: string): Understood | string;
+  /** What a technician's line means; at least a note. */
+  readNote(pair: Subject, text: string): Understood;
+}
+
+interface Matched {
+  readonly rule: MessageRule;
+  readonly groups: Groups;
+}
+
+const mostCached = 4096;
+const halfWords = /\b(?:half|slot|place)\s+([A-Za-z0-9]+)\b/i;
+const roleWords = /\b(standby|active)\b/i;
+
+export function entryReader(phrasebook: Phrasebook): EntryReader {
+  const cache = new Map<string, Matched | 'ignored' | 'unknown'>();
+  const look = (message: string): Matched | 'ignored' | 'unknown' => {
+    const known = cache.get(message);
+    if (known !== undefined) return known;
+    const found = firstMatch(phrasebook.messages, message) ?? (isIgnored(phrasebook, message) ? 'ignored' : 'unknown');
+    if (cache.size < mostCached) cache.set(detached(message), found);
+    return found;
+  };
+  return {
+    read(unit, unitText, message) {
+      const found = look(message);
+      if (found === 'ignored') return found;
+      if (found === 'unknown') return message;
+      const from = unitNamed(phrasebook, found.groups) ?? unit;
+      if (from === null) return `unit ${unitText}`;
+      return meaning(from, found, message) ?? message;
+    },
+    readNote(pair, text) {
+      const found = firstMatch(phrasebook.notes, text);
+      const meant = found === undefined ? undefined : meaning(pair, found, text);
+      return meant ?? { subject: { pair: pair.pair, half: null, role: null }, signal: 'note', value: detached(text) };
+    },
+  };
+}
+
+function firstMatch(rules: readonly MessageRule[], message: string): Matched | undefined {
+  for (const rule of rules) {
+    const groups = rule.pattern.match(message);
+    if (groups !== null) return { rule, groups };
+  }
+  return undefined;
+}
+
+function isIgnored(phrasebook: Phrasebook, message: string): boolean {
+  return phrasebook.ignore.some((pattern) => pattern.match(message) !== null);
+}
+
+function unitNamed(phrasebook: Phrasebook, groups: Groups): Subject | null {
+  const unit = groups['unit'];
+  return unit === undefined ? null : subjectOf(phrasebook, { unit, half: '', role: '' });
+}
+
+function meaning(unit: Subject, { rule, groups }: Matched, message: string): Understood | undefined {
+  const { signal } = rule;
+  const subject = subjectMeant(unit, rule, groups, message);
+  if (subject === undefined) return undefined;
+  const text = rule.value ?? groups['value'] ?? '';
+  if (!stateSignals.some((s) => s === signal)) {
+    const said = signal === 'note' || signal === 'fault' ? (text === '' ? message : text) : text;
+    return { subject, signal, value: said === '' ? null : detached(said) };
+  }
+  const value = rule.value ?? valueMeant(signal, rule.values, text);
+  return value === undefined || value === '' ? undefined : { subject, signal, value: detached(value) };
+}
+
+/** Named groups and fixed parts of the rule come first, then the unit, then what the words themselves say. */
+function subjectMeant(unit: Subject, rule: MessageRule, groups: Groups, message: string): Subject | undefined {
+  const pair = groups['pair'] ?? unit.pair;
+  const half = groups['half'] ?? rule.half ?? unit.half ?? halfWords.exec(message)?.[1] ?? null;
+  const named = rule.role ?? roleNamed(groups['role'] ?? '') ?? unit.role;
+  const spoken = rule.signal === 'role' ? null : roleNamed(roleWords.exec(message)?.[1] ?? '');
+  const role = named ?? (half === null ? spoken : null);
+  return addressed({ pair, half, role }, rule.signal, rule.subject) ?? undefined;
+}

@@ -1,0 +1,58 @@
+import type { Head } from './head.ts';
+import type { Importer } from './importer.ts';
+import { type LineFormat, type LineParts, leadingStamp, lineFormats, ownFormat } from './line-formats.ts';
+import type { Sink } from './sink.ts';
+import { explain, type TimeReader, timeReader } from './timestamps.ts';
+import { zoneOf } from './zones.ts';
+
+const known = new Set(['time', 'timestamp', 'ts', 'when', 'unit', 'node', 'module', 'device', 'source', 'pair', 'half', 'role', 'message', 'msg', 'text', 'event', 'severity', 'class', 'level']);
+
+/** Text lines: RFC 5424, RFC 3164, JSON, key=value, or a leading timestamp, a unit and a message. */
+export const lines: Importer = {
+  id: 'lines',
+  title: 'Lines: one text line per entry',
+  shape: 'text',
+  recognise(head) {
+    const format = formatOf(head);
+    return format === null
+      ? { fits: false, because: 'no line begins with a timestamp and a unit, nor is RFC 5424, RFC 3164, JSON or key=value' }
+      : { fits: true, because: `its lines are ${format.title}` };
+  },
+  open(head, _phrasebook, times) {
+    const format = formatOf(head) ?? leadingStamp;
+    return (row, sink) => {
+      const text = row.text();
+      if (text.trim() === '') return sink.ignore();
+      const parts = format.take(text, times);
+      if (parts === null) return sink.reject(`The line is not ${format.title}.`, 'Correct the line, or describe it with files.line in the phrasebook.');
+      put(parts, times, sink);
+    };
+  },
+};
+
+function put(parts: LineParts, times: TimeReader, sink: Sink): void {
+  const at = typeof parts.stamp === 'number' ? parts.stamp : times.read(parts.stamp);
+  if (typeof at !== 'number') {
+    const { what, fix } = explain(String(parts.stamp), at);
+    return sink.reject(what, fix);
+  }
+  const { fields, unit, message } = parts;
+  const half = fields.get('half') ?? '';
+  const role = fields.get('role') ?? '';
+  const address = half === '' && role === '' ? undefined : { unit, half, role: half === '' ? role : '' };
+  if (message !== null) sink.entry(at, unit, message, address);
+  if (half !== '' && role !== '') sink.reading(at, unit, 'role', role, address);
+  for (const [name, value] of fields) if (!known.has(name)) sink.reading(at, unit, name, value, address);
+}
+
+/** The format that most of the first lines are written in. */
+function formatOf(head: Head): LineFormat | null {
+  if (head.rule?.line !== undefined) return ownFormat(head.rule.line);
+  const probe = timeReader(zoneOf('UTC', ''), 'day-first', 2000);
+  const sample = head.lines.slice(0, 20);
+  const scored = lineFormats
+    .map((format) => ({ format, fits: sample.filter((line) => format.take(line, probe) !== null).length }))
+    .sort((a, b) => b.fits - a.fits);
+  const best = scored[0];
+  return best !== undefined && best.fits * 2 > sample.length ? best.format : null;
+}

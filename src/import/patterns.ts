@@ -1,0 +1,49 @@
+import { RE2JS, RE2JSException } from 're2js';
+
+/** What a pattern found: its named groups, those that took part. */
+export type Groups = Readonly<Record<string, string>>;
+
+/** A compiled pattern. It runs in time linear in the text, whatever the pattern. */
+export interface Pattern {
+  readonly source: string;
+  readonly groups: readonly string[];
+  /** The named groups of the first match; `null` if there is none. */
+  match(text: string): Groups | null;
+}
+
+/**
+ * Compiles a pattern with an engine that can not hang (automata, no backtracking). Gives the reason as text if the
+ * pattern is not valid, or uses what such an engine can not do (look-around, back-references).
+ */
+export function compilePattern(source: string, ignoreCase: boolean): Pattern | string {
+  try {
+    const compiled = RE2JS.compile(source, ignoreCase ? RE2JS.CASE_INSENSITIVE : 0);
+    const names = Object.keys(compiled.namedGroups());
+    return {
+      source,
+      groups: names,
+      match(text: string) {
+        const matcher = compiled.matcher(text);
+        if (!matcher.find()) return null;
+        const groups: Record<string, string> = {};
+        for (const name of names) {
+          const value = matcher.group(name);
+          if (value !== null) groups[name] = value;
+        }
+        return groups;
+      },
+    };
+  } catch (error) {
+    if (error instanceof RE2JSException) return error.message.replace(/^error parsing regexp: /, '');
+    throw error;
+  }
+}
+
+/** True if a base name fits a pattern of `*` and `?`, whatever the case. Linear: no backtracking into earlier stars. */
+export function fitsGlob(glob: string, name: string): boolean {
+  const pattern = compilePattern(
+    `^${[...glob].map((c) => (c === '*' ? '.*' : c === '?' ? '.' : c.replace(/[.+^${}()|[\]\\]/g, '\\$&'))).join('')}$`,
+    true,
+  );
+  return typeof pattern !== 'string' && pattern.match(name) !== null;
+}

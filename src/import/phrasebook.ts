@@ -1,0 +1,183 @@
+import { gauges, type Gauge, happenings, type Signal, stateSignals, stateValues } from '../vocabulary.ts';
+import { builtInPhrasebook, noteMessages, parameterSpellings, valueSpellings } from './built-in-phrasebook.ts';
+import { InputError } from './input-error.ts';
+import { compilePattern, type Pattern } from './patterns.ts';
+import { readYaml } from './yaml-file.ts';
+import { type ColumnKey, phrasebookSchema, type PhrasebookText } from './phrasebook-schema.ts';
+
+export interface UnitRule {
+  readonly pattern: Pattern;
+  readonly pair: string | undefined;
+  readonly half: string | undefined;
+  readonly role: 'active' | 'standby' | undefined;
+}
+
+export interface ParameterRule {
+  readonly signal: Signal | Gauge;
+  readonly subject: 'pair' | 'half' | 'active' | 'standby' | undefined;
+  readonly values: Readonly<Record<string, string>>;
+  readonly scale: number;
+}
+
+export interface MessageRule {
+  readonly pattern: Pattern;
+  readonly signal: Signal;
+  readonly subject: ParameterRule['subject'];
+  readonly half: string | undefined;
+  readonly role: 'active' | 'standby' | undefined;
+  readonly value: string | undefined;
+  readonly values: Readonly<Record<string, string>>;
+}
+
+export interface FileRule {
+  readonly match: string;
+  readonly layout: string | undefined;
+  readonly columns: Readonly<Partial<Record<ColumnKey, string | undefined>>>;
+  readonly line: Pattern | undefined;
+}
+
+/** A site's wording, ready for use: its own rules first, the plain English ones behind them. */
+export interface Phrasebook {
+  readonly file: string;
+  readonly site: string | null;
+  readonly zone: string | undefined;
+  readonly order: 'day-first' | 'month-first' | undefined;
+  readonly year: number | undefined;
+  readonly format: string | undefined;
+  readonly files: readonly FileRule[];
+  readonly units: readonly UnitRule[];
+  readonly parameters: ReadonlyMap<string, ParameterRule>;
+  readonly messages: readonly MessageRule[];
+  readonly notes: readonly MessageRule[];
+  readonly ignore: readonly Pattern[];
+}
+
+const hint = 'The README lists the keys of a phrasebook.';
+const signals: readonly string[] = [...Object.keys(stateValues), ...gauges, ...happenings];
+
+/**
+ * Reads a phrasebook (YAML 1.2) and puts the built-in one behind it; `null` gives the built-in one alone. Throws
+ * InputError with the file, the place inside it and what was expected.
+ */
+export function readPhrasebook(file: string, yaml: string | null): Phrasebook {
+  const own: PhrasebookText = yaml === null ? {} : readYaml(file, yaml, phrasebookSchema, hint);
+  const builtIn = builtInPhrasebook;
+  const parameters = Object.entries(own.parameters ?? {}).map(
+    ([name, rule]): readonly [string, ParameterRule] => [name, parameterRule(file, name, rule)],
+  );
+  return {
+    file,
+    site: own.name ?? null,
+    zone: own.time?.zone,
+    order: own.time?.order,
+    year: own.time?.year,
+    format: own.time?.format,
+    files: (own.files ?? []).map((rule, index) => fileRule(file, index, rule)),
+    units: [...(own.units ?? []).map((r, i) => unitRule(file, i, r)), ...(builtIn.units ?? []).map((r, i) => unitRule('', i, r))],
+    parameters: new Map([...builtInParameters(), ...parameters]),
+    messages: [...(own.messages ?? []), ...(builtIn.messages ?? [])].map((rule, i) => messageRule(file, i, rule)),
+    notes: [...(own.messages ?? []), ...noteMessages, ...(builtIn.messages ?? [])].map((rule, i) => messageRule(file, i, rule)),
+    ignore: (own.ignore ?? []).map((source, index) => pattern(file, `ignore[${index}]`, source, true)),
+  };
+}
+
+function pattern(file: string, path: string, source: string, ignoreCase: boolean): Pattern {
+  const compiled = compilePattern(source, ignoreCase);
+  if (typeof compiled !== 'string') return compiled;
+  throw new InputError(file, `${path} is not a pattern: ${compiled}.`, 'Correct the regular expression.');
+}
+
+function fileRule(file: string, index: number, rule: NonNullable<PhrasebookText['files']>[number]): FileRule {
+  const line = rule.line === undefined ? undefined : pattern(file, `files[${index}].line`, rule.line, false);
+  for (const group of line === undefined ? [] : ['time', 'message']) {
+    if (line?.groups.includes(group)) continue;
+    throw new InputError(file, `files[${index}].line has no group (?<${group}>...).`, 'Name the groups time, unit and message.');
+  }
+  return { match: rule.match, layout: rule.layout ?? (line === undefined ? undefined : 'lines'), columns: rule.columns ?? {}, line };
+}
+
+function unitRule(file: string, index: number, rule: NonNullable<PhrasebookText['units']>[number]): UnitRule {
+  const compiled = pattern(file, `units[${index}].pattern`, rule.pattern, false);
+  if (rule.pair === undefined && !compiled.groups.includes('pair')) {
+    throw new InputError(file, `units[${index}] names no pair.`, 'Add a group (?<pair>...) to the pattern, or a key pair.');
+  }
+  return { pattern: compiled, pair: rule.pair, half: rule.half, role: rule.role };
+}
+
+function parameterRule(file: string, name: string, rule: NonNullable<PhrasebookText['parameters']>[string]): ParameterRule {
+  const signal = signalNamed(file, `parameters.${name}.signal`, rule.signal);
+  const values = rule.values ?? {};
+  checkValues(file, `parameters.${name}.values`, signal, Object.values(values));
+  return { signal, subject: rule.subject, values, scale: rule.scale ?? 1 };
+}
+
+function messageRule(file: string, index: number, rule: NonNullable<PhrasebookText['messages']>[number]): MessageRule {
+  const path = `messages[${index}]`;
+  const compiled = pattern(file, `${path}.when`, rule.when, true);
+  const signal = signalNamed(file, `${path}.signal`, rule.signal);
+  if (signal === 'load' || signal === 'free-memory') {
+    throw new InputError(file, `${path}.signal is a gauge.`, 'Gauges are read from polls only.');
+  }
+  const needsValue = signal in stateValues && rule.value === undefined && !compiled.groups.includes('value');
+  if (needsValue) {
+    throw new InputError(file, `${path} says no value for ${signal}.`, 'Add a key value, or a group (?<value>...) to the pattern.');
+  }
+  checkValues(file, `${path}.value`, signal, [...(rule.value === undefined ? [] : [rule.value]), ...Object.values(rule.values ?? {})]);
+  const { half, role, value, subject } = rule;
+  return { pattern: compiled, signal, subject, half, role, value, values: rule.values ?? {} };
+}
+
+function signalNamed(file: string, path: string, name: string): Signal | Gauge {
+  const state = stateSignals.find((s) => s === name);
+  const found = state ?? happenings.find((s) => s === name) ?? gauges.find((s) => s === name);
+  if (found !== undefined) return found;
+  throw new InputError(file, `${path} is "${name}", which is no signal.`, `Choose one of ${signals.join(', ')}.`);
+}
+
+function checkValues(file: string, path: string, signal: Signal | Gauge, values: readonly string[]): void {
+  const allowed = allowedValues(signal);
+  const wrong = allowed === null ? undefined : values.find((value) => !allowed.includes(value));
+  if (wrong === undefined || allowed === null) return;
+  throw new InputError(file, `${path} has "${wrong}", which is no value of ${signal}.`, `Choose one of ${allowed.join(', ')}.`);
+}
+
+/** The values a signal can have; `null` where any text, or a number, may stand. */
+export function allowedValues(signal: Signal | Gauge): readonly string[] | null {
+  const state = stateSignals.find((s) => s === signal);
+  return state === undefined ? null : stateValues[state];
+}
+
+
+/** Plain-English parameter names are found whatever their case and their spaces, `-` and `_`. */
+export function folded(name: string): string {
+  return name.toLowerCase().replace(/[\s_-]+/g, ' ').trim();
+}
+
+const foldedMark = '\u0000';
+
+/** The rule of a parameter as a log names it: the site's own spelling to the letter, else plain English. */
+export function parameterNamed(phrasebook: Phrasebook, name: string): ParameterRule | undefined {
+  return phrasebook.parameters.get(name) ?? phrasebook.parameters.get(foldedMark + folded(name));
+}
+
+function builtInParameters(): readonly (readonly [string, ParameterRule])[] {
+  const plain = (signal: Signal | Gauge): ParameterRule => ({
+    signal,
+    subject: undefined,
+    values: valueSpellings[signal] ?? {},
+    scale: 1,
+  });
+  const own = [...stateSignals, ...gauges].map((signal) => [foldedMark + folded(signal), plain(signal)] as const);
+  const others = Object.entries(parameterSpellings).flatMap(([name, word]) => {
+    const signal = [...stateSignals, ...gauges].find((s) => s === word);
+    return signal === undefined ? [] : [[foldedMark + folded(name), plain(signal)] as const];
+  });
+  // "active firmware", "standby light": the role may stand before the signal.
+  const byRole = [...own, ...others].flatMap(([name, rule]) =>
+    (['active', 'standby'] as const).flatMap((role) => {
+      const spelt = `${foldedMark}${role} ${name.slice(1)}`;
+      return [...own, ...others].some(([other]) => other === spelt) ? [] : [[spelt, { ...rule, subject: role }] as const];
+    }),
+  );
+  return [...byRole, ...own, ...others];
+}

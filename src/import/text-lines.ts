@@ -1,0 +1,36 @@
+import type { RowReader } from './csv-rows.ts';
+import type { Row } from './importer.ts';
+
+const longestLine = 1_048_576;
+
+/** Lines of a text as rows of one cell; `onRow` gets the same object for every line. Ends with LF or CR LF. */
+export function textLines(onRow: (row: Row) => void): RowReader {
+  let rest = '';
+  let line = 0;
+  let current = '';
+  const row: Row = {
+    get line() {
+      return line;
+    },
+    cell: (column) => (column === 0 ? current : ''),
+    width: () => 1,
+    text: () => current,
+  };
+  const emit = (text: string): void => {
+    line += 1;
+    current = text.endsWith('\r') ? text.slice(0, -1) : text;
+    onRow(row);
+  };
+  return {
+    push(text) {
+      const pieces = (rest + text).split('\n');
+      rest = pieces.pop() ?? '';
+      for (const piece of pieces) emit(piece);
+      // What is longer than any line of a log is kept to its begin, so that memory stays bounded.
+      if (rest.length > longestLine) rest = rest.slice(0, longestLine);
+    },
+    end() {
+      if (rest !== '') emit(rest);
+    },
+  };
+}

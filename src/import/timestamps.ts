@@ -1,0 +1,286 @@
+import type { Zone } from './zones.ts';
+
+export type DateOrder = 'day-first' | 'month-first';
+
+/** What a stamp says, before a zone is applied. */
+export interface Stamp {
+  /** Milliseconds of the printed clock, counted as if it were UTC; for an instant its UTC. */
+  readonly clock: number;
+  /** True if the stamp says which instant it is: an offset, `Z`, or an epoch count. */
+  readonly isInstant: boolean;
+  readonly hasDecimals: boolean;
+  /** Where the stamp ends in the text. */
+  readonly end: number;
+}
+
+/** What a stamp may leave open. */
+export interface StampOptions {
+  /** Undefined until it is known: then a date such as 03/04/2026 can not be read. */
+  readonly order: DateOrder | undefined;
+  /** For stamps without a year. */
+  readonly year: number | undefined;
+  /** Milliseconds UTC of the midnight that a clock without a date belongs to. */
+  readonly day: number | undefined;
+}
+
+export type StampFailure = 'no-date' | 'out-of-range' | 'order' | 'year' | 'day';
+
+const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+
+/**
+ * Reads the stamp that `text` begins with: ISO 8601 and RFC 3339; year, day or month first with `-`, `/`, `.` or a space
+ * between; month names; 24- and 12-hour clock; fractions after `.` or `,`; epoch seconds and milliseconds; an optional
+ * offset. A failure says what is wrong. By hand, since it runs for every row.
+ */
+export function readStamp(text: string, options: StampOptions): Stamp | StampFailure {
+  let at = 0;
+  while (text.charCodeAt(at) === 32) at += 1;
+  const start = at;
+  const first = digitsFrom(text, at);
+  if (first.count === 0) return readMonthName(text, at, options);
+  at = first.end;
+  if (first.count >= 9) return readEpoch(text, first);
+  const separator = text.charCodeAt(at);
+  if (separator === 58 && first.count <= 2) return readClockOnly(text, start, options);
+  if (!isDateSeparator(separator)) return 'no-date';
+  const second = digitsFrom(text, at + 1);
+  if (second.count === 0) return readNamedMonth(text, first.value, at + 1, options);
+  at = second.end;
+  if (text.charCodeAt(at) !== separator) return 'no-date';
+  const third = digitsFrom(text, at + 1);
+  if (third.count === 0) return 'no-date';
+  const date = first.count === 4 ? ymd(first.value, second.value, third.value) : byOrder(first.value, second.value, third, options);
+  return typeof date === 'string' ? date : readClock(text, third.end, date);
+}
+
+interface Digits {
+  readonly value: number;
+  readonly count: number;
+  readonly end: number;
+}
+
+function digitsFrom(text: string, from: number): Digits {
+  let value = 0;
+  let end = from;
+  for (let code = text.charCodeAt(end); code >= 48 && code <= 57; code = text.charCodeAt(end)) {
+    value = value * 10 + (code - 48);
+    end += 1;
+  }
+  return { value, count: end - from, end };
+}
+
+function isDateSeparator(code: number): boolean {
+  return code === 45 || code === 47 || code === 46 || code === 32;
+}
+
+function byOrder(first: number, second: number, year: Digits, options: StampOptions): number | StampFailure {
+  if (year.count !== 4 && year.count !== 2) return 'no-date';
+  const full = year.count === 2 ? 2000 + year.value : year.value;
+  // A number past 12 can only be a day, whatever the order is said to be: the other way it is no date.
+  if (options.order === undefined && first <= 12 && second <= 12 && first !== second) return 'order';
+  const order = options.order ?? (second > 12 ? 'month-first' : 'day-first');
+  return order === 'day-first' ? ymd(full, second, first) : ymd(full, first, second);
+}
+
+/** Days from 1 Jan 1970 to a date of the Gregorian calendar, as milliseconds; a failure for a day that does not exist. */
+function ymd(year: number, month: number, day: number): number | StampFailure {
+  const date = Date.UTC(year, month - 1, day);
+  const inRange = month >= 1 && month <= 12 && day >= 1 && day <= daysInMonth(year, month);
+  return inRange ? date : 'out-of-range';
+}
+
+/** Source: RFC 3339, Appendix C, leap years. */
+function daysInMonth(year: number, month: number): number {
+  const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+  if (month === 2) return leap ? 29 : 28;
+  return month === 4 || month === 6 || month === 9 || month === 11 ? 30 : 31;
+}
+
+function readEpoch(text: string, digits: Digits): Stamp | StampFailure {
+  const fraction = text.charCodeAt(digits.end) === 46 ? digitsFrom(text, digits.end + 1) : undefined;
+  if (digits.count >= 12) return { clock: digits.value, isInstant: true, hasDecimals: true, end: digits.end };
+  if (digits.count > 10) return 'no-date';
+  const part = fraction === undefined ? 0 : Math.floor(fraction.value * 10 ** (3 - fraction.count));
+  const end = fraction?.end ?? digits.end;
+  return { clock: digits.value * 1000 + part, isInstant: true, hasDecimals: fraction !== undefined, end };
+}
+
+function monthAt(text: string, at: number): number {
+  return months.indexOf(text.slice(at, at + 3).toLowerCase()) + 1;
+}
+
+function skipLetters(text: string, from: number): number {
+  let at = from;
+  for (let code = text.charCodeAt(at) | 32; code >= 97 && code <= 122; code = text.charCodeAt(at) | 32) at += 1;
+  return at;
+}
+
+/** `14-Mar-2026 09:14:05` or `14 Mar 09:14:05`. */
+function readNamedMonth(text: string, day: number, at: number, options: StampOptions): Stamp | StampFailure {
+  const month = monthAt(text, at);
+  if (month === 0) return 'no-date';
+  const after = skipLetters(text, at);
+  const year = isDateSeparator(text.charCodeAt(after)) ? digitsFrom(text, after + 1) : undefined;
+  if (year !== undefined && (year.count === 4 || (year.count === 2 && text.charCodeAt(year.end) !== 58))) {
+    const date = ymd(year.count === 4 ? year.value : 2000 + year.value, month, day);
+    return typeof date === 'string' ? date : readClock(text, year.end, date);
+  }
+  return withoutYear(text, month, day, after, options);
+}
+
+/** `Mar 14 2026 09:14:05`, or `Mar 14 09:14:05` as RFC 3164 prints it. */
+function readMonthName(text: string, at: number, options: StampOptions): Stamp | StampFailure {
+  const month = monthAt(text, at);
+  if (month === 0) return 'no-date';
+  let next = skipLetters(text, at);
+  while (text.charCodeAt(next) === 32) next += 1;
+  const day = digitsFrom(text, next);
+  if (day.count === 0 || day.count > 2) return 'no-date';
+  const gap = text.charCodeAt(day.end) === 44 ? day.end + 1 : day.end;
+  const year = digitsFrom(text, gap + 1);
+  if (year.count === 4) {
+    const date = ymd(year.value, month, day.value);
+    return typeof date === 'string' ? date : readClock(text, year.end, date);
+  }
+  return withoutYear(text, month, day.value, day.end, options);
+}
+
+function withoutYear(text: string, month: number, day: number, at: number, options: StampOptions): Stamp | StampFailure {
+  if (options.year === undefined) return 'year';
+  const date = ymd(options.year, month, day);
+  return typeof date === 'string' ? date : readClock(text, at, date);
+}
+
+function readClockOnly(text: string, start: number, { day }: StampOptions): Stamp | StampFailure {
+  if (day === undefined) return 'day';
+  return readClock(text, start, day);
+}
+
+/** The clock after a date that ends at `from`; a date alone is its midnight. */
+function readClock(text: string, from: number, date: number): Stamp | StampFailure {
+  let at = from;
+  for (let code = text.charCodeAt(at); code === 32 || code === 84 || code === 116 || code === 44; code = text.charCodeAt(at)) at += 1;
+  const hour = digitsFrom(text, at);
+  if (hour.count === 0) return { clock: date, isInstant: false, hasDecimals: false, end: from };
+  if (text.charCodeAt(hour.end) !== 58 || hour.count > 2) return 'no-date';
+  const minute = digitsFrom(text, hour.end + 1);
+  const second = text.charCodeAt(minute.end) === 58 ? digitsFrom(text, minute.end + 1) : { value: 0, count: 2, end: minute.end };
+  if (minute.count !== 2 || second.count !== 2) return 'no-date';
+  const mark = text.charCodeAt(second.end);
+  const hasFraction = (mark === 46 || mark === 44) && digitsFrom(text, second.end + 1).count > 0;
+  const fraction = hasFraction ? digitsFrom(text, second.end + 1) : undefined;
+  const parts = fraction === undefined ? 0 : Math.floor((fraction.value / 10 ** fraction.count) * 1000 + 1e-6);
+  const end = fraction?.end ?? second.end;
+  const half = readHalfDay(text, end, hour.value);
+  // A leap second (RFC 3339, 60) is read as the last millisecond-precise second before it.
+  const seconds = Math.min(second.value, 59);
+  if (typeof half === 'string' || half.hour > 23 || minute.value > 59 || second.value > 60) return 'out-of-range';
+  const clock = date + half.hour * 3_600_000 + minute.value * 60_000 + seconds * 1000 + parts;
+  return withOffset(text, half.end, clock, hasFraction);
+}
+
+/** `AM` and `PM` of the 12-hour clock. */
+function readHalfDay(text: string, from: number, hour: number): { hour: number; end: number } | 'out-of-range' {
+  let at = from;
+  while (text.charCodeAt(at) === 32) at += 1;
+  const letter = text.charCodeAt(at) | 32;
+  const isHalfDay = (letter === 97 || letter === 112) && (text.charCodeAt(at + 1) | 32) === 109;
+  if (!isHalfDay) return { hour, end: from };
+  if (hour < 1 || hour > 12) return 'out-of-range';
+  return { hour: (hour % 12) + (letter === 112 ? 12 : 0), end: at + 2 };
+}
+
+function withOffset(text: string, from: number, clock: number, hasDecimals: boolean): Stamp | StampFailure {
+  const at = text.charCodeAt(from) === 32 && /[+Z-]/.test(text.charAt(from + 1)) ? from + 1 : from;
+  const sign = text.charCodeAt(at);
+  if (sign === 90 || sign === 122) return { clock, isInstant: true, hasDecimals, end: at + 1 };
+  if (sign !== 43 && sign !== 45) return { clock, isInstant: false, hasDecimals, end: from };
+  const hours = digitsFrom(text, at + 1);
+  const colon = text.charCodeAt(hours.end) === 58;
+  const minutes = colon ? digitsFrom(text, hours.end + 1) : undefined;
+  if (!(colon && hours.count === 2 && minutes?.count === 2) && hours.count !== 4) {
+    return { clock, isInstant: false, hasDecimals, end: from };
+  }
+  const h = colon ? hours.value : Math.floor(hours.value / 100);
+  const m = minutes?.value ?? hours.value % 100;
+  if (h > 23 || m > 59) return 'out-of-range';
+  const offset = (h * 60 + m) * 60_000;
+  return { clock: sign === 43 ? clock - offset : clock + offset, isInstant: true, hasDecimals, end: minutes?.end ?? hours.end };
+}
+
+/** Reads the stamps of one file in the order of its rows. */
+export interface TimeReader {
+  /** Milliseconds UTC, or why the text is no time. `end` tells where the stamp ended. */
+  read(text: string): number | StampFailure;
+  end(): number;
+  /** True once a stamp with decimals was read. */
+  hasDecimals(): boolean;
+  /** How many stamps stood in a repeated or in a missing hour. */
+  folds(): { readonly repeated: number; readonly missing: number };
+  /** True if a stamp was read that said neither zone nor offset. */
+  usedZone(): boolean;
+  setDay(day: number): void;
+}
+
+/** A reader of stamps in a zone. A year that is not printed goes on over New Year. */
+export function timeReader(zone: Zone, order: DateOrder | undefined, year: number | undefined): TimeReader {
+  let last = Number.NEGATIVE_INFINITY;
+  let ended = 0;
+  let decimals = false;
+  let zoned = false;
+  const folds = { repeated: 0, missing: 0 };
+  let options: StampOptions = { order, year, day: undefined };
+  return {
+    read(text) {
+      let stamp = readStamp(text, options);
+      if (typeof stamp === 'string') return stamp;
+      if (options.year !== undefined && last - stamp.clock > halfYearMs && !/\d{4}/.test(text.slice(0, stamp.end))) {
+        options = { ...options, year: options.year + 1 };
+        stamp = readStamp(text, options);
+        if (typeof stamp === 'string') return stamp;
+      }
+      ended = stamp.end;
+      decimals = decimals || stamp.hasDecimals;
+      if (stamp.isInstant) {
+        last = stamp.clock;
+        return stamp.clock;
+      }
+      zoned = true;
+      const time = zone.toUtc(stamp.clock, last);
+      const fold = zone.lastFold();
+      if (fold !== 'unique') folds[fold] += 1;
+      last = time;
+      return time;
+    },
+    end: () => ended,
+    hasDecimals: () => decimals,
+    folds: () => folds,
+    usedZone: () => zoned,
+    setDay(day) {
+      options = { ...options, day };
+    },
+  };
+}
+
+const halfYearMs = 183 * 86_400_000;
+
+const explanations: Readonly<Record<StampFailure, string>> = {
+  'no-date': 'is not a date',
+  'out-of-range': 'is not a date that exists',
+  order: 'may be day-first or month-first',
+  year: 'has no year',
+  day: 'has no date',
+};
+
+const remedies: Readonly<Record<StampFailure, string>> = {
+  'no-date': 'Correct the row, or name the time column in the phrasebook.',
+  'out-of-range': 'Correct the row, or set time.order in the phrasebook.',
+  order: 'Choose with --order day-first or --order month-first.',
+  year: 'Give the year of the first row with --year.',
+  day: 'Put a line with the date before it.',
+};
+
+/** Why a text is no time, and what to do about it, for a message to the user. */
+export function explain(text: string, failure: StampFailure): { readonly what: string; readonly fix: string } {
+  return { what: `"${text.slice(0, 60)}" ${explanations[failure]}.`, fix: remedies[failure] };
+}

@@ -1,0 +1,151 @@
+import { analyzers } from './analyze/analyzers.ts';
+import { defaultLimits, type Limits } from './analyze/limits.ts';
+import { noticesOf } from './analyze/notices.ts';
+import { type Answer, runAnalyzers } from './analyze/run-analyzers.ts';
+import { InputError } from './import/input-error.ts';
+import { type FileSource, type ImportOptions, readFile } from './import/read-file.ts';
+import { buildTimeline } from './timeline/build-timeline.ts';
+import { factsOf, type PairFacts } from './timeline/facts.ts';
+import { checks } from './verify/checks.ts';
+import { findSwaps, type SwapFilter } from './verify/find-swaps.ts';
+import { defaultVerifyLimits } from './verify/limits.ts';
+import { verifySwap } from './verify/verify-swap.ts';
+import type { Finding, ImportedFile, Job, PairTimeline, Severity, Verification } from './vocabulary.ts';
+
+export { InputError } from './import/input-error.ts';
+export type { FileSource, Hasher, ImportOptions } from './import/read-file.ts';
+export { readPhrasebook } from './import/phrasebook.ts';
+export { readJob } from './import/job.ts';
+export { readTime } from './import/read-time.ts';
+
+/** How to read several files; `onFile` is called as each begins. */
+export interface FilesOptions extends Omit<ImportOptions, 'neighbour'> {
+  readonly onFile?: (source: FileSource) => void;
+}
+
+/** What could be read, and what could not. */
+export interface Imported {
+  readonly files: readonly ImportedFile[];
+  readonly failures: readonly InputError[];
+}
+
+/**
+ * Reads all files. One that can not be read does not stop the others. What needs a day or a year of its neighbours is
+ * tried again once they are known.
+ */
+export async function importFiles(sources: readonly FileSource[], options: FilesOptions): Promise<Imported> {
+  const first = await readEach(sources, { ...options, neighbour: null });
+  const days = first.flatMap(({ result }) => ('input' in result && result.input.from !== null ? [result.input.from] : []));
+  const neighbour = days.length === 0 ? null : Math.min(...days);
+  const again = neighbour === null ? [] : first.filter(({ result }) => result instanceof InputError).map((f) => f.source);
+  const second = await readEach(again, { ...options, neighbour });
+  const last = first.map((f) => second.find((s) => s.source === f.source) ?? f).map((f) => f.result);
+  return {
+    files: last.filter((r) => 'input' in r),
+    failures: last.filter((r) => r instanceof InputError),
+  };
+}
+
+interface Attempt {
+  readonly source: FileSource;
+  readonly result: ImportedFile | InputError;
+}
+
+async function readEach(
+  sources: readonly FileSource[],
+  options: FilesOptions & ImportOptions,
+): Promise<readonly Attempt[]> {
+  const attempts: Attempt[] = [];
+  for (const source of sources) {
+    options.onFile?.(source);
+    try {
+      attempts.push({ source, result: await readFile(source, options) });
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      attempts.push({ source, result: error });
+    }
+  }
+  return attempts;
+}
+
+/** Everything the files say: timelines, the facts of each pair, what the analyzers answered, and the findings. */
+export interface Analysed {
+  readonly files: readonly ImportedFile[];
+  readonly timelines: readonly PairTimeline[];
+  readonly facts: readonly PairFacts[];
+  readonly answers: readonly Answer[];
+  readonly findings: readonly Finding[];
+}
+
+/** Builds the timelines and runs every analyzer. Findings: the worst first, then by pair and time. */
+export function analyse({ files, failures }: Imported, limits: Limits = defaultLimits): Analysed {
+  const timelines = buildTimeline(files, limits.rules);
+  const facts = factsOf(timelines, limits.rules);
+  const answers = runAnalyzers(analyzers, facts, limits);
+  const findings = [...answers.flatMap((a) => a.findings), ...noticesOf(files), ...failures.map(unreadable)].sort(bySeverity);
+  return { files, timelines, facts, answers, findings };
+}
+
+/** A file that could not be used: the loss is told with the results. */
+function unreadable({ where, what, fix }: InputError): Finding {
+  const [, file = where, line = '1'] = /^(.*?)(?::(\d+))?$/.exec(where) ?? [];
+  return {
+    id: what.includes('if the day comes first') ? 'date-order' : 'unreadable',
+    severity: 'warning',
+    pair: null,
+    half: null,
+    from: null,
+    to: null,
+    statement: `${where}: ${what} It was left out. ${fix}`,
+    figures: {},
+    evidence: [{ file, line: Number(line), text: '' }],
+  };
+}
+
+const severityRank: Readonly<Record<Severity, number>> = { critical: 0, warning: 1, info: 2 };
+
+function bySeverity(a: Finding, b: Finding): number {
+  return severityRank[a.severity] - severityRank[b.severity] || compare(a.pair ?? '', b.pair ?? '') || (a.from ?? 0) - (b.from ?? 0);
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+/** Limits with another hold time, in seconds. */
+export function limitsWithHold(holdSeconds: number | null): Limits {
+  if (holdSeconds === null) return defaultLimits;
+  return { ...defaultLimits, rules: { ...defaultLimits.rules, holdMs: holdSeconds * 1000 } };
+}
+
+/**
+ * Verifies every swap that the logs show, of one pair or of all. Throws InputError if the pair is in none of the files.
+ */
+export function verify(
+  analysed: Analysed,
+  pair: string | null,
+  filter: SwapFilter,
+  job: Job | null,
+  limits: Limits = defaultLimits,
+): Verification {
+  const wanted = pairsNamed(analysed, pair);
+  const swaps = wanted.flatMap((facts) =>
+    findSwaps(facts, filter, job, defaultVerifyLimits, limits.rules).map((swap) => verifySwap(swap, checks)),
+  );
+  const names = new Set(wanted.map((f) => f.timeline.pair));
+  return {
+    inputs: analysed.files.map((f) => f.input),
+    job,
+    swaps,
+    findings: analysed.findings.filter((f) => f.pair === null || names.has(f.pair)),
+  };
+}
+
+/** The facts of one pair, or of all. Throws InputError, naming the pairs there are, if it is not among them. */
+export function pairsNamed({ facts }: Analysed, pair: string | null): readonly PairFacts[] {
+  if (pair === null) return facts;
+  const found = facts.filter((f) => f.timeline.pair === pair);
+  if (found.length > 0) return found;
+  const names = facts.map((f) => f.timeline.pair).join(', ');
+  throw new InputError(`--pair ${pair}`, 'no file speaks of that pair.', names === '' ? 'The files speak of no pair.' : `Choose one of ${names}.`);
+}

@@ -1,0 +1,53 @@
+/** The look of a report: ground and ink, light, dark and in print. Colours and measures are those of look.md. */
+export const style = `
+:root{--ground:#f5f3ee;--ink:#1c2024;--second:#5b6168;--rule:#d9d5cb;--rust:#9a3b1c;--ochre:#7a5600;color-scheme:light dark}
+@media (prefers-color-scheme:dark){:root{--ground:#16191c;--ink:#e7e3da;--second:#a2a7ab;--rule:#33383c;--rust:#e59372;--ochre:#d6ab52}
+.picture svg [stroke="#1c2024"]{stroke:#e7e3da}.picture svg [fill="#1c2024"]{fill:#e7e3da}.picture svg [stroke="#5b6168"]{stroke:#a2a7ab}
+.picture svg [fill="#5b6168"]{fill:#a2a7ab}.picture svg [fill="#d9d5cb"]{fill:#4a5056}.picture svg [stroke="#d9d5cb"]{stroke:#4a5056}
+.picture svg [stroke="#9a3b1c"]{stroke:#e59372}.picture svg [fill="#9a3b1c"]{fill:#e59372}}
+*{box-sizing:border-box}
+html{background:var(--ground);color:var(--ink);font:16px/1.45 system-ui,-apple-system,"Segoe UI",Roboto,Helvetica,Arial,sans-serif;font-variant-numeric:tabular-nums}
+body{max-width:50rem;margin:0 auto;padding:2rem 1.25rem 4rem}
+h1,h2,.verdict{font-family:ui-serif,Georgia,"Times New Roman",serif;font-weight:600}
+h1{font-size:1rem;font-weight:400;color:var(--second);margin:0 0 .5rem}
+.verdict{font-size:1.75rem;line-height:1.25;margin:0 0 1rem;overflow-wrap:anywhere}
+h2{font-size:1.2rem;margin:2.2rem 0 .6rem;padding-top:.7rem;border-top:1px solid var(--rule);break-after:avoid}
+p{margin:.4rem 0}
+a{color:inherit;text-underline-offset:2px}
+a:focus-visible{outline:2px solid var(--ink);outline-offset:2px}
+.fail{color:var(--rust);font-weight:600}
+.inconclusive{color:var(--ochre);font-weight:600}
+.second,caption,figcaption{color:var(--second);font-size:.875rem;text-align:left}
+table{border-collapse:collapse;width:100%;font-size:.9375rem}
+th,td{text-align:left;vertical-align:top;padding:.28rem .7rem .28rem 0;border-bottom:1px solid var(--rule);overflow-wrap:anywhere}
+th{font-weight:600;color:var(--second);font-size:.8125rem}
+td.number,th.number{text-align:right}
+td.clock{white-space:nowrap}
+tr{break-inside:avoid}
+dl{display:grid;grid-template-columns:max-content 1fr;gap:.2rem 1.2rem;margin:0}
+dt{color:var(--second)}dd{margin:0;overflow-wrap:anywhere}
+.blank{display:inline-block;min-width:14rem;border-bottom:1px solid var(--ink);height:1.2em}
+figure{margin:0;break-inside:avoid}
+.scroll{overflow-x:auto}
+.picture svg{display:block;max-width:100%;height:auto}
+.key{display:flex;flex-wrap:wrap;gap:.2rem 1.2rem;list-style:none;padding:0;margin:.4rem 0 0;color:var(--second);font-size:.8125rem}
+.key b{color:var(--ink);font-weight:600}
+ol.lines{padding-left:2.4rem;margin:.4rem 0;font-size:.8125rem}
+ol.lines li{margin:.1rem 0;overflow-wrap:anywhere}
+code{font-family:ui-monospace,SFMono-Regular,Menlo,Consolas,"DejaVu Sans Mono",monospace;font-size:.8125rem;overflow-wrap:anywhere}
+sup{font-size:.75rem}
+.cautions{border-left:3px solid var(--ink);padding-left:1rem}
+.sign{display:grid;grid-template-columns:1fr 1fr;gap:1.4rem 2rem;break-inside:avoid;margin-top:1rem}
+.sign div{border-top:1px solid var(--ink);padding-top:.2rem;margin-top:1.8rem}
+footer{margin-top:2rem;color:var(--second);font-size:.8125rem}
+@media print{
+@page{margin:14mm 15mm}
+:root{--ground:#fff;--ink:#000;--second:#333;--rule:#bbb;--rust:#000;--ochre:#000}
+html{font-size:12.5px;background:#fff;color:#000}body{max-width:none;padding:0}
+h2{margin:1.1rem 0 .4rem;padding-top:.4rem}
+th,td{padding:.16rem .6rem .16rem 0}
+.picture svg{max-height:60mm}
+ol.lines{columns:1}
+.verdict{font-size:1.6rem}
+}
+`.trim();

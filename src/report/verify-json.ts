@@ -1,0 +1,50 @@
+import type { BringUp, Finding, Measure, Swap, Switchover, Verification } from '../vocabulary.ts';
+import { toJson } from './json.ts';
+
+/** The JSON document of `verify`. Source: design.md, section 8. */
+export function verifyJson({ inputs, swaps, findings }: Verification): string {
+  return toJson({ schema: 'steadypair/verify/1', inputs, swaps: swaps.map(swapDocument), findings: findings.map(findingDocument) });
+}
+
+function swapDocument(swap: Swap): unknown {
+  const { pair, from, to, verdict, statement, halves, bringUps, switchovers, exposure, checks } = swap;
+  return {
+    pair,
+    from,
+    to,
+    verdict,
+    statement,
+    halves: halves.map(({ half, removedAt, insertedAt, model, serial, firmware }) => ({
+      half,
+      removedAt,
+      insertedAt,
+      model,
+      serial,
+      firmware: { before: firmware.before, found: firmware.found, after: firmware.after },
+    })),
+    bringUps: bringUps.map(bringUpDocument),
+    switchovers: switchovers.map(switchoverDocument),
+    exposure,
+    checks: checks.map(({ id, status, statement: said, evidence }) => ({ id, status, statement: said, evidence })),
+  };
+}
+
+/** A bring-up as every document gives it. */
+export function bringUpDocument(bringUp: BringUp): unknown {
+  const { pair, half, cause, start, firmware, outcome, sync, settledSeconds, light } = bringUp;
+  return { pair, half, cause, start, firmware, outcome, sync: measure(sync), settledSeconds, light: measure(light) };
+}
+
+function measure({ seconds, low, high, censored, outcome }: Measure): unknown {
+  return { seconds, low, high, censored, outcome };
+}
+
+function switchoverDocument({ pair, at, fromHalf, toHalf, commanded, partnerReady, firmwareMatched, gapSeconds }: Switchover): unknown {
+  return { pair, at, fromHalf, toHalf, commanded, partnerReady, firmwareMatched, gapSeconds };
+}
+
+/** A finding as every document gives it. */
+export function findingDocument(finding: Finding): unknown {
+  const { id, severity, pair, half, from, to, statement, figures, evidence } = finding;
+  return { id, severity, pair, half, from, to, statement, figures, evidence };
+}

@@ -1,0 +1,98 @@
+import type { CheckStatus, Swap, SwapHalf, Verification } from '../vocabulary.ts';
+import { terminal } from './escape.ts';
+import { sayClock, sayCount, sayInstant, sayInstantBounds, sayMeasure } from './words.ts';
+
+export interface TextOptions {
+  /** IANA name of the zone the instants are shown in. */
+  readonly zone: string;
+  /** Colours a part for a terminal, or gives it back as it is. */
+  readonly paint: (text: string, as: 'verdict' | 'critical' | 'warning') => string;
+  /** Where the reports lie. */
+  readonly reports: readonly string[];
+}
+
+const columns = 100;
+
+/** What `verify` prints: for each swap verdict, before and after, steps, the checks that did not pass; at most 100 columns. */
+export function verifyText(verification: Verification, options: TextOptions): string {
+  const { swaps } = verification;
+  const blocks = swaps.map((swap) => swapText(swap, options));
+  const none = ['No swap was found: no module was removed and another put in.', ''];
+  const found = swaps.length === 0 ? [...none, ...notable(verification, options)] : blocks.flat();
+  const reports = options.reports.map((name) => `Report: ${terminal(name)}`);
+  return `${[...found, ...reports].join('\n').trimEnd()}\n`;
+}
+
+function notable({ findings }: Verification, { paint }: TextOptions): readonly string[] {
+  return findings
+    .filter((f) => f.severity !== 'info')
+    .slice(0, 10)
+    .flatMap((f) => wrap(`${f.severity}: ${f.pair === null ? '' : `${f.pair}: `}${terminal(f.statement)}`, '', '  ').map((l) => paint(l, f.severity === 'critical' ? 'critical' : 'warning')));
+}
+
+function swapText(swap: Swap, options: TextOptions): readonly string[] {
+  const { paint, zone } = options;
+  const open = swap.checks.filter((c) => c.status !== 'pass');
+  const passed = swap.checks.length - open.length;
+  return [
+    ...wrap(terminal(swap.statement), '', '').map((line) => paint(line, 'verdict')),
+    '',
+    `${sayInstant(swap.from, zone)} to ${sayInstant(swap.to, zone)}, clock of ${zone}`,
+    '',
+    ...table(swap.halves),
+    '',
+    'Steps',
+    ...swap.steps.flatMap((step) => {
+      const took = step.duration === null ? '' : `: ${sayMeasure(step.duration)}`;
+      return wrap(`${terminal(step.statement)}${took}`, `  ${sayInstantBounds(step, zone).padEnd(20)}  `, ' '.repeat(24));
+    }),
+    '',
+    `Checks: ${passed} of ${swap.checks.length} hold${open.length === 0 ? '.' : '; these do not:'}`,
+    ...open.flatMap((check) => wrap(`${check.title}. ${terminal(check.statement)}`, `  ${words[check.status].padEnd(14)}`, ' '.repeat(16)).map((line) => painted(line, check.status, paint))),
+    '',
+    `Without a ready partner: ${sayMeasure({ ...swap.exposure, censored: false, outcome: null })}, in ${sayCount(swap.exposure.spans.length, 'stretch').replace('stretchs', 'stretches')}${lastSpan(swap, zone)}.`,
+    '',
+  ];
+}
+
+const words: Readonly<Record<CheckStatus, string>> = { pass: 'holds', fail: 'failed', inconclusive: 'not settled', 'not-observed': 'not observed' };
+
+function painted(line: string, status: CheckStatus, paint: TextOptions['paint']): string {
+  if (status === 'fail') return paint(line, 'critical');
+  return status === 'inconclusive' ? paint(line, 'warning') : line;
+}
+
+function lastSpan({ exposure }: Swap, zone: string): string {
+  const last = exposure.spans.at(-1);
+  return last === undefined ? '' : `, the last until ${sayClock(last.to, zone)}`;
+}
+
+function table(halves: readonly SwapHalf[]): readonly string[] {
+  const rows = [
+    ['half', 'module before', 'module after', 'firmware before, found, after'],
+    ...halves.map((h) => [h.half, moduleOf(h, 'before'), moduleOf(h, 'after'), [h.firmware.before, h.firmware.found, h.firmware.after].map((t) => terminal(t ?? 'not known')).join(', ')]),
+  ];
+  const widths = [0, 1, 2].map((column) => Math.max(...rows.map((r) => (r[column] ?? '').length)));
+  return rows.map((r) => `  ${r.map((cell, index) => cell.padEnd(widths[index] ?? 0)).join('  ')}`.trimEnd());
+}
+
+function moduleOf({ model, serial }: SwapHalf, when: 'before' | 'after'): string {
+  return terminal([model[when], serial[when]].filter((part) => part !== null).join(' ') || 'not known');
+}
+
+/** Breaks a text at spaces to the width of the page; the first line begins with `first`, the others with `next`. */
+export function wrap(text: string, first: string, next: string): readonly string[] {
+  const lines: string[] = [];
+  let line = first;
+  let empty = true;
+  for (const word of text.split(' ')) {
+    if (!empty && line.length + 1 + word.length > columns) {
+      lines.push(line);
+      line = next;
+      empty = true;
+    }
+    line += empty ? word : ` ${word}`;
+    empty = false;
+  }
+  return [...lines, line];
+}

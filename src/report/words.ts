@@ -1,0 +1,37 @@
+import { Temporal } from 'temporal-polyfill';
+import { type Instant, type Measure, sayBounds, sayDuration } from '../vocabulary.ts';
+
+const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+/** An instant as a clock in a zone shows it: `14 Mar 2026 09:14:05`. The zone is named once per page, not here. */
+export function sayInstant(time: number, zone: string): string {
+  const t = Temporal.Instant.fromEpochMilliseconds(time).toZonedDateTimeISO(zone);
+  return `${t.day} ${months[t.month - 1]} ${t.year} ${two(t.hour)}:${two(t.minute)}:${two(t.second)}`;
+}
+
+/** The clock alone: `09:14:05`. */
+export function sayClock(time: number, zone: string): string {
+  return sayInstant(time, zone).split(' ')[3] ?? '';
+}
+
+/** An instant with its bounds: `09:14:10`, or `09:14:00 to 09:14:10`. */
+export function sayInstantBounds({ time, earliest }: Instant, zone: string): string {
+  const [from, to] = [sayClock(earliest, zone), sayClock(time, zone)];
+  return from === to ? to : `${from} to ${to}`;
+}
+
+/** A measure with its bounds; one whose end was not seen as longer than what was watched. */
+export function sayMeasure({ seconds, low, high, censored }: Measure): string {
+  if (seconds === null || low === null) return 'not observed';
+  if (censored) return `longer than ${sayDuration(low)}`;
+  return sayBounds(low, high ?? seconds);
+}
+
+/** A count with its word: `one row`, `5 rows`. */
+export function sayCount(count: number, word: string): string {
+  return count === 1 ? `one ${word}` : `${count} ${word}s`;
+}
+
+function two(value: number): string {
+  return String(value).padStart(2, '0');
+}

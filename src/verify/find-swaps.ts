@@ -1,0 +1,94 @@
+import type { PairFacts } from '../timeline/facts.ts';
+import { flappingSpells } from '../timeline/flapping.ts';
+import type { ModuleChange } from '../timeline/module-changes.ts';
+import type { TimelineRules } from '../timeline/rules.ts';
+import type { BringUp, Job, NonEmpty } from '../vocabulary.ts';
+import type { SwapCase } from './check.ts';
+import type { VerifyLimits } from './limits.ts';
+
+/** Which swaps are wanted; `null` leaves it open. Instants are milliseconds UTC. */
+export interface SwapFilter {
+  readonly from: number | null;
+  readonly to: number | null;
+}
+
+/**
+ * The swaps of a pair, in the order of time: module changes of both halves within a day are one. The end is the
+ * earliest of the last settled bring-up plus the soak time, the end of the log and the filter's end.
+ * Source: design.md, section 5.
+ */
+export function findSwaps(
+  facts: PairFacts,
+  filter: SwapFilter,
+  job: Job | null,
+  limits: VerifyLimits,
+  rules: TimelineRules,
+): readonly SwapCase[] {
+  const wanted = facts.moduleChanges.filter(
+    (c) => (filter.from === null || c.inserted.time >= filter.from) && (filter.to === null || c.removed.earliest <= filter.to),
+  );
+  const groups = groupChanges(wanted, limits);
+  return groups.map((changes, index) => {
+    const next = groups[index + 1]?.[0].removed.earliest ?? Number.POSITIVE_INFINITY;
+    const logEnd = Math.min(facts.timeline.to, filter.to ?? Number.POSITIVE_INFINITY, next);
+    return toCase(facts, changes, logEnd, job, limits, rules);
+  });
+}
+
+function groupChanges(changes: readonly ModuleChange[], limits: VerifyLimits): readonly NonEmpty<ModuleChange>[] {
+  const groups: [ModuleChange, ...ModuleChange[]][] = [];
+  for (const change of changes) {
+    const group = groups.at(-1);
+    const isSame = group !== undefined && change.removed.time - group[0].removed.time <= limits.sameSwapSeconds * 1000;
+    if (isSame) group.push(change);
+    else groups.push([change]);
+  }
+  return groups;
+}
+
+function toCase(
+  facts: PairFacts,
+  changes: NonEmpty<ModuleChange>,
+  logEnd: number,
+  job: Job | null,
+  limits: VerifyLimits,
+  rules: TimelineRules,
+): SwapCase {
+  const begin = changes[0].removed.earliest;
+  const { to, settledAt } = endOf(facts.bringUps, changes, logEnd, limits);
+  const counted = facts.losses.filter((l) => l.kind === 'counted').map((l) => l.event);
+  return {
+    facts,
+    changes,
+    from: begin - limits.baselineSeconds * 1000,
+    to,
+    settledAt,
+    bringUps: facts.bringUps.filter((b) => b.start.time >= begin && b.start.time <= to),
+    switchovers: facts.switchovers.filter((s) => s.at.time >= begin && s.at.time <= to),
+    flapping: flappingSpells(counted, facts.timeline.to, rules.flapping),
+    plan: job?.plan?.[facts.timeline.pair] ?? {},
+    limits,
+    rules,
+  };
+}
+
+/** A bring-up that begins before the end moves the end on, until the last one has settled and soaked. */
+function endOf(
+  bringUps: readonly BringUp[],
+  changes: NonEmpty<ModuleChange>,
+  logEnd: number,
+  limits: VerifyLimits,
+): { readonly to: number; readonly settledAt: number | null } {
+  const lastInsertion = Math.max(...changes.map((c) => c.inserted.time));
+  let settledAt: number | null = null;
+  let to = logEnd;
+  for (const bringUp of bringUps) {
+    if (bringUp.start.time < changes[0].inserted.earliest || bringUp.start.time > logEnd) continue;
+    // What begins after the soak of the last new module belongs to another day.
+    if (settledAt !== null && bringUp.start.time > Math.max(settledAt + limits.soakSeconds * 1000, lastInsertion)) break;
+    if (bringUp.settled !== null && bringUp.settled.time <= logEnd) settledAt = Math.max(settledAt ?? 0, bringUp.settled.time);
+    else if (bringUp.outcome !== 'superseded') settledAt = null;
+  }
+  if (settledAt !== null && settledAt >= lastInsertion) to = Math.min(logEnd, settledAt + limits.soakSeconds * 1000);
+  return { to, settledAt: settledAt !== null && settledAt >= lastInsertion ? settledAt : null };
+}

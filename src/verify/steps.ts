@@ -1,0 +1,83 @@
+import { between, measured } from '../timeline/durations.ts';
+import { linesOf } from '../timeline/readiness.ts';
+import { track } from '../timeline/tracks.ts';
+import { type BringUp, type Measure, sayDuration, type Step, type Switchover, type TimelineEvent } from '../vocabulary.ts';
+import type { SwapCase } from './check.ts';
+
+/** The steps of a swap in the order of time: what was done, and how long the pair took. */
+export function stepsOf(swap: SwapCase): readonly Step[] {
+  const { facts, changes, bringUps, switchovers, to } = swap;
+  const begin = changes[0].removed.earliest;
+  const moves = facts.timeline.events.filter((e) => e.time >= begin && e.time <= to);
+  return [
+    ...moves.flatMap(moveStep),
+    ...bringUps.flatMap((b) => [...readyStep(b), ...lightStep(swap, b)]),
+    ...switchovers.map(switchoverStep),
+  ].sort((a, b) => a.time - b.time || a.earliest - b.earliest);
+}
+
+const sayings: Readonly<Record<string, readonly [string, readonly string[]]>> = {
+  removed: ['Module removed', ['removed-standby', 'one-half-at-a-time']],
+  inserted: ['New module inserted', ['identified-standby']],
+  'reflash-start': ['Reflash started', []],
+  'reflash-end': ['Reflash ended', ['firmware-matched']],
+  restart: ['Module restarted', []],
+  'sync-failed': ['Synchronisation failed', ['synchronised']],
+  'switchover-command': ['Switchover commanded', ['switchover-commanded']],
+};
+
+function moveStep(event: TimelineEvent): readonly Step[] {
+  const saying = sayings[event.signal];
+  if (saying === undefined) return [];
+  const [words, checks] = saying;
+  const half = event.half === null ? '' : `, half ${event.half}`;
+  return [{ ...instant(event), half: event.half, statement: `${words}${half}`, duration: null, checks, evidence: linesOf(event) }];
+}
+
+function readyStep(bringUp: BringUp): readonly Step[] {
+  const { half, ready, sync, cause, evidence, outcome, settled } = bringUp;
+  if (ready === null) return [];
+  const since = cause === 'inserted' ? 'insertion' : cause;
+  const held = settled !== null ? 'and held' : `but did not hold (${outcome})`;
+  return [
+    {
+      ...ready,
+      half,
+      statement: `Partner ready, ${held}; counted from the ${since} of half ${half}`,
+      duration: sync,
+      checks: ['synchronised', 'soaked'],
+      evidence,
+    },
+  ];
+}
+
+function lightStep({ facts }: SwapCase, bringUp: BringUp): readonly Step[] {
+  const { half, light, start, lightEvidence, watchedTo } = bringUp;
+  if (light.seconds === null) return [];
+  const steady = track(facts.timeline, half, 'light').find(
+    (s) => s.value === 'steady' && s.time >= start.time && between({ ...start, resolution: 0 }, s).seconds === light.seconds,
+  );
+  // A bring-up that another start superseded says nothing of its light: the next one does.
+  if (light.censored && bringUp.outcome === 'superseded' && light.outcome !== 'exceeded') return [];
+  const at = steady === undefined ? { time: watchedTo, earliest: watchedTo } : instant(steady);
+  const statement = light.censored ? `Light of half ${half} still not steady` : `Light of half ${half} steady`;
+  return [{ ...at, half, statement, duration: light, checks: ['light-steady'], evidence: lightEvidence }];
+}
+
+function switchoverStep({ at, fromHalf, toHalf, gapSeconds, readySeconds, partnerReady, evidence }: Switchover): Step {
+  const ready = partnerReady === null ? '' : partnerReady ? '' : ', partner not ready';
+  const since = readySeconds === null ? '' : `, partner ready for ${sayDuration(readySeconds)}`;
+  const gap: Measure = measured({ seconds: gapSeconds.low, low: gapSeconds.low, high: gapSeconds.high });
+  return {
+    ...at,
+    half: toHalf,
+    statement: `Switchover from half ${fromHalf} to half ${toHalf}${ready}${since}; time without an active half`,
+    duration: gap,
+    checks: ['ready-before-switchover', 'never-without-active'],
+    evidence,
+  };
+}
+
+function instant({ time, earliest }: { readonly time: number; readonly earliest: number }): { time: number; earliest: number } {
+  return { time, earliest };
+}
