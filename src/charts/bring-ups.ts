@@ -43,6 +43,7 @@ export const bringUps: Chart<BringUpRow> = {
       { mark: { type: 'text', align: 'center', dy: -15, fontSize: 13 }, encoding: { x: seconds('steady'), text: { value: 'steady' } } },
       { mark: { type: 'text', align: 'right', dy: -12, fontSize: 13, color: rust }, encoding: { x: seconds('watched'), text: { field: 'late', type: 'nominal' } } },
       { mark: { type: 'rule', color: secondInk, strokeWidth: 1, strokeDash: [2, 2] }, encoding: { x: seconds('limit'), y: { value: 0 }, y2: { value: { expr: 'height' } } } },
+      { mark: { type: 'text', align: 'center', baseline: 'bottom', dy: -3, fontSize: 13 }, encoding: { x: seconds('limit'), y: { value: 0 }, text: { field: 'limitWord', type: 'nominal' } } },
     ],
   }),
   describe: (rows) => {

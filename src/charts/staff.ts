@@ -53,10 +53,8 @@ export const staff: Chart<StaffRow> = {
     height: 190,
     config: quiet,
     encoding: {
-      x: { field: 'x', type: 'temporal', scale: { type: 'utc', nice: false, zero: false }, axis: { format: '%H:%M', title: null, grid: false, tickCount: 8 } },
-      x2: { field: 'x2' },
+      x: { field: 'x', type: 'temporal', scale: { type: 'utc', nice: false }, axis: { format: '%H:%M', title: null, grid: false, tickCount: 8 } },
       y: { field: 'y', type: 'quantitative', scale: { domain: [-0.62, 2.05] }, axis: null },
-      y2: { field: 'y2' },
     },
     layer: [band(), ...rules.map(ruled), named('name', 'right', -6), named('word', 'left', 3)],
   }),
@@ -67,6 +65,8 @@ export const staff: Chart<StaffRow> = {
   },
 };
 
+const span = { x2: { field: 'x2' }, y2: { field: 'y2' } } as const;
+
 type Layer = LayerSpec<string> | UnitSpec<string>;
 
 function only(mark: string): { readonly filter: { readonly field: 'mark'; readonly equal: string } }[] {
@@ -74,11 +74,11 @@ function only(mark: string): { readonly filter: { readonly field: 'mark'; readon
 }
 
 function band(): Layer {
-  return { transform: only('band'), mark: { type: 'rect', color: rule, opacity: 0.6 } };
+  return { transform: only('band'), mark: { type: 'rect', color: rule, opacity: 0.6 }, encoding: span };
 }
 
 function ruled({ mark, color, width, dash }: (typeof rules)[number]): Layer {
-  return { transform: only(mark), mark: { type: 'rule', color, strokeWidth: width, ...(dash === undefined ? {} : { strokeDash: [...dash] }) } };
+  return { transform: only(mark), mark: { type: 'rule', color, strokeWidth: width, ...(dash === undefined ? {} : { strokeDash: [...dash] }) }, encoding: span };
 }
 
 function named(mark: string, align: 'left' | 'right', dx: number): Layer {

@@ -7,7 +7,7 @@ const causes: Readonly<Record<BringUp['cause'], string>> = { inserted: 'insertio
 export function bringUpRows(bringUps: readonly BringUp[], limitSeconds: number): readonly BringUpRow[] {
   return bringUps
     .filter((b) => b.outcome !== 'superseded' || b.ready !== null || b.light.outcome === 'exceeded')
-    .map((b) => {
+    .map((b, index) => {
       const seen = !b.light.censored && b.light.seconds !== null;
       const readySeen = b.ready !== null;
       return {
@@ -20,7 +20,8 @@ export function bringUpRows(bringUps: readonly BringUp[], limitSeconds: number):
         steadyHigh: seen ? b.light.high : null,
         watched: seen ? null : b.light.seconds,
         limit: limitSeconds,
-        limitWord: 'five minutes',
+        // Said once: the rows share the line.
+        limitWord: index === 0 ? 'five minutes' : '',
         late: b.light.outcome === 'exceeded' ? 'not steady, past the limit' : b.light.censored ? 'not steady' : '',
       };
     });

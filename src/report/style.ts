@@ -22,7 +22,7 @@ table{border-collapse:collapse;width:100%;font-size:.9375rem}
 th,td{text-align:left;vertical-align:top;padding:.28rem .7rem .28rem 0;border-bottom:1px solid var(--rule);overflow-wrap:anywhere}
 th{font-weight:600;color:var(--second);font-size:.8125rem}
 td.number,th.number{text-align:right}
-td.clock{white-space:nowrap}
+td.clock,td.outcome{white-space:nowrap}#checks th[scope=row]{width:13.5rem}
 tr{break-inside:avoid}
 dl{display:grid;grid-template-columns:max-content 1fr;gap:.2rem 1.2rem;margin:0}
 dt{color:var(--second)}dd{margin:0;overflow-wrap:anywhere}
@@ -43,11 +43,11 @@ footer{margin-top:2rem;color:var(--second);font-size:.8125rem}
 @media print{
 @page{margin:14mm 15mm}
 :root{--ground:#fff;--ink:#000;--second:#333;--rule:#bbb;--rust:#000;--ochre:#000}
-html{font-size:12.5px;background:#fff;color:#000}body{max-width:none;padding:0}
+html{font-size:11px;line-height:1.35;background:#fff;color:#000}body{max-width:none;padding:0}
 h2{margin:1.1rem 0 .4rem;padding-top:.4rem}
-th,td{padding:.16rem .6rem .16rem 0}
+th,td{padding:.12rem .6rem .12rem 0}table{font-size:10.5px}.sign div{margin-top:1.2rem}dl{gap:.05rem 1.2rem}
 .picture svg{max-height:60mm}
-ol.lines{columns:1}
+ol.lines{columns:2;column-gap:8mm;font-size:8px}ol.lines code{font-size:8px}sup{font-size:7px}
 .verdict{font-size:1.6rem}
 }
 `.trim();

@@ -171,7 +171,7 @@ async function bringUpsSection({ bringUps, staff }: Swap): Promise<string> {
 
 function checksSection({ checks }: Swap, evidence: EvidenceList): string {
   const rows = checks.map(
-    (c) => `<tr id="check-${c.id}"><th scope="row">${html(c.title)}</th><td class="${c.status}">${statusWords[c.status]}</td><td>${html(c.statement)}${cite(evidence, c.evidence)}</td></tr>`,
+    (c) => `<tr id="check-${c.id}"><th scope="row">${html(c.title)}</th><td class="outcome ${c.status}">${statusWords[c.status]}</td><td>${html(c.statement)}${cite(evidence, c.evidence)}</td></tr>`,
   );
   return section(
     'checks',

@@ -97,7 +97,9 @@ function fromPresence(story: HalfStory, rules: TimelineRules): readonly Derived[
 }
 
 function reflashes(story: HalfStory, replaced: readonly Derived[], rules: TimelineRules): readonly Derived[] {
-  const insertions = [...replaced.filter((d) => d.signal === 'inserted'), ...story.logged('inserted')];
+  // A note tells the minute only: whether it comes before the first firmware read can not be said.
+  const logged = story.logged('inserted').filter((m) => m.kind !== 'note');
+  const insertions = [...replaced.filter((d) => d.signal === 'inserted'), ...logged];
   return story.firmware.flatMap((step, index) => {
     const before = story.firmware.slice(0, index).findLast((s) => s.value !== null);
     if (before === undefined || step.value === null || step.value === before.value) return [];

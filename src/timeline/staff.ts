@@ -25,7 +25,7 @@ export function staffOf(facts: PairFacts, from: number, to: number, limitSeconds
       .map(({ time, earliest, half, signal }) => ({ time, earliest, half, word: signal })),
     switchovers: switchovers.filter((s) => inside(s.at)).map(({ at, fromHalf, toHalf }) => ({ ...at, fromHalf, toHalf })),
     bringUps: bringUps
-      .filter((b) => inside(b.start) && b.outcome !== 'superseded')
+      .filter((b) => inside(b.start) && (b.outcome !== 'superseded' || b.light.outcome === 'exceeded'))
       .map((b) => {
         const end = b.settled?.time ?? b.watchedTo;
         const flag = b.start.time + limitSeconds * 1000;

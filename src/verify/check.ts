@@ -53,7 +53,7 @@ export function worstOf(parts: NonEmpty<Outcome>): Outcome {
   const [line, ...others] = lines;
   return {
     status,
-    statement: deciding.map((p) => p.statement).join(' '),
+    statement: [...new Set(deciding.map((p) => p.statement))].join(' '),
     evidence: line === undefined ? deciding[0].evidence : [line, ...others],
   };
 }

@@ -33,7 +33,10 @@ function judgeRole(swap: SwapCase, { half, inserted }: ModuleChange): Outcome {
   const status = outcome === 'within' ? 'pass' : outcome === 'exceeded' ? 'fail' : 'inconclusive';
   return {
     status,
-    statement: `Half ${half} took the standby role ${sayBounds(wait.low, wait.high)} after its insertion.`,
+    statement:
+      wait.high < 1
+        ? `Half ${half} took the standby role at its insertion.`
+        : `Half ${half} took the standby role ${sayBounds(wait.low, wait.high)} after its insertion.`,
     evidence: linesOfAll([inserted, taken]),
   };
 }

@@ -13,7 +13,7 @@ export function stepsOf(swap: SwapCase): readonly Step[] {
     ...moves.flatMap(moveStep),
     ...bringUps.flatMap((b) => [...readyStep(b), ...lightStep(swap, b)]),
     ...switchovers.map(switchoverStep),
-  ].sort((a, b) => a.time - b.time || a.earliest - b.earliest);
+  ].sort((a, b) => a.earliest - b.earliest || a.time - b.time);
 }
 
 const sayings: Readonly<Record<string, readonly [string, readonly string[]]>> = {

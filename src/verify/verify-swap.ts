@@ -11,7 +11,6 @@ export function verifySwap(swap: SwapCase, checks: readonly Check[]): Swap {
   const results = checks.map(({ id, title, judge }): CheckResult => ({ id, title, ...judge(swap) }));
   const verdict = verdictOf(results);
   const steps = stepsOf(swap);
-  const told = new Set(steps.flatMap((s) => s.evidence.map((l) => `${l.file}\n${l.line}`)));
   const [first, ...rest] = changes;
   return {
     pair: facts.timeline.pair,
@@ -26,11 +25,22 @@ export function verifySwap(swap: SwapCase, checks: readonly Check[]): Swap {
     exposure: sumSpans(facts.exposed, changes[0].removed.earliest, to),
     checks: results,
     steps,
-    otherEvents: facts.timeline.events.filter(
-      (e) => e.time >= from && e.time <= to && !e.initial && !e.sources.every((s) => told.has(`${s.file}\n${s.line}`)),
-    ),
+    otherEvents: otherEvents(swap),
     staff: staffOf(facts, from, to, swap.rules.lightLimitSeconds),
   };
+}
+
+const others: ReadonlySet<string> = new Set(['note', 'fault', 'supply', 'configuration', 'links', 'link-a', 'link-b', 'restart']);
+
+/** What happened besides the steps. Links that go down with a module and come back with it are part of its step. */
+function otherEvents({ facts, from, to, rules }: SwapCase): Swap['otherEvents'] {
+  const { events } = facts.timeline;
+  const moves = events.filter((e) => e.signal === 'removed' || e.signal === 'inserted');
+  return events.filter((e) => {
+    if (e.initial || !others.has(e.signal) || e.time < from || e.time > to) return false;
+    const withModule = moves.some((m) => m.half === e.half && Math.abs(m.time - e.time) <= rules.lagMs);
+    return !(e.signal.startsWith('link') && withModule);
+  });
 }
 
 /** Failed if a check fails; undecided if one is, or if what the verdict rests on was never logged. */
