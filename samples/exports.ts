@@ -12,16 +12,34 @@ export interface PollStyle {
   readonly wording: Wording;
 }
 
-export const halfSignals = ['role', 'model', 'serial', 'firmware', 'light', 'link-a', 'link-b', 'links', 'supply'] as const;
+export const halfSignals = [
+  'role',
+  'model',
+  'serial',
+  'firmware',
+  'light',
+  'link-a',
+  'link-b',
+  'links',
+  'supply',
+] as const;
 export const pairSignals = ['partner-present', 'partner-ready', 'configuration'] as const;
 const halves: readonly HalfName[] = ['A', 'B'];
 
 /** Every poll of a story: its instant and the state read. */
-export function* polls(story: Story, spacingSeconds: number, phaseSeconds: number): Generator<[number, State]> {
+export function* polls(
+  story: Story,
+  spacingSeconds: number,
+  phaseSeconds: number,
+): Generator<[number, State]> {
   let state = story.begin;
   let next = 0;
   for (let time = story.from + phaseSeconds * 1000; time <= story.to; time += spacingSeconds * 1000) {
-    for (let event = story.events[next]; event !== undefined && event.time <= time; event = story.events[next]) {
+    for (
+      let event = story.events[next];
+      event !== undefined && event.time <= time;
+      event = story.events[next]
+    ) {
       state = apply(state, event);
       next += 1;
     }
@@ -36,14 +54,30 @@ export function readingsCsv(story: Story, style: PollStyle): string {
   for (const [time, state] of polls(story, style.spacingSeconds, style.phaseSeconds)) {
     const stamp = formatStamp(time, style.stamp);
     for (const signal of pairSignals) {
-      rows.push(csvRow([stamp, wording.unit(story.pair, null), wording.parameter(signal), wording.value(signal, state.pair[signal])], delimiter));
+      rows.push(
+        csvRow(
+          [
+            stamp,
+            wording.unit(story.pair, null),
+            wording.parameter(signal),
+            wording.value(signal, state.pair[signal]),
+          ],
+          delimiter,
+        ),
+      );
     }
     for (const half of halves) {
       for (const signal of halfSignals) {
         const value = state[half][signal];
         // A module that is out reports nothing but its blank identity.
-        if (state[half].role === 'none' && !['role', 'model', 'serial', 'firmware'].includes(signal)) continue;
-        rows.push(csvRow([stamp, wording.unit(story.pair, half), wording.parameter(signal), wording.value(signal, value)], delimiter));
+        if (state[half].role === 'none' && !['role', 'model', 'serial', 'firmware'].includes(signal))
+          continue;
+        rows.push(
+          csvRow(
+            [stamp, wording.unit(story.pair, half), wording.parameter(signal), wording.value(signal, value)],
+            delimiter,
+          ),
+        );
       }
     }
   }
@@ -54,14 +88,18 @@ export function readingsCsv(story: Story, style: PollStyle): string {
 export function snapshotsByHalf(story: Story, style: PollStyle): string {
   const { wording, delimiter } = style;
   const signals = [...pairSignals, ...halfSignals];
-  const rows = [csvRow([...wording.readingColumns.slice(0, 2), ...signals.map((s) => wording.parameter(s))], delimiter)];
+  const rows = [
+    csvRow([...wording.readingColumns.slice(0, 2), ...signals.map((s) => wording.parameter(s))], delimiter),
+  ];
   for (const [time, state] of polls(story, style.spacingSeconds, style.phaseSeconds)) {
     for (const half of halves) {
       const values = [
         ...pairSignals.map((s) => wording.value(s, state.pair[s])),
         ...halfSignals.map((s) => wording.value(s, state[half][s])),
       ];
-      rows.push(csvRow([formatStamp(time, style.stamp), wording.unit(story.pair, half), ...values], delimiter));
+      rows.push(
+        csvRow([formatStamp(time, style.stamp), wording.unit(story.pair, half), ...values], delimiter),
+      );
     }
   }
   return `${rows.join('\n')}\n`;
@@ -77,7 +115,12 @@ export function snapshotsByRole(story: Story, style: PollStyle): string {
     const active: HalfName = state.B.role === 'active' ? 'B' : 'A';
     const standby: HalfName = active === 'A' ? 'B' : 'A';
     const values = [active, standby].flatMap((half) => signals.map((s) => state[half][s]));
-    rows.push(csvRow([formatStamp(time, style.stamp), story.pair, ...pairSignals.map((s) => state.pair[s]), ...values], delimiter));
+    rows.push(
+      csvRow(
+        [formatStamp(time, style.stamp), story.pair, ...pairSignals.map((s) => state.pair[s]), ...values],
+        delimiter,
+      ),
+    );
   }
   return `${rows.join('\n')}\n`;
 }
@@ -90,10 +133,20 @@ export interface Message {
 }
 
 /** What a journal holds: the condition at its begin, every event, and ordinary entries in between. */
-export function messagesOf(story: Story, wording: Wording, ordinary: readonly Message[] = []): readonly Message[] {
+export function messagesOf(
+  story: Story,
+  wording: Wording,
+  ordinary: readonly Message[] = [],
+): readonly Message[] {
   const stated: Message[] = [
-    ...pairSignals.map((s) => message(story, story.from, null, wording.message(s, story.begin.pair[s]), wording)),
-    ...halves.flatMap((half) => halfSignals.map((s) => message(story, story.from, half, wording.message(s, story.begin[half][s]), wording))),
+    ...pairSignals.map((s) =>
+      message(story, story.from, null, wording.message(s, story.begin.pair[s]), wording),
+    ),
+    ...halves.flatMap((half) =>
+      halfSignals.map((s) =>
+        message(story, story.from, half, wording.message(s, story.begin[half][s]), wording),
+      ),
+    ),
   ];
   const happened = story.events.flatMap((e) => {
     // A module that is out says nothing of itself, and nobody journals a blank.
@@ -104,12 +157,23 @@ export function messagesOf(story: Story, wording: Wording, ordinary: readonly Me
   return [...said, ...ordinary].sort((a, b) => a.time - b.time);
 }
 
-function message(story: Story, time: number, half: HalfName | null, text: string | null, wording: Wording): Message {
+function message(
+  story: Story,
+  time: number,
+  half: HalfName | null,
+  text: string | null,
+  wording: Wording,
+): Message {
   return { time, unit: wording.unit(story.pair, half), text: text ?? '' };
 }
 
 /** One row per entry: time, unit, message. */
-export function journalCsv(messages: readonly Message[], columns: readonly string[], delimiter: string, stamp: StampStyle): string {
+export function journalCsv(
+  messages: readonly Message[],
+  columns: readonly string[],
+  delimiter: string,
+  stamp: StampStyle,
+): string {
   const rows = messages.map((m) => csvRow([formatStamp(m.time, stamp), m.unit, m.text], delimiter));
   return `${[csvRow(columns, delimiter), ...rows].join('\n')}\n`;
 }
@@ -120,5 +184,9 @@ export function textLog(messages: readonly Message[], stamp: StampStyle): string
 }
 
 function csvRow(cells: readonly string[], delimiter: string): string {
-  return cells.map((cell) => (/["\n\r]/.test(cell) || cell.includes(delimiter) ? `"${cell.replaceAll('"', '""')}"` : cell)).join(delimiter);
+  return cells
+    .map((cell) =>
+      /["\n\r]/.test(cell) || cell.includes(delimiter) ? `"${cell.replaceAll('"', '""')}"` : cell,
+    )
+    .join(delimiter);
 }

@@ -2,7 +2,12 @@
 import { createServer } from 'vite';
 
 const [file, name, ...args] = process.argv.slice(2);
-const server = await createServer({ configFile: false, server: { middlewareMode: true, ws: false, watch: null }, appType: 'custom', logLevel: 'error' });
+const server = await createServer({
+  configFile: false,
+  server: { middlewareMode: true, ws: false, watch: null },
+  appType: 'custom',
+  logLevel: 'error',
+});
 try {
   const module = await server.ssrLoadModule(`/samples/${file}`);
   const result = await module[name](...args);

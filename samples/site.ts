@@ -23,14 +23,37 @@ function cleanSwapFiles(story: Story): readonly SampleFile[] {
   const ordinary: Message[] = [
     { time: story.from + 4 * minute, unit: 'RO1 pair', text: 'user Operator 3 logged on' },
     // Log text is hostile until shown otherwise: the report must show this as text.
-    { time: story.from + 5 * minute, unit: 'RO1 pair', text: 'comment by Operator 3: <script>alert(1)</script>' },
+    {
+      time: story.from + 5 * minute,
+      unit: 'RO1 pair',
+      text: 'comment by Operator 3: <script>alert(1)</script>',
+    },
     { time: story.to, unit: 'RO1 pair', text: 'daily self-test passed' },
   ];
   const said = ordinary.map((m) => ({ ...m, unit: 'RO1' }));
   return [
-    { path: `${folder}/ro1-poll.csv`, text: readingsCsv(story, { spacingSeconds: 10, phaseSeconds: 4, stamp: { form: 'day-first', zone, decimals: 0 }, delimiter: ',', wording: pollWording }) },
-    { path: `${folder}/ro1-journal.csv`, text: journalCsv(messagesOf(story, journalWording, ordinary), ['Logged at', 'Where', 'What'], ';', { form: 'iso', zone, decimals: 3 }) },
-    { path: `${folder}/ro1-events.log`, text: textLog(messagesOf(story, plain, said), { form: 'iso-offset', zone, decimals: 3 }) },
+    {
+      path: `${folder}/ro1-poll.csv`,
+      text: readingsCsv(story, {
+        spacingSeconds: 10,
+        phaseSeconds: 4,
+        stamp: { form: 'day-first', zone, decimals: 0 },
+        delimiter: ',',
+        wording: pollWording,
+      }),
+    },
+    {
+      path: `${folder}/ro1-journal.csv`,
+      text: journalCsv(messagesOf(story, journalWording, ordinary), ['Logged at', 'Where', 'What'], ';', {
+        form: 'iso',
+        zone,
+        decimals: 3,
+      }),
+    },
+    {
+      path: `${folder}/ro1-events.log`,
+      text: textLog(messagesOf(story, plain, said), { form: 'iso-offset', zone, decimals: 3 }),
+    },
     { path: `${folder}/ro1-notes.txt`, text: cleanNotes },
     { path: `${folder}/phrasebook.yaml`, text: cleanPhrasebook },
     { path: `${folder}/job.yaml`, text: jobText('WO-26-0314', 'RO1', ['A', 'B']) },
@@ -42,8 +65,20 @@ function badSwapFiles(story: Story): readonly SampleFile[] {
   const folder = 'bad-swap';
   const ordinary: Message[] = [{ time: story.to, unit: 'RO3', text: 'daily self-test passed' }];
   return [
-    { path: `${folder}/ro3-poll.csv`, text: readingsCsv(story, { spacingSeconds: 10, phaseSeconds: 7, stamp: { form: 'day-first', zone, decimals: 0 }, delimiter: ',', wording: pollWording }) },
-    { path: `${folder}/ro3-events.log`, text: textLog(messagesOf(story, plain, ordinary), { form: 'iso-offset', zone, decimals: 3 }) },
+    {
+      path: `${folder}/ro3-poll.csv`,
+      text: readingsCsv(story, {
+        spacingSeconds: 10,
+        phaseSeconds: 7,
+        stamp: { form: 'day-first', zone, decimals: 0 },
+        delimiter: ',',
+        wording: pollWording,
+      }),
+    },
+    {
+      path: `${folder}/ro3-events.log`,
+      text: textLog(messagesOf(story, plain, ordinary), { form: 'iso-offset', zone, decimals: 3 }),
+    },
     { path: `${folder}/ro3-notes.txt`, text: badNotes },
     { path: `${folder}/phrasebook.yaml`, text: cleanPhrasebook },
     { path: `${folder}/job.yaml`, text: jobText('WO-26-0317', 'RO3', ['B']) },

@@ -88,6 +88,7 @@ export interface Teller {
   story(): Story;
 }
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: small steps over one state that none of them may leave.
 export function tell(pair: string, from: number, begin: State): Teller {
   let time = from;
   let current = structuredClone(begin);

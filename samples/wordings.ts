@@ -16,7 +16,7 @@ export const plain: Wording = {
   unit: (pair, half) => (half === null ? pair : `${pair}-${half}`),
   parameter: (signal) => signal,
   value: (_signal, value) => value,
-  message: (signal, value) => (value === null ? happeningWords[signal] ?? null : stateWords(signal, value)),
+  message: (signal, value) => (value === null ? (happeningWords[signal] ?? null) : stateWords(signal, value)),
 };
 
 const happeningWords: Readonly<Record<string, string>> = {

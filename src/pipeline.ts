@@ -2,8 +2,9 @@ import { analyzers } from './analyze/analyzers.ts';
 import { defaultLimits, type Limits } from './analyze/limits.ts';
 import { noticesOf } from './analyze/notices.ts';
 import { type Answer, runAnalyzers } from './analyze/run-analyzers.ts';
+import type { FileSource, ImportOptions } from './import/file-source.ts';
 import { InputError } from './import/input-error.ts';
-import { type FileSource, type ImportOptions, readFile } from './import/read-file.ts';
+import { readFile } from './import/read-file.ts';
 import { buildTimeline } from './timeline/build-timeline.ts';
 import { factsOf, type PairFacts } from './timeline/facts.ts';
 import { checks } from './verify/checks.ts';
@@ -12,10 +13,10 @@ import { defaultVerifyLimits } from './verify/limits.ts';
 import { verifySwap } from './verify/verify-swap.ts';
 import type { Finding, ImportedFile, Job, PairTimeline, Severity, Verification } from './vocabulary.ts';
 
+export type { FileSource, Hasher } from './import/file-source.ts';
 export { InputError } from './import/input-error.ts';
-export type { FileSource, Hasher, ImportOptions } from './import/read-file.ts';
-export { readPhrasebook } from './import/phrasebook.ts';
 export { readJob } from './import/job.ts';
+export { readPhrasebook } from './import/phrasebook.ts';
 export { readTime } from './import/read-time.ts';
 
 /** How to read several files; `onFile` is called as each begins. */
@@ -35,9 +36,12 @@ export interface Imported {
  */
 export async function importFiles(sources: readonly FileSource[], options: FilesOptions): Promise<Imported> {
   const first = await readEach(sources, { ...options, neighbour: null });
-  const days = first.flatMap(({ result }) => ('input' in result && result.input.from !== null ? [result.input.from] : []));
+  const days = first.flatMap(({ result }) =>
+    'input' in result && result.input.from !== null ? [result.input.from] : [],
+  );
   const neighbour = days.length === 0 ? null : Math.min(...days);
-  const again = neighbour === null ? [] : first.filter(({ result }) => result instanceof InputError).map((f) => f.source);
+  const again =
+    neighbour === null ? [] : first.filter(({ result }) => result instanceof InputError).map((f) => f.source);
   const second = await readEach(again, { ...options, neighbour });
   const last = first.map((f) => second.find((s) => s.source === f.source) ?? f).map((f) => f.result);
   return {
@@ -82,7 +86,11 @@ export function analyse({ files, failures }: Imported, limits: Limits = defaultL
   const timelines = buildTimeline(files, limits.rules);
   const facts = factsOf(timelines, limits.rules);
   const answers = runAnalyzers(analyzers, facts, limits);
-  const findings = [...answers.flatMap((a) => a.findings), ...noticesOf(files), ...failures.map(unreadable)].sort(bySeverity);
+  const findings = [
+    ...answers.flatMap((a) => a.findings),
+    ...noticesOf(files),
+    ...failures.map(unreadable),
+  ].sort(bySeverity);
   return { files, timelines, facts, answers, findings };
 }
 
@@ -105,7 +113,11 @@ function unreadable({ where, what, fix }: InputError): Finding {
 const severityRank: Readonly<Record<Severity, number>> = { critical: 0, warning: 1, info: 2 };
 
 function bySeverity(a: Finding, b: Finding): number {
-  return severityRank[a.severity] - severityRank[b.severity] || compare(a.pair ?? '', b.pair ?? '') || (a.from ?? 0) - (b.from ?? 0);
+  return (
+    severityRank[a.severity] - severityRank[b.severity] ||
+    compare(a.pair ?? '', b.pair ?? '') ||
+    (a.from ?? 0) - (b.from ?? 0)
+  );
 }
 
 function compare(a: string, b: string): number {
@@ -147,5 +159,9 @@ export function pairsNamed({ facts }: Analysed, pair: string | null): readonly P
   const found = facts.filter((f) => f.timeline.pair === pair);
   if (found.length > 0) return found;
   const names = facts.map((f) => f.timeline.pair).join(', ');
-  throw new InputError(`--pair ${pair}`, 'no file speaks of that pair.', names === '' ? 'The files speak of no pair.' : `Choose one of ${names}.`);
+  throw new InputError(
+    `--pair ${pair}`,
+    'no file speaks of that pair.',
+    names === '' ? 'The files speak of no pair.' : `Choose one of ${names}.`,
+  );
 }

@@ -1,3 +1,4 @@
+// biome-ignore-all lint/style/noExcessiveLinesPerFile: the words of design.md stand in one place, which imports nothing.
 /**
  * The words of the project as types. Every stage hands the next one plain data of these shapes.
  * Instants are milliseconds UTC; the reports turn them into ISO 8601.
@@ -418,7 +419,11 @@ export interface Staff extends Interval {
   readonly lights: readonly (Interval & { readonly half: string; readonly light: 'steady' | 'flashing' })[];
   readonly ticks: readonly (Instant & { readonly half: string | null; readonly word: string })[];
   readonly switchovers: readonly (Instant & { readonly fromHalf: string; readonly toHalf: string })[];
-  readonly bringUps: readonly (Interval & { readonly half: string; readonly flag: number; readonly late: boolean })[];
+  readonly bringUps: readonly (Interval & {
+    readonly half: string;
+    readonly flag: number;
+    readonly late: boolean;
+  })[];
   readonly unobserved: readonly Interval[];
 }
 

@@ -46,17 +46,29 @@ function differences({ timeline }: PairFacts, signal: Compared): readonly Differ
     const differs = values.length > 1 && new Set(values).size > 1;
     if (differs && open === null) open = { from: moment, values };
     if (differs || open === null) continue;
-    found.push({ signal, from: open.from.time, to: moment.time, open: false, values: open.values, events: [open.from, moment] });
+    found.push({
+      signal,
+      from: open.from.time,
+      to: moment.time,
+      open: false,
+      values: open.values,
+      events: [open.from, moment],
+    });
     open = null;
   }
   if (open === null) return found;
-  return [...found, { signal, from: open.from.time, to: timeline.to, open: true, values: open.values, events: [open.from] }];
+  return [
+    ...found,
+    { signal, from: open.from.time, to: timeline.to, open: true, values: open.values, events: [open.from] },
+  ];
 }
 
 /** A difference while a swap is under way is expected, unless it lasts to the end. */
 function toFinding({ timeline, moduleChanges }: PairFacts, difference: Difference): Finding {
   const { signal, from, to, open, values, events } = difference;
-  const ofSwap = moduleChanges.some((c) => c.inserted.earliest <= to && c.removed.earliest <= from + 86_400_000 && c.removed.earliest <= to);
+  const ofSwap = moduleChanges.some(
+    (c) => c.inserted.earliest <= to && c.removed.earliest <= from + 86_400_000 && c.removed.earliest <= to,
+  );
   const seconds = (to - from) / 1000;
   const end = open ? 'up to the end of the log' : `for ${sayDuration(seconds)}`;
   return {

@@ -1,6 +1,6 @@
 import { availabilityOf } from '../timeline/exposure.ts';
-import { endLines } from '../timeline/readiness.ts';
 import type { PairFacts } from '../timeline/facts.ts';
+import { endLines } from '../timeline/readiness.ts';
 import { type Finding, sayBounds, sayDuration } from '../vocabulary.ts';
 import type { Analyzer } from './analyzer.ts';
 
@@ -21,10 +21,14 @@ export const exposure: Analyzer = {
 };
 
 function totalFinding({ timeline, exposed }: PairFacts): Finding {
-  const sum = (key: 'low' | 'seconds' | 'high'): number => exposed.reduce((total, span) => total + span[key], 0);
+  const sum = (key: 'low' | 'seconds' | 'high'): number =>
+    exposed.reduce((total, span) => total + span[key], 0);
   const longest = Math.max(0, ...exposed.map((span) => span.seconds));
   const availability = availabilityOf(timeline);
-  const share = availability === null ? '' : `; a ready partner for ${(availability * 100).toFixed(2)} % of the observed time`;
+  const share =
+    availability === null
+      ? ''
+      : `; a ready partner for ${(availability * 100).toFixed(2)} % of the observed time`;
   const [first, ...rest] = exposed.flatMap((span) => [...span.evidence]);
   return {
     id: 'exposure',

@@ -1,4 +1,4 @@
-import { type Finding, sayDuration, type Switchover } from '../vocabulary.ts';
+import { type Finding, type Switchover, sayDuration } from '../vocabulary.ts';
 import type { Analyzer } from './analyzer.ts';
 
 /** Whether each switchover was commanded, onto a ready partner. */
@@ -42,7 +42,14 @@ function uncommanded(switchover: Switchover): Finding {
   };
 }
 
-function frame({ pair, toHalf, at, readySeconds, gapSeconds, evidence }: Switchover): Omit<Finding, 'id' | 'severity' | 'statement'> {
+function frame({
+  pair,
+  toHalf,
+  at,
+  readySeconds,
+  gapSeconds,
+  evidence,
+}: Switchover): Omit<Finding, 'id' | 'severity' | 'statement'> {
   return {
     pair,
     half: toHalf,

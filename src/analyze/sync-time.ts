@@ -37,7 +37,8 @@ function readyFinding(bringUp: BringUp): Finding {
     settledSeconds !== null && settledSeconds !== sync.seconds
       ? `, the ready that held came after ${sayDuration(settledSeconds)}`
       : '';
-  const derived = bringUp.startDerived && cause === 'reflash' ? ', counted from the change of the reported firmware' : '';
+  const derived =
+    bringUp.startDerived && cause === 'reflash' ? ', counted from the change of the reported firmware' : '';
   return {
     ...frame(bringUp),
     id: 'sync-time',

@@ -29,7 +29,12 @@ export interface StaffRow {
   readonly text: string;
 }
 
-const rules: readonly { readonly mark: StaffRow['mark']; readonly color: string; readonly width: number; readonly dash?: readonly number[] }[] = [
+const rules: readonly {
+  readonly mark: StaffRow['mark'];
+  readonly color: string;
+  readonly width: number;
+  readonly dash?: readonly number[];
+}[] = [
   { mark: 'hatch', color: secondInk, width: 0.6 },
   { mark: 'unknown', color: secondInk, width: 1, dash: [1, 3] },
   { mark: 'not-ready', color: ink, width: 1.3, dash: [5, 3] },
@@ -53,7 +58,12 @@ export const staff: Chart<StaffRow> = {
     height: 190,
     config: quiet,
     encoding: {
-      x: { field: 'x', type: 'temporal', scale: { type: 'utc', nice: false }, axis: { format: '%H:%M', title: null, grid: false, tickCount: 8 } },
+      x: {
+        field: 'x',
+        type: 'temporal',
+        scale: { type: 'utc', nice: false },
+        axis: { format: '%H:%M', title: null, grid: false, tickCount: 8 },
+      },
       y: { field: 'y', type: 'quantitative', scale: { domain: [-0.62, 2.05] }, axis: null },
     },
     layer: [band(), ...rules.map(ruled), named('name', 'right', -6), named('word', 'left', 3)],
@@ -78,9 +88,22 @@ function band(): Layer {
 }
 
 function ruled({ mark, color, width, dash }: (typeof rules)[number]): Layer {
-  return { transform: only(mark), mark: { type: 'rule', color, strokeWidth: width, ...(dash === undefined ? {} : { strokeDash: [...dash] }) }, encoding: span };
+  return {
+    transform: only(mark),
+    mark: {
+      type: 'rule',
+      color,
+      strokeWidth: width,
+      ...(dash === undefined ? {} : { strokeDash: [...dash] }),
+    },
+    encoding: span,
+  };
 }
 
 function named(mark: string, align: 'left' | 'right', dx: number): Layer {
-  return { transform: only(mark), mark: { type: 'text', align, dx, baseline: 'middle' }, encoding: { text: { field: 'text', type: 'nominal' } } };
+  return {
+    transform: only(mark),
+    mark: { type: 'text', align, dx, baseline: 'middle' },
+    encoding: { text: { field: 'text', type: 'nominal' } },
+  };
 }

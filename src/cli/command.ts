@@ -1,4 +1,4 @@
-import { limitsWithHold, type Imported, importFiles, readPhrasebook } from '../pipeline.ts';
+import { type Imported, importFiles, limitsWithHold, readPhrasebook } from '../pipeline.ts';
 import { findFiles, readText, sha256 } from './node-files.ts';
 import { progressTo } from './progress.ts';
 
@@ -28,7 +28,11 @@ export interface CommonOptions {
 export type Status = 0 | 1 | 2 | 3;
 
 /** Reads all files a command was given. Failures are told on stderr, a line each; throws if nothing was readable. */
-export async function importAll(paths: readonly string[], options: CommonOptions, { stderr }: Streams): Promise<Imported> {
+export async function importAll(
+  paths: readonly string[],
+  options: CommonOptions,
+  { stderr }: Streams,
+): Promise<Imported> {
   const phrasebook =
     options.phrasebook === undefined
       ? readPhrasebook('built-in phrasebook', null)

@@ -3,10 +3,18 @@ import { inspectJson, inspectText } from '../report/inspect.ts';
 import { type CommonOptions, importAll, limitsOf, type Status, type Streams } from './command.ts';
 
 /** `inspect`: how each file was understood. */
-export async function inspectCommand(paths: readonly string[], options: CommonOptions, streams: Streams): Promise<Status> {
+export async function inspectCommand(
+  paths: readonly string[],
+  options: CommonOptions,
+  streams: Streams,
+): Promise<Status> {
   const imported = await importAll(paths, options, streams);
   const { findings, timelines } = analyse(imported, limitsOf(options));
   const ofData = findings.filter((f) => f.pair === null || f.id === 'unobserved');
-  streams.stdout.write(options.json === true ? inspectJson(imported.files, ofData) : inspectText(imported.files, timelines, ofData));
+  streams.stdout.write(
+    options.json === true
+      ? inspectJson(imported.files, ofData)
+      : inspectText(imported.files, timelines, ofData),
+  );
   return 0;
 }

@@ -36,24 +36,32 @@ function tell(error: unknown, args: readonly string[], { stderr }: Streams): Sta
     return 2;
   }
   const what = error instanceof Error ? error.message : String(error);
-  stderr.write(`steadypair: a defect in the program: ${what} Run it again with --debug and report what it prints.\n`);
+  stderr.write(
+    `steadypair: a defect in the program: ${what} Run it again with --debug and report what it prints.\n`,
+  );
   if (args.includes('--debug') && error instanceof Error) stderr.write(`${error.stack}\n`);
   return 2;
 }
 
 function programFor({ stdout, stderr }: Streams, end: (status: Status) => void): Command {
   const program = new Command('steadypair')
-    .description('Reads the diagnostic exports of redundant controller pairs and says what happened to each pair.')
+    .description(
+      'Reads the diagnostic exports of redundant controller pairs and says what happened to each pair.',
+    )
     .version(STEADYPAIR_VERSION)
     .exitOverride()
     .configureOutput({
       writeOut: (text) => stdout.write(text),
       writeErr: (text) => stderr.write(text),
-      outputError: (text, write) => write(`${text.replace(/^error: /, 'steadypair: ').trimEnd()} See steadypair --help.\n`),
+      outputError: (text, write) =>
+        write(`${text.replace(/^error: /, 'steadypair: ').trimEnd()} See steadypair --help.\n`),
     })
     .addHelpText('after', cautions);
-  const streams: Streams = { stdout, stderr };
+  addCommands(program, { stdout, stderr }, end);
+  return program;
+}
 
+function addCommands(program: Command, streams: Streams, end: (status: Status) => void): void {
   common(program.command('verify'))
     .description('Verify module swaps: did the pair come back redundant?')
     .option('--pair <name>', 'only this pair')
@@ -61,21 +69,32 @@ function programFor({ stdout, stderr }: Streams, end: (status: Status) => void):
     .option('--to <time>', 'only up to this time')
     .option('--job <file>', 'work order, people and plan for the report (YAML)')
     .option('--out <folder>', 'write the reports there (HTML, Markdown, JSON)')
-    .addHelpText('after', examples('verify ro1-poll.csv ro1-journal.csv --zone Europe/Lisbon', 'verify exports/ --pair RO1 --phrasebook site.yaml --job job.yaml --out reports'))
+    .addHelpText(
+      'after',
+      examples(
+        'verify ro1-poll.csv ro1-journal.csv --zone Europe/Lisbon',
+        'verify exports/ --pair RO1 --phrasebook site.yaml --job job.yaml --out reports',
+      ),
+    )
     .action(async (files: string[], options) => end(await verifyCommand(files, options, streams)));
 
   common(program.command('timeline'))
     .description('Print every event of every pair, with its bounds and sources.')
     .addOption(new Option('--format <format>', 'how to print it').choices(['csv', 'jsonl']))
     .option('--out <file>', 'write it there')
-    .addHelpText('after', examples('timeline ro1-poll.csv --format csv', 'timeline exports/ --phrasebook site.yaml --format jsonl --out ro1.jsonl'))
+    .addHelpText(
+      'after',
+      examples(
+        'timeline ro1-poll.csv --format csv',
+        'timeline exports/ --phrasebook site.yaml --format jsonl --out ro1.jsonl',
+      ),
+    )
     .action(async (files: string[], options) => end(await timelineCommand(files, options, streams)));
 
   common(program.command('inspect'))
     .description('Say how each file was understood.')
     .addHelpText('after', examples('inspect ro1-poll.csv', 'inspect exports/ --phrasebook site.yaml --json'))
     .action(async (files: string[], options) => end(await inspectCommand(files, options, streams)));
-  return program;
 }
 
 function common(command: Command): Command {
@@ -105,7 +124,7 @@ function outputOf(stream: NodeJS.WriteStream): Output {
     write: (text) => {
       stream.write(text);
     },
-    isTerminal: stream.isTTY === true && process.env['NO_COLOR'] === undefined,
+    isTerminal: stream.isTTY === true && process.env.NO_COLOR === undefined,
   };
 }
 
@@ -116,5 +135,8 @@ function ignoreClosedPipe(error: Error & { readonly code?: string }): void {
 
 if (process.argv[1] !== undefined && !process.argv[1].includes('vitest')) {
   process.stdout.on('error', ignoreClosedPipe);
-  process.exitCode = await run(process.argv.slice(2), { stdout: outputOf(process.stdout), stderr: outputOf(process.stderr) });
+  process.exitCode = await run(process.argv.slice(2), {
+    stdout: outputOf(process.stdout),
+    stderr: outputOf(process.stderr),
+  });
 }

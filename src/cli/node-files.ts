@@ -21,13 +21,16 @@ export async function findFiles(paths: readonly string[]): Promise<readonly File
 async function filesAt(path: string): Promise<readonly FileSource[]> {
   const found = await stat(path).catch((error: unknown) => refuse(path, error));
   if (!found.isDirectory()) return [sourceOf(path, found.size)];
-  const entries = await readdir(path, { recursive: true, withFileTypes: true }).catch((error: unknown) => refuse(path, error));
+  const entries = await readdir(path, { recursive: true, withFileTypes: true }).catch((error: unknown) =>
+    refuse(path, error),
+  );
   const names = entries
     .filter((entry) => entry.isFile())
     .map((entry) => join(entry.parentPath, entry.name))
     .filter((name) => !noLogs.test(name.slice(path.length)))
     .sort();
-  if (names.length === 0) throw new InputError(path, 'the folder holds no logs.', 'Name the files, or another folder.');
+  if (names.length === 0)
+    throw new InputError(path, 'the folder holds no logs.', 'Name the files, or another folder.');
   return Promise.all(names.map(async (name) => sourceOf(name, (await stat(name)).size)));
 }
 

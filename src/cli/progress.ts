@@ -29,7 +29,9 @@ export function progressTo(stderr: Output, sources: readonly FileSource[]): Prog
       if (bytes < next || current === undefined) return;
       next = bytes + stepBytes;
       const share = current.bytes === 0 ? 100 : Math.floor((bytes / current.bytes) * 100);
-      stderr.write(`${clear}Reading ${index} of ${sources.length}: ${shown(current.name)}, ${share} %, ${rows} rows`);
+      stderr.write(
+        `${clear}Reading ${index} of ${sources.length}: ${shown(current.name)}, ${share} %, ${rows} rows`,
+      );
     },
     end() {
       stderr.write(clear);

@@ -9,7 +9,11 @@ export interface TimelineOptions extends CommonOptions {
 }
 
 /** `timeline`: every event of every pair. */
-export async function timelineCommand(paths: readonly string[], options: TimelineOptions, streams: Streams): Promise<Status> {
+export async function timelineCommand(
+  paths: readonly string[],
+  options: TimelineOptions,
+  streams: Streams,
+): Promise<Status> {
   const imported = await importAll(paths, options, streams);
   const { timelines } = analyse(imported, limitsOf(options));
   const format = options.format ?? (options.json === true ? 'json' : 'csv');

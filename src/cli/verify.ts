@@ -1,12 +1,12 @@
 import { join } from 'node:path';
 import { analyse, readJob, readTime, verify } from '../pipeline.ts';
-import { painterFor } from './paint.ts';
-import { reportsOf } from '../report/verify-reports.ts';
 import { verifyJson } from '../report/verify-json.ts';
+import { reportsOf } from '../report/verify-reports.ts';
 import { verifyText } from '../report/verify-text.ts';
 import type { Verification } from '../vocabulary.ts';
 import { type CommonOptions, importAll, limitsOf, type Status, type Streams } from './command.ts';
 import { readText, writeWhole } from './node-files.ts';
+import { painterFor } from './paint.ts';
 
 declare const STEADYPAIR_VERSION: string;
 
@@ -19,7 +19,11 @@ export interface VerifyOptions extends CommonOptions {
 }
 
 /** `verify`: finds the swaps, judges them, writes a report for each. */
-export async function verifyCommand(paths: readonly string[], options: VerifyOptions, streams: Streams): Promise<Status> {
+export async function verifyCommand(
+  paths: readonly string[],
+  options: VerifyOptions,
+  streams: Streams,
+): Promise<Status> {
   const job = options.job === undefined ? null : readJob(options.job, await readText(options.job));
   const zone = options.zone ?? 'UTC';
   const filter = {
@@ -40,7 +44,11 @@ export async function verifyCommand(paths: readonly string[], options: VerifyOpt
   return statusOf(verification);
 }
 
-async function writeReports(folder: string, verification: Verification, zone: string): Promise<readonly string[]> {
+async function writeReports(
+  folder: string,
+  verification: Verification,
+  zone: string,
+): Promise<readonly string[]> {
   const reports = await reportsOf(verification, { zone, version: STEADYPAIR_VERSION });
   for (const { name, text } of reports) await writeWhole(join(folder, name), text);
   return reports.map(({ name }) => join(folder, name));

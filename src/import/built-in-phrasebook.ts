@@ -16,15 +16,57 @@ export const columnSpellings: Readonly<Record<string, readonly string[]>> = {
   class: ['class', 'category', 'type'],
 };
 
-const yesNo = { yes: 'yes', no: 'no', true: 'yes', false: 'no', '1': 'yes', '0': 'no', ok: 'yes', ready: 'yes', present: 'yes', absent: 'no', 'not ready': 'no' };
-const upDown = { up: 'up', down: 'down', ok: 'up', '1': 'up', '0': 'down', lost: 'down', connected: 'up', disconnected: 'down' };
+const yesNo = {
+  yes: 'yes',
+  no: 'no',
+  true: 'yes',
+  false: 'no',
+  '1': 'yes',
+  '0': 'no',
+  ok: 'yes',
+  ready: 'yes',
+  present: 'yes',
+  absent: 'no',
+  'not ready': 'no',
+};
+const upDown = {
+  up: 'up',
+  down: 'down',
+  ok: 'up',
+  '1': 'up',
+  '0': 'down',
+  lost: 'down',
+  connected: 'up',
+  disconnected: 'down',
+};
 
 /** Values as plain English spells them, per signal; compared without case. */
 export const valueSpellings: Readonly<Record<string, Readonly<Record<string, string>>>> = {
-  role: { active: 'active', primary: 'active', standby: 'standby', backup: 'standby', none: 'none', '-': 'none' },
+  role: {
+    active: 'active',
+    primary: 'active',
+    standby: 'standby',
+    backup: 'standby',
+    none: 'none',
+    '-': 'none',
+  },
   'partner-present': yesNo,
-  'partner-ready': { ...yesNo, synchronised: 'yes', synchronized: 'yes', 'not synchronised': 'no', 'not synchronized': 'no' },
-  light: { steady: 'steady', on: 'steady', solid: 'steady', flashing: 'flashing', blinking: 'flashing', off: 'off', dark: 'off' },
+  'partner-ready': {
+    ...yesNo,
+    synchronised: 'yes',
+    synchronized: 'yes',
+    'not synchronised': 'no',
+    'not synchronized': 'no',
+  },
+  light: {
+    steady: 'steady',
+    on: 'steady',
+    solid: 'steady',
+    flashing: 'flashing',
+    blinking: 'flashing',
+    off: 'off',
+    dark: 'off',
+  },
   'link-a': upDown,
   'link-b': upDown,
   links: { straight: 'straight', crossed: 'crossed' },
@@ -60,10 +102,22 @@ export const builtInPhrasebook: PhrasebookText = {
     { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)$' },
   ],
   messages: [
-    { when: '\\bpartner[ -](?:is )?(?:not|no longer)[ -](?:ready|synchroni[sz]ed)\\b', signal: 'partner-ready', value: 'no' },
-    { when: '\\bpartner[ -](?:is )?(?:ready|synchroni[sz]ed)(?:[ :=]+(?<value>yes|no))?\\b', signal: 'partner-ready', values: { yes: 'yes', no: 'no', '': 'yes' } },
+    {
+      when: '\\bpartner[ -](?:is )?(?:not|no longer)[ -](?:ready|synchroni[sz]ed)\\b',
+      signal: 'partner-ready',
+      value: 'no',
+    },
+    {
+      when: '\\bpartner[ -](?:is )?(?:ready|synchroni[sz]ed)(?:[ :=]+(?<value>yes|no))?\\b',
+      signal: 'partner-ready',
+      values: { yes: 'yes', no: 'no', '': 'yes' },
+    },
     { when: '\\bpartner[ -](?:is )?(?:absent|not[ -]present)\\b', signal: 'partner-present', value: 'no' },
-    { when: '\\bpartner[ -](?:is )?present(?:[ :=]+(?<value>yes|no))?\\b', signal: 'partner-present', values: { yes: 'yes', no: 'no', '': 'yes' } },
+    {
+      when: '\\bpartner[ -](?:is )?present(?:[ :=]+(?<value>yes|no))?\\b',
+      signal: 'partner-present',
+      values: { yes: 'yes', no: 'no', '': 'yes' },
+    },
     { when: '\\blight[ :=]+(?:is )?(?<value>steady|flashing|off)\\b', signal: 'light' },
     { when: '\\blink[ -]a[ :=]+(?:is )?(?<value>up|down)\\b', signal: 'link-a' },
     { when: '\\blink[ -]b[ :=]+(?:is )?(?<value>up|down)\\b', signal: 'link-b' },
@@ -94,6 +148,9 @@ export const noteMessages: NonNullable<PhrasebookText['messages']> = [
   { when: '\\b(?:put in|fitted|inserted|seated)\\b', signal: 'inserted' },
   { when: '\\b(?:switched over|switch-?over)\\b', signal: 'switchover-command' },
   { when: '\\breflash (?:done|finished|complete)\\b', signal: 'reflash-end' },
-  { when: '\\b(?:started (?:the )?reflash|began (?:the )?reflash|reflash started)\\b', signal: 'reflash-start' },
+  {
+    when: '\\b(?:started (?:the )?reflash|began (?:the )?reflash|reflash started)\\b',
+    signal: 'reflash-start',
+  },
   { when: '\\blight (?:is |now )*(?<value>steady|flashing|off)\\b', signal: 'light' },
 ];

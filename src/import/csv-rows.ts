@@ -10,73 +10,90 @@ export interface RowReader {
 /** A row that goes on for this long is none: an unclosed quote, or a file of one endless line. */
 const longestRow = 1_048_576;
 
+interface State {
+  readonly delimiter: string;
+  readonly onRow: (row: Row) => void;
+  /** What is not yet a whole row. */
+  rest: string;
+  source: string;
+  /** The line that the next row begins on. */
+  nextLine: number;
+  line: number;
+  cells: readonly string[];
+  from: number;
+  to: number;
+}
+
 /**
  * Rows of a table in text with one delimiter. Blank rows are passed over. `onRow` gets the same object for every row.
  * Lines are counted here: the parser's row numbers are not line numbers where a quoted cell holds a line end.
  */
 export function csvRows(delimiter: string, onRow: (row: Row) => void): RowReader {
-  let rest = '';
-  let line = 1;
-  let cells: readonly string[] = [];
-  let source = '';
-  let from = 0;
-  let to = 0;
-  let rowLine = 1;
+  const state: State = {
+    delimiter,
+    onRow,
+    rest: '',
+    source: '',
+    nextLine: 1,
+    line: 1,
+    cells: [],
+    from: 0,
+    to: 0,
+  };
   const row: Row = {
     get line() {
-      return rowLine;
+      return state.line;
     },
-    cell: (column) => cells[column] ?? '',
-    width: () => cells.length,
-    text: () => source.slice(from, to).replace(/[\r\n]+$/, ''),
+    cell: (column) => state.cells[column] ?? '',
+    width: () => state.cells.length,
+    text: () => state.source.slice(state.from, state.to).replace(/[\r\n]+$/, ''),
   };
-
-  const emit = (found: readonly string[], end: number): void => {
-    from = to;
-    to = end;
-    rowLine = line;
-    line += linesIn(source, from, to);
-    cells = withoutReturn(found);
-    if (cells.length > 1 || cells[0] !== '') onRow(row);
-  };
-
-  const parse = (isLast: boolean): void => {
-    source = rest;
-    to = 0;
-    const parser = new Papa.Parser({
-      delimiter,
-      newline: '\n',
-      step: ({ data, meta }: { data: readonly (readonly string[])[]; meta: { cursor: number } }) => {
-        const found = data[0];
-        if (found !== undefined && meta.cursor > to) emit(found, meta.cursor);
-      },
-    });
-    parser.parse(source, 0, !isLast);
-    rest = source.slice(to);
-  };
-
-  const breakEndless = (): void => {
-    const newline = rest.indexOf('\n');
-    source = rest;
-    to = 0;
-    // Only its begin is kept: the row is rejected for its columns, and what follows is read.
-    emit([rest.slice(0, 200)], newline < 0 ? rest.length : newline + 1);
-    rest = rest.slice(to);
-  };
-
   return {
     push(text) {
-      rest += text;
-      parse(false);
-      while (rest.length > longestRow) {
-        breakEndless();
-        parse(false);
+      state.rest += text;
+      parse(state, row, false);
+      while (state.rest.length > longestRow) {
+        breakEndless(state, row);
+        parse(state, row, false);
       }
     },
     end() {
-      if (rest !== '') parse(true);
+      if (state.rest !== '') parse(state, row, true);
     },
   };
+}
+
+function parse(state: State, row: Row, isLast: boolean): void {
+  state.source = state.rest;
+  state.to = 0;
+  const parser = new Papa.Parser({
+    delimiter: state.delimiter,
+    newline: '\n',
+    step: ({ data, meta }: { data: readonly (readonly string[])[]; meta: { cursor: number } }) => {
+      const found = data[0];
+      if (found !== undefined && meta.cursor > state.to) emit(state, row, found, meta.cursor);
+    },
+  });
+  parser.parse(state.source, 0, !isLast);
+  state.rest = state.source.slice(state.to);
+}
+
+function emit(state: State, row: Row, found: readonly string[], end: number): void {
+  state.from = state.to;
+  state.to = end;
+  state.line = state.nextLine;
+  state.nextLine += linesIn(state.source, state.from, state.to);
+  state.cells = withoutReturn(found);
+  if (state.cells.length > 1 || state.cells[0] !== '') state.onRow(row);
+}
+
+/** Only the begin of an endless row is kept: it is rejected for its columns, and what follows its line is read. */
+function breakEndless(state: State, row: Row): void {
+  const newline = state.rest.indexOf('\n');
+  state.source = state.rest;
+  state.to = 0;
+  emit(state, row, [state.rest.slice(0, 200)], newline < 0 ? state.rest.length : newline + 1);
+  state.rest = state.source.slice(state.to);
 }
 
 function linesIn(text: string, from: number, to: number): number {

@@ -8,7 +8,15 @@ export interface OrderEvidence {
   isOpen(): boolean;
   settled(): { readonly order: DateOrder; readonly line: number; readonly text: string } | undefined;
   /** The first date that can be read both ways. */
-  example(): { readonly text: string; readonly line: number; readonly first: number; readonly second: number; readonly year: string } | undefined;
+  example():
+    | {
+        readonly text: string;
+        readonly line: number;
+        readonly first: number;
+        readonly second: number;
+        readonly year: string;
+      }
+    | undefined;
 }
 
 const numbered = /^\s*(\d{1,2})[/.-](\d{1,2})[/.-](\d{4}|\d{2})\b/;

@@ -13,9 +13,12 @@ const replacement = '\uFFFD';
  */
 export function detectEncoding(head: Uint8Array): Encoding | null {
   const [a, b, c] = head;
-  if (a === 0xef && b === 0xbb && c === 0xbf) return { label: 'utf-8', because: 'it begins with a UTF-8 byte order mark' };
-  if (a === 0xff && b === 0xfe) return { label: 'utf-16le', because: 'it begins with a UTF-16 byte order mark' };
-  if (a === 0xfe && b === 0xff) return { label: 'utf-16be', because: 'it begins with a UTF-16 byte order mark' };
+  if (a === 0xef && b === 0xbb && c === 0xbf)
+    return { label: 'utf-8', because: 'it begins with a UTF-8 byte order mark' };
+  if (a === 0xff && b === 0xfe)
+    return { label: 'utf-16le', because: 'it begins with a UTF-16 byte order mark' };
+  if (a === 0xfe && b === 0xff)
+    return { label: 'utf-16be', because: 'it begins with a UTF-16 byte order mark' };
   const zeros = countZeros(head);
   const half = Math.floor(head.length / 2);
   if (half > 1 && zeros.odd > half * 0.7 && zeros.even < half * 0.1) {

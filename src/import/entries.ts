@@ -1,4 +1,4 @@
-import { type Signal, stateSignals, type Subject } from '../vocabulary.ts';
+import { type Signal, type Subject, stateSignals } from '../vocabulary.ts';
 import { detached } from './decode.ts';
 import type { Groups } from './patterns.ts';
 import type { MessageRule, Phrasebook } from './phrasebook.ts';
@@ -33,7 +33,8 @@ export function entryReader(phrasebook: Phrasebook): EntryReader {
   const look = (message: string): Matched | 'ignored' | 'unknown' => {
     const known = cache.get(message);
     if (known !== undefined) return known;
-    const found = firstMatch(phrasebook.messages, message) ?? (isIgnored(phrasebook, message) ? 'ignored' : 'unknown');
+    const found =
+      firstMatch(phrasebook.messages, message) ?? (isIgnored(phrasebook, message) ? 'ignored' : 'unknown');
     if (cache.size < mostCached) cache.set(detached(message), found);
     return found;
   };
@@ -49,7 +50,13 @@ export function entryReader(phrasebook: Phrasebook): EntryReader {
     readNote(pair, text) {
       const found = firstMatch(phrasebook.notes, text);
       const meant = found === undefined ? undefined : meaning(pair, found, text);
-      return meant ?? { subject: { pair: pair.pair, half: null, role: null }, signal: 'note', value: detached(text) };
+      return (
+        meant ?? {
+          subject: { pair: pair.pair, half: null, role: null },
+          signal: 'note',
+          value: detached(text),
+        }
+      );
     },
   };
 }
@@ -67,7 +74,7 @@ function isIgnored(phrasebook: Phrasebook, message: string): boolean {
 }
 
 function unitNamed(phrasebook: Phrasebook, groups: Groups): Subject | null {
-  const unit = groups['unit'];
+  const unit = groups.unit;
   return unit === undefined ? null : subjectOf(phrasebook, { unit, half: '', role: '' });
 }
 
@@ -75,7 +82,7 @@ function meaning(unit: Subject, { rule, groups }: Matched, message: string): Und
   const { signal } = rule;
   const subject = subjectMeant(unit, rule, groups, message);
   if (subject === undefined) return undefined;
-  const text = rule.value ?? groups['value'] ?? '';
+  const text = rule.value ?? groups.value ?? '';
   if (!stateSignals.some((s) => s === signal)) {
     const said = signal === 'note' || signal === 'fault' ? (text === '' ? message : text) : text;
     return { subject, signal, value: said === '' ? null : detached(said) };
@@ -85,10 +92,15 @@ function meaning(unit: Subject, { rule, groups }: Matched, message: string): Und
 }
 
 /** Named groups and fixed parts of the rule come first, then the unit, then what the words themselves say. */
-function subjectMeant(unit: Subject, rule: MessageRule, groups: Groups, message: string): Subject | undefined {
-  const pair = groups['pair'] ?? unit.pair;
-  const half = groups['half'] ?? rule.half ?? unit.half ?? halfWords.exec(message)?.[1] ?? null;
-  const named = rule.role ?? roleNamed(groups['role'] ?? '') ?? unit.role;
+function subjectMeant(
+  unit: Subject,
+  rule: MessageRule,
+  groups: Groups,
+  message: string,
+): Subject | undefined {
+  const pair = groups.pair ?? unit.pair;
+  const half = groups.half ?? rule.half ?? unit.half ?? halfWords.exec(message)?.[1] ?? null;
+  const named = rule.role ?? roleNamed(groups.role ?? '') ?? unit.role;
   const spoken = rule.signal === 'role' ? null : roleNamed(roleWords.exec(message)?.[1] ?? '');
   const role = named ?? (half === null ? spoken : null);
   return addressed({ pair, half, role }, rule.signal, rule.subject) ?? undefined;

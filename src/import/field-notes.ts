@@ -1,5 +1,6 @@
 import type { Importer } from './importer.ts';
-import { explain, readStamp, type TimeReader } from './timestamps.ts';
+import { explain, type TimeReader } from './time-reader.ts';
+import { readStamp } from './timestamps.ts';
 
 const clockFirst = /^\s*\d{1,2}[:.]\d{2}\b/;
 const pairHeading = /^\s*(?:pair\s+)?([A-Z][A-Z0-9_]*)\s*:?\s*$/i;
@@ -25,7 +26,9 @@ export const fieldNotes: Importer = {
       if (!clockFirst.test(text)) {
         pair = named ?? pair;
         // A line without a clock heads those that follow; it is no entry of its own.
-        return date || named !== null || /^[#\p{L}]/u.test(text) ? sink.ignore() : sink.reject('The line has no clock.', 'Begin it with hh:mm.');
+        return date || named !== null || /^[#\p{L}]/u.test(text)
+          ? sink.ignore()
+          : sink.reject('The line has no clock.', 'Begin it with hh:mm.');
       }
       const at = times.read(text.replace(/^(\d{1,2})\.(\d{2})\b/, '$1:$2'));
       if (typeof at !== 'number') {
@@ -33,19 +36,28 @@ export const fieldNotes: Importer = {
         return sink.reject(what, fix);
       }
       const about = named ?? pair;
-      if (about === null) return sink.reject('The line is about no pair that is named.', 'Name the pair on a line before it.');
+      if (about === null)
+        return sink.reject('The line is about no pair that is named.', 'Name the pair on a line before it.');
       sink.note(at, about, text.slice(times.end()).trim());
     };
   },
 };
 
 /** The pair that a line names: a heading of its own, or a word that a unit pattern knows and that has a figure in it. */
-function pairIn(text: string, units: readonly { readonly pattern: { match(text: string): Readonly<Record<string, string>> | null } }[]): string | null {
+function pairIn(
+  text: string,
+  units: readonly { readonly pattern: { match(text: string): Readonly<Record<string, string>> | null } }[],
+): string | null {
   const heading = pairHeading.exec(text)?.[1];
-  const words = heading === undefined ? text.split(/[\s,;:()]+/).filter((word) => /^[A-Z][A-Z0-9_]*\d?(?:[-/][A-Z0-9]+)?$/.test(word) && word.length > 2) : [heading];
+  const words =
+    heading === undefined
+      ? text
+          .split(/[\s,;:()]+/)
+          .filter((word) => /^[A-Z][A-Z0-9_]*\d?(?:[-/][A-Z0-9]+)?$/.test(word) && word.length > 2)
+      : [heading];
   for (const word of words) {
     for (const { pattern } of units) {
-      const pair = pattern.match(word)?.['pair'];
+      const pair = pattern.match(word)?.pair;
       if (pair !== undefined) return pair;
     }
   }
@@ -54,7 +66,10 @@ function pairIn(text: string, units: readonly { readonly pattern: { match(text: 
 
 /** A date anywhere in the line is the date of the lines that follow. */
 function setDate(text: string, times: TimeReader, order: 'day-first' | 'month-first' | undefined): boolean {
-  const found = /\b(?:\d{4}-\d{2}-\d{2}|\d{1,2}[./-]\d{1,2}[./-]\d{4}|\d{1,2}[ -][A-Z][a-z]{2,8}[ -]\d{4})\b/.exec(text)?.[0];
+  const found =
+    /\b(?:\d{4}-\d{2}-\d{2}|\d{1,2}[./-]\d{1,2}[./-]\d{4}|\d{1,2}[ -][A-Z][a-z]{2,8}[ -]\d{4})\b/.exec(
+      text,
+    )?.[0];
   if (found === undefined) return false;
   const stamp = readStamp(found, { order, year: undefined, day: undefined });
   if (typeof stamp === 'string') return false;

@@ -1,7 +1,7 @@
 import { columnSpellings } from './built-in-phrasebook.ts';
-import type { FileRule } from './phrasebook.ts';
-import { folded } from './phrasebook.ts';
 import type { Recognition } from './importer.ts';
+import type { FileRule } from './phrasebook.ts';
+import { folded } from './plain-parameters.ts';
 
 /** The begin of a file: the header of a table, or the first lines of a text. */
 export interface Head {
@@ -37,7 +37,8 @@ export function timeColumns(head: Head): readonly number[] {
   const date = head.column('date');
   const clock = head.column('clock');
   const time = head.column('time');
-  if (head.rule?.columns.time === undefined && date >= 0 && (clock >= 0 || time >= 0)) return [date, clock >= 0 ? clock : time];
+  if (head.rule?.columns.time === undefined && date >= 0 && (clock >= 0 || time >= 0))
+    return [date, clock >= 0 ? clock : time];
   if (time >= 0) return [time];
   return date >= 0 ? [date] : [];
 }

@@ -1,7 +1,7 @@
 import type { Head } from './head.ts';
 import type { Phrasebook } from './phrasebook.ts';
 import type { Sink } from './sink.ts';
-import type { TimeReader } from './timestamps.ts';
+import type { TimeReader } from './time-reader.ts';
 
 /** One row of a file. The object is used again for the next row: take what you need. */
 export interface Row {
@@ -15,7 +15,9 @@ export interface Row {
   text(): string;
 }
 
-export type Recognition = { readonly fits: true; readonly because: string } | { readonly fits: false; readonly because: string };
+export type Recognition =
+  | { readonly fits: true; readonly because: string }
+  | { readonly fits: false; readonly because: string };
 
 /** What a layout reads: rows of a table, or lines of text. */
 export interface Importer {

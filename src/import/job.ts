@@ -14,7 +14,10 @@ const jobSchema = v.strictObject({
   technician: v.optional(text),
   reviewer: v.optional(text),
   plan: v.optional(
-    v.record(v.string(), v.record(v.string(), v.strictObject({ model: v.optional(text), firmware: v.optional(text) }))),
+    v.record(
+      v.string(),
+      v.record(v.string(), v.strictObject({ model: v.optional(text), firmware: v.optional(text) })),
+    ),
   ),
 });
 

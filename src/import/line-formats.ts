@@ -1,6 +1,6 @@
 import type { Pattern } from './patterns.ts';
 import { readRfc3164, readRfc5424 } from './syslog.ts';
-import type { TimeReader } from './timestamps.ts';
+import type { TimeReader } from './time-reader.ts';
 
 /** A line taken apart: a message, or fields by name. `stamp` is a text, or an instant that was read already. */
 export interface LineParts {
@@ -126,7 +126,12 @@ export function ownFormat(pattern: Pattern): LineFormat {
     take(line) {
       const groups = pattern.match(line);
       if (groups === null) return null;
-      return { stamp: groups['time'] ?? '', unit: groups['unit'] ?? groups['pair'] ?? '', message: groups['message'] ?? '', fields: nothing };
+      return {
+        stamp: groups.time ?? '',
+        unit: groups.unit ?? groups.pair ?? '',
+        message: groups.message ?? '',
+        fields: nothing,
+      };
     },
   };
 }

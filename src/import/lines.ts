@@ -2,10 +2,30 @@ import type { Head } from './head.ts';
 import type { Importer } from './importer.ts';
 import { type LineFormat, type LineParts, leadingStamp, lineFormats, ownFormat } from './line-formats.ts';
 import type { Sink } from './sink.ts';
-import { explain, type TimeReader, timeReader } from './timestamps.ts';
+import { explain, type TimeReader, timeReader } from './time-reader.ts';
 import { zoneOf } from './zones.ts';
 
-const known = new Set(['time', 'timestamp', 'ts', 'when', 'unit', 'node', 'module', 'device', 'source', 'pair', 'half', 'role', 'message', 'msg', 'text', 'event', 'severity', 'class', 'level']);
+const known = new Set([
+  'time',
+  'timestamp',
+  'ts',
+  'when',
+  'unit',
+  'node',
+  'module',
+  'device',
+  'source',
+  'pair',
+  'half',
+  'role',
+  'message',
+  'msg',
+  'text',
+  'event',
+  'severity',
+  'class',
+  'level',
+]);
 
 /** Text lines: RFC 5424, RFC 3164, JSON, key=value, or a leading timestamp, a unit and a message. */
 export const lines: Importer = {
@@ -15,7 +35,10 @@ export const lines: Importer = {
   recognise(head) {
     const format = formatOf(head);
     return format === null
-      ? { fits: false, because: 'no line begins with a timestamp and a unit, nor is RFC 5424, RFC 3164, JSON or key=value' }
+      ? {
+          fits: false,
+          because: 'no line begins with a timestamp and a unit, nor is RFC 5424, RFC 3164, JSON or key=value',
+        }
       : { fits: true, because: `its lines are ${format.title}` };
   },
   open(head, _phrasebook, times) {
@@ -24,7 +47,11 @@ export const lines: Importer = {
       const text = row.text();
       if (text.trim() === '') return sink.ignore();
       const parts = format.take(text, times);
-      if (parts === null) return sink.reject(`The line is not ${format.title}.`, 'Correct the line, or describe it with files.line in the phrasebook.');
+      if (parts === null)
+        return sink.reject(
+          `The line is not ${format.title}.`,
+          'Correct the line, or describe it with files.line in the phrasebook.',
+        );
       put(parts, times, sink);
     };
   },
@@ -34,7 +61,8 @@ function put(parts: LineParts, times: TimeReader, sink: Sink): void {
   const at = typeof parts.stamp === 'number' ? parts.stamp : times.read(parts.stamp);
   if (typeof at !== 'number') {
     const { what, fix } = explain(String(parts.stamp), at);
-    return sink.reject(what, fix);
+    sink.reject(what, fix);
+    return;
   }
   const { fields, unit, message } = parts;
   const half = fields.get('half') ?? '';

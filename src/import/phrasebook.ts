@@ -1,9 +1,10 @@
-import { gauges, type Gauge, happenings, type Signal, stateSignals, stateValues } from '../vocabulary.ts';
-import { builtInPhrasebook, noteMessages, parameterSpellings, valueSpellings } from './built-in-phrasebook.ts';
+import { type Gauge, gauges, happenings, type Signal, stateSignals, stateValues } from '../vocabulary.ts';
+import { builtInPhrasebook, noteMessages } from './built-in-phrasebook.ts';
 import { InputError } from './input-error.ts';
 import { compilePattern, type Pattern } from './patterns.ts';
+import { type ColumnKey, type PhrasebookText, phrasebookSchema } from './phrasebook-schema.ts';
+import { builtInParameters } from './plain-parameters.ts';
 import { readYaml } from './yaml-file.ts';
-import { type ColumnKey, phrasebookSchema, type PhrasebookText } from './phrasebook-schema.ts';
 
 export interface UnitRule {
   readonly pattern: Pattern;
@@ -73,10 +74,17 @@ export function readPhrasebook(file: string, yaml: string | null): Phrasebook {
     year: own.time?.year,
     format: own.time?.format,
     files: (own.files ?? []).map((rule, index) => fileRule(file, index, rule)),
-    units: [...(own.units ?? []).map((r, i) => unitRule(file, i, r)), ...(builtIn.units ?? []).map((r, i) => unitRule('', i, r))],
+    units: [
+      ...(own.units ?? []).map((r, i) => unitRule(file, i, r)),
+      ...(builtIn.units ?? []).map((r, i) => unitRule('', i, r)),
+    ],
     parameters: new Map([...builtInParameters(), ...parameters]),
-    messages: [...(own.messages ?? []), ...(builtIn.messages ?? [])].map((rule, i) => messageRule(file, i, rule)),
-    notes: [...(own.messages ?? []), ...noteMessages, ...(builtIn.messages ?? [])].map((rule, i) => messageRule(file, i, rule)),
+    messages: [...(own.messages ?? []), ...(builtIn.messages ?? [])].map((rule, i) =>
+      messageRule(file, i, rule),
+    ),
+    notes: [...(own.messages ?? []), ...noteMessages, ...(builtIn.messages ?? [])].map((rule, i) =>
+      messageRule(file, i, rule),
+    ),
     ignore: (own.ignore ?? []).map((source, index) => pattern(file, `ignore[${index}]`, source, true)),
   };
 }
@@ -91,27 +99,48 @@ function fileRule(file: string, index: number, rule: NonNullable<PhrasebookText[
   const line = rule.line === undefined ? undefined : pattern(file, `files[${index}].line`, rule.line, false);
   for (const group of line === undefined ? [] : ['time', 'message']) {
     if (line?.groups.includes(group)) continue;
-    throw new InputError(file, `files[${index}].line has no group (?<${group}>...).`, 'Name the groups time, unit and message.');
+    throw new InputError(
+      file,
+      `files[${index}].line has no group (?<${group}>...).`,
+      'Name the groups time, unit and message.',
+    );
   }
-  return { match: rule.match, layout: rule.layout ?? (line === undefined ? undefined : 'lines'), columns: rule.columns ?? {}, line };
+  return {
+    match: rule.match,
+    layout: rule.layout ?? (line === undefined ? undefined : 'lines'),
+    columns: rule.columns ?? {},
+    line,
+  };
 }
 
 function unitRule(file: string, index: number, rule: NonNullable<PhrasebookText['units']>[number]): UnitRule {
   const compiled = pattern(file, `units[${index}].pattern`, rule.pattern, false);
   if (rule.pair === undefined && !compiled.groups.includes('pair')) {
-    throw new InputError(file, `units[${index}] names no pair.`, 'Add a group (?<pair>...) to the pattern, or a key pair.');
+    throw new InputError(
+      file,
+      `units[${index}] names no pair.`,
+      'Add a group (?<pair>...) to the pattern, or a key pair.',
+    );
   }
   return { pattern: compiled, pair: rule.pair, half: rule.half, role: rule.role };
 }
 
-function parameterRule(file: string, name: string, rule: NonNullable<PhrasebookText['parameters']>[string]): ParameterRule {
+function parameterRule(
+  file: string,
+  name: string,
+  rule: NonNullable<PhrasebookText['parameters']>[string],
+): ParameterRule {
   const signal = signalNamed(file, `parameters.${name}.signal`, rule.signal);
   const values = rule.values ?? {};
   checkValues(file, `parameters.${name}.values`, signal, Object.values(values));
   return { signal, subject: rule.subject, values, scale: rule.scale ?? 1 };
 }
 
-function messageRule(file: string, index: number, rule: NonNullable<PhrasebookText['messages']>[number]): MessageRule {
+function messageRule(
+  file: string,
+  index: number,
+  rule: NonNullable<PhrasebookText['messages']>[number],
+): MessageRule {
   const path = `messages[${index}]`;
   const compiled = pattern(file, `${path}.when`, rule.when, true);
   const signal = signalNamed(file, `${path}.signal`, rule.signal);
@@ -120,9 +149,16 @@ function messageRule(file: string, index: number, rule: NonNullable<PhrasebookTe
   }
   const needsValue = signal in stateValues && rule.value === undefined && !compiled.groups.includes('value');
   if (needsValue) {
-    throw new InputError(file, `${path} says no value for ${signal}.`, 'Add a key value, or a group (?<value>...) to the pattern.');
+    throw new InputError(
+      file,
+      `${path} says no value for ${signal}.`,
+      'Add a key value, or a group (?<value>...) to the pattern.',
+    );
   }
-  checkValues(file, `${path}.value`, signal, [...(rule.value === undefined ? [] : [rule.value]), ...Object.values(rule.values ?? {})]);
+  checkValues(file, `${path}.value`, signal, [
+    ...(rule.value === undefined ? [] : [rule.value]),
+    ...Object.values(rule.values ?? {}),
+  ]);
   const { half, role, value, subject } = rule;
   return { pattern: compiled, signal, subject, half, role, value, values: rule.values ?? {} };
 }
@@ -131,53 +167,26 @@ function signalNamed(file: string, path: string, name: string): Signal | Gauge {
   const state = stateSignals.find((s) => s === name);
   const found = state ?? happenings.find((s) => s === name) ?? gauges.find((s) => s === name);
   if (found !== undefined) return found;
-  throw new InputError(file, `${path} is "${name}", which is no signal.`, `Choose one of ${signals.join(', ')}.`);
+  throw new InputError(
+    file,
+    `${path} is "${name}", which is no signal.`,
+    `Choose one of ${signals.join(', ')}.`,
+  );
 }
 
 function checkValues(file: string, path: string, signal: Signal | Gauge, values: readonly string[]): void {
   const allowed = allowedValues(signal);
   const wrong = allowed === null ? undefined : values.find((value) => !allowed.includes(value));
   if (wrong === undefined || allowed === null) return;
-  throw new InputError(file, `${path} has "${wrong}", which is no value of ${signal}.`, `Choose one of ${allowed.join(', ')}.`);
+  throw new InputError(
+    file,
+    `${path} has "${wrong}", which is no value of ${signal}.`,
+    `Choose one of ${allowed.join(', ')}.`,
+  );
 }
 
 /** The values a signal can have; `null` where any text, or a number, may stand. */
 export function allowedValues(signal: Signal | Gauge): readonly string[] | null {
   const state = stateSignals.find((s) => s === signal);
   return state === undefined ? null : stateValues[state];
-}
-
-
-/** Plain-English parameter names are found whatever their case and their spaces, `-` and `_`. */
-export function folded(name: string): string {
-  return name.toLowerCase().replace(/[\s_-]+/g, ' ').trim();
-}
-
-const foldedMark = '\u0000';
-
-/** The rule of a parameter as a log names it: the site's own spelling to the letter, else plain English. */
-export function parameterNamed(phrasebook: Phrasebook, name: string): ParameterRule | undefined {
-  return phrasebook.parameters.get(name) ?? phrasebook.parameters.get(foldedMark + folded(name));
-}
-
-function builtInParameters(): readonly (readonly [string, ParameterRule])[] {
-  const plain = (signal: Signal | Gauge): ParameterRule => ({
-    signal,
-    subject: undefined,
-    values: valueSpellings[signal] ?? {},
-    scale: 1,
-  });
-  const own = [...stateSignals, ...gauges].map((signal) => [foldedMark + folded(signal), plain(signal)] as const);
-  const others = Object.entries(parameterSpellings).flatMap(([name, word]) => {
-    const signal = [...stateSignals, ...gauges].find((s) => s === word);
-    return signal === undefined ? [] : [[foldedMark + folded(name), plain(signal)] as const];
-  });
-  // "active firmware", "standby light": the role may stand before the signal.
-  const byRole = [...own, ...others].flatMap(([name, rule]) =>
-    (['active', 'standby'] as const).flatMap((role) => {
-      const spelt = `${foldedMark}${role} ${name.slice(1)}`;
-      return [...own, ...others].some(([other]) => other === spelt) ? [] : [[spelt, { ...rule, subject: role }] as const];
-    }),
-  );
-  return [...byRole, ...own, ...others];
 }

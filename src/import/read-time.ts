@@ -6,7 +6,11 @@ import { zoneOf } from './zones.ts';
 export function readTime(option: string, text: string, zone: string): number {
   const stamp = readStamp(text, { order: undefined, year: undefined, day: undefined });
   if (typeof stamp === 'string' || stamp.end !== text.trimEnd().length) {
-    throw new InputError(option, `"${text}" is not a time.`, 'Give it like 2026-03-14T09:00, or with its offset: 2026-03-14T09:00Z.');
+    throw new InputError(
+      option,
+      `"${text}" is not a time.`,
+      'Give it like 2026-03-14T09:00, or with its offset: 2026-03-14T09:00Z.',
+    );
   }
   return stamp.isInstant ? stamp.clock : zoneOf(zone, '--zone').toUtc(stamp.clock, Number.NEGATIVE_INFINITY);
 }

@@ -15,9 +15,11 @@ export const readings: Importer = {
     const parameter = head.column('parameter');
     const value = head.column('value');
     return (row, sink) => {
-      if (row.width() <= Math.max(parameter, value)) return sink.reject('The row has too few columns.', 'Correct the row.');
+      if (row.width() <= Math.max(parameter, value))
+        return sink.reject('The row has too few columns.', 'Correct the row.');
       const at = stampOf(row, time, times, sink);
-      if (at !== undefined) sink.reading(at, units.unit(row), row.cell(parameter), row.cell(value), units.parts(row));
+      if (at !== undefined)
+        sink.reading(at, units.unit(row), row.cell(parameter), row.cell(value), units.parts(row));
     };
   },
 };

@@ -23,7 +23,12 @@ const mostPreamble = 60;
  * Finds the importer for a file from its first text: the layout the phrasebook names, else the first that fits. Throws
  * InputError if none does, saying what each one missed.
  */
-export function recognise(name: string, text: string, rule: FileRule | undefined, phrasebook: Phrasebook): Plan {
+export function recognise(
+  name: string,
+  text: string,
+  rule: FileRule | undefined,
+  phrasebook: Phrasebook,
+): Plan {
   const allowed = importers.filter((i) => rule?.layout === undefined || i.id === rule.layout);
   const tables = delimiters.flatMap((delimiter) => headers(text, delimiter, rule));
   const asText = headOf([], firstLines(text), rule);
@@ -33,20 +38,39 @@ export function recognise(name: string, text: string, rule: FileRule | undefined
         .filter((i) => i.shape === 'table')
         .flatMap((importer) => planFor(importer, head, phrasebook, delimiter, line)),
     ),
-    ...allowed.filter((i) => i.shape === 'text').flatMap((importer) => planFor(importer, asText, phrasebook, null, 0)),
+    ...allowed
+      .filter((i) => i.shape === 'text')
+      .flatMap((importer) => planFor(importer, asText, phrasebook, null, 0)),
   ];
   const best = fitting.sort((a, b) => order(a) - order(b) || a.headerLine - b.headerLine)[0];
   if (best !== undefined) return best;
   const forced = allowed.length === 1 ? allowed[0] : undefined;
-  if (forced?.shape === 'text') return { importer: forced, head: asText, delimiter: null, headerLine: 0, because: 'the phrasebook says so' };
-  throw new InputError(name, `the layout is not known: ${missed(allowed, tables[0]?.head ?? asText, asText, phrasebook)}.`, 'Describe the file under files in a phrasebook.');
+  if (forced?.shape === 'text')
+    return {
+      importer: forced,
+      head: asText,
+      delimiter: null,
+      headerLine: 0,
+      because: 'the phrasebook says so',
+    };
+  throw new InputError(
+    name,
+    `the layout is not known: ${missed(allowed, tables[0]?.head ?? asText, asText, phrasebook)}.`,
+    'Describe the file under files in a phrasebook.',
+  );
 }
 
 function order({ importer }: Plan): number {
   return importers.indexOf(importer);
 }
 
-function planFor(importer: Importer, head: Head, phrasebook: Phrasebook, delimiter: string | null, headerLine: number): readonly Plan[] {
+function planFor(
+  importer: Importer,
+  head: Head,
+  phrasebook: Phrasebook,
+  delimiter: string | null,
+  headerLine: number,
+): readonly Plan[] {
   const { fits, because } = importer.recognise(head, phrasebook);
   return fits ? [{ importer, head, delimiter, headerLine, because }] : [];
 }

@@ -17,6 +17,8 @@ export function unitReader(head: Head): UnitReader {
   return {
     unit: (row) => row.cell(named),
     parts: (row) =>
-      half < 0 && role < 0 ? undefined : { unit: row.cell(named), half: row.cell(half), role: row.cell(role) },
+      half < 0 && role < 0
+        ? undefined
+        : { unit: row.cell(named), half: row.cell(half), role: row.cell(role) },
   };
 }

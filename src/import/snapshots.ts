@@ -1,6 +1,7 @@
-import { hasUnit, timeColumns, type Head } from './head.ts';
+import { type Head, hasUnit, timeColumns } from './head.ts';
 import type { Importer } from './importer.ts';
-import { parameterNamed, type Phrasebook } from './phrasebook.ts';
+import type { Phrasebook } from './phrasebook.ts';
+import { parameterNamed } from './plain-parameters.ts';
 import { stampOf } from './row-stamp.ts';
 import { unitReader } from './row-unit.ts';
 
@@ -14,10 +15,14 @@ export const snapshots: Importer = {
   recognise(head, phrasebook) {
     const columns = parameterColumns(head);
     const known = columns.filter(({ name }) => parameterNamed(phrasebook, name) !== undefined);
-    if (timeColumns(head).length === 0 || !hasUnit(head)) return { fits: false, because: 'no columns for time and unit' };
+    if (timeColumns(head).length === 0 || !hasUnit(head))
+      return { fits: false, because: 'no columns for time and unit' };
     return known.length === 0
       ? { fits: false, because: 'no column is named like a parameter' }
-      : { fits: true, because: `its header has columns for time and unit and names the parameters ${known.map((c) => c.name).join(', ')}` };
+      : {
+          fits: true,
+          because: `its header has columns for time and unit and names the parameters ${known.map((c) => c.name).join(', ')}`,
+        };
   },
   open(head, phrasebook, times) {
     const time = timeColumns(head);
@@ -26,7 +31,8 @@ export const snapshots: Importer = {
     const role = roleIsParameter(head, phrasebook) ? head.column('role') : -1;
     const half = head.column('half');
     return (row, sink) => {
-      if (row.width() < head.names.length) return sink.reject('The row has too few columns.', 'Correct the row.');
+      if (row.width() < head.names.length)
+        return sink.reject('The row has too few columns.', 'Correct the row.');
       const at = stampOf(row, time, times, sink);
       if (at === undefined) return;
       const unit = units.unit(row);
@@ -45,5 +51,7 @@ function roleIsParameter(head: Head, phrasebook: Phrasebook): boolean {
 
 function parameterColumns(head: Head): readonly { readonly name: string; readonly index: number }[] {
   const taken = new Set(keys.map((key) => head.column(key)));
-  return head.names.map((name, index) => ({ name, index })).filter(({ name, index }) => name !== '' && !taken.has(index));
+  return head.names
+    .map((name, index) => ({ name, index }))
+    .filter(({ name, index }) => name !== '' && !taken.has(index));
 }

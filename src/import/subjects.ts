@@ -1,4 +1,4 @@
-import { type Gauge, pairSignals, type Signal, stateSignals, type Subject } from '../vocabulary.ts';
+import { type Gauge, pairSignals, type Signal, type Subject, stateSignals } from '../vocabulary.ts';
 import type { Phrasebook } from './phrasebook.ts';
 
 /** What a row says about where a value belongs: one text, or the parts in columns of their own. */
@@ -12,12 +12,12 @@ export interface UnitParts {
 export function subjectOf(phrasebook: Phrasebook, { unit, half, role }: UnitParts): Subject | null {
   for (const rule of phrasebook.units) {
     const groups = rule.pattern.match(unit);
-    const pair = rule.pair ?? groups?.['pair'];
+    const pair = rule.pair ?? groups?.pair;
     if (groups === null || pair === undefined) continue;
-    const named = role === '' ? (rule.role ?? groups['role'] ?? '') : role;
+    const named = role === '' ? (rule.role ?? groups.role ?? '') : role;
     return {
       pair,
-      half: half === '' ? (rule.half ?? groups['half'] ?? null) : half,
+      half: half === '' ? (rule.half ?? groups.half ?? null) : half,
       role: roleNamed(named),
     };
   }

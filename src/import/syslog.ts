@@ -33,7 +33,16 @@ export function readRfc5424(line: string): SyslogLine | null {
   const data = line.slice(at, dataEnd);
   const [stamp = null, host = null, application = null, process = null, messageId = null] = fields;
   const message = line.slice(dataEnd + 1).replace(/^\uFEFF/, '');
-  return { ...priority.parts, stamp, host, application, process, messageId, structuredData: data === '-' ? null : data, message };
+  return {
+    ...priority.parts,
+    stamp,
+    host,
+    application,
+    process,
+    messageId,
+    structuredData: data === '-' ? null : data,
+    message,
+  };
 }
 
 /**
@@ -70,7 +79,10 @@ function readPriority(line: string): Priority | null {
   const found = /^<(0|[1-9]\d{0,2})>/.exec(line.slice(0, 5));
   const priority = Number(found?.[1]);
   if (found === null || priority > 191) return null;
-  return { parts: { priority, facility: Math.floor(priority / 8), severity: priority % 8 }, end: found[0].length };
+  return {
+    parts: { priority, facility: Math.floor(priority / 8), severity: priority % 8 },
+    end: found[0].length,
+  };
 }
 
 /** Where the structured data ends: after `-`, or after the last `]` that no quote and no `\` guards. */

@@ -1,5 +1,3 @@
-import type { Zone } from './zones.ts';
-
 export type DateOrder = 'day-first' | 'month-first';
 
 /** What a stamp says, before a zone is applied. */
@@ -49,7 +47,10 @@ export function readStamp(text: string, options: StampOptions): Stamp | StampFai
   if (text.charCodeAt(at) !== separator) return 'no-date';
   const third = digitsFrom(text, at + 1);
   if (third.count === 0) return 'no-date';
-  const date = first.count === 4 ? ymd(first.value, second.value, third.value) : byOrder(first.value, second.value, third, options);
+  const date =
+    first.count === 4
+      ? ymd(first.value, second.value, third.value)
+      : byOrder(first.value, second.value, third, options);
   return typeof date === 'string' ? date : readClock(text, third.end, date);
 }
 
@@ -111,7 +112,8 @@ function monthAt(text: string, at: number): number {
 
 function skipLetters(text: string, from: number): number {
   let at = from;
-  for (let code = text.charCodeAt(at) | 32; code >= 97 && code <= 122; code = text.charCodeAt(at) | 32) at += 1;
+  for (let code = text.charCodeAt(at) | 32; code >= 97 && code <= 122; code = text.charCodeAt(at) | 32)
+    at += 1;
   return at;
 }
 
@@ -145,7 +147,13 @@ function readMonthName(text: string, at: number, options: StampOptions): Stamp |
   return withoutYear(text, month, day.value, day.end, options);
 }
 
-function withoutYear(text: string, month: number, day: number, at: number, options: StampOptions): Stamp | StampFailure {
+function withoutYear(
+  text: string,
+  month: number,
+  day: number,
+  at: number,
+  options: StampOptions,
+): Stamp | StampFailure {
   if (options.year === undefined) return 'year';
   const date = ymd(options.year, month, day);
   return typeof date === 'string' ? date : readClock(text, at, date);
@@ -159,28 +167,42 @@ function readClockOnly(text: string, start: number, { day }: StampOptions): Stam
 /** The clock after a date that ends at `from`; a date alone is its midnight. */
 function readClock(text: string, from: number, date: number): Stamp | StampFailure {
   let at = from;
-  for (let code = text.charCodeAt(at); code === 32 || code === 84 || code === 116 || code === 44; code = text.charCodeAt(at)) at += 1;
+  for (
+    let code = text.charCodeAt(at);
+    code === 32 || code === 84 || code === 116 || code === 44;
+    code = text.charCodeAt(at)
+  )
+    at += 1;
   const hour = digitsFrom(text, at);
   if (hour.count === 0) return { clock: date, isInstant: false, hasDecimals: false, end: from };
   if (text.charCodeAt(hour.end) !== 58 || hour.count > 2) return 'no-date';
   const minute = digitsFrom(text, hour.end + 1);
-  const second = text.charCodeAt(minute.end) === 58 ? digitsFrom(text, minute.end + 1) : { value: 0, count: 2, end: minute.end };
+  const second =
+    text.charCodeAt(minute.end) === 58
+      ? digitsFrom(text, minute.end + 1)
+      : { value: 0, count: 2, end: minute.end };
   if (minute.count !== 2 || second.count !== 2) return 'no-date';
   const mark = text.charCodeAt(second.end);
   const hasFraction = (mark === 46 || mark === 44) && digitsFrom(text, second.end + 1).count > 0;
   const fraction = hasFraction ? digitsFrom(text, second.end + 1) : undefined;
-  const parts = fraction === undefined ? 0 : Math.floor((fraction.value / 10 ** fraction.count) * 1000 + 1e-6);
+  const parts =
+    fraction === undefined ? 0 : Math.floor((fraction.value / 10 ** fraction.count) * 1000 + 1e-6);
   const end = fraction?.end ?? second.end;
   const half = readHalfDay(text, end, hour.value);
   // A leap second (RFC 3339, 60) is read as the last millisecond-precise second before it.
   const seconds = Math.min(second.value, 59);
-  if (typeof half === 'string' || half.hour > 23 || minute.value > 59 || second.value > 60) return 'out-of-range';
+  if (typeof half === 'string' || half.hour > 23 || minute.value > 59 || second.value > 60)
+    return 'out-of-range';
   const clock = date + half.hour * 3_600_000 + minute.value * 60_000 + seconds * 1000 + parts;
   return withOffset(text, half.end, clock, hasFraction);
 }
 
 /** `AM` and `PM` of the 12-hour clock. */
-function readHalfDay(text: string, from: number, hour: number): { hour: number; end: number } | 'out-of-range' {
+function readHalfDay(
+  text: string,
+  from: number,
+  hour: number,
+): { hour: number; end: number } | 'out-of-range' {
   let at = from;
   while (text.charCodeAt(at) === 32) at += 1;
   const letter = text.charCodeAt(at) | 32;
@@ -205,82 +227,10 @@ function withOffset(text: string, from: number, clock: number, hasDecimals: bool
   const m = minutes?.value ?? hours.value % 100;
   if (h > 23 || m > 59) return 'out-of-range';
   const offset = (h * 60 + m) * 60_000;
-  return { clock: sign === 43 ? clock - offset : clock + offset, isInstant: true, hasDecimals, end: minutes?.end ?? hours.end };
-}
-
-/** Reads the stamps of one file in the order of its rows. */
-export interface TimeReader {
-  /** Milliseconds UTC, or why the text is no time. `end` tells where the stamp ended. */
-  read(text: string): number | StampFailure;
-  end(): number;
-  /** True once a stamp with decimals was read. */
-  hasDecimals(): boolean;
-  /** How many stamps stood in a repeated or in a missing hour. */
-  folds(): { readonly repeated: number; readonly missing: number };
-  /** True if a stamp was read that said neither zone nor offset. */
-  usedZone(): boolean;
-  setDay(day: number): void;
-}
-
-/** A reader of stamps in a zone. A year that is not printed goes on over New Year. */
-export function timeReader(zone: Zone, order: DateOrder | undefined, year: number | undefined): TimeReader {
-  let last = Number.NEGATIVE_INFINITY;
-  let ended = 0;
-  let decimals = false;
-  let zoned = false;
-  const folds = { repeated: 0, missing: 0 };
-  let options: StampOptions = { order, year, day: undefined };
   return {
-    read(text) {
-      let stamp = readStamp(text, options);
-      if (typeof stamp === 'string') return stamp;
-      if (options.year !== undefined && last - stamp.clock > halfYearMs && !/\d{4}/.test(text.slice(0, stamp.end))) {
-        options = { ...options, year: options.year + 1 };
-        stamp = readStamp(text, options);
-        if (typeof stamp === 'string') return stamp;
-      }
-      ended = stamp.end;
-      decimals = decimals || stamp.hasDecimals;
-      if (stamp.isInstant) {
-        last = stamp.clock;
-        return stamp.clock;
-      }
-      zoned = true;
-      const time = zone.toUtc(stamp.clock, last);
-      const fold = zone.lastFold();
-      if (fold !== 'unique') folds[fold] += 1;
-      last = time;
-      return time;
-    },
-    end: () => ended,
-    hasDecimals: () => decimals,
-    folds: () => folds,
-    usedZone: () => zoned,
-    setDay(day) {
-      options = { ...options, day };
-    },
+    clock: sign === 43 ? clock - offset : clock + offset,
+    isInstant: true,
+    hasDecimals,
+    end: minutes?.end ?? hours.end,
   };
-}
-
-const halfYearMs = 183 * 86_400_000;
-
-const explanations: Readonly<Record<StampFailure, string>> = {
-  'no-date': 'is not a date',
-  'out-of-range': 'is not a date that exists',
-  order: 'may be day-first or month-first',
-  year: 'has no year',
-  day: 'has no date',
-};
-
-const remedies: Readonly<Record<StampFailure, string>> = {
-  'no-date': 'Correct the row, or name the time column in the phrasebook.',
-  'out-of-range': 'Correct the row, or set time.order in the phrasebook.',
-  order: 'Choose with --order day-first or --order month-first.',
-  year: 'Give the year of the first row with --year.',
-  day: 'Put a line with the date before it.',
-};
-
-/** Why a text is no time, and what to do about it, for a message to the user. */
-export function explain(text: string, failure: StampFailure): { readonly what: string; readonly fix: string } {
-  return { what: `"${text.slice(0, 60)}" ${explanations[failure]}.`, fix: remedies[failure] };
 }

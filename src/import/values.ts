@@ -13,7 +13,9 @@ export function valueMeant(
   const word = text.trim().toLowerCase();
   const folded = Object.entries(own).find(([spelling]) => spelling.toLowerCase() === word);
   if (folded !== undefined) return folded[1];
-  const plain = Object.hasOwn(valueSpellings[signal] ?? {}, word) ? valueSpellings[signal]?.[word] : undefined;
+  const plain = Object.hasOwn(valueSpellings[signal] ?? {}, word)
+    ? valueSpellings[signal]?.[word]
+    : undefined;
   if (plain !== undefined) return plain;
   const allowed = allowedValues(signal);
   if (allowed === null) return text.trim();

@@ -6,7 +6,12 @@ import { InputError } from './input-error.ts';
  * Reads a YAML 1.2 text of a given shape. Throws InputError with the file, the line or the place inside it, what was
  * expected, and `hint`.
  */
-export function readYaml<S extends v.GenericSchema>(file: string, text: string, schema: S, hint: string): v.InferOutput<S> {
+export function readYaml<S extends v.GenericSchema>(
+  file: string,
+  text: string,
+  schema: S,
+  hint: string,
+): v.InferOutput<S> {
   const document = parseDocument(text, { version: '1.2' });
   const problem = document.errors[0];
   if (problem !== undefined) {
@@ -17,6 +22,7 @@ export function readYaml<S extends v.GenericSchema>(file: string, text: string, 
   if (result.success) return result.output;
   const issue = result.issues[0];
   const path = v.getDotPath(issue) ?? 'the top level';
-  const what = issue.expected === 'never' ? 'is not a key here' : `is ${issue.received}, expected ${issue.expected}`;
+  const what =
+    issue.expected === 'never' ? 'is not a key here' : `is ${issue.received}, expected ${issue.expected}`;
   throw new InputError(file, `${path} ${what}.`, hint);
 }

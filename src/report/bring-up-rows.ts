@@ -1,7 +1,11 @@
 import type { BringUpRow } from '../charts/bring-ups.ts';
 import type { BringUp } from '../vocabulary.ts';
 
-const causes: Readonly<Record<BringUp['cause'], string>> = { inserted: 'insertion', restart: 'restart', reflash: 'reflash' };
+const causes: Readonly<Record<BringUp['cause'], string>> = {
+  inserted: 'insertion',
+  restart: 'restart',
+  reflash: 'reflash',
+};
 
 /** One row per bring-up that was watched to an outcome; one that the next start superseded is left to that one. */
 export function bringUpRows(bringUps: readonly BringUp[], limitSeconds: number): readonly BringUpRow[] {
@@ -22,7 +26,12 @@ export function bringUpRows(bringUps: readonly BringUp[], limitSeconds: number):
         limit: limitSeconds,
         // Said once: the rows share the line.
         limitWord: index === 0 ? 'five minutes' : '',
-        late: b.light.outcome === 'exceeded' ? 'not steady, past the limit' : b.light.censored ? 'not steady' : '',
+        late:
+          b.light.outcome === 'exceeded'
+            ? 'not steady, past the limit'
+            : b.light.censored
+              ? 'not steady'
+              : '',
       };
     });
 }

@@ -1,4 +1,10 @@
-const entities: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
+const entities: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
 
 /** Text for HTML, in content or in a quoted attribute; control characters are made visible. */
 export function html(text: string): string {
@@ -29,7 +35,21 @@ export function terminal(text: string): string {
 
 /** Control characters, and those that turn the direction of the text, as their code in angle brackets. */
 function visible(text: string): string {
-  return text.replace(/[\u0000-\u0008\u000A-\u001F\u007F-\u009F\u200E\u200F\u202A-\u202E\u2066-\u2069]/g, (character) =>
-    `‹${character.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}›`,
-  );
+  let shown = '';
+  for (const character of text) {
+    const code = character.codePointAt(0) ?? 0;
+    shown += isHidden(code) ? `‹${code.toString(16).toUpperCase().padStart(4, '0')}›` : character;
+  }
+  return shown;
+}
+
+/** C0 and C1 controls but the tab, and the marks, embeddings and isolates of the Unicode bidirectional algorithm. */
+function isHidden(code: number): boolean {
+  const isControl = (code < 32 && code !== 9) || (code >= 127 && code < 160);
+  const turns =
+    code === 0x200e ||
+    code === 0x200f ||
+    (code >= 0x202a && code <= 0x202e) ||
+    (code >= 0x2066 && code <= 0x2069);
+  return isControl || turns;
 }

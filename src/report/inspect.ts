@@ -7,14 +7,25 @@ import { sayCount, sayInstant } from './words.ts';
 
 /** The JSON document of `inspect`. Source: design.md, section 8. */
 export function inspectJson(files: readonly ImportedFile[], findings: readonly Finding[]): string {
-  return toJson({ schema: 'steadypair/inspect/1', inputs: files.map((f) => f.input), findings: findings.map(findingDocument) });
+  return toJson({
+    schema: 'steadypair/inspect/1',
+    inputs: files.map((f) => f.input),
+    findings: findings.map(findingDocument),
+  });
 }
 
 const mostWordings = 10;
 
 /** How each file was understood, as a colleague would explain it. Instants are UTC. */
-export function inspectText(files: readonly ImportedFile[], timelines: readonly PairTimeline[], findings: readonly Finding[]): string {
-  const pairs = timelines.map((t) => `  ${t.pair}: halves ${t.halves.join(' and ')}, ${sayCount(t.events.length, 'event')}, ${sayInstant(t.from, 'UTC')} to ${sayInstant(t.to, 'UTC')} UTC`);
+export function inspectText(
+  files: readonly ImportedFile[],
+  timelines: readonly PairTimeline[],
+  findings: readonly Finding[],
+): string {
+  const pairs = timelines.map(
+    (t) =>
+      `  ${t.pair}: halves ${t.halves.join(' and ')}, ${sayCount(t.events.length, 'event')}, ${sayInstant(t.from, 'UTC')} to ${sayInstant(t.to, 'UTC')} UTC`,
+  );
   const remarks = findings.flatMap((f) => wrap(terminal(f.statement), `  ${f.severity}: `, '    '));
   return `${[
     ...files.flatMap(fileText),
@@ -33,9 +44,23 @@ function fileText({ input, reasons, streams }: ImportedFile): readonly string[] 
     `${terminal(file)}, ${bytes} bytes, SHA-256 ${sha256}`,
     ...reasons.flatMap((reason) => wrap(terminal(reason), '  ', '    ')),
     ...wrap(`Units: ${units.length === 0 ? 'none' : units.join('; ')}.`, '  ', '    '),
-    ...wrap(`${sayCount(rows.read, 'row')}: ${rows.used} used, ${rows.unchanged} unchanged, ${rows.ignored} ignored, ${rows.unmatched} not understood, ${rows.rejected} not readable.`, '  ', '    '),
-    ...unmatched.slice(0, mostWordings).flatMap((u) => wrap(`"${terminal(u.wording)}", ${u.count === 1 ? 'once' : `${u.count} times`}, first in line ${u.firstLine}`, '    not understood: ', '      ')),
-    ...(unmatched.length > mostWordings ? [`    and ${sayCount(unmatched.length - mostWordings, 'further wording')}`] : []),
+    ...wrap(
+      `${sayCount(rows.read, 'row')}: ${rows.used} used, ${rows.unchanged} unchanged, ${rows.ignored} ignored, ${rows.unmatched} not understood, ${rows.rejected} not readable.`,
+      '  ',
+      '    ',
+    ),
+    ...unmatched
+      .slice(0, mostWordings)
+      .flatMap((u) =>
+        wrap(
+          `"${terminal(u.wording)}", ${u.count === 1 ? 'once' : `${u.count} times`}, first in line ${u.firstLine}`,
+          '    not understood: ',
+          '      ',
+        ),
+      ),
+    ...(unmatched.length > mostWordings
+      ? [`    and ${sayCount(unmatched.length - mostWordings, 'further wording')}`]
+      : []),
     '',
   ];
 }

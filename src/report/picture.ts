@@ -10,7 +10,10 @@ export async function picture(spec: TopLevelSpec): Promise<string> {
   textMetrics.canvas(false);
   const { spec: compiled } = compile(spec);
   const config: Config = {};
-  const view = new View(parse(compiled, config, { ast: true }), { expr: expressionInterpreter, renderer: 'none' });
+  const view = new View(parse(compiled, config, { ast: true }), {
+    expr: expressionInterpreter,
+    renderer: 'none',
+  });
   const svg = await view.toSVG();
   view.finalize();
   return svg;

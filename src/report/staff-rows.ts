@@ -12,7 +12,8 @@ const unitsPerLetter = 7.2;
  * report's zone; the offset is that at the begin.
  */
 export function staffRows(staff: Staff, zone: string): readonly StaffRow[] {
-  const offset = Temporal.Instant.fromEpochMilliseconds(staff.from).toZonedDateTimeISO(zone).offsetNanoseconds / 1e6;
+  const offset =
+    Temporal.Instant.fromEpochMilliseconds(staff.from).toZonedDateTimeISO(zone).offsetNanoseconds / 1e6;
   const perUnit = (staff.to - staff.from) / width;
   const rows = [
     ...hatches(staff, perUnit),
@@ -51,7 +52,10 @@ function hatches({ unobserved }: Staff, perUnit: number): readonly StaffRow[] {
 
 /** A faint band left of a change: it happened somewhere in there. Narrower than a unit there is nothing to see. */
 function bands(staff: Staff, perUnit: number): readonly StaffRow[] {
-  return [...staff.ticks.map((t) => ({ ...t, height: height(staff, t.half) })), ...staff.switchovers.map((s) => ({ ...s, height: 0.5 }))]
+  return [
+    ...staff.ticks.map((t) => ({ ...t, height: height(staff, t.half) })),
+    ...staff.switchovers.map((s) => ({ ...s, height: 0.5 })),
+  ]
     .filter((t) => t.time - t.earliest > perUnit)
     .map((t) => row('band', t.earliest, t.time, t.height - 0.3, t.height + 0.3));
 }
@@ -69,7 +73,9 @@ function lights(staff: Staff, perUnit: number): readonly StaffRow[] {
     if (light === 'steady') return [row('steady', from, to, y, y)];
     const step = 4 * perUnit;
     const strokes = Math.max(1, Math.floor((to - from) / step));
-    return Array.from({ length: strokes }, (_, index) => row('flash', from + index * step, from + index * step, y - 0.05, y + 0.05));
+    return Array.from({ length: strokes }, (_, index) =>
+      row('flash', from + index * step, from + index * step, y - 0.05, y + 0.05),
+    );
   });
 }
 
@@ -78,7 +84,10 @@ function crossings(staff: Staff, perUnit: number): readonly StaffRow[] {
   const reach = 5 * perUnit;
   return staff.switchovers.flatMap(({ time, fromHalf, toHalf }) => {
     const [from, to] = [height(staff, fromHalf), height(staff, toHalf)];
-    return [row('active', time - reach, time + reach, from, to), row('ready', time - reach, time + reach, to, from)];
+    return [
+      row('active', time - reach, time + reach, from, to),
+      row('ready', time - reach, time + reach, to, from),
+    ];
   });
 }
 
@@ -94,14 +103,20 @@ function brackets(staff: Staff): readonly StaffRow[] {
   return staff.bringUps.flatMap(({ half, from, to, flag, late }) => {
     const y = height(staff, half) - 0.34;
     const shown = Math.min(to, flag);
-    const open = [row('bracket', from, shown, y, y), row('bracket', from, from, y, y + 0.1), row('bracket', to, to, y, y + 0.1)];
+    const open = [
+      row('bracket', from, shown, y, y),
+      row('bracket', from, from, y, y + 0.1),
+      row('bracket', to, to, y, y + 0.1),
+    ];
     const mark = flag <= staff.to ? [row('flag', flag, flag, y - 0.12, y + 0.06)] : [];
     return late ? [...open, ...mark, row('late', flag, to, y, y)] : [...open, ...mark];
   });
 }
 
 function names(staff: Staff): readonly StaffRow[] {
-  return staff.halves.map((half) => row('name', staff.from, staff.from, height(staff, half), height(staff, half), half));
+  return staff.halves.map((half) =>
+    row('name', staff.from, staff.from, height(staff, half), height(staff, half), half),
+  );
 }
 
 /** Words above the staff, in three rows; one that has no room in any of them is left out. Its tick stays. */

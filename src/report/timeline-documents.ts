@@ -4,7 +4,11 @@ import { iso, toJson } from './json.ts';
 
 /** The JSON document of `timeline`. Source: design.md, section 8. */
 export function timelineJson(inputs: readonly Input[], timelines: readonly PairTimeline[]): string {
-  return toJson({ schema: 'steadypair/timeline/1', inputs, events: timelines.flatMap((t) => t.events.map(eventDocument)) });
+  return toJson({
+    schema: 'steadypair/timeline/1',
+    inputs,
+    events: timelines.flatMap((t) => t.events.map(eventDocument)),
+  });
 }
 
 /** One JSON object a line, an event each. */

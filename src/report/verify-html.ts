@@ -1,29 +1,35 @@
 import { bringUps as bringUpsChart } from '../charts/bring-ups.ts';
 import { staff as staffChart } from '../charts/staff.ts';
-import type { CheckStatus, NonEmpty, SourceLine, Swap, Verification } from '../vocabulary.ts';
+import type { NonEmpty, SourceLine, Swap, Verification } from '../vocabulary.ts';
 import { bringUpRows } from './bring-up-rows.ts';
-import { cautions } from './cautions.ts';
 import { html } from './escape.ts';
 import { type EvidenceList, evidenceOf } from './evidence.ts';
+import { section } from './html-section.ts';
 import { picture } from './picture.ts';
+import type { ReportOptions } from './report-options.ts';
 import { staffRows } from './staff-rows.ts';
+import { statusWords } from './status-words.ts';
 import { style } from './style.ts';
-import type { ReportOptions } from './verify-reports.ts';
-import { sayCount, sayInstant, sayInstantBounds, sayMeasure } from './words.ts';
-
-/** How a check's status is said; the same words in every output. */
-export const statusWords: Readonly<Record<CheckStatus, string>> = {
-  pass: 'holds',
-  fail: 'failed',
-  inconclusive: 'not settled',
-  'not-observed': 'not observed',
-};
+import {
+  cautionsSection,
+  evidenceSection,
+  exposureSection,
+  inputsSection,
+  otherSection,
+  qualitySection,
+  signSection,
+} from './verify-html-annex.ts';
+import { sayInstant, sayInstantBounds, sayMeasure } from './words.ts';
 
 /**
  * The report on one swap: one self-contained HTML file that needs no script and no network and prints on A4 and Letter.
  * Same verification, same bytes.
  */
-export async function verifyHtml(verification: Verification, swap: Swap, options: ReportOptions): Promise<string> {
+export async function verifyHtml(
+  verification: Verification,
+  swap: Swap,
+  options: ReportOptions,
+): Promise<string> {
   const evidence = evidenceOf(swap);
   const sections = [
     verdictSection(swap),
@@ -41,7 +47,9 @@ export async function verifyHtml(verification: Verification, swap: Swap, options
     cautionsSection(),
     signSection(verification, swap),
   ];
-  const title = html(`Replacement of ${swap.pair}, ${sayInstant(swap.from, options.zone).replace(/ \d\d:.*/, '')}`);
+  const title = html(
+    `Replacement of ${swap.pair}, ${sayInstant(swap.from, options.zone).replace(/ \d\d:.*/, '')}`,
+  );
   return `<!DOCTYPE html>
 <html lang="en">
 <head>
@@ -61,13 +69,12 @@ ${sections.filter((s) => s !== '').join('\n')}
 `;
 }
 
-function section(id: string, title: string, body: string): string {
-  return `<section id="${id}">\n<h2>${title}</h2>\n${body}\n</section>`;
-}
-
 function verdictSection({ pair, site, statement, checks }: Swap): string {
   const reasons = checks.filter((c) => c.status !== 'pass');
-  const list = reasons.map((c) => `<li><a href="#check-${c.id}"><span class="${c.status}">${html(c.title)}: ${statusWords[c.status]}.</span></a> ${html(c.statement)}</li>`);
+  const list = reasons.map(
+    (c) =>
+      `<li><a href="#check-${c.id}"><span class="${c.status}">${html(c.title)}: ${statusWords[c.status]}.</span></a> ${html(c.statement)}</li>`,
+  );
   const all = `<p>All ${checks.length} checks hold.</p>`;
   return `<h1>Report on a replacement: pair ${html(pair)}${site === null ? '' : `, ${html(site)}`}</h1>
 <p class="verdict">${html(statement)}</p>
@@ -76,7 +83,8 @@ ${list.length === 0 ? all : `<ul>\n${list.join('\n')}\n</ul>`}`;
 
 function workSection({ job }: Verification, swap: Swap, { zone }: ReportOptions): string {
   const blank = '<span class="blank"></span>';
-  const said = (text: string | undefined | null): string => (text === undefined || text === null ? blank : html(text));
+  const said = (text: string | undefined | null): string =>
+    text === undefined || text === null ? blank : html(text);
   return section(
     'work',
     'Work',
@@ -94,7 +102,8 @@ function halvesSection({ halves, checks }: Swap): string {
   const models = checks.find((c) => c.id === 'models-matched');
   const cell = (text: string | null): string => `<td>${html(text ?? 'not known')}</td>`;
   const rows = halves.map(
-    (h) => `<tr><th scope="row">${html(h.half)}</th>${cell(h.model.before)}${cell(h.model.after)}${cell(h.serial.before)}${cell(h.serial.after)}${cell(h.firmware.before)}${cell(h.firmware.found)}${cell(h.firmware.after)}</tr>`,
+    (h) =>
+      `<tr><th scope="row">${html(h.half)}</th>${cell(h.model.before)}${cell(h.model.after)}${cell(h.serial.before)}${cell(h.serial.after)}${cell(h.firmware.before)}${cell(h.firmware.found)}${cell(h.firmware.after)}</tr>`,
   );
   return section(
     'halves',
@@ -148,7 +157,11 @@ function stepsSection({ steps, checks }: Swap, evidence: EvidenceList, { zone }:
   const rows = steps.map((step) => {
     const rested = step.checks.flatMap((id) => {
       const check = status.get(id);
-      return check === undefined ? [] : [`<a class="${check.status}" href="#check-${id}">${html(check.title)}: ${statusWords[check.status]}</a>`];
+      return check === undefined
+        ? []
+        : [
+            `<a class="${check.status}" href="#check-${id}">${html(check.title)}: ${statusWords[check.status]}</a>`,
+          ];
     });
     const took = step.duration === null ? '' : html(sayMeasure(step.duration));
     return `<tr><td class="clock">${sayInstantBounds(step, zone)}</td><td>${html(step.statement)}${cite(evidence, step.evidence)}</td><td>${took}</td><td>${rested.join('<br>')}</td></tr>`;
@@ -166,12 +179,17 @@ function stepsSection({ steps, checks }: Swap, evidence: EvidenceList, { zone }:
 async function bringUpsSection({ bringUps, staff }: Swap): Promise<string> {
   const rows = bringUpRows(bringUps, staff.limitSeconds);
   if (rows.length === 0) return '';
-  return section('bring-ups', 'Bring-ups against the five-minute limit', await figure(bringUpsChart.spec(rows), bringUpsChart.describe(rows), 'bring-ups'));
+  return section(
+    'bring-ups',
+    'Bring-ups against the five-minute limit',
+    await figure(bringUpsChart.spec(rows), bringUpsChart.describe(rows), 'bring-ups'),
+  );
 }
 
 function checksSection({ checks }: Swap, evidence: EvidenceList): string {
   const rows = checks.map(
-    (c) => `<tr id="check-${c.id}"><th scope="row">${html(c.title)}</th><td class="outcome ${c.status}">${statusWords[c.status]}</td><td>${html(c.statement)}${cite(evidence, c.evidence)}</td></tr>`,
+    (c) =>
+      `<tr id="check-${c.id}"><th scope="row">${html(c.title)}</th><td class="outcome ${c.status}">${statusWords[c.status]}</td><td>${html(c.statement)}${cite(evidence, c.evidence)}</td></tr>`,
   );
   return section(
     'checks',
@@ -180,73 +198,5 @@ function checksSection({ checks }: Swap, evidence: EvidenceList): string {
 <thead><tr><th scope="col">What must hold</th><th scope="col">Outcome</th><th scope="col">Why</th></tr></thead>
 <tbody>${rows.join('\n')}</tbody>
 </table>`,
-  );
-}
-
-function exposureSection({ exposure }: Swap, { zone }: ReportOptions): string {
-  const total = html(sayMeasure({ ...exposure, censored: false, outcome: null }));
-  const spans = exposure.spans.map((s) => `${sayInstant(s.from, zone)} to ${sayInstant(s.to, zone)}`);
-  const list = spans.length === 0 ? '' : `<p class="second">${spans.join('; ')}.</p>`;
-  return section('exposure', 'Exposure', `<p>Without a ready partner from the first removal to the end: ${total}.</p>${list}`);
-}
-
-const mostOthers = 25;
-
-function otherSection({ otherEvents }: Swap, { zone }: ReportOptions): string {
-  if (otherEvents.length === 0) return '';
-  const rows = otherEvents.slice(0, mostOthers).map((e) => {
-    const value = e.value === null ? '' : ` ${e.value}`;
-    return `<tr><td class="clock">${sayInstantBounds(e, zone)}</td><td>${html(e.half ?? 'pair')}</td><td>${html(`${e.signal}${value}`)}</td></tr>`;
-  });
-  const more = otherEvents.length > mostOthers ? `<p class="second">${sayCount(otherEvents.length - mostOthers, 'further event')}: see the timeline command.</p>` : '';
-  return section(
-    'others',
-    'Other events',
-    `<table>
-<thead><tr><th scope="col">Time</th><th scope="col">Half</th><th scope="col">Event</th></tr></thead>
-<tbody>${rows.join('\n')}</tbody>
-</table>${more}`,
-  );
-}
-
-function qualitySection({ findings }: Verification, swap: Swap): string {
-  const told = findings.filter((f) => f.pair === null || (f.pair === swap.pair && (f.to ?? swap.from) >= swap.from && (f.from ?? swap.to) <= swap.to));
-  const items = told.map((f) => `<li>${f.severity === 'info' ? '' : `<span class="${f.severity === 'critical' ? 'fail' : 'inconclusive'}">${f.severity}:</span> `}${html(f.statement)}</li>`);
-  return section('findings', 'Findings and quality of the data', items.length === 0 ? '<p>Nothing to remark.</p>' : `<ul>\n${items.join('\n')}\n</ul>`);
-}
-
-function inputsSection({ inputs }: Verification): string {
-  const rows = inputs.map(
-    (i) => `<tr><th scope="row">${html(i.file)}</th><td>${html(i.layout)}</td><td class="number">${i.rows.read}</td><td class="number">${i.rows.used + i.rows.unchanged}</td><td class="number">${i.rows.ignored}</td><td class="number">${i.rows.unmatched}</td><td class="number">${i.rows.rejected}</td><td>${html(i.zone)}</td></tr>
-<tr><td colspan="8"><code>SHA-256 ${html(i.sha256)}</code></td></tr>`,
-  );
-  return section(
-    'inputs',
-    'Files',
-    `<div class="scroll"><table>
-<thead><tr><th scope="col">File</th><th scope="col">Layout</th><th scope="col" class="number">Rows</th><th scope="col" class="number">understood</th><th scope="col" class="number">ignored</th><th scope="col" class="number">not understood</th><th scope="col" class="number">not readable</th><th scope="col">Zone</th></tr></thead>
-<tbody>${rows.join('\n')}</tbody>
-</table></div>`,
-  );
-}
-
-function evidenceSection({ lines, leftOut }: EvidenceList): string {
-  const items = lines.map((l, index) => `<li id="line-${index + 1}">${html(l.file)}:${l.line} <code>${html(l.text)}</code></li>`);
-  const more = leftOut > 0 ? `<p class="second">${sayCount(leftOut, 'further line')} behind the same checks and steps: see verify.json.</p>` : '';
-  return section('evidence', 'Evidence', `<ol class="lines">\n${items.join('\n')}\n</ol>${more}`);
-}
-
-function cautionsSection(): string {
-  return section('cautions', 'Cautions', `<div class="cautions">${cautions.map((c) => `<p>${html(c)}</p>`).join('')}</div>`);
-}
-
-function signSection({ job }: Verification, { checks, verdict }: Swap): string {
-  const byHand = checks.filter((c) => c.status === 'not-observed');
-  const list = byHand.map((c) => `<p>☐ ${html(c.title)}, checked at the cabinet</p>`).join('');
-  const caveat = verdict === 'verified' ? '' : '<p>This replacement is not verified: a signature accepts it as it is, with the checks above.</p>';
-  return section(
-    'sign-off',
-    'Sign-off',
-    `${list}${caveat}<div class="sign"><div>Done by${job?.technician === undefined ? '' : `: ${html(job.technician)}`}</div><div>Date</div><div>Reviewed by${job?.reviewer === undefined ? '' : `: ${html(job.reviewer)}`}</div><div>Date</div></div>`,
   );
 }

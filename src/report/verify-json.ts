@@ -3,7 +3,12 @@ import { toJson } from './json.ts';
 
 /** The JSON document of `verify`. Source: design.md, section 8. */
 export function verifyJson({ inputs, swaps, findings }: Verification): string {
-  return toJson({ schema: 'steadypair/verify/1', inputs, swaps: swaps.map(swapDocument), findings: findings.map(findingDocument) });
+  return toJson({
+    schema: 'steadypair/verify/1',
+    inputs,
+    swaps: swaps.map(swapDocument),
+    findings: findings.map(findingDocument),
+  });
 }
 
 function swapDocument(swap: Swap): unknown {
@@ -25,21 +30,45 @@ function swapDocument(swap: Swap): unknown {
     bringUps: bringUps.map(bringUpDocument),
     switchovers: switchovers.map(switchoverDocument),
     exposure,
-    checks: checks.map(({ id, status, statement: said, evidence }) => ({ id, status, statement: said, evidence })),
+    checks: checks.map(({ id, status, statement: said, evidence }) => ({
+      id,
+      status,
+      statement: said,
+      evidence,
+    })),
   };
 }
 
 /** A bring-up as every document gives it. */
 export function bringUpDocument(bringUp: BringUp): unknown {
   const { pair, half, cause, start, firmware, outcome, sync, settledSeconds, light } = bringUp;
-  return { pair, half, cause, start, firmware, outcome, sync: measure(sync), settledSeconds, light: measure(light) };
+  return {
+    pair,
+    half,
+    cause,
+    start,
+    firmware,
+    outcome,
+    sync: measure(sync),
+    settledSeconds,
+    light: measure(light),
+  };
 }
 
 function measure({ seconds, low, high, censored, outcome }: Measure): unknown {
   return { seconds, low, high, censored, outcome };
 }
 
-function switchoverDocument({ pair, at, fromHalf, toHalf, commanded, partnerReady, firmwareMatched, gapSeconds }: Switchover): unknown {
+function switchoverDocument({
+  pair,
+  at,
+  fromHalf,
+  toHalf,
+  commanded,
+  partnerReady,
+  firmwareMatched,
+  gapSeconds,
+}: Switchover): unknown {
   return { pair, at, fromHalf, toHalf, commanded, partnerReady, firmwareMatched, gapSeconds };
 }
 

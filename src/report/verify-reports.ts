@@ -1,14 +1,9 @@
 import type { Verification } from '../vocabulary.ts';
 import { iso } from './json.ts';
+import type { ReportOptions } from './report-options.ts';
 import { verifyHtml } from './verify-html.ts';
 import { verifyJson } from './verify-json.ts';
 import { verifyMarkdown } from './verify-markdown.ts';
-
-export interface ReportOptions {
-  /** IANA name of the zone the instants are shown in. */
-  readonly zone: string;
-  readonly version: string;
-}
 
 /** The files of a verification: HTML and Markdown for each swap, one JSON document for all. Names are safe everywhere. */
 export async function reportsOf(
@@ -17,7 +12,9 @@ export async function reportsOf(
 ): Promise<readonly { readonly name: string; readonly text: string }[]> {
   const perSwap = await Promise.all(
     verification.swaps.map(async (swap, index) => {
-      const earlier = verification.swaps.slice(0, index).filter((s) => safeName(s.pair) === safeName(swap.pair)).length;
+      const earlier = verification.swaps
+        .slice(0, index)
+        .filter((s) => safeName(s.pair) === safeName(swap.pair)).length;
       const day = iso(swap.from).slice(0, 10);
       const name = `${safeName(swap.pair)}-swap-${day}${earlier === 0 ? '' : `-${earlier + 1}`}`;
       return [

@@ -1,5 +1,6 @@
 import type { CheckStatus, Swap, SwapHalf, Verification } from '../vocabulary.ts';
 import { terminal } from './escape.ts';
+import { statusWords } from './status-words.ts';
 import { sayClock, sayCount, sayInstant, sayInstantBounds, sayMeasure } from './words.ts';
 
 export interface TextOptions {
@@ -27,7 +28,11 @@ function notable({ findings }: Verification, { paint }: TextOptions): readonly s
   return findings
     .filter((f) => f.severity !== 'info')
     .slice(0, 10)
-    .flatMap((f) => wrap(`${f.severity}: ${f.pair === null ? '' : `${f.pair}: `}${terminal(f.statement)}`, '', '  ').map((l) => paint(l, f.severity === 'critical' ? 'critical' : 'warning')));
+    .flatMap((f) =>
+      wrap(`${f.severity}: ${f.pair === null ? '' : `${f.pair}: `}${terminal(f.statement)}`, '', '  ').map(
+        (l) => paint(l, f.severity === 'critical' ? 'critical' : 'warning'),
+      ),
+    );
 }
 
 function swapText(swap: Swap, options: TextOptions): readonly string[] {
@@ -44,18 +49,26 @@ function swapText(swap: Swap, options: TextOptions): readonly string[] {
     'Steps',
     ...swap.steps.flatMap((step) => {
       const took = step.duration === null ? '' : `: ${sayMeasure(step.duration)}`;
-      return wrap(`${terminal(step.statement)}${took}`, `  ${sayInstantBounds(step, zone).padEnd(20)}  `, ' '.repeat(24));
+      return wrap(
+        `${terminal(step.statement)}${took}`,
+        `  ${sayInstantBounds(step, zone).padEnd(20)}  `,
+        ' '.repeat(24),
+      );
     }),
     '',
     `Checks: ${passed} of ${swap.checks.length} hold${open.length === 0 ? '.' : '; these do not:'}`,
-    ...open.flatMap((check) => wrap(`${check.title}. ${terminal(check.statement)}`, `  ${words[check.status].padEnd(14)}`, ' '.repeat(16)).map((line) => painted(line, check.status, paint))),
+    ...open.flatMap((check) =>
+      wrap(
+        `${check.title}. ${terminal(check.statement)}`,
+        `  ${statusWords[check.status].padEnd(14)}`,
+        ' '.repeat(16),
+      ).map((line) => painted(line, check.status, paint)),
+    ),
     '',
     `Without a ready partner: ${sayMeasure({ ...swap.exposure, censored: false, outcome: null })}, in ${sayCount(swap.exposure.spans.length, 'stretch').replace('stretchs', 'stretches')}${lastSpan(swap, zone)}.`,
     '',
   ];
 }
-
-const words: Readonly<Record<CheckStatus, string>> = { pass: 'holds', fail: 'failed', inconclusive: 'not settled', 'not-observed': 'not observed' };
 
 function painted(line: string, status: CheckStatus, paint: TextOptions['paint']): string {
   if (status === 'fail') return paint(line, 'critical');
@@ -70,7 +83,14 @@ function lastSpan({ exposure }: Swap, zone: string): string {
 function table(halves: readonly SwapHalf[]): readonly string[] {
   const rows = [
     ['half', 'module before', 'module after', 'firmware before, found, after'],
-    ...halves.map((h) => [h.half, moduleOf(h, 'before'), moduleOf(h, 'after'), [h.firmware.before, h.firmware.found, h.firmware.after].map((t) => terminal(t ?? 'not known')).join(', ')]),
+    ...halves.map((h) => [
+      h.half,
+      moduleOf(h, 'before'),
+      moduleOf(h, 'after'),
+      [h.firmware.before, h.firmware.found, h.firmware.after]
+        .map((t) => terminal(t ?? 'not known'))
+        .join(', '),
+    ]),
   ];
   const widths = [0, 1, 2].map((column) => Math.max(...rows.map((r) => (r[column] ?? '').length)));
   return rows.map((r) => `  ${r.map((cell, index) => cell.padEnd(widths[index] ?? 0)).join('  ')}`.trimEnd());

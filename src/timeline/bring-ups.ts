@@ -1,23 +1,25 @@
-import type { BringUp, BringUpCause, Instant, Measure, NonEmpty, PairTimeline, SourceLine, TimelineEvent } from '../vocabulary.ts';
-import { between, censored, exactly, judge, measured, notObserved } from './durations.ts';
+import type {
+  BringUp,
+  BringUpCause,
+  Instant,
+  Measure,
+  NonEmpty,
+  PairTimeline,
+  SourceLine,
+  TimelineEvent,
+} from '../vocabulary.ts';
+import { type End, holdLimit, isUnbroken, type Start } from './bring-up-watch.ts';
+import { between, censored, exactly, measured, notObserved } from './durations.ts';
 import { endLines, linesOf, linesOfAll, uniqueLines } from './readiness.ts';
 import type { TimelineRules } from './rules.ts';
+import { lightOf } from './stable-light.ts';
 import { spells, stepAt, track } from './tracks.ts';
 
-const causes: Readonly<Record<string, BringUpCause>> = { inserted: 'inserted', restart: 'restart', 'reflash-end': 'reflash' };
-
-interface Start {
-  readonly half: string;
-  readonly cause: BringUpCause;
-  /** The event that began it; for the active half the one that made it standby again. */
-  readonly event: TimelineEvent;
-}
-
-/** Where the watch of a bring-up ends, and why. */
-interface End {
-  readonly time: number;
-  readonly why: 'next-start' | 'switchover' | 'removed' | 'log-end';
-}
+const causes: Readonly<Record<string, BringUpCause>> = {
+  inserted: 'inserted',
+  restart: 'restart',
+  'reflash-end': 'reflash',
+};
 
 /**
  * Every bring-up of a pair in the order of their starts, with sync time and stable light and their bounds.
@@ -52,7 +54,7 @@ function bringUpOf(
   const identity = (signal: 'firmware' | 'model' | 'serial'): string | null => {
     const steps = track(timeline, half, signal);
     const during = steps.find((s) => s.value !== null && s.time >= event.earliest && s.time <= end.time);
-    return (stepAt(steps, event.time)?.value ?? during?.value) ?? null;
+    return stepAt(steps, event.time)?.value ?? during?.value ?? null;
   };
   const light = lightOf(timeline, start, end, rules);
   return {
@@ -64,7 +66,11 @@ function bringUpOf(
     firmware: identity('firmware'),
     model: identity('model'),
     serial: identity('serial'),
-    outcome: outcomeOf(held !== null, readies.some((r) => r.lost), end),
+    outcome: outcomeOf(
+      held !== null,
+      readies.some((r) => r.lost),
+      end,
+    ),
     sync: syncOf(timeline, event, first?.step ?? null, end),
     settledSeconds: held === null ? null : between(event, held.step).seconds,
     light: light.measure,
@@ -96,7 +102,8 @@ function endOf(timeline: PairTimeline, { half, event }: Start, starts: readonly 
   if (next !== undefined) {
     const reflash = after.find((e) => e.signal === 'reflash-start' && e.time <= next.event.time);
     const failed = after.find((e) => e.signal === 'sync-failed' && e.time <= next.event.time);
-    const begun = next.cause === 'reflash' ? (reflash ?? implicitReflash(timeline, event, next.event)) : next.event;
+    const begun =
+      next.cause === 'reflash' ? (reflash ?? implicitReflash(timeline, event, next.event)) : next.event;
     ends.unshift({ time: Math.min(begun.time, failed?.time ?? begun.time), why: 'next-start' });
   }
   return ends.reduce((first, end) => (end.time < first.time ? end : first));
@@ -115,9 +122,16 @@ interface Ready {
   readonly lost: boolean;
 }
 
-function readiesOf(timeline: PairTimeline, start: TimelineEvent, end: End, rules: TimelineRules): readonly Ready[] {
+function readiesOf(
+  timeline: PairTimeline,
+  start: TimelineEvent,
+  end: End,
+  rules: TimelineRules,
+): readonly Ready[] {
   return spells(track(timeline, null, 'partner-ready'), 'yes')
-    .filter(({ start: step }) => step.time > start.earliest && step.time >= start.time && step.time <= end.time)
+    .filter(
+      ({ start: step }) => step.time > start.earliest && step.time >= start.time && step.time <= end.time,
+    )
     .map(({ start: step, end: loss }) => {
       const until = loss === null ? timeline.to : loss.earliest;
       // A reflash or removal that ends the watch may come before the hold time is over: then it has not held.
@@ -126,68 +140,22 @@ function readiesOf(timeline: PairTimeline, start: TimelineEvent, end: End, rules
     });
 }
 
-/** Until when a state of this bring-up can have held: the log's end, or whatever ended the watch before. */
-function holdLimit(end: End, logEnd: number): number {
-  return end.why === 'log-end' ? logEnd : end.time;
-}
-
 function outcomeOf(settled: boolean, lost: boolean, end: End): BringUp['outcome'] {
   if (settled) return 'settled';
   if (lost) return 'lost';
   return end.why === 'next-start' || end.why === 'switchover' ? 'superseded' : 'unfinished';
 }
 
-/** A good state that no log saw broken by the start, as between two slow polls: how long it took is not known. */
-function isUnbroken(steps: readonly TimelineEvent[], start: TimelineEvent, end: number, good: string): boolean {
-  const during = steps.some((s) => s.time > start.earliest && s.time <= end);
-  return !during && stepAt(steps, start.earliest)?.value === good;
-}
-
-function syncOf(timeline: PairTimeline, start: TimelineEvent, ready: TimelineEvent | null, end: End): Measure {
+function syncOf(
+  timeline: PairTimeline,
+  start: TimelineEvent,
+  ready: TimelineEvent | null,
+  end: End,
+): Measure {
   const steps = track(timeline, null, 'partner-ready');
   if (steps.length === 0 || isUnbroken(steps, start, end.time, 'yes')) return notObserved;
   if (ready === null) return censored(between(start, exactly(Math.max(end.time, start.time))));
   return measured(between(start, ready));
-}
-
-function lightOf(
-  timeline: PairTimeline,
-  { half, event }: Start,
-  end: End,
-  rules: TimelineRules,
-): { readonly measure: Measure; readonly evidence: NonEmpty<SourceLine> } {
-  const steps = track(timeline, half, 'light');
-  if (steps.length === 0 || isUnbroken(steps, event, end.time, 'steady')) return { measure: notObserved, evidence: linesOf(event) };
-  const steady = steps.find(
-    (s, index) => s.value === 'steady' && s.time >= event.time && s.time <= end.time && holds(timeline, half, s, steps[index + 1], end, rules),
-  );
-  if (steady === undefined) {
-    const watched = between(event, exactly(Math.max(end.time, event.time)));
-    const outcome = judge(watched.low, null, rules.lightLimitSeconds);
-    const last = endLines(timeline);
-    const seen = steps.filter((s) => s.time >= event.time && s.time <= end.time).flatMap(linesOf);
-    return { measure: { ...censored(watched), outcome }, evidence: uniqueLines([...linesOf(event), ...seen, ...last.slice(-1)]) };
-  }
-  const duration = between(event, steady);
-  const outcome = judge(duration.low, duration.high, rules.lightLimitSeconds);
-  return { measure: { ...measured(duration), outcome }, evidence: linesOfAll([event, steady]) };
-}
-
-/** A steady light has held if nothing changed it for the hold time, or only that its half became active. */
-function holds(
-  timeline: PairTimeline,
-  half: string,
-  steady: TimelineEvent,
-  next: TimelineEvent | undefined,
-  end: End,
-  rules: TimelineRules,
-): boolean {
-  const until = next === undefined || next.value === 'steady' ? holdLimit(end, timeline.to) : next.earliest;
-  if (Math.min(until, holdLimit(end, timeline.to)) - steady.time >= rules.holdMs) return true;
-  if (next?.value !== 'off' && end.why !== 'switchover') return false;
-  const active = track(timeline, half, 'role').find((s) => s.value === 'active' && s.time > steady.time);
-  if (active === undefined) return false;
-  return next === undefined || active.earliest <= next.time + rules.belongsMs;
 }
 
 function evidenceOf(

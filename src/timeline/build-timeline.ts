@@ -1,7 +1,5 @@
 import {
   type Coverage,
-  type HalfGauge,
-  happenings,
   type ImportedFile,
   type NonEmpty,
   type PairTimeline,
@@ -12,13 +10,16 @@ import {
   type TimelineEvent,
 } from '../vocabulary.ts';
 import { observe } from './coverage.ts';
-import { type Derived, deriveHappenings } from './derive.ts';
-import { type Merged, mergeSightings } from './merge.ts';
+import { deriveHappenings } from './derive.ts';
+import { groupBy, keyOf } from './groups.ts';
+import { gaugesOf } from './half-gauges.ts';
+import { breaksFor, mergeHappenings } from './happenings.ts';
+import { mergeSightings } from './merge.ts';
 import { byCause, compareText } from './order.ts';
-import { activeHalf, otherHalf, readRoles, type Roles } from './roles.ts';
+import { type Roles, readRoles } from './roles.ts';
 import type { TimelineRules } from './rules.ts';
 import { type Sighting, sightingsByPair } from './sightings.ts';
-import { type Break, type StateStep, toSteps } from './states.ts';
+import { type StateStep, toSteps } from './states.ts';
 import { type Resolved, resolveSubjects } from './subjects.ts';
 
 /**
@@ -90,8 +91,8 @@ function eventsOf(
   const derived = halves.flatMap((half) => deriveHappenings(storyOf(half, grouped, rules), rules));
   const happened = mergeHappenings(grouped, derived, rules);
   const states = stateKeys(grouped).flatMap(({ half, signal, list }) =>
-    toSteps(mergeSightings(list, rules), breaksFor(half, signal, happened, roles), lostValue(signal)).map((step) =>
-      toEvent(pair, half, signal, step),
+    toSteps(mergeSightings(list, rules), breaksFor(half, signal, happened, roles), lostValue(signal)).map(
+      (step) => toEvent(pair, half, signal, step),
     ),
   );
   const ofRoles = [...roles.steps.entries()].flatMap(([half, steps]) =>
@@ -103,7 +104,11 @@ function eventsOf(
   return [...states, ...ofRoles, ...occurred].sort(byCause);
 }
 
-function storyOf(half: string, grouped: Grouped, rules: TimelineRules): Parameters<typeof deriveHappenings>[0] {
+function storyOf(
+  half: string,
+  grouped: Grouped,
+  rules: TimelineRules,
+): Parameters<typeof deriveHappenings>[0] {
   const steps = (signal: StateSignal, of: string | null): readonly StateStep[] =>
     toSteps(mergeSightings(grouped.get(keyOf(of, signal)) ?? [], rules), [], null);
   const serial = steps('serial', half);
@@ -114,73 +119,6 @@ function storyOf(half: string, grouped: Grouped, rules: TimelineRules): Paramete
     presence: steps('partner-present', null),
     logged: (signal) => mergeSightings(grouped.get(keyOf(half, signal)) ?? [], rules),
   };
-}
-
-interface Happened {
-  readonly half: string | null;
-  readonly signal: Signal;
-  readonly item: Merged;
-}
-
-/** Merges what was logged with what was derived; a note that tells of what a better source logged nearby stays a note. */
-function mergeHappenings(
-  grouped: Grouped,
-  derived: readonly Derived[],
-  rules: TimelineRules,
-): readonly Happened[] {
-  const lists = groupBy(
-    [
-      ...[...grouped.values()].flat().filter((s) => (happenings as readonly string[]).includes(s.signal)),
-      ...derived.map(fromDerived),
-    ],
-    (s) => keyOf(s.half, s.signal),
-  );
-  const happened: Happened[] = [];
-  for (const list of lists.values()) {
-    const first = list[0];
-    if (first === undefined) continue;
-    const merged = mergeSightings(list, rules);
-    const better = merged.filter((m) => m.kind !== 'note');
-    for (const item of merged) {
-      const retold =
-        item.kind === 'note' &&
-        first.signal !== 'note' &&
-        better.some((m) => Math.abs(m.time - item.time) <= rules.noteLagMs);
-      const signal = retold ? 'note' : first.signal;
-      happened.push({ half: first.half, signal, item: retold ? { ...item, value: item.sources[0].text } : item });
-    }
-  }
-  return happened;
-}
-
-function fromDerived(derived: Derived): Resolved {
-  return {
-    ...derived,
-    kind: 'reading',
-    subject: { pair: '', half: derived.half, role: null },
-    value: null,
-    initial: false,
-    stream: 'derived',
-    spacing: 0,
-    streamEnd: derived.time,
-  };
-}
-
-const breaking: ReadonlySet<Signal> = new Set(['removed', 'inserted', 'restart', 'reflash-start', 'reflash-end']);
-
-/** What can not have left the readiness of the pair, or the light of a half, as it was. */
-function breaksFor(
-  half: string | null,
-  signal: StateSignal,
-  happened: readonly Happened[],
-  roles: Roles,
-): readonly Break[] {
-  if (signal !== 'partner-ready' && signal !== 'light') return [];
-  return happened
-    .filter((h) => breaking.has(h.signal) && h.item.kind !== 'note')
-    .filter((h) => (signal === 'light' ? h.half === half : h.half !== activeHalf(roles, h.item.time - 1)))
-    .map(({ item }) => item)
-    .sort((a, b) => a.time - b.time);
 }
 
 function lostValue(signal: StateSignal): string | null {
@@ -194,7 +132,18 @@ function toEvent(
   step: Omit<StateStep, 'sources'> & { readonly sources: NonEmpty<Source> },
 ): TimelineEvent {
   const { time, earliest, resolution, value, before, initial, sources } = step;
-  return { time, earliest, pair, half, signal, value, before, resolution, initial, sources: bySource(sources) };
+  return {
+    time,
+    earliest,
+    pair,
+    half,
+    signal,
+    value,
+    before,
+    resolution,
+    initial,
+    sources: bySource(sources),
+  };
 }
 
 /** Each line once, in an order that does not depend on the order of the files. */
@@ -213,39 +162,4 @@ function stateKeys(
     const signal = stateSignals.find((name) => name === first.signal);
     return signal === undefined ? [] : [{ half: first.half, signal, list }];
   });
-}
-
-
-function gaugesOf(
-  pair: string,
-  files: readonly ImportedFile[],
-  roles: Roles,
-  halves: readonly string[],
-): readonly HalfGauge[] {
-  const series = files.flatMap((f) => f.gauges).filter((g) => g.subject.pair === pair);
-  const byHalf = new Map<string, HalfGauge>();
-  for (const { subject, gauge, bins } of series) {
-    for (const bin of bins) {
-      const active = activeHalf(roles, bin.from);
-      const ofRole = active === null || subject.role === 'active' ? active : otherHalf(halves, active);
-      const half = subject.half ?? (subject.role === null ? null : ofRole);
-      const key = keyOf(half, gauge);
-      byHalf.set(key, { half, gauge, bins: [...(byHalf.get(key)?.bins ?? []), bin] });
-    }
-  }
-  return [...byHalf.values()].map((g) => ({ ...g, bins: [...g.bins].sort((a, b) => a.from - b.from) }));
-}
-
-function keyOf(half: string | null, signal: string): string {
-  return `${half ?? ''}\n${signal}`;
-}
-
-function groupBy<T>(items: readonly T[], key: (item: T) => string): ReadonlyMap<string, readonly T[]> {
-  const groups = new Map<string, T[]>();
-  for (const item of items) {
-    const list = groups.get(key(item));
-    if (list === undefined) groups.set(key(item), [item]);
-    else list.push(item);
-  }
-  return groups;
 }

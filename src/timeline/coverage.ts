@@ -58,14 +58,16 @@ export function observe(coverage: readonly Coverage[]): {
   );
   const unobserved = gaps
     .flatMap(({ file, before, after, open }) =>
-      open.map(({ from, to }): Unobserved => ({
-        from,
-        to,
-        evidence: [
-          { file, line: before.line, text: before.text },
-          { file, line: after.line, text: after.text },
-        ],
-      })),
+      open.map(
+        ({ from, to }): Unobserved => ({
+          from,
+          to,
+          evidence: [
+            { file, line: before.line, text: before.text },
+            { file, line: after.line, text: after.text },
+          ],
+        }),
+      ),
     )
     .sort((a, b) => a.from - b.from || a.to - b.to)
     .filter((gap, index, all) => !all.slice(0, index).some((g) => g.from <= gap.from && g.to >= gap.to));

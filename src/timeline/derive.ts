@@ -39,13 +39,17 @@ function fromIdentity(story: HalfStory, rules: TimelineRules): readonly Derived[
       blank = blank ?? step;
       continue;
     }
-    if (known !== undefined && step.value !== known.value) derived.push(...replacement(story, known, blank, step, rules));
-    else if (known !== undefined && blank !== undefined) derived.push(...comeback(story, known, blank, step, rules));
+    if (known !== undefined && step.value !== known.value)
+      derived.push(...replacement(story, known, blank, step, rules));
+    else if (known !== undefined && blank !== undefined)
+      derived.push(...comeback(story, known, blank, step, rules));
     known = step;
     blank = undefined;
   }
   if (known !== undefined && blank !== undefined) {
-    derived.push(...unlessLogged(story, 'removed', join(blank, absence(story, blank, blank)?.no), known.time, rules));
+    derived.push(
+      ...unlessLogged(story, 'removed', join(blank, absence(story, blank, blank)?.no), known.time, rules),
+    );
   }
   return derived;
 }
@@ -74,7 +78,9 @@ function comeback(
   rules: TimelineRules,
 ): readonly Derived[] {
   const told = (['restart', 'reflash-start', 'reflash-end', 'removed', 'inserted'] as const).some((signal) =>
-    story.logged(signal).some((m) => m.time > blank.earliest - rules.outMs && m.time <= arrived.time + rules.lagMs),
+    story
+      .logged(signal)
+      .some((m) => m.time > blank.earliest - rules.outMs && m.time <= arrived.time + rules.lagMs),
   );
   return told ? [] : unlessLogged(story, 'restart', arrived, known.time, rules);
 }
@@ -83,9 +89,12 @@ function comeback(
 function fromPresence(story: HalfStory, rules: TimelineRules): readonly Derived[] {
   return story.presence.flatMap((no, index) => {
     const yes = story.presence[index + 1];
-    if (no.value !== 'no' || no.initial || yes === undefined || yes.earliest - no.time <= rules.outMs) return [];
+    if (no.value !== 'no' || no.initial || yes === undefined || yes.earliest - no.time <= rules.outMs)
+      return [];
     const told = (['restart', 'reflash-start', 'reflash-end'] as const).some((signal) =>
-      story.logged(signal).some((m) => m.time > no.earliest - rules.lagMs && m.time <= yes.time + rules.lagMs),
+      story
+        .logged(signal)
+        .some((m) => m.time > no.earliest - rules.lagMs && m.time <= yes.time + rules.lagMs),
     );
     if (told) return [];
     const since = story.presence[index - 1]?.time ?? 0;
@@ -105,7 +114,8 @@ function reflashes(story: HalfStory, replaced: readonly Derived[], rules: Timeli
     if (before === undefined || step.value === null || step.value === before.value) return [];
     // A new module arrives with its own firmware: no reflash.
     const arrived = insertions.some((i) => i.time > before.time && i.earliest <= step.time + rules.lagMs);
-    const firstOfNew = arrived && !story.firmware.slice(0, index).some((s) => isSince(s, insertions, before.time));
+    const firstOfNew =
+      arrived && !story.firmware.slice(0, index).some((s) => isSince(s, insertions, before.time));
     if (firstOfNew) return [];
     return unlessLogged(story, 'reflash-end', step, before.time, rules);
   });

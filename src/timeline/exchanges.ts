@@ -40,7 +40,8 @@ function exchangesOfFile(file: string, sightings: readonly Sighting[]): readonly
     const isActive = subject.role === 'active';
     const own: string | null = isActive ? active : standby;
     const other: string | null = isActive ? standby : active;
-    const takesOther = value === other || (!isActive && time === activeBefore.time && value === activeBefore.value);
+    const takesOther =
+      value === other || (!isActive && time === activeBefore.time && value === activeBefore.value);
     const counts = !initial && value !== null && value !== own && (isActive || signal === 'serial');
     if (isActive && value !== active) activeBefore = { time, value: active };
     if (counts && takesOther) {

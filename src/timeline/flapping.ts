@@ -24,7 +24,8 @@ export function flappingSpells(
     damping,
   );
   const spells: FlappingSpell[] = [];
-  let open: { first: TimelineEvent; members: TimelineEvent[]; from: number | null; peak: number } | null = null;
+  let open: { first: TimelineEvent; members: TimelineEvent[]; from: number | null; peak: number } | null =
+    null;
   let last = 0;
   for (const [index, event] of events.entries()) {
     const figure = figures[index] ?? 0;

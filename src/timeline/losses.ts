@@ -12,7 +12,11 @@ export interface Loss {
  * Spans of planned work: from a removal or reflash start to the first readiness of the bring-up that follows, or to the
  * end of the log. Source: design.md, section 4, Losses.
  */
-export function plannedSpans(timeline: PairTimeline, bringUps: readonly BringUp[], rules: TimelineRules): readonly Interval[] {
+export function plannedSpans(
+  timeline: PairTimeline,
+  bringUps: readonly BringUp[],
+  rules: TimelineRules,
+): readonly Interval[] {
   const begins = timeline.events.filter((e) => e.signal === 'removed' || e.signal === 'reflash-start');
   const spans = begins.map((e) => ({
     from: e.earliest - rules.belongsMs,
@@ -20,7 +24,11 @@ export function plannedSpans(timeline: PairTimeline, bringUps: readonly BringUp[
   }));
   // A reflash whose start was not logged began with the loss that its end explains.
   const reflashes = bringUps
-    .filter((b) => b.cause === 'reflash' && !begins.some((e) => e.half === b.half && e.time <= b.start.time && isOpen(e, b, bringUps)))
+    .filter(
+      (b) =>
+        b.cause === 'reflash' &&
+        !begins.some((e) => e.half === b.half && e.time <= b.start.time && isOpen(e, b, bringUps)),
+    )
     .flatMap((b) => {
       const loss = readinessOf(timeline).steps.findLast((s) => s.time <= b.start.time);
       const to = b.ready?.time ?? firstReadyAfter(bringUps, b.half, b.start.time) ?? timeline.to;
@@ -35,7 +43,11 @@ function isOpen(begin: TimelineEvent, reflash: BringUp, bringUps: readonly Bring
   return ready === undefined || ready > reflash.start.time;
 }
 
-function firstReadyAfter(bringUps: readonly BringUp[], half: string | null, time: number): number | undefined {
+function firstReadyAfter(
+  bringUps: readonly BringUp[],
+  half: string | null,
+  time: number,
+): number | undefined {
   const ready = bringUps.flatMap((b) =>
     b.half === half && b.start.time >= time && b.ready !== null ? [b.ready.time] : [],
   );
@@ -43,10 +55,16 @@ function firstReadyAfter(bringUps: readonly BringUp[], half: string | null, time
 }
 
 /** Every loss of the ready partner in the order of time, and what kind it is. */
-export function lossesOf(timeline: PairTimeline, bringUps: readonly BringUp[], rules: TimelineRules): readonly Loss[] {
+export function lossesOf(
+  timeline: PairTimeline,
+  bringUps: readonly BringUp[],
+  rules: TimelineRules,
+): readonly Loss[] {
   const planned = plannedSpans(timeline, bringUps, rules);
   const restarts = timeline.events.filter((e) => e.signal === 'restart');
-  return readinessOf(timeline).steps.filter(isLoss).map((event) => ({ event, kind: kindOf(event, planned, restarts, rules) }));
+  return readinessOf(timeline)
+    .steps.filter(isLoss)
+    .map((event) => ({ event, kind: kindOf(event, planned, restarts, rules) }));
 }
 
 function kindOf(
@@ -56,8 +74,10 @@ function kindOf(
   rules: TimelineRules,
 ): Loss['kind'] {
   // The bounds of a polled loss may reach back before the removal that brought it.
-  if (planned.some((span) => loss.time >= span.from && loss.earliest < span.to && loss.earliest <= span.to)) return 'planned';
-  const ofRestart = restarts.some((r) => loss.time >= r.earliest && loss.earliest <= r.time + rules.belongsMs);
+  if (planned.some((span) => loss.time >= span.from && loss.earliest < span.to && loss.earliest <= span.to))
+    return 'planned';
+  const ofRestart = restarts.some(
+    (r) => loss.time >= r.earliest && loss.earliest <= r.time + rules.belongsMs,
+  );
   return ofRestart ? 'restart' : 'counted';
 }
-

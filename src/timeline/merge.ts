@@ -37,7 +37,12 @@ function alone(sighting: Sighting): Merged {
   return { kind, time, earliest, resolution, value, initial, streams: new Set([stream]), sources, readUntil };
 }
 
-function findPartner(merged: readonly Merged[], sighting: Sighting, longest: number, rules: TimelineRules): number {
+function findPartner(
+  merged: readonly Merged[],
+  sighting: Sighting,
+  longest: number,
+  rules: TimelineRules,
+): number {
   const horizon = sighting.earliest - longest - rules.mergeMs;
   for (let index = merged.length - 1; index >= 0; index -= 1) {
     const other = merged[index];

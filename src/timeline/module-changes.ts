@@ -30,7 +30,9 @@ export function moduleChangesOf(timeline: PairTimeline, rules: TimelineRules): r
 }
 
 function changesOfHalf(timeline: PairTimeline, half: string, rules: TimelineRules): readonly ModuleChange[] {
-  const moves = timeline.events.filter((e) => e.half === half && (e.signal === 'removed' || e.signal === 'inserted'));
+  const moves = timeline.events.filter(
+    (e) => e.half === half && (e.signal === 'removed' || e.signal === 'inserted'),
+  );
   return moves.flatMap((removed, index) => {
     const inserted = moves[index + 1];
     if (removed.signal !== 'removed' || inserted?.signal !== 'inserted') return [];
@@ -61,7 +63,9 @@ function identityFound(
   const first = (signal: keyof Identity): string | null => {
     const steps = track(timeline, half, signal);
     // A state that is not restated after the insertion went on as it was: the same model, the same firmware.
-    const own = steps.find((s) => s.value !== null && s.time > removed.earliest && s.time >= removed.time && s.time <= until);
+    const own = steps.find(
+      (s) => s.value !== null && s.time > removed.earliest && s.time >= removed.time && s.time <= until,
+    );
     return own?.value ?? stepAt(steps, inserted.time)?.value ?? null;
   };
   return { model: first('model'), serial: first('serial'), firmware: first('firmware') };
@@ -75,6 +79,7 @@ function isAnother({ removed, inserted, before, found }: ModuleChange, rules: Ti
 
 /** What a half reports at an instant. */
 export function identityAt(timeline: PairTimeline, half: string, time: number): Identity {
-  const at = (signal: keyof Identity): string | null => stepAt(track(timeline, half, signal), time)?.value ?? null;
+  const at = (signal: keyof Identity): string | null =>
+    stepAt(track(timeline, half, signal), time)?.value ?? null;
   return { model: at('model'), serial: at('serial'), firmware: at('firmware') };
 }

@@ -1,10 +1,10 @@
 import type { NonEmpty, Source } from '../vocabulary.ts';
 import type { Stamp } from './durations.ts';
-import { findExchanges, type Exchange } from './exchanges.ts';
+import { type Exchange, findExchanges } from './exchanges.ts';
 import { mergeSightings } from './merge.ts';
 import type { TimelineRules } from './rules.ts';
 import type { Sighting } from './sightings.ts';
-import { toSteps, type StateStep } from './states.ts';
+import { type StateStep, toSteps } from './states.ts';
 
 /** The active role passed to `toHalf`. */
 export interface Flip extends Stamp {
@@ -41,7 +41,11 @@ export function otherHalf(halves: readonly string[], half: string): string {
  * Rebuilds who was active when from the roles the logs state, from logged switchovers, and from identities that two
  * roles exchanged. Where only roles are named, the first half is the one active when the log begins.
  */
-export function readRoles(sightings: readonly Sighting[], halves: readonly string[], rules: TimelineRules): Roles {
+export function readRoles(
+  sightings: readonly Sighting[],
+  halves: readonly string[],
+  rules: TimelineRules,
+): Roles {
   const stated = statedSteps(sightings, halves, rules);
   const exchanges = findExchanges(sightings);
   const logged = mergeSightings(
@@ -133,7 +137,9 @@ function addToggles(
 ): readonly Flip[] {
   const flips = [...stated];
   for (const toggle of [...toggles].sort((a, b) => a.time - b.time)) {
-    const near = flips.some((f) => toggle.time + rules.lagMs > f.earliest && f.time + rules.lagMs > toggle.earliest);
+    const near = flips.some(
+      (f) => toggle.time + rules.lagMs > f.earliest && f.time + rules.lagMs > toggle.earliest,
+    );
     if (near) continue;
     const before = activeHalf({ first, flips, steps: new Map() }, toggle.time);
     if (before === null) continue;
@@ -155,7 +161,8 @@ function completeSteps(
   const steps = new Map(halves.map((half) => [half, [...(stated.get(half) ?? [])]]));
   const byRole = sightings.find((s) => s.subject.role !== null);
   if (byRole !== undefined && [...steps.values()].every((list) => list.length === 0)) {
-    for (const half of halves) steps.get(half)?.push(initialStep(byRole, half === first ? 'active' : 'standby'));
+    for (const half of halves)
+      steps.get(half)?.push(initialStep(byRole, half === first ? 'active' : 'standby'));
   }
   for (const [index, flip] of flips.entries()) {
     const next = flips[index + 1]?.time ?? Number.POSITIVE_INFINITY;
@@ -191,6 +198,10 @@ function initialStep({ time, sources, resolution }: Sighting, value: string): St
   return { time, earliest: time, resolution, value, before: null, initial: true, sources };
 }
 
-function derivedStep({ time, earliest, resolution, sources }: Flip, value: string, before: string): StateStep {
+function derivedStep(
+  { time, earliest, resolution, sources }: Flip,
+  value: string,
+  before: string,
+): StateStep {
   return { time, earliest, resolution, value, before, initial: false, sources };
 }

@@ -3,7 +3,15 @@ import { clip } from './coverage.ts';
 import type { PairFacts } from './facts.ts';
 import { spells, track, valueAt } from './tracks.ts';
 
-const told: ReadonlySet<string> = new Set(['removed', 'inserted', 'restart', 'reflash-start', 'reflash-end', 'fault', 'sync-failed']);
+const told: ReadonlySet<string> = new Set([
+  'removed',
+  'inserted',
+  'restart',
+  'reflash-start',
+  'reflash-end',
+  'fault',
+  'sync-failed',
+]);
 
 /** What the staff of a pair shows between two instants. `limitSeconds` is where the flag of a bring-up stands. */
 export function staffOf(facts: PairFacts, from: number, to: number, limitSeconds: number): Staff {
@@ -17,13 +25,19 @@ export function staffOf(facts: PairFacts, from: number, to: number, limitSeconds
     stretches: timeline.halves.flatMap((half) => stretchesOf(facts, half, from, to)),
     lights: timeline.halves.flatMap((half) =>
       (['steady', 'flashing'] as const).flatMap((light) =>
-        clip(spansOf(track(timeline, half, 'light'), light, timeline.to), from, to).map((span) => ({ ...span, half, light })),
+        clip(spansOf(track(timeline, half, 'light'), light, timeline.to), from, to).map((span) => ({
+          ...span,
+          half,
+          light,
+        })),
       ),
     ),
     ticks: timeline.events
       .filter((e) => inside(e) && told.has(e.signal) && happenings.some((h) => h === e.signal))
       .map(({ time, earliest, half, signal }) => ({ time, earliest, half, word: signal })),
-    switchovers: switchovers.filter((s) => inside(s.at)).map(({ at, fromHalf, toHalf }) => ({ ...at, fromHalf, toHalf })),
+    switchovers: switchovers
+      .filter((s) => inside(s.at))
+      .map(({ at, fromHalf, toHalf }) => ({ ...at, fromHalf, toHalf })),
     bringUps: bringUps
       .filter((b) => inside(b.start) && (b.outcome !== 'superseded' || b.light.outcome === 'exceeded'))
       .map((b) => {
@@ -35,15 +49,28 @@ export function staffOf(facts: PairFacts, from: number, to: number, limitSeconds
   };
 }
 
-function spansOf(steps: readonly TimelineEvent[], value: string, end: number): readonly { from: number; to: number }[] {
+function spansOf(
+  steps: readonly TimelineEvent[],
+  value: string,
+  end: number,
+): readonly { from: number; to: number }[] {
   return spells(steps, value).map((s) => ({ from: s.start.time, to: s.end?.time ?? end }));
 }
 
 /** One half's line, cut wherever its role, its presence or the readiness of the pair changes. */
-function stretchesOf({ timeline, readiness }: PairFacts, half: string, from: number, to: number): readonly StaffStretch[] {
+function stretchesOf(
+  { timeline, readiness }: PairFacts,
+  half: string,
+  from: number,
+  to: number,
+): readonly StaffStretch[] {
   const roles = track(timeline, half, 'role');
-  const moves = timeline.events.filter((e) => e.half === half && (e.signal === 'removed' || e.signal === 'inserted'));
-  const cuts = [...roles, ...moves, ...readiness.steps].map((e) => e.time).filter((time) => time > from && time < to);
+  const moves = timeline.events.filter(
+    (e) => e.half === half && (e.signal === 'removed' || e.signal === 'inserted'),
+  );
+  const cuts = [...roles, ...moves, ...readiness.steps]
+    .map((e) => e.time)
+    .filter((time) => time > from && time < to);
   const edges = [from, ...[...new Set(cuts)].sort((a, b) => a - b), to];
   const drawn = edges.slice(0, -1).map((edge, index): StaffStretch => {
     const out = moves.findLast((e) => e.time <= edge)?.signal === 'removed';
@@ -65,7 +92,8 @@ function joined(stretches: readonly StaffStretch[]): readonly StaffStretch[] {
   const result: StaffStretch[] = [];
   for (const stretch of stretches) {
     const last = result.at(-1);
-    if (last !== undefined && last.drawn === stretch.drawn) result[result.length - 1] = { ...last, to: stretch.to };
+    if (last !== undefined && last.drawn === stretch.drawn)
+      result[result.length - 1] = { ...last, to: stretch.to };
     else result.push(stretch);
   }
   return result;

@@ -30,7 +30,9 @@ export function toSteps(
   for (const item of merged) {
     const last = steps.at(-1);
     if (last !== undefined && last.value === item.value) {
-      const broken = item.initial ? undefined : breaks.find((b) => b.time > last.time && b.time <= item.earliest);
+      const broken = item.initial
+        ? undefined
+        : breaks.find((b) => b.time > last.time && b.time <= item.earliest);
       if (broken !== undefined && item.kind === 'entry') {
         if (lostValue !== null && lostValue !== item.value) steps.push(lost(broken, lostValue, last.value));
         steps.push(step(item, steps.at(-1)?.value ?? null, item.earliest));
@@ -39,7 +41,8 @@ export function toSteps(
       continue;
     }
     // A first reading that differs from what another source said before: it changed somewhere in between.
-    const known = last === undefined ? item.earliest : Math.max(last.time, readUntil < item.time ? readUntil : 0);
+    const known =
+      last === undefined ? item.earliest : Math.max(last.time, readUntil < item.time ? readUntil : 0);
     const earliest = item.initial && last !== undefined ? Math.min(known, item.time) : item.earliest;
     steps.push(step(item, last?.value ?? null, earliest));
     readUntil = item.readUntil;

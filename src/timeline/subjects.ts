@@ -1,6 +1,6 @@
 import { stateValues } from '../vocabulary.ts';
+import { activeHalf, type Flip, otherHalf, type Roles } from './roles.ts';
 import type { TimelineRules } from './rules.ts';
-import { activeHalf, otherHalf, type Flip, type Roles } from './roles.ts';
 import type { Sighting } from './sightings.ts';
 
 /** A sighting that is known to be about one half, or about the pair (`null`). */
@@ -35,7 +35,9 @@ export function resolveSubjects(
   halves: readonly string[],
   rules: TimelineRules,
 ): readonly Resolved[] {
-  const direct = sightings.filter((s) => s.signal !== 'role').map((s) => ({ ...s, half: halfOf(s, sightings, roles, halves, rules) }));
+  const direct = sightings
+    .filter((s) => s.signal !== 'role')
+    .map((s) => ({ ...s, half: halfOf(s, sightings, roles, halves, rules) }));
   return [...direct, ...afterFlips(sightings, roles, halves)];
 }
 
@@ -73,19 +75,31 @@ function silenced(removal: Sighting, all: readonly Sighting[], rules: TimelineRu
 }
 
 /** What each role-addressed stream went on reading after a flip, now of the other half. */
-function afterFlips(sightings: readonly Sighting[], roles: Roles, halves: readonly string[]): readonly Resolved[] {
+function afterFlips(
+  sightings: readonly Sighting[],
+  roles: Roles,
+  halves: readonly string[],
+): readonly Resolved[] {
   const series = new Map<string, Sighting[]>();
   for (const sighting of sightings) {
     const { subject, signal } = sighting;
-    if (subject.role === null || subject.half !== null || ofPair.has(signal) || !(signal in stateValues)) continue;
+    if (subject.role === null || subject.half !== null || ofPair.has(signal) || !(signal in stateValues))
+      continue;
     if (sighting.kind !== 'reading') continue;
     const key = `${sighting.stream}\n${subject.role}\n${signal}`;
     series.set(key, [...(series.get(key) ?? []), sighting]);
   }
-  return [...series.values()].flatMap((list) => roles.flips.flatMap((flip) => rereadAt(flip, list, roles, halves)));
+  return [...series.values()].flatMap((list) =>
+    roles.flips.flatMap((flip) => rereadAt(flip, list, roles, halves)),
+  );
 }
 
-function rereadAt(flip: Flip, series: readonly Sighting[], roles: Roles, halves: readonly string[]): readonly Resolved[] {
+function rereadAt(
+  flip: Flip,
+  series: readonly Sighting[],
+  roles: Roles,
+  halves: readonly string[],
+): readonly Resolved[] {
   const current = series.findLast((s) => s.time < flip.time);
   if (current === undefined) return [];
   const next = series.find((s) => s.time >= flip.time);

@@ -1,4 +1,11 @@
-import type { Interval, NonEmpty, PairTimeline, SourceLine, Switchover, TimelineEvent } from '../vocabulary.ts';
+import type {
+  Interval,
+  NonEmpty,
+  PairTimeline,
+  SourceLine,
+  Switchover,
+  TimelineEvent,
+} from '../vocabulary.ts';
 import { between } from './durations.ts';
 import { linesOfAll, readinessOf } from './readiness.ts';
 import type { TimelineRules } from './rules.ts';
@@ -15,7 +22,9 @@ export function switchoversOf(
 ): readonly Switchover[] {
   return takings(timeline).map(({ left, taken }) => {
     const at = { time: left.time, earliest: left.earliest };
-    const commands = timeline.events.filter((e) => e.signal === 'switchover-command' && isCommandOf(e, left, rules));
+    const commands = timeline.events.filter(
+      (e) => e.signal === 'switchover-command' && isCommandOf(e, left, rules),
+    );
     const ready = readinessAt(timeline, left);
     const gap = between(left, taken);
     return {
@@ -37,7 +46,9 @@ export function switchoversOf(
 }
 
 /** Pairs each leaving of the active role with the other half's taking it. */
-function takings(timeline: PairTimeline): readonly { readonly left: TimelineEvent; readonly taken: TimelineEvent }[] {
+function takings(
+  timeline: PairTimeline,
+): readonly { readonly left: TimelineEvent; readonly taken: TimelineEvent }[] {
   const roles = timeline.events.filter((e) => e.signal === 'role');
   const leavings = roles.filter((e) => e.before === 'active' && e.value !== 'active' && !e.initial);
   const pairs: { left: TimelineEvent; taken: TimelineEvent }[] = [];
@@ -74,7 +85,9 @@ function readinessAt(timeline: PairTimeline, left: TimelineEvent): TimelineEvent
 }
 
 function firmwareMatched(timeline: PairTimeline, time: number): boolean | null {
-  const [a, b] = timeline.halves.map((half) => stepAt(track(timeline, half, 'firmware'), time)?.value ?? null);
+  const [a, b] = timeline.halves.map(
+    (half) => stepAt(track(timeline, half, 'firmware'), time)?.value ?? null,
+  );
   return a === null || b === null || a === undefined || b === undefined ? null : a === b;
 }
 

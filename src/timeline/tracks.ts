@@ -1,7 +1,11 @@
 import type { Instant, PairTimeline, StateSignal, TimelineEvent } from '../vocabulary.ts';
 
 /** The steps of one state of one half (or of the pair), in the order of time. */
-export function track(timeline: PairTimeline, half: string | null, signal: StateSignal): readonly TimelineEvent[] {
+export function track(
+  timeline: PairTimeline,
+  half: string | null,
+  signal: StateSignal,
+): readonly TimelineEvent[] {
   return timeline.events.filter((e) => e.half === half && e.signal === signal);
 }
 

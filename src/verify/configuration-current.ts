@@ -9,10 +9,18 @@ export const configurationCurrent: Check = {
     const steps = track(facts.timeline, null, 'configuration');
     const step = stepAt(steps, to);
     if (steps.length === 0) {
-      return { status: 'not-observed', statement: 'The configuration state was never logged.', evidence: endLines(facts.timeline) };
+      return {
+        status: 'not-observed',
+        statement: 'The configuration state was never logged.',
+        evidence: endLines(facts.timeline),
+      };
     }
     if (step === undefined) {
-      return { status: 'inconclusive', statement: 'The configuration state at the end is not known.', evidence: endLines(facts.timeline) };
+      return {
+        status: 'inconclusive',
+        statement: 'The configuration state at the end is not known.',
+        evidence: endLines(facts.timeline),
+      };
     }
     return step.value === 'pending'
       ? { status: 'fail', statement: 'At the end a configuration is still pending.', evidence: linesOf(step) }

@@ -6,5 +6,9 @@ import { type Outcome, type SwapCase, worstOf } from './check.ts';
 export function judgeEachSwitchover(swap: SwapCase, judge: (switchover: Switchover) => Outcome): Outcome {
   const [first, ...rest] = swap.switchovers.map(judge);
   if (first !== undefined) return worstOf([first, ...rest]);
-  return { status: 'pass', statement: 'There was none: no switchover in this swap.', evidence: endLines(swap.facts.timeline) };
+  return {
+    status: 'pass',
+    statement: 'There was none: no switchover in this swap.',
+    evidence: endLines(swap.facts.timeline),
+  };
 }

@@ -25,7 +25,9 @@ export function findSwaps(
   rules: TimelineRules,
 ): readonly SwapCase[] {
   const wanted = facts.moduleChanges.filter(
-    (c) => (filter.from === null || c.inserted.time >= filter.from) && (filter.to === null || c.removed.earliest <= filter.to),
+    (c) =>
+      (filter.from === null || c.inserted.time >= filter.from) &&
+      (filter.to === null || c.removed.earliest <= filter.to),
   );
   const groups = groupChanges(wanted, limits);
   return groups.map((changes, index) => {
@@ -35,11 +37,15 @@ export function findSwaps(
   });
 }
 
-function groupChanges(changes: readonly ModuleChange[], limits: VerifyLimits): readonly NonEmpty<ModuleChange>[] {
+function groupChanges(
+  changes: readonly ModuleChange[],
+  limits: VerifyLimits,
+): readonly NonEmpty<ModuleChange>[] {
   const groups: [ModuleChange, ...ModuleChange[]][] = [];
   for (const change of changes) {
     const group = groups.at(-1);
-    const isSame = group !== undefined && change.removed.time - group[0].removed.time <= limits.sameSwapSeconds * 1000;
+    const isSame =
+      group !== undefined && change.removed.time - group[0].removed.time <= limits.sameSwapSeconds * 1000;
     if (isSame) group.push(change);
     else groups.push([change]);
   }
@@ -85,10 +91,16 @@ function endOf(
   for (const bringUp of bringUps) {
     if (bringUp.start.time < changes[0].inserted.earliest || bringUp.start.time > logEnd) continue;
     // What begins after the soak of the last new module belongs to another day.
-    if (settledAt !== null && bringUp.start.time > Math.max(settledAt + limits.soakSeconds * 1000, lastInsertion)) break;
-    if (bringUp.settled !== null && bringUp.settled.time <= logEnd) settledAt = Math.max(settledAt ?? 0, bringUp.settled.time);
+    if (
+      settledAt !== null &&
+      bringUp.start.time > Math.max(settledAt + limits.soakSeconds * 1000, lastInsertion)
+    )
+      break;
+    if (bringUp.settled !== null && bringUp.settled.time <= logEnd)
+      settledAt = Math.max(settledAt ?? 0, bringUp.settled.time);
     else if (bringUp.outcome !== 'superseded') settledAt = null;
   }
-  if (settledAt !== null && settledAt >= lastInsertion) to = Math.min(logEnd, settledAt + limits.soakSeconds * 1000);
+  if (settledAt !== null && settledAt >= lastInsertion)
+    to = Math.min(logEnd, settledAt + limits.soakSeconds * 1000);
   return { to, settledAt: settledAt !== null && settledAt >= lastInsertion ? settledAt : null };
 }

@@ -18,7 +18,11 @@ function judgeEnd(swap: SwapCase): Outcome {
   }
   const silent = states.find((s) => s.value === null);
   if (silent !== undefined) {
-    return { status: 'inconclusive', statement: `The firmware of half ${silent.half} at the end is not known.`, evidence };
+    return {
+      status: 'inconclusive',
+      statement: `The firmware of half ${silent.half} at the end is not known.`,
+      evidence,
+    };
   }
   const said = states.map((s) => `half ${s.half} ${s.value}`).join(', ');
   return new Set(states.map((s) => s.value)).size === 1
@@ -28,9 +32,21 @@ function judgeEnd(swap: SwapCase): Outcome {
 
 function judgeSwitchover({ firmwareMatched: matched, toHalf, evidence }: Switchover): Outcome {
   if (matched === null) {
-    return { status: 'inconclusive', statement: `The firmware at the switchover to half ${toHalf} is not known.`, evidence };
+    return {
+      status: 'inconclusive',
+      statement: `The firmware at the switchover to half ${toHalf} is not known.`,
+      evidence,
+    };
   }
   return matched
-    ? { status: 'pass', statement: `At the switchover to half ${toHalf} the firmware was the same.`, evidence }
-    : { status: 'fail', statement: `The switchover to half ${toHalf} came while the firmware differed.`, evidence };
+    ? {
+        status: 'pass',
+        statement: `At the switchover to half ${toHalf} the firmware was the same.`,
+        evidence,
+      }
+    : {
+        status: 'fail',
+        statement: `The switchover to half ${toHalf} came while the firmware differed.`,
+        evidence,
+      };
 }

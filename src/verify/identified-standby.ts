@@ -26,7 +26,11 @@ function judgeRole(swap: SwapCase, { half, inserted }: ModuleChange): Outcome {
     return judgeUnstated(swap, half, inserted);
   }
   if (taken.value !== 'standby') {
-    return { status: 'fail', statement: `Half ${half} took the role ${taken.value ?? 'none'} after its insertion, not standby.`, evidence: linesOfAll([inserted, taken]) };
+    return {
+      status: 'fail',
+      statement: `Half ${half} took the role ${taken.value ?? 'none'} after its insertion, not standby.`,
+      evidence: linesOfAll([inserted, taken]),
+    };
   }
   const wait = between(inserted, taken);
   const outcome = judge(wait.low, wait.high, limits.roleSeconds);
@@ -42,17 +46,39 @@ function judgeRole(swap: SwapCase, { half, inserted }: ModuleChange): Outcome {
 }
 
 /** The role was not stated anew after the insertion: it counts only if the partner then became ready. */
-function judgeUnstated({ facts, limits, to }: SwapCase, half: string, inserted: ModuleChange['inserted']): Outcome {
+function judgeUnstated(
+  { facts, limits, to }: SwapCase,
+  half: string,
+  inserted: ModuleChange['inserted'],
+): Outcome {
   const evidence = linesOf(inserted);
   const roles = track(facts.timeline, half, 'role');
-  const ready = facts.bringUps.find((b) => b.half === half && b.start.time >= inserted.earliest && b.ready !== null);
+  const ready = facts.bringUps.find(
+    (b) => b.half === half && b.start.time >= inserted.earliest && b.ready !== null,
+  );
   if (valueAt(roles, inserted.time) === 'standby') {
     return ready === undefined
-      ? { status: 'inconclusive', statement: `Half ${half} was standby before its removal; its role after the insertion was not logged.`, evidence }
-      : { status: 'pass', statement: `Half ${half} was standby, and became the ready partner.`, evidence: ready.evidence };
+      ? {
+          status: 'inconclusive',
+          statement: `Half ${half} was standby before its removal; its role after the insertion was not logged.`,
+          evidence,
+        }
+      : {
+          status: 'pass',
+          statement: `Half ${half} was standby, and became the ready partner.`,
+          evidence: ready.evidence,
+        };
   }
   const watched = between(inserted, exactly(Math.max(to, inserted.time)));
   return watched.low > limits.roleSeconds
-    ? { status: 'fail', statement: `Half ${half} took no role in the ${sayDuration(watched.low)} it was watched.`, evidence }
-    : { status: 'inconclusive', statement: `Half ${half} was watched for only ${sayDuration(watched.seconds)} after its insertion.`, evidence };
+    ? {
+        status: 'fail',
+        statement: `Half ${half} took no role in the ${sayDuration(watched.low)} it was watched.`,
+        evidence,
+      }
+    : {
+        status: 'inconclusive',
+        statement: `Half ${half} was watched for only ${sayDuration(watched.seconds)} after its insertion.`,
+        evidence,
+      };
 }

@@ -8,10 +8,18 @@ export function judgeLastBringUps(swap: SwapCase, judge: (bringUp: BringUp) => O
   const [first, ...rest] = [...lastOf.values()].map(({ half, inserted }): Outcome => {
     const last = swap.bringUps.findLast((b) => b.half === half && b.start.time >= inserted.earliest);
     return last === undefined
-      ? { status: 'inconclusive', statement: `No bring-up of the new module in half ${half} was seen.`, evidence: linesOf(inserted) }
+      ? {
+          status: 'inconclusive',
+          statement: `No bring-up of the new module in half ${half} was seen.`,
+          evidence: linesOf(inserted),
+        }
       : judge(last);
   });
   return first === undefined
-    ? { status: 'inconclusive', statement: 'No new module was seen.', evidence: linesOf(swap.changes[0].removed) }
+    ? {
+        status: 'inconclusive',
+        statement: 'No new module was seen.',
+        evidence: linesOf(swap.changes[0].removed),
+      }
     : worstOf([first, ...rest]);
 }

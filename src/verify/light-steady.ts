@@ -21,7 +21,11 @@ function judgeLight({ half, light, lightEvidence: evidence }: BringUp, limitSeco
   const status = statusOf[light.outcome ?? 'not-observed'];
   const limit = `the limit is ${sayDuration(limitSeconds)}`;
   if (light.seconds === null || status === 'not-observed') {
-    return { status: 'not-observed', statement: `The light of half ${half} after its start was never logged.`, evidence };
+    return {
+      status: 'not-observed',
+      statement: `The light of half ${half} after its start was never logged.`,
+      evidence,
+    };
   }
   const statement = light.censored
     ? `The light of half ${half} was not steady in the ${sayDuration(light.seconds)} it was watched; ${limit}.`

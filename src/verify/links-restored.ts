@@ -20,14 +20,20 @@ export const linksRestored: Check = {
     }
     const crossed = ports.filter((s) => s.value === 'crossed');
     if (crossed.length > 0) {
-      return { status: 'fail', statement: `The two links of half ${crossed.map(halfOf).join(' and ')} are crossed.`, evidence: endEvidence(swap, crossed) };
+      return {
+        status: 'fail',
+        statement: `The two links of half ${crossed.map(halfOf).join(' and ')} are crossed.`,
+        evidence: endEvidence(swap, crossed),
+      };
     }
     const unknown = links.filter((s) => s.value === null);
     if (unknown.length > 0) {
       const said = unknown.map((s) => `${s.signal} of half ${s.half}`).join(', ');
       return { status: 'inconclusive', statement: `Not known at the end: ${said}.`, evidence };
     }
-    const straight = ports.some((s) => s.value === 'straight') ? ' and not crossed' : '; whether they are crossed was not logged';
+    const straight = ports.some((s) => s.value === 'straight')
+      ? ' and not crossed'
+      : '; whether they are crossed was not logged';
     return { status: 'pass', statement: `At the end both links of both halves are up${straight}.`, evidence };
   },
 };

@@ -16,11 +16,19 @@ export const modelsMatched: Check = {
     });
     if (unplanned !== undefined) {
       const planned = swap.plan[unplanned.half]?.model;
-      return { status: 'fail', statement: `Half ${unplanned.half} reports model ${unplanned.value}; ${planned} was planned.`, evidence };
+      return {
+        status: 'fail',
+        statement: `Half ${unplanned.half} reports model ${unplanned.value}; ${planned} was planned.`,
+        evidence,
+      };
     }
     const silent = states.find((s) => s.value === null);
     if (silent !== undefined) {
-      return { status: 'inconclusive', statement: `The model of half ${silent.half} at the end is not known.`, evidence };
+      return {
+        status: 'inconclusive',
+        statement: `The model of half ${silent.half} at the end is not known.`,
+        evidence,
+      };
     }
     const said = states.map((s) => `half ${s.half} ${s.value}`).join(', ');
     return new Set(states.map((s) => s.value)).size === 1

@@ -12,9 +12,22 @@ export const notFlapping: Check = {
     const from = Math.min(...changes.map((c) => c.inserted.earliest));
     const spell = flapping.find((f) => f.from <= to && f.to >= from);
     if (spell !== undefined) {
-      return { status: 'fail', statement: `The standby was flapping: ${spell.events.length} losses in a row.`, evidence: linesOfAll(spell.events) };
+      return {
+        status: 'fail',
+        statement: `The standby was flapping: ${spell.events.length} losses in a row.`,
+        evidence: linesOfAll(spell.events),
+      };
     }
-    const losses = facts.losses.filter((l) => l.kind === 'counted' && l.event.time >= from && l.event.time <= to).length;
-    return { status: 'pass', statement: losses === 0 ? 'The partner was not lost again.' : `Losses that count: ${losses}; too few for flapping.`, evidence };
+    const losses = facts.losses.filter(
+      (l) => l.kind === 'counted' && l.event.time >= from && l.event.time <= to,
+    ).length;
+    return {
+      status: 'pass',
+      statement:
+        losses === 0
+          ? 'The partner was not lost again.'
+          : `Losses that count: ${losses}; too few for flapping.`,
+      evidence,
+    };
   },
 };

@@ -13,7 +13,11 @@ export const oneHalfAtATime: Check = {
     });
     const [outcome, ...others] = pairs;
     if (outcome === undefined) {
-      return { status: 'pass', statement: `Only half ${first.half} was replaced.`, evidence: linesOfAll([first.removed, first.inserted]) };
+      return {
+        status: 'pass',
+        statement: `Only half ${first.half} was replaced.`,
+        evidence: linesOfAll([first.removed, first.inserted]),
+      };
     }
     return worstOf([outcome, ...others]);
   },
@@ -23,20 +27,42 @@ function judgeOrder({ facts }: SwapCase, first: ModuleChange, second: ModuleChan
   const evidence = linesOfAll([first.removed, first.inserted, second.removed]);
   const [one, two] = [first.half, second.half];
   if (first.inserted.earliest > second.removed.time) {
-    return { status: 'fail', statement: `Half ${two} was removed while half ${one} was still out.`, evidence };
+    return {
+      status: 'fail',
+      statement: `Half ${two} was removed while half ${one} was still out.`,
+      evidence,
+    };
   }
   if (first.inserted.time > second.removed.earliest) {
-    return { status: 'inconclusive', statement: `The polls do not show whether half ${one} was back before half ${two} was removed.`, evidence };
+    return {
+      status: 'inconclusive',
+      statement: `The polls do not show whether half ${one} was back before half ${two} was removed.`,
+      evidence,
+    };
   }
   if (facts.readiness.signal !== 'partner-ready') {
-    return { status: 'not-observed', statement: `Whether half ${one} had settled was never logged.`, evidence: linesOf(second.removed) };
+    return {
+      status: 'not-observed',
+      statement: `Whether half ${one} had settled was never logged.`,
+      evidence: linesOf(second.removed),
+    };
   }
-  const settled = facts.bringUps.filter((b) => b.half === one && b.start.time >= first.inserted.earliest && b.settled !== null);
+  const settled = facts.bringUps.filter(
+    (b) => b.half === one && b.start.time >= first.inserted.earliest && b.settled !== null,
+  );
   if (settled.some((b) => b.settled !== null && b.settled.time <= second.removed.earliest)) {
-    return { status: 'pass', statement: `Half ${two} was removed only after half ${one} had settled.`, evidence };
+    return {
+      status: 'pass',
+      statement: `Half ${two} was removed only after half ${one} had settled.`,
+      evidence,
+    };
   }
   const maybe = settled.some((b) => b.settled !== null && b.settled.earliest <= second.removed.time);
   return maybe
-    ? { status: 'inconclusive', statement: `The polls do not show whether half ${one} had settled before half ${two} was removed.`, evidence }
+    ? {
+        status: 'inconclusive',
+        statement: `The polls do not show whether half ${one} had settled before half ${two} was removed.`,
+        evidence,
+      }
     : { status: 'fail', statement: `Half ${two} was removed before half ${one} had settled.`, evidence };
 }

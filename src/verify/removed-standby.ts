@@ -18,17 +18,28 @@ function judgeRemoval({ facts, rules }: SwapCase, { half, removed }: ModuleChang
   const isPoint = removed.earliest === removed.time;
   const before = stepAt(roles, removed.earliest, isPoint ? 'before' : 'including');
   if (before === undefined) {
-    return { status: 'not-observed', statement: `The role of half ${half} at its removal was never logged.`, evidence: linesOf(removed) };
+    return {
+      status: 'not-observed',
+      statement: `The role of half ${half} at its removal was never logged.`,
+      evidence: linesOf(removed),
+    };
   }
   const evidence = linesOfAll([before, removed]);
   if (before.value === 'standby') {
     return { status: 'pass', statement: `Half ${half} was standby when it was removed.`, evidence };
   }
   const commanded = facts.timeline.events.some(
-    (e) => e.signal === 'switchover-command' && e.time >= removed.earliest - rules.commandMs && e.earliest <= removed.time,
+    (e) =>
+      e.signal === 'switchover-command' &&
+      e.time >= removed.earliest - rules.commandMs &&
+      e.earliest <= removed.time,
   );
   if (before.value === 'active' && !(commanded && !isPoint)) {
     return { status: 'fail', statement: `Half ${half} was active when it was removed.`, evidence };
   }
-  return { status: 'inconclusive', statement: `The logs do not settle the role of half ${half} at its removal.`, evidence };
+  return {
+    status: 'inconclusive',
+    statement: `The logs do not settle the role of half ${half} at its removal.`,
+    evidence,
+  };
 }

@@ -19,7 +19,11 @@ export const soaked: Check = {
       const outcome = judgeUnbroken(swap, { from: settledAt, to, name, spared: () => false });
       if (outcome.status !== 'pass') return outcome;
       const seen = sayDuration((to - settledAt) / 1000);
-      return { ...outcome, status: 'inconclusive', statement: `The log ends ${seen} after the last module had settled; ${sayDuration(limits.soakSeconds)} are needed.` };
+      return {
+        ...outcome,
+        status: 'inconclusive',
+        statement: `The log ends ${seen} after the last module had settled; ${sayDuration(limits.soakSeconds)} are needed.`,
+      };
     }
     return judgeUnbroken(swap, { from, to, name, spared: () => false });
   },

@@ -1,7 +1,14 @@
 import { between, measured } from '../timeline/durations.ts';
 import { linesOf } from '../timeline/readiness.ts';
 import { track } from '../timeline/tracks.ts';
-import { type BringUp, type Measure, sayDuration, type Step, type Switchover, type TimelineEvent } from '../vocabulary.ts';
+import {
+  type BringUp,
+  type Measure,
+  type Step,
+  type Switchover,
+  sayDuration,
+  type TimelineEvent,
+} from '../vocabulary.ts';
 import type { SwapCase } from './check.ts';
 
 /** The steps of a swap in the order of time: what was done, and how long the pair took. */
@@ -31,7 +38,16 @@ function moveStep(event: TimelineEvent): readonly Step[] {
   if (saying === undefined) return [];
   const [words, checks] = saying;
   const half = event.half === null ? '' : `, half ${event.half}`;
-  return [{ ...instant(event), half: event.half, statement: `${words}${half}`, duration: null, checks, evidence: linesOf(event) }];
+  return [
+    {
+      ...instant(event),
+      half: event.half,
+      statement: `${words}${half}`,
+      duration: null,
+      checks,
+      evidence: linesOf(event),
+    },
+  ];
 }
 
 function readyStep(bringUp: BringUp): readonly Step[] {
@@ -55,16 +71,29 @@ function lightStep({ facts }: SwapCase, bringUp: BringUp): readonly Step[] {
   const { half, light, start, lightEvidence, watchedTo } = bringUp;
   if (light.seconds === null) return [];
   const steady = track(facts.timeline, half, 'light').find(
-    (s) => s.value === 'steady' && s.time >= start.time && between({ ...start, resolution: 0 }, s).seconds === light.seconds,
+    (s) =>
+      s.value === 'steady' &&
+      s.time >= start.time &&
+      between({ ...start, resolution: 0 }, s).seconds === light.seconds,
   );
   // A bring-up that another start superseded says nothing of its light: the next one does.
   if (light.censored && bringUp.outcome === 'superseded' && light.outcome !== 'exceeded') return [];
   const at = steady === undefined ? { time: watchedTo, earliest: watchedTo } : instant(steady);
-  const statement = light.censored ? `Light of half ${half} still not steady` : `Light of half ${half} steady`;
+  const statement = light.censored
+    ? `Light of half ${half} still not steady`
+    : `Light of half ${half} steady`;
   return [{ ...at, half, statement, duration: light, checks: ['light-steady'], evidence: lightEvidence }];
 }
 
-function switchoverStep({ at, fromHalf, toHalf, gapSeconds, readySeconds, partnerReady, evidence }: Switchover): Step {
+function switchoverStep({
+  at,
+  fromHalf,
+  toHalf,
+  gapSeconds,
+  readySeconds,
+  partnerReady,
+  evidence,
+}: Switchover): Step {
   const ready = partnerReady === null ? '' : partnerReady ? '' : ', partner not ready';
   const since = readySeconds === null ? '' : `, partner ready for ${sayDuration(readySeconds)}`;
   const gap: Measure = measured({ seconds: gapSeconds.low, low: gapSeconds.low, high: gapSeconds.high });
@@ -78,6 +107,9 @@ function switchoverStep({ at, fromHalf, toHalf, gapSeconds, readySeconds, partne
   };
 }
 
-function instant({ time, earliest }: { readonly time: number; readonly earliest: number }): { time: number; earliest: number } {
+function instant({ time, earliest }: { readonly time: number; readonly earliest: number }): {
+  time: number;
+  earliest: number;
+} {
   return { time, earliest };
 }

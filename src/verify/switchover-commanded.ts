@@ -12,7 +12,11 @@ export const switchoverCommanded: Check = {
 
 function judgeCommand({ toHalf, commanded, evidence }: Switchover): Outcome {
   if (commanded === null) {
-    return { status: 'not-observed', statement: 'None of these logs ever records a switchover command.', evidence };
+    return {
+      status: 'not-observed',
+      statement: 'None of these logs ever records a switchover command.',
+      evidence,
+    };
   }
   return commanded
     ? { status: 'pass', statement: `The switchover to half ${toHalf} was commanded.`, evidence }

@@ -14,7 +14,11 @@ export const synchronised: Check = {
 function judgeSync(bringUp: BringUp, limitSeconds: number): Outcome {
   const { half, sync, outcome, evidence } = bringUp;
   if (sync.outcome === 'not-observed' || sync.seconds === null) {
-    return { status: 'not-observed', statement: `Whether half ${half} became ready was never logged.`, evidence };
+    return {
+      status: 'not-observed',
+      statement: `Whether half ${half} became ready was never logged.`,
+      evidence,
+    };
   }
   if (bringUp.settled === null) return judgeUnsettled(bringUp, limitSeconds);
   // The ready that held counts; the first one may have come before it.
@@ -29,15 +33,30 @@ function judgeSync(bringUp: BringUp, limitSeconds: number): Outcome {
   };
 }
 
-function judgeUnsettled({ half, outcome, ready, sync, watchedTo, start, evidence }: BringUp, limitSeconds: number): Outcome {
+function judgeUnsettled(
+  { half, outcome, ready, sync, watchedTo, start, evidence }: BringUp,
+  limitSeconds: number,
+): Outcome {
   if (outcome === 'lost') {
     return { status: 'fail', statement: `Half ${half} became ready but did not stay so.`, evidence };
   }
   const watchedSeconds = Math.max(0, watchedTo - start.time) / 1000;
   if (ready !== null) {
-    return { status: 'inconclusive', statement: `Half ${half} became ready, but was not watched long enough to see it hold.`, evidence };
+    return {
+      status: 'inconclusive',
+      statement: `Half ${half} became ready, but was not watched long enough to see it hold.`,
+      evidence,
+    };
   }
   return (sync.low ?? 0) > limitSeconds
-    ? { status: 'fail', statement: `Half ${half} was never ready in the ${sayDuration(watchedSeconds)} it was watched.`, evidence }
-    : { status: 'inconclusive', statement: `Half ${half} was not ready when the watch on it ended after ${sayDuration(watchedSeconds)}.`, evidence };
+    ? {
+        status: 'fail',
+        statement: `Half ${half} was never ready in the ${sayDuration(watchedSeconds)} it was watched.`,
+        evidence,
+      }
+    : {
+        status: 'inconclusive',
+        statement: `Half ${half} was not ready when the watch on it ended after ${sayDuration(watchedSeconds)}.`,
+        evidence,
+      };
 }

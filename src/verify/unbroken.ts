@@ -1,6 +1,6 @@
 import { clip } from '../timeline/coverage.ts';
 import { endLines, isLoss, linesOf, readyAt } from '../timeline/readiness.ts';
-import { sayDuration, type NonEmpty, type SourceLine, type TimelineEvent } from '../vocabulary.ts';
+import { type NonEmpty, type SourceLine, sayDuration, type TimelineEvent } from '../vocabulary.ts';
 import type { Outcome, SwapCase } from './check.ts';
 
 /** A window in which the partner must have been ready. `spared` are losses that belong to the work that ends it. */
@@ -25,19 +25,35 @@ export function judgeUnbroken(swap: SwapCase, window: Window): Outcome {
   const losses = readiness.steps.filter((s) => isLoss(s) && s.time > from && s.earliest < to && !spared(s));
   const certain = losses.find((s) => s.earliest >= from && s.time <= to);
   if (certain !== undefined) {
-    return { status: 'fail', statement: `The partner was not ready without a break ${name}: it was lost.`, evidence: linesOf(certain) };
+    return {
+      status: 'fail',
+      statement: `The partner was not ready without a break ${name}: it was lost.`,
+      evidence: linesOf(certain),
+    };
   }
   const unready = readiness.steps.findLast((s) => s.time <= from);
   if (unready?.value === 'no' && hasTime(swap, unready, from, to)) {
-    return { status: 'fail', statement: `The partner was not ready at the begin of the time ${name}.`, evidence: linesOf(unready) };
+    return {
+      status: 'fail',
+      statement: `The partner was not ready at the begin of the time ${name}.`,
+      evidence: linesOf(unready),
+    };
   }
   const possible = losses[0];
   if (possible !== undefined) {
-    return { status: 'inconclusive', statement: `The partner was lost at about the begin or the end of the time ${name}.`, evidence: linesOf(possible) };
+    return {
+      status: 'inconclusive',
+      statement: `The partner was lost at about the begin or the end of the time ${name}.`,
+      evidence: linesOf(possible),
+    };
   }
   const short = shortfall(swap, window);
   if (short !== null) return { status: 'inconclusive', statement: short, evidence };
-  return { status: 'pass', statement: `The partner was ready without a break ${name}${spacingNote(swap)}.`, evidence: proof(swap, window) };
+  return {
+    status: 'pass',
+    statement: `The partner was ready without a break ${name}${spacingNote(swap)}.`,
+    evidence: proof(swap, window),
+  };
 }
 
 /** Not ready when the window begins counts, unless it became ready within the bounds of that very begin. */
@@ -71,13 +87,18 @@ function spacingNote({ facts }: SwapCase): string {
   const polls = facts.timeline.coverage.filter((c) => c.stream.kind === 'reading');
   const journals = facts.timeline.coverage.some((c) => c.stream.kind === 'entry');
   const spacing = Math.max(0, ...polls.map((c) => c.stream.spacing)) / 1000;
-  return polls.length === 0 || journals ? '' : ` (breaks shorter than the poll's ${sayDuration(spacing)} are not excluded)`;
+  return polls.length === 0 || journals
+    ? ''
+    : ` (breaks shorter than the poll's ${sayDuration(spacing)} are not excluded)`;
 }
 
 function proof({ facts }: SwapCase, { from, to }: Window): NonEmpty<SourceLine> {
   const ready = facts.readiness.steps.findLast((s) => s.time <= from && s.value === 'yes');
   const next = facts.readiness.steps.find((s) => s.time >= to);
-  const lines = [...(ready === undefined ? [] : linesOf(ready)), ...(next === undefined ? [] : linesOf(next))];
+  const lines = [
+    ...(ready === undefined ? [] : linesOf(ready)),
+    ...(next === undefined ? [] : linesOf(next)),
+  ];
   const [first, ...rest] = lines;
   return first === undefined ? endLines(facts.timeline) : [first, ...rest];
 }

@@ -30,7 +30,16 @@ export function verifySwap(swap: SwapCase, checks: readonly Check[]): Swap {
   };
 }
 
-const others: ReadonlySet<string> = new Set(['note', 'fault', 'supply', 'configuration', 'links', 'link-a', 'link-b', 'restart']);
+const others: ReadonlySet<string> = new Set([
+  'note',
+  'fault',
+  'supply',
+  'configuration',
+  'links',
+  'link-a',
+  'link-b',
+  'restart',
+]);
 
 /** What happened besides the steps. Links that go down with a module and come back with it are part of its step. */
 function otherEvents({ facts, from, to, rules }: SwapCase): Swap['otherEvents'] {
@@ -48,13 +57,16 @@ function verdictOf(results: readonly CheckResult[]): Verdict {
   const has = (status: CheckStatus, ids?: readonly string[]): boolean =>
     results.some((r) => r.status === status && (ids === undefined || ids.includes(r.id)));
   if (has('fail')) return 'not-verified';
-  return has('inconclusive') || has('not-observed', ['removed-standby', 'synchronised', 'soaked']) ? 'inconclusive' : 'verified';
+  return has('inconclusive') || has('not-observed', ['removed-standby', 'synchronised', 'soaked'])
+    ? 'inconclusive'
+    : 'verified';
 }
 
 function sentence({ facts, changes }: SwapCase, verdict: Verdict, results: readonly CheckResult[]): string {
   const { pair } = facts.timeline;
   const halves = [...new Set(changes.map((c) => c.half))];
-  const what = halves.length === 1 ? `half ${halves[0]} was replaced` : `halves ${halves.join(' and ')} were replaced`;
+  const what =
+    halves.length === 1 ? `half ${halves[0]} was replaced` : `halves ${halves.join(' and ')} were replaced`;
   const titles = (status: CheckStatus): string =>
     results
       .filter((r) => r.status === status)
@@ -63,7 +75,8 @@ function sentence({ facts, changes }: SwapCase, verdict: Verdict, results: reado
   const unseen = titles('not-observed');
   const byHand = unseen === '' ? '' : ` Not observed, to be signed for by hand: ${unseen}.`;
   if (verdict === 'verified') return `Pair ${pair} is verified: ${what} and it came back redundant.${byHand}`;
-  if (verdict === 'not-verified') return `Pair ${pair} is not verified: ${what}, but these checks failed: ${titles('fail')}.${byHand}`;
+  if (verdict === 'not-verified')
+    return `Pair ${pair} is not verified: ${what}, but these checks failed: ${titles('fail')}.${byHand}`;
   const open = titles('inconclusive');
   const why = open === '' ? '' : ` The logs do not settle: ${open}.`;
   return `Pair ${pair} is neither verified nor refuted: ${what}.${why}${byHand}`;

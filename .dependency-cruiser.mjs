@@ -1,0 +1,120 @@
+/** The layer rules of the project: who may import whom. DEVELOPERS.md says why. */
+
+const folders = ['import', 'timeline', 'statistics', 'analyze', 'verify', 'charts', 'report', 'cli'];
+
+/** What each folder of src may import besides vocabulary.ts and itself. */
+const mayImport = {
+  import: [],
+  statistics: [],
+  charts: [],
+  timeline: ['statistics'],
+  analyze: ['timeline', 'statistics'],
+  verify: ['timeline', 'statistics'],
+  report: ['charts'],
+};
+
+const layerRules = Object.entries(mayImport).map(([folder, others]) => ({
+  name: `layer-${folder}`,
+  severity: 'error',
+  from: { path: `^(?:.*/)?src/${folder}/` },
+  to: { path: '(?:^|/)src/', pathNot: `(?:^|/)src/(?:vocabulary\\.ts$|(?:${[folder, ...others].join('|')})/)` },
+}));
+
+/** Members of a list never import each other; only the list does. */
+const siblingRules = [
+  ['import', 'readings|snapshots|journal|lines|field-notes', 'importers|recognise'],
+  ['analyze', 'sync-time|stable-light|flapping|exposure|switchovers|role-conflicts|agreement|data-quality', 'analyzers'],
+  [
+    'verify',
+    'baseline-redundant|removed-standby|one-half-at-a-time|identified-standby|firmware-matched|synchronised|light-steady|ready-before-switchover|switchover-commanded|never-without-active|links-restored|models-matched|configuration-current|not-flapping|soaked',
+    'checks',
+  ],
+  ['charts', 'staff|bring-ups', 'charts'],
+].map(([folder, members, list]) => ({
+  name: `siblings-${folder}`,
+  severity: 'error',
+  from: { path: `(?:^|/)src/${folder}/`, pathNot: `(?:^|/)src/${folder}/(?:${list})\\.ts$` },
+  to: { path: `(?:^|/)src/${folder}/(?:${members})\\.ts$` },
+}));
+
+/** One door per package. */
+const doorRules = [
+  ['papaparse', 'src/import/csv-rows\\.ts$'],
+  ['re2js', 'src/import/patterns\\.ts$'],
+  ['yaml', 'src/import/yaml-file\\.ts$'],
+  ['vega', 'src/report/(?:picture|vega-text-metrics\\.d)\\.ts$'],
+  ['vega-interpreter', 'src/report/picture\\.ts$'],
+  ['commander', 'src/cli/main\\.ts$'],
+].map(([name, door]) => ({
+  name: `door-${name}`,
+  severity: 'error',
+  from: { path: '(?:^|/)src/', pathNot: `(?:^|/)${door}` },
+  to: { path: `node_modules/${name}/` },
+}));
+
+export default {
+  forbidden: [
+    ...layerRules,
+    ...siblingRules,
+    ...doorRules,
+    {
+      name: 'layer-vocabulary',
+      comment: 'The vocabulary imports nothing.',
+      severity: 'error',
+      from: { path: '(?:^|/)src/vocabulary\\.ts$' },
+      to: {},
+    },
+    {
+      name: 'layer-cli',
+      severity: 'error',
+      from: { path: '(?:^|/)src/cli/' },
+      to: { path: '(?:^|/)src/', pathNot: '(?:^|/)src/(?:vocabulary\\.ts|pipeline\\.ts|(?:report|cli)/)' },
+    },
+    {
+      name: 'layer-pipeline',
+      severity: 'error',
+      from: { path: '(?:^|/)src/pipeline\\.ts$' },
+      to: { path: '(?:^|/)src/(?:report|charts|cli)/' },
+    },
+    {
+      name: 'node-in-cli-only',
+      severity: 'error',
+      from: { path: '(?:^|/)src/', pathNot: '(?:^|/)src/cli/' },
+      to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'charts-types-only',
+      comment: 'Charts know the types of vega-lite, not its code.',
+      severity: 'error',
+      from: { path: '(?:^|/)src/charts/' },
+      to: { path: 'node_modules/vega', dependencyTypesNot: ['type-only'] },
+    },
+    {
+      name: 'nothing-from-tests',
+      severity: 'error',
+      from: { path: '(?:^|/)src/' },
+      to: { path: '(?:^|/)(?:tests|samples)/(?!architecture/broken)|node_modules/(?:vitest|fast-check|playwright-core|axe-core|html-validate|csv-spectrum)/' },
+    },
+    { name: 'no-cycles', severity: 'error', from: { path: '(?:^|/)src/' }, to: { circular: true } },
+    {
+      name: 'no-orphans',
+      severity: 'error',
+      from: { orphan: true, path: '(?:^|/)src/', pathNot: '\\.d\\.ts$|(?:^|/)src/vocabulary\\.ts$' },
+      to: {},
+    },
+    { name: 'unresolved', severity: 'error', from: {}, to: { couldNotResolve: true } },
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    parser: 'swc',
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    enhancedResolveOptions: {
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'require', 'node', 'default', 'types'],
+      extensions: ['.ts', '.mjs', '.js', '.d.ts'],
+    },
+  },
+};
+
+export { folders };

@@ -1,0 +1,161 @@
+import type { ImportedFile, Input, Notice } from '../vocabulary.ts';
+import type { ChosenZone } from './choose-zone.ts';
+import type { Encoding } from './decode.ts';
+import type { FileSource, ImportOptions } from './file-source.ts';
+import { InputError } from './input-error.ts';
+import type { FileRule } from './phrasebook.ts';
+import type { Plan } from './recognise.ts';
+import type { FileSink } from './sink.ts';
+import type { TimeReader } from './time-reader.ts';
+
+/** What reading the bytes of a file gave besides its rows. */
+export interface Done {
+  readonly sha256: string;
+  readonly bytes: number;
+  readonly endsInRow: boolean;
+}
+
+/** How a file was read, and what came of it. */
+export interface Parts extends Done {
+  readonly encoding: Encoding;
+  readonly plan: Plan;
+  readonly order: string | null;
+  readonly zone: ChosenZone;
+  readonly times: TimeReader;
+  readonly sink: FileSink;
+}
+
+/** One file as the timeline takes it. Throws InputError if no row of it could be used. */
+export function assemble(
+  source: FileSource,
+  options: ImportOptions,
+  parts: Parts,
+  rule: FileRule | undefined,
+): ImportedFile {
+  const { plan, encoding, zone, times, sink } = parts;
+  const { streams, changes, gauges, notices, rows, unmatched, units } = sink.result(
+    source.name,
+    parts.endsInRow,
+  );
+  refuseUseless(source.name, plan, rows, notices);
+  const points = streams.flatMap((s) => (s.subject.pair === '' ? [] : [s.first.time, s.last.time]));
+  const span = extent(points);
+  const input: Input = {
+    file: source.name,
+    sha256: parts.sha256,
+    bytes: parts.bytes,
+    ...(source.container === undefined ? {} : { container: source.container }),
+    layout: plan.importer.id,
+    encoding: encoding.label,
+    delimiter: plan.delimiter,
+    zone: times.usedZone() ? zone.zone.name : 'UTC',
+    rows,
+    from: span?.from ?? null,
+    to: span?.to ?? null,
+    units,
+    unmatched,
+  };
+  return {
+    input,
+    resolution: times.hasDecimals() ? 0 : 1000,
+    site: options.phrasebook.site,
+    streams,
+    changes,
+    gauges,
+    notices: [...notices, ...clockNotices(source.name, zone, times, streams[0]?.first)],
+    reasons: reasonsOf(parts, rule),
+  };
+}
+
+function extent(points: readonly number[]): { from: number; to: number } | undefined {
+  if (points.length === 0) return undefined;
+  let from = Number.POSITIVE_INFINITY;
+  let to = Number.NEGATIVE_INFINITY;
+  for (const point of points) {
+    from = Math.min(from, point);
+    to = Math.max(to, point);
+  }
+  return { from, to };
+}
+
+function refuseUseless(name: string, plan: Plan, rows: Input['rows'], notices: readonly Notice[]): void {
+  if (rows.read === 0) {
+    const what =
+      plan.headerLine > 0 ? 'the file has a header but no rows.' : 'the file has no lines to read.';
+    throw new InputError(name, what, 'Export it again over a longer time.');
+  }
+  const rejected = notices.find((n) => n.id === 'rejected-rows' || n.id === 'damaged-tail');
+  if (rows.rejected === rows.read && rejected !== undefined) {
+    throw new InputError(
+      `${name}:${rejected.lines[0].line}`,
+      `no row could be read: ${rejected.what}`,
+      rejected.fix,
+    );
+  }
+}
+
+function clockNotices(
+  file: string,
+  zone: ChosenZone,
+  times: TimeReader,
+  first: { readonly line: number; readonly text: string } | undefined,
+): readonly Notice[] {
+  if (first === undefined) return [];
+  const lines = [{ file, line: first.line, text: first.text }] as const;
+  const frame = { from: null, to: null, lines };
+  const { repeated, missing } = times.folds();
+  const notices: Notice[] = [];
+  if (zone.assumed && times.usedZone()) {
+    notices.push({
+      ...frame,
+      id: 'zone-assumed',
+      what: 'Its stamps name no zone; they were read as UTC.',
+      fix: 'Give the zone with --zone or in the phrasebook.',
+      count: 1,
+    });
+  }
+  if (repeated > 0) {
+    notices.push({
+      ...frame,
+      id: 'clock-fold',
+      what: `${repeated} stamps stand in the hour that the clocks repeat; the order of the rows decided which.`,
+      fix: 'Check them against another source.',
+      count: repeated,
+    });
+  }
+  if (missing > 0) {
+    notices.push({
+      ...frame,
+      id: 'clock-fold',
+      what: `${missing} stamps stand in the hour that the clocks leave out.`,
+      fix: 'Check the zone.',
+      count: missing,
+    });
+  }
+  return notices;
+}
+
+function reasonsOf(
+  { plan, encoding, zone, times, order }: Parts,
+  rule: FileRule | undefined,
+): readonly string[] {
+  const ruled = rule === undefined ? '' : ` (phrasebook rule for ${rule.match})`;
+  const names: Readonly<Record<string, string>> = {
+    ',': 'comma',
+    ';': 'semicolon',
+    '\t': 'tab',
+    '|': 'pipe',
+  };
+  return [
+    `Read as ${plan.importer.id}${ruled}: ${plan.because}.`,
+    ...(plan.headerLine > 1
+      ? [`The header stands in line ${plan.headerLine}; what comes before it is preamble.`]
+      : []),
+    `Encoding ${encoding.label}: ${encoding.because}.`,
+    ...(plan.delimiter === null ? [] : [`Columns are parted by ${names[plan.delimiter] ?? plan.delimiter}.`]),
+    times.usedZone()
+      ? `Zone ${zone.zone.name}: ${zone.because}.`
+      : 'The stamps say their instant themselves.',
+    ...(order === null ? [] : [`Order of day and month: ${order}.`]),
+  ];
+}

@@ -1,0 +1,175 @@
+import { detached } from './decode.ts';
+import { entryReader } from './entries.ts';
+import { mayEnd, newParameter, type Parameter } from './parameters.ts';
+import type { Phrasebook } from './phrasebook.ts';
+import { damagedTail, isTotal, rowNotices } from './row-notices.ts';
+import type { FileSink, SinkResult } from './sink.ts';
+import {
+  beginRow,
+  finishRow,
+  mark,
+  noRow,
+  push,
+  rejectRow,
+  type State,
+  unitOf,
+  unmatched,
+} from './sink-state.ts';
+import { toStream, touch, type Unit } from './units.ts';
+import { valueMeant } from './values.ts';
+
+const minuteMs = 60_000;
+
+/** A sink for one file. */
+export function fileSink(phrasebook: Phrasebook): FileSink {
+  const state: State = {
+    phrasebook,
+    counts: { read: 0, used: 0, unchanged: 0, ignored: 0, unmatched: 0, rejected: 0 },
+    units: new Map(),
+    changes: [],
+    wordings: new Map(),
+    rejected: [],
+    unmatchedLines: [],
+    gauges: [],
+    entries: entryReader(phrasebook),
+    row: noRow,
+    outcome: 'none',
+    lastRejected: undefined,
+    lastEntry: undefined,
+  };
+  return {
+    begin: (row) => beginRow(state, row),
+    finish: () => finishRow(state),
+    reading: (at, unit, name, value, parts) =>
+      takeReading(state, at, unitOf(state, unit, parts, 'reading'), name, value),
+    entry: (at, unit, message, parts) => takeEntry(state, at, unitOf(state, unit, parts, 'entry'), message),
+    note: (at, pair, text) => takeNote(state, at, pair, text),
+    reject: (what, fix) => rejectRow(state, what, fix),
+    ignore: () => mark(state, 'ignored'),
+    result: (file, endsInRow) => resultOf(state, file, endsInRow),
+  };
+}
+
+function parameterOf(state: State, unit: Unit, name: string): Parameter | string {
+  const known = unit.parameters.get(name);
+  if (known !== undefined) return known;
+  const made =
+    unit.subject === null ? `unit ${unit.text}` : newParameter(state.phrasebook, unit.subject, name);
+  if (typeof made !== 'string' && made.gauge !== null) state.gauges.push(made.gauge);
+  unit.parameters.set(detached(name), made);
+  return made;
+}
+
+function takeReading(state: State, at: number, unit: Unit, name: string, value: string): void {
+  const parameter = parameterOf(state, unit, name);
+  if (typeof parameter === 'string') {
+    if (parameter === '') mark(state, 'ignored');
+    else if (value !== '') unmatched(state, parameter);
+    return;
+  }
+  if (value === '' && !mayEnd(parameter)) return;
+  touch(unit, at, state.row);
+  if (parameter.lastTime !== Number.NEGATIVE_INFINITY) unit.spacing.add(at - parameter.lastTime);
+  if (parameter.gauge !== null) {
+    parameter.lastTime = at;
+    if (parameter.gauge.add(at, value)) mark(state, 'used');
+    else unmatched(state, `${name} = ${value}`);
+  } else if (value === parameter.raw) {
+    if (at > parameter.lastTime) parameter.lastTime = at;
+    mark(state, 'unchanged');
+  } else takeChange(state, at, unit, parameter, name, value);
+}
+
+function takeChange(
+  state: State,
+  at: number,
+  unit: Unit,
+  parameter: Parameter,
+  name: string,
+  value: string,
+): void {
+  const { rule, signal, subject } = parameter;
+  const meant = value === '' ? null : valueMeant(rule.signal, rule.values, value);
+  if (meant === undefined || signal === null) {
+    unmatched(state, `${name} = ${value}`);
+    return;
+  }
+  const isFirst = parameter.value === undefined;
+  if (meant === parameter.value || (isFirst && meant === null)) mark(state, 'unchanged');
+  else {
+    unit.signals.add(signal);
+    push(state, {
+      kind: 'reading',
+      time: at,
+      earliest: parameter.lastTime === Number.NEGATIVE_INFINITY ? at : Math.min(parameter.lastTime, at),
+      subject,
+      signal,
+      value: meant === null ? null : detached(meant),
+      before: parameter.value ?? null,
+      stream: unit.index,
+    });
+  }
+  parameter.raw = detached(value);
+  parameter.value = meant === null ? null : detached(meant);
+  parameter.lastTime = at;
+}
+
+function takeEntry(state: State, at: number, unit: Unit, message: string): void {
+  const key = `${at}\n${unit.index}\n${message}`;
+  const same = state.lastEntry?.key === key ? state.changes[state.lastEntry.change] : undefined;
+  if (same !== undefined && state.lastEntry !== undefined) {
+    state.changes[state.lastEntry.change] = { ...same, count: same.count + 1 };
+    mark(state, 'unchanged');
+    return;
+  }
+  state.lastEntry = undefined;
+  const found = state.entries.read(unit.subject, unit.text, message);
+  if (unit.subject !== null) touch(unit, at, state.row);
+  if (typeof found === 'string') {
+    if (found === 'ignored') mark(state, 'ignored');
+    else unmatched(state, found);
+    return;
+  }
+  unit.signals.add(found.signal);
+  state.lastEntry = { key, change: state.changes.length };
+  push(state, { kind: 'entry', time: at, earliest: at, before: null, stream: unit.index, ...found });
+}
+
+function takeNote(state: State, at: number, pair: string, text: string): void {
+  const unit = unitOf(state, pair, undefined, 'note');
+  const subject = unit.subject ?? { pair, half: null, role: null };
+  touch(unit, at, state.row);
+  const found = state.entries.readNote(subject, text);
+  unit.signals.add(found.signal);
+  push(state, {
+    kind: 'note',
+    time: at + minuteMs,
+    earliest: at,
+    before: null,
+    stream: unit.index,
+    ...found,
+  });
+}
+
+function resultOf(state: State, file: string, endsInRow: boolean): SinkResult {
+  const { counts, units, rejected, lastRejected: tail, unmatchedLines, wordings } = state;
+  const total = tail !== undefined && !endsInRow && isTotal(tail);
+  const damaged = tail !== undefined && endsInRow;
+  if (total) {
+    counts.rejected -= 1;
+    counts.ignored += 1;
+  }
+  const kept = total || damaged ? rejected.filter((r) => r !== tail) : rejected;
+  const notices = rowNotices(file, counts, kept, unmatchedLines, wordings.size);
+  return {
+    rows: counts,
+    streams: [...units.values()].map(toStream),
+    changes: state.changes,
+    gauges: state.gauges.map((g) => g.series()),
+    unmatched: [...wordings.entries()]
+      .map(([wording, { count, firstLine }]) => ({ wording, count, firstLine }))
+      .sort((a, b) => b.count - a.count || a.firstLine - b.firstLine),
+    units: [...units.values()].map((u) => u.text),
+    notices: damaged ? [...notices, damagedTail(file, tail)] : notices,
+  };
+}

@@ -1,0 +1,28 @@
+import type { Phrasebook } from './phrasebook.ts';
+import type { DateOrder } from './timestamps.ts';
+
+/** A file, or a member of an archive. It can be opened more than once. */
+export interface FileSource {
+  readonly name: string;
+  readonly bytes: number;
+  readonly container?: { readonly file: string; readonly sha256: string };
+  open(): AsyncIterable<Uint8Array>;
+}
+
+export interface Hasher {
+  update(bytes: Uint8Array): void;
+  /** Lower-case hexadecimal. */
+  digest(): string;
+}
+
+export interface ImportOptions {
+  readonly phrasebook: Phrasebook;
+  /** What the user says; `null` leaves it to the phrasebook and the file. */
+  readonly zone: string | null;
+  readonly order: DateOrder | null;
+  readonly year: number | null;
+  /** Milliseconds UTC of a day that the other files speak of, for notes without a date and stamps without a year. */
+  readonly neighbour: number | null;
+  readonly sha256: () => Hasher;
+  readonly onProgress?: (bytes: number, rows: number) => void;
+}

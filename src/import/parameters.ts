@@ -1,0 +1,46 @@
+import type { Signal, Subject } from '../vocabulary.ts';
+import { type GaugeReader, gaugeReader } from './gauges.ts';
+import type { ParameterRule, Phrasebook } from './phrasebook.ts';
+import { parameterNamed } from './plain-parameters.ts';
+import { addressed } from './subjects.ts';
+
+/** One parameter of one unit, with what was last read of it. */
+export interface Parameter {
+  readonly rule: ParameterRule;
+  /** `null` for a gauge. */
+  readonly signal: Signal | null;
+  readonly subject: Subject;
+  readonly gauge: GaugeReader | null;
+  raw: string | undefined;
+  value: string | null | undefined;
+  lastTime: number;
+}
+
+/** A parameter of a unit; a text if it can not be used: the wording, or nothing where it is known to mean nothing. */
+export function newParameter(phrasebook: Phrasebook, unit: Subject, name: string): Parameter | string {
+  const rule = parameterNamed(phrasebook, name);
+  if (rule === undefined) {
+    const known = phrasebook.ignore.some((pattern) => pattern.match(name) !== null);
+    return known ? '' : `parameter ${name}`;
+  }
+  // "active: role active" says nothing: the unit is the role.
+  if (rule.signal === 'role' && unit.half === null && unit.role !== null) return '';
+  const subject = addressed(unit, rule.signal, rule.subject);
+  if (subject === null) return `parameter ${name} (names no half and no role)`;
+  const { signal, scale } = rule;
+  const isGauge = signal === 'load' || signal === 'free-memory';
+  return {
+    rule,
+    subject,
+    signal: isGauge ? null : signal,
+    gauge: isGauge ? gaugeReader(subject, signal, scale) : null,
+    raw: undefined,
+    value: undefined,
+    lastTime: Number.NEGATIVE_INFINITY,
+  };
+}
+
+/** Only an identity can end: any other empty cell is no reading. */
+export function mayEnd({ rule }: Parameter): boolean {
+  return rule.signal === 'serial' || rule.signal === 'model' || rule.signal === 'firmware';
+}

@@ -1,0 +1,62 @@
+import { dateText, orderEvidence } from './date-order.ts';
+import type { Encoding } from './decode.ts';
+import type { FileSource, ImportOptions } from './file-source.ts';
+import { timeColumns } from './head.ts';
+import { InputError } from './input-error.ts';
+import { rowReader } from './open-rows.ts';
+import type { Plan } from './recognise.ts';
+import type { DateOrder } from './timestamps.ts';
+
+const headBytes = 65_536;
+
+/** The order of day and month, and why; undefined where no date needs one. */
+export interface ChosenOrder {
+  readonly order: DateOrder | undefined;
+  readonly because: string | null;
+}
+
+/** The day/month order: what the user or the phrasebook says, else what the dates of the whole file settle. */
+export async function settleOrder(
+  source: FileSource,
+  encoding: Encoding,
+  plan: Plan,
+  options: ImportOptions,
+): Promise<ChosenOrder> {
+  const given = options.order ?? options.phrasebook.order;
+  if (given !== undefined && given !== null) {
+    return { order: given, because: options.order === null ? 'the phrasebook says so' : '--order says so' };
+  }
+  const evidence = orderEvidence();
+  const columns = plan.importer.shape === 'table' ? timeColumns(plan.head) : [];
+  const rows = rowReader(plan, (row) => evidence.add(dateText(row, columns), row.line));
+  const decoder = new TextDecoder(encoding.label);
+  let seen = 0;
+  for await (const bytes of source.open()) {
+    rows.push(decoder.decode(bytes, { stream: true }));
+    seen += bytes.length;
+    // Without a date that can be read both ways in the head, or once one settles it, the rest need not be read twice.
+    if (evidence.settled() !== undefined || (seen >= headBytes && !evidence.isOpen())) break;
+  }
+  rows.end();
+  const settled = evidence.settled();
+  if (settled !== undefined)
+    return {
+      order: settled.order,
+      because: `"${settled.text}" in line ${settled.line} can be read no other way`,
+    };
+  const example = evidence.example();
+  if (example === undefined || !evidence.isOpen()) return { order: undefined, because: null };
+  const { text, line, first, second, year } = example;
+  throw new InputError(
+    `${source.name}:${line}`,
+    `"${text}" is ${first} ${monthName(second)} ${year} if the day comes first, ${second} ${monthName(first)} ${year} if the month does, and no date in the file settles it.`,
+    'Choose with --order day-first or --order month-first.',
+  );
+}
+
+function monthName(month: number): string {
+  return (
+    ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'][month - 1] ??
+    String(month)
+  );
+}

@@ -1,0 +1,86 @@
+import { type DateOrder, readStamp, type StampFailure, type StampOptions } from './timestamps.ts';
+import type { Zone } from './zones.ts';
+
+/** Reads the stamps of one file in the order of its rows. */
+export interface TimeReader {
+  /** Milliseconds UTC, or why the text is no time. `end` tells where the stamp ended. */
+  read(text: string): number | StampFailure;
+  end(): number;
+  /** True once a stamp with decimals was read. */
+  hasDecimals(): boolean;
+  /** How many stamps stood in a repeated or in a missing hour. */
+  folds(): { readonly repeated: number; readonly missing: number };
+  /** True if a stamp was read that said neither zone nor offset. */
+  usedZone(): boolean;
+  setDay(day: number): void;
+}
+
+/** A reader of stamps in a zone. A year that is not printed goes on over New Year. */
+export function timeReader(zone: Zone, order: DateOrder | undefined, year: number | undefined): TimeReader {
+  let last = Number.NEGATIVE_INFINITY;
+  let ended = 0;
+  let decimals = false;
+  let zoned = false;
+  const folds = { repeated: 0, missing: 0 };
+  let options: StampOptions = { order, year, day: undefined };
+  return {
+    read(text) {
+      let stamp = readStamp(text, options);
+      if (typeof stamp === 'string') return stamp;
+      if (
+        options.year !== undefined &&
+        last - stamp.clock > halfYearMs &&
+        !/\d{4}/.test(text.slice(0, stamp.end))
+      ) {
+        options = { ...options, year: options.year + 1 };
+        stamp = readStamp(text, options);
+        if (typeof stamp === 'string') return stamp;
+      }
+      ended = stamp.end;
+      decimals = decimals || stamp.hasDecimals;
+      if (stamp.isInstant) {
+        last = stamp.clock;
+        return stamp.clock;
+      }
+      zoned = true;
+      const time = zone.toUtc(stamp.clock, last);
+      const fold = zone.lastFold();
+      if (fold !== 'unique') folds[fold] += 1;
+      last = time;
+      return time;
+    },
+    end: () => ended,
+    hasDecimals: () => decimals,
+    folds: () => folds,
+    usedZone: () => zoned,
+    setDay(day) {
+      options = { ...options, day };
+    },
+  };
+}
+
+const halfYearMs = 183 * 86_400_000;
+
+const explanations: Readonly<Record<StampFailure, string>> = {
+  'no-date': 'is not a date',
+  'out-of-range': 'is not a date that exists',
+  order: 'may be day-first or month-first',
+  year: 'has no year',
+  day: 'has no date',
+};
+
+const remedies: Readonly<Record<StampFailure, string>> = {
+  'no-date': 'Correct the row, or name the time column in the phrasebook.',
+  'out-of-range': 'Correct the row, or set time.order in the phrasebook.',
+  order: 'Choose with --order day-first or --order month-first.',
+  year: 'Give the year of the first row with --year.',
+  day: 'Put a line with the date before it.',
+};
+
+/** Why a text is no time, and what to do about it, for a message to the user. */
+export function explain(
+  text: string,
+  failure: StampFailure,
+): { readonly what: string; readonly fix: string } {
+  return { what: `"${text.slice(0, 60)}" ${explanations[failure]}.`, fix: remedies[failure] };
+}

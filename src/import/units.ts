@@ -1,0 +1,90 @@
+import type { Gap, Signal, Stream, Subject } from '../vocabulary.ts';
+import { detached } from './decode.ts';
+import type { Row } from './importer.ts';
+import type { Parameter } from './parameters.ts';
+import { type Spacing, spacingCounter } from './spacing.ts';
+import type { UnitParts } from './subjects.ts';
+
+/** What one file says under one unit text, while it is read. */
+export interface Unit {
+  readonly text: string;
+  readonly subject: Subject | null;
+  readonly index: number;
+  readonly kind: Stream['kind'];
+  /** A text stands for a parameter that can not be used: its wording, or nothing where it is known to mean nothing. */
+  readonly parameters: Map<string, Parameter | string>;
+  readonly signals: Set<Signal>;
+  readonly spacing: Spacing;
+  readonly gaps: Gap[];
+  first: { readonly time: number; readonly line: number; readonly text: string } | undefined;
+  lastTime: number;
+  lastLine: number;
+  lastText: string;
+  /** Spans longer than this may be gaps, in milliseconds. */
+  gapsFrom: number;
+}
+
+const gapCandidates = 256;
+
+export function newUnit(text: string, subject: Subject | null, index: number, kind: Stream['kind']): Unit {
+  return {
+    text,
+    subject,
+    index,
+    kind,
+    parameters: new Map(),
+    signals: new Set(),
+    spacing: spacingCounter(),
+    gaps: [],
+    first: undefined,
+    lastTime: Number.NEGATIVE_INFINITY,
+    lastLine: 0,
+    lastText: '',
+    gapsFrom: 0,
+  };
+}
+
+/** How a unit is named where half and role stand in columns of their own. */
+export function unitText(unit: string, parts: UnitParts | undefined): string {
+  return parts === undefined
+    ? unit
+    : [parts.unit, parts.half, parts.role].filter((part) => part !== '').join(' ');
+}
+
+/** Notes that the unit was read at an instant. */
+export function touch(unit: Unit, at: number, row: Row): void {
+  if (unit.first === undefined) unit.first = { time: at, line: row.line, text: detached(row.text()) };
+  else if (unit.kind === 'reading' && at - unit.lastTime > unit.gapsFrom) keepGap(unit, at, row);
+  if (at < unit.lastTime) return;
+  unit.lastTime = at;
+  unit.lastLine = row.line;
+  unit.lastText = row.text();
+}
+
+function keepGap(unit: Unit, at: number, row: Row): void {
+  const before = { time: unit.lastTime, line: unit.lastLine, text: detached(unit.lastText) };
+  unit.gaps.push({ before, after: { time: at, line: row.line, text: detached(row.text()) } });
+  if (unit.gaps.length < gapCandidates || unit.gapsFrom > 0) return;
+  // By now the usual spacing is known: only what is longer can be a gap.
+  unit.gapsFrom = 3 * unit.spacing.median();
+  unit.gaps.splice(
+    0,
+    unit.gaps.length,
+    ...unit.gaps.filter((g) => g.after.time - g.before.time > unit.gapsFrom),
+  );
+}
+
+export function toStream(unit: Unit): Stream {
+  const spacing = unit.kind === 'reading' ? unit.spacing.median() : 0;
+  const point = { time: unit.lastTime, line: unit.lastLine, text: detached(unit.lastText) };
+  return {
+    kind: unit.kind,
+    unit: unit.text,
+    subject: unit.subject ?? { pair: '', half: null, role: null },
+    signals: [...unit.signals],
+    first: unit.first ?? point,
+    last: point,
+    spacing,
+    gaps: spacing === 0 ? [] : unit.gaps.filter((g) => g.after.time - g.before.time > 3 * spacing),
+  };
+}

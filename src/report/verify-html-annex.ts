@@ -1,0 +1,114 @@
+import type { Swap, Verification } from '../vocabulary.ts';
+import { cautions } from './cautions.ts';
+import { html } from './escape.ts';
+import type { EvidenceList } from './evidence.ts';
+import { section } from './html-section.ts';
+import type { ReportOptions } from './report-options.ts';
+import { sayCount, sayInstant, sayInstantBounds, sayMeasure } from './words.ts';
+
+/** How long the pair had no ready partner. */
+export function exposureSection({ exposure }: Swap, { zone }: ReportOptions): string {
+  const total = html(sayMeasure({ ...exposure, censored: false, outcome: null }));
+  const spans = exposure.spans.map((s) => `${sayInstant(s.from, zone)} to ${sayInstant(s.to, zone)}`);
+  const list = spans.length === 0 ? '' : `<p class="second">${spans.join('; ')}.</p>`;
+  return section(
+    'exposure',
+    'Exposure',
+    `<p>Without a ready partner from the first removal to the end: ${total}.</p>${list}`,
+  );
+}
+
+const mostOthers = 25;
+
+/** What happened besides the steps; empty if nothing did. */
+export function otherSection({ otherEvents }: Swap, { zone }: ReportOptions): string {
+  if (otherEvents.length === 0) return '';
+  const rows = otherEvents.slice(0, mostOthers).map((e) => {
+    const value = e.value === null ? '' : ` ${e.value}`;
+    return `<tr><td class="clock">${sayInstantBounds(e, zone)}</td><td>${html(e.half ?? 'pair')}</td><td>${html(`${e.signal}${value}`)}</td></tr>`;
+  });
+  const more =
+    otherEvents.length > mostOthers
+      ? `<p class="second">${sayCount(otherEvents.length - mostOthers, 'further event')}: see the timeline command.</p>`
+      : '';
+  return section(
+    'others',
+    'Other events',
+    `<table>
+<thead><tr><th scope="col">Time</th><th scope="col">Half</th><th scope="col">Event</th></tr></thead>
+<tbody>${rows.join('\n')}</tbody>
+</table>${more}`,
+  );
+}
+
+/** Findings of the pair in the time of the swap, and what was odd in the files. */
+export function qualitySection({ findings }: Verification, swap: Swap): string {
+  const told = findings.filter(
+    (f) =>
+      f.pair === null ||
+      (f.pair === swap.pair && (f.to ?? swap.from) >= swap.from && (f.from ?? swap.to) <= swap.to),
+  );
+  const items = told.map(
+    (f) =>
+      `<li>${f.severity === 'info' ? '' : `<span class="${f.severity === 'critical' ? 'fail' : 'inconclusive'}">${f.severity}:</span> `}${html(f.statement)}</li>`,
+  );
+  return section(
+    'findings',
+    'Findings and quality of the data',
+    items.length === 0 ? '<p>Nothing to remark.</p>' : `<ul>\n${items.join('\n')}\n</ul>`,
+  );
+}
+
+/** The files with their counts and SHA-256. */
+export function inputsSection({ inputs }: Verification): string {
+  const rows = inputs.map(
+    (
+      i,
+    ) => `<tr><th scope="row">${html(i.file)}</th><td>${html(i.layout)}</td><td class="number">${i.rows.read}</td><td class="number">${i.rows.used + i.rows.unchanged}</td><td class="number">${i.rows.ignored}</td><td class="number">${i.rows.unmatched}</td><td class="number">${i.rows.rejected}</td><td>${html(i.zone)}</td></tr>
+<tr><td colspan="8"><code>SHA-256 ${html(i.sha256)}</code></td></tr>`,
+  );
+  return section(
+    'inputs',
+    'Files',
+    `<div class="scroll"><table>
+<thead><tr><th scope="col">File</th><th scope="col">Layout</th><th scope="col" class="number">Rows</th><th scope="col" class="number">understood</th><th scope="col" class="number">ignored</th><th scope="col" class="number">not understood</th><th scope="col" class="number">not readable</th><th scope="col">Zone</th></tr></thead>
+<tbody>${rows.join('\n')}</tbody>
+</table></div>`,
+  );
+}
+
+/** The numbered lines. */
+export function evidenceSection({ lines, leftOut }: EvidenceList): string {
+  const items = lines.map(
+    (l, index) => `<li id="line-${index + 1}">${html(l.file)}:${l.line} <code>${html(l.text)}</code></li>`,
+  );
+  const more =
+    leftOut > 0
+      ? `<p class="second">${sayCount(leftOut, 'further line')} behind the same checks and steps: see verify.json.</p>`
+      : '';
+  return section('evidence', 'Evidence', `<ol class="lines">\n${items.join('\n')}\n</ol>${more}`);
+}
+
+/** The cautions. */
+export function cautionsSection(): string {
+  return section(
+    'cautions',
+    'Cautions',
+    `<div class="cautions">${cautions.map((c) => `<p>${html(c)}</p>`).join('')}</div>`,
+  );
+}
+
+/** Lines to sign on; what was not observed is signed for by hand. */
+export function signSection({ job }: Verification, { checks, verdict }: Swap): string {
+  const byHand = checks.filter((c) => c.status === 'not-observed');
+  const list = byHand.map((c) => `<p>☐ ${html(c.title)}, checked at the cabinet</p>`).join('');
+  const caveat =
+    verdict === 'verified'
+      ? ''
+      : '<p>This replacement is not verified: a signature accepts it as it is, with the checks above.</p>';
+  return section(
+    'sign-off',
+    'Sign-off',
+    `${list}${caveat}<div class="sign"><div>Done by${job?.technician === undefined ? '' : `: ${html(job.technician)}`}</div><div>Date</div><div>Reviewed by${job?.reviewer === undefined ? '' : `: ${html(job.reviewer)}`}</div><div>Date</div></div>`,
+  );
+}

@@ -1,0 +1,15 @@
+/** One text for a half (or the pair) and a signal. */
+export function keyOf(half: string | null, signal: string): string {
+  return `${half ?? ''}\n${signal}`;
+}
+
+/** Items by a key, each list in the order of the items. */
+export function groupBy<T>(items: readonly T[], key: (item: T) => string): ReadonlyMap<string, readonly T[]> {
+  const groups = new Map<string, T[]>();
+  for (const item of items) {
+    const list = groups.get(key(item));
+    if (list === undefined) groups.set(key(item), [item]);
+    else list.push(item);
+  }
+  return groups;
+}
