@@ -12,7 +12,7 @@ export interface PollStyle {
   readonly wording: Wording;
 }
 
-export const halfSignals = [
+const halfSignals = [
   'role',
   'model',
   'serial',
@@ -23,15 +23,11 @@ export const halfSignals = [
   'links',
   'supply',
 ] as const;
-export const pairSignals = ['partner-present', 'partner-ready', 'configuration'] as const;
+const pairSignals = ['partner-present', 'partner-ready', 'configuration'] as const;
 const halves: readonly HalfName[] = ['A', 'B'];
 
 /** Every poll of a story: its instant and the state read. */
-export function* polls(
-  story: Story,
-  spacingSeconds: number,
-  phaseSeconds: number,
-): Generator<[number, State]> {
+function* polls(story: Story, spacingSeconds: number, phaseSeconds: number): Generator<[number, State]> {
   let state = story.begin;
   let next = 0;
   for (let time = story.from + phaseSeconds * 1000; time <= story.to; time += spacingSeconds * 1000) {

@@ -154,7 +154,7 @@ export function verify(
 }
 
 /** The facts of one pair, or of all. Throws InputError, naming the pairs there are, if it is not among them. */
-export function pairsNamed({ facts }: Analysed, pair: string | null): readonly PairFacts[] {
+function pairsNamed({ facts }: Analysed, pair: string | null): readonly PairFacts[] {
   if (pair === null) return facts;
   const found = facts.filter((f) => f.timeline.pair === pair);
   if (found.length > 0) return found;

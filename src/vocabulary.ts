@@ -61,7 +61,6 @@ export type Gauge = (typeof gauges)[number];
 export type Happening = (typeof happenings)[number];
 /** What an event can be about. */
 export type Signal = StateSignal | Happening;
-export type Role = 'active' | 'standby' | 'none';
 
 /** One line of a log, as evidence: the name as given, the line counted from 1, the text as read. */
 export interface SourceLine {

@@ -3,7 +3,7 @@ export const ink = '#1c2024';
 export const secondInk = '#5b6168';
 export const rule = '#d9d5cb';
 export const rust = '#9a3b1c';
-export const sans = 'system-ui, -apple-system, Segoe UI, Roboto, Helvetica, Arial, sans-serif';
+const sans = 'system-ui, -apple-system, Segoe UI, Roboto, Helvetica, Arial, sans-serif';
 
 /** What all pictures share: no frame, no ground of their own, quiet axes. */
 export const quiet = {

@@ -1,18 +1,7 @@
 import { type Imported, importFiles, limitsWithHold, readPhrasebook } from '../pipeline.ts';
 import { findFiles, readText, sha256 } from './node-files.ts';
 import { progressTo } from './progress.ts';
-
-/** Where a command writes: the result on stdout, everything else on stderr. */
-export interface Streams {
-  readonly stdout: Output;
-  readonly stderr: Output;
-}
-
-export interface Output {
-  write(text: string): void;
-  /** A person is looking: progress and colour make sense. */
-  readonly isTerminal: boolean;
-}
+import type { Streams } from './streams.ts';
 
 /** What every command can be told. */
 export interface CommonOptions {

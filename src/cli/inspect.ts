@@ -1,6 +1,7 @@
 import { analyse } from '../pipeline.ts';
 import { inspectJson, inspectText } from '../report/inspect.ts';
-import { type CommonOptions, importAll, limitsOf, type Status, type Streams } from './command.ts';
+import { type CommonOptions, importAll, limitsOf, type Status } from './command.ts';
+import type { Streams } from './streams.ts';
 
 /** `inspect`: how each file was understood. */
 export async function inspectCommand(

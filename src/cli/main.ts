@@ -1,7 +1,8 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { InputError } from '../pipeline.ts';
-import { NothingReadable, type Output, type Status, type Streams } from './command.ts';
+import { NothingReadable, type Status } from './command.ts';
 import { inspectCommand } from './inspect.ts';
+import type { Output, Streams } from './streams.ts';
 import { timelineCommand } from './timeline.ts';
 import { verifyCommand } from './verify.ts';
 

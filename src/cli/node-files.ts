@@ -62,7 +62,7 @@ const reasons: Readonly<Record<string, readonly [string, string]>> = {
 };
 
 /** Turns what the system refused into a line for the user; anything else is a defect and goes on. */
-export function refuse(where: string, error: unknown): never {
+function refuse(where: string, error: unknown): never {
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
   const reason = reasons[code];
   if (reason === undefined) throw error;

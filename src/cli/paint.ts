@@ -1,4 +1,4 @@
-import type { Output } from './command.ts';
+import type { Output } from './streams.ts';
 
 /** Colours a text for a terminal: the verdict bold, what is abnormal in rust or ochre. */
 export type Paint = (text: string, as: 'verdict' | 'critical' | 'warning') => string;

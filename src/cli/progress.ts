@@ -1,5 +1,5 @@
 import type { FileSource } from '../pipeline.ts';
-import type { Output } from './command.ts';
+import type { Output } from './streams.ts';
 
 export interface Progress {
   onFile(source: FileSource): void;

@@ -1,7 +1,8 @@
 import { analyse } from '../pipeline.ts';
 import { timelineCsv, timelineJson, timelineJsonLines } from '../report/timeline-documents.ts';
-import { type CommonOptions, importAll, limitsOf, type Status, type Streams } from './command.ts';
+import { type CommonOptions, importAll, limitsOf, type Status } from './command.ts';
 import { writeWhole } from './node-files.ts';
+import type { Streams } from './streams.ts';
 
 export interface TimelineOptions extends CommonOptions {
   readonly format?: 'csv' | 'jsonl' | undefined;

@@ -4,9 +4,10 @@ import { verifyJson } from '../report/verify-json.ts';
 import { reportsOf } from '../report/verify-reports.ts';
 import { verifyText } from '../report/verify-text.ts';
 import type { Verification } from '../vocabulary.ts';
-import { type CommonOptions, importAll, limitsOf, type Status, type Streams } from './command.ts';
+import { type CommonOptions, importAll, limitsOf, type Status } from './command.ts';
 import { readText, writeWhole } from './node-files.ts';
 import { painterFor } from './paint.ts';
+import type { Streams } from './streams.ts';
 
 declare const STEADYPAIR_VERSION: string;
 

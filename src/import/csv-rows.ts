@@ -1,5 +1,5 @@
 import Papa from 'papaparse';
-import type { Row } from './importer.ts';
+import type { Row } from './row.ts';
 
 /** Takes text piece by piece and hands on one row at a time. */
 export interface RowReader {

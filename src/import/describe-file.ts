@@ -3,7 +3,7 @@ import type { ChosenZone } from './choose-zone.ts';
 import type { Encoding } from './decode.ts';
 import type { FileSource, ImportOptions } from './file-source.ts';
 import { InputError } from './input-error.ts';
-import type { FileRule } from './phrasebook.ts';
+import type { FileRule } from './phrasebook-rules.ts';
 import type { Plan } from './recognise.ts';
 import type { FileSink } from './sink.ts';
 import type { TimeReader } from './time-reader.ts';

@@ -1,7 +1,7 @@
 import { type Signal, type Subject, stateSignals } from '../vocabulary.ts';
 import { detached } from './decode.ts';
 import type { Groups } from './patterns.ts';
-import type { MessageRule, Phrasebook } from './phrasebook.ts';
+import type { MessageRule, Phrasebook } from './phrasebook-rules.ts';
 import { addressed, roleNamed, subjectOf } from './subjects.ts';
 import { valueMeant } from './values.ts';
 

@@ -1,7 +1,7 @@
 import { detached } from './decode.ts';
 import { entryReader } from './entries.ts';
 import { mayEnd, newParameter, type Parameter } from './parameters.ts';
-import type { Phrasebook } from './phrasebook.ts';
+import type { Phrasebook } from './phrasebook-rules.ts';
 import { damagedTail, isTotal, rowNotices } from './row-notices.ts';
 import type { FileSink, SinkResult } from './sink.ts';
 import {

@@ -1,4 +1,4 @@
-import type { Phrasebook } from './phrasebook.ts';
+import type { Phrasebook } from './phrasebook-rules.ts';
 import type { DateOrder } from './timestamps.ts';
 
 /** A file, or a member of an archive. It can be opened more than once. */

@@ -1,23 +1,8 @@
 import type { Head } from './head.ts';
-import type { Phrasebook } from './phrasebook.ts';
+import type { Phrasebook } from './phrasebook-rules.ts';
+import type { Recognition, Row } from './row.ts';
 import type { Sink } from './sink.ts';
 import type { TimeReader } from './time-reader.ts';
-
-/** One row of a file. The object is used again for the next row: take what you need. */
-export interface Row {
-  /** The line it begins on, counted from 1. */
-  readonly line: number;
-  /** A column's text; empty for a column that is not there. */
-  cell(column: number): string;
-  /** How many columns it has. */
-  width(): number;
-  /** The row as read. */
-  text(): string;
-}
-
-export type Recognition =
-  | { readonly fits: true; readonly because: string }
-  | { readonly fits: false; readonly because: string };
 
 /** What a layout reads: rows of a table, or lines of text. */
 export interface Importer {

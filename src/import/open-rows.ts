@@ -1,6 +1,6 @@
 import { csvRows, type RowReader } from './csv-rows.ts';
-import type { Row } from './importer.ts';
 import type { Plan } from './recognise.ts';
+import type { Row } from './row.ts';
 import { textLines } from './text-lines.ts';
 
 /** The rows of a table, or the lines of a text, as the plan for a file says. */

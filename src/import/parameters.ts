@@ -1,6 +1,6 @@
 import type { Signal, Subject } from '../vocabulary.ts';
 import { type GaugeReader, gaugeReader } from './gauges.ts';
-import type { ParameterRule, Phrasebook } from './phrasebook.ts';
+import type { ParameterRule, Phrasebook } from './phrasebook-rules.ts';
 import { parameterNamed } from './plain-parameters.ts';
 import { addressed } from './subjects.ts';
 

@@ -1,6 +1,6 @@
 import { type Gauge, gauges, type Signal, stateSignals } from '../vocabulary.ts';
 import { parameterSpellings, valueSpellings } from './built-in-phrasebook.ts';
-import type { ParameterRule, Phrasebook } from './phrasebook.ts';
+import type { ParameterRule, Phrasebook } from './phrasebook-rules.ts';
 
 /** Plain-English parameter names are found whatever their case and their spaces, `-` and `_`. */
 export function folded(name: string): string {

@@ -3,7 +3,7 @@ import { type Head, headOf } from './head.ts';
 import type { Importer } from './importer.ts';
 import { importers } from './importers.ts';
 import { InputError } from './input-error.ts';
-import type { FileRule, Phrasebook } from './phrasebook.ts';
+import type { FileRule, Phrasebook } from './phrasebook-rules.ts';
 
 /** How a file will be read. */
 export interface Plan {

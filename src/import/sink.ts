@@ -1,5 +1,5 @@
 import type { Change, GaugeSeries, Notice, RowCounts, Stream, UnmatchedWording } from '../vocabulary.ts';
-import type { Row } from './importer.ts';
+import type { Row } from './row.ts';
 import type { UnitParts } from './subjects.ts';
 
 /** Where the importers put what they read; it keeps changes only. */

@@ -1,5 +1,5 @@
 import type { RowReader } from './csv-rows.ts';
-import type { Row } from './importer.ts';
+import type { Row } from './row.ts';
 
 const longestLine = 1_048_576;
 

@@ -1,7 +1,7 @@
 import type { Gap, Signal, Stream, Subject } from '../vocabulary.ts';
 import { detached } from './decode.ts';
-import type { Row } from './importer.ts';
 import type { Parameter } from './parameters.ts';
+import type { Row } from './row.ts';
 import { type Spacing, spacingCounter } from './spacing.ts';
 import type { UnitParts } from './subjects.ts';
 

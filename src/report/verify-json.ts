@@ -40,7 +40,7 @@ function swapDocument(swap: Swap): unknown {
 }
 
 /** A bring-up as every document gives it. */
-export function bringUpDocument(bringUp: BringUp): unknown {
+function bringUpDocument(bringUp: BringUp): unknown {
   const { pair, half, cause, start, firmware, outcome, sync, settledSeconds, light } = bringUp;
   return {
     pair,

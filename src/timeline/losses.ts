@@ -12,7 +12,7 @@ export interface Loss {
  * Spans of planned work: from a removal or reflash start to the first readiness of the bring-up that follows, or to the
  * end of the log. Source: design.md, section 4, Losses.
  */
-export function plannedSpans(
+function plannedSpans(
   timeline: PairTimeline,
   bringUps: readonly BringUp[],
   rules: TimelineRules,

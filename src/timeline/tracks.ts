@@ -1,4 +1,4 @@
-import type { Instant, PairTimeline, StateSignal, TimelineEvent } from '../vocabulary.ts';
+import type { PairTimeline, StateSignal, TimelineEvent } from '../vocabulary.ts';
 
 /** The steps of one state of one half (or of the pair), in the order of time. */
 export function track(
@@ -46,14 +46,4 @@ export function spells(steps: readonly TimelineEvent[], value: string): readonly
     }
   }
   return start === null ? found : [...found, { value, start, end: null }];
-}
-
-/** Whether a signal was ever logged of the pair, or of the half if one is given. */
-export function everLogged(timeline: PairTimeline, signal: string, half?: string): boolean {
-  return timeline.events.some((e) => e.signal === signal && (half === undefined || e.half === half));
-}
-
-/** True if two instants may be one: their bounds touch. */
-export function mayCoincide(a: Instant, b: Instant): boolean {
-  return a.time >= b.earliest && b.time >= a.earliest;
 }

@@ -1,0 +1,11 @@
+/** Where a command writes: the result on stdout, everything else on stderr. */
+export interface Streams {
+  readonly stdout: Output;
+  readonly stderr: Output;
+}
+
+export interface Output {
+  write(text: string): void;
+  /** A person is looking: progress and colour make sense. */
+  readonly isTerminal: boolean;
+}

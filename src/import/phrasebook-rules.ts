@@ -1,0 +1,50 @@
+import type { Gauge, Signal } from '../vocabulary.ts';
+import type { Pattern } from './patterns.ts';
+import type { ColumnKey } from './phrasebook-schema.ts';
+
+export interface UnitRule {
+  readonly pattern: Pattern;
+  readonly pair: string | undefined;
+  readonly half: string | undefined;
+  readonly role: 'active' | 'standby' | undefined;
+}
+
+export interface ParameterRule {
+  readonly signal: Signal | Gauge;
+  readonly subject: 'pair' | 'half' | 'active' | 'standby' | undefined;
+  readonly values: Readonly<Record<string, string>>;
+  readonly scale: number;
+}
+
+export interface MessageRule {
+  readonly pattern: Pattern;
+  readonly signal: Signal;
+  readonly subject: ParameterRule['subject'];
+  readonly half: string | undefined;
+  readonly role: 'active' | 'standby' | undefined;
+  readonly value: string | undefined;
+  readonly values: Readonly<Record<string, string>>;
+}
+
+export interface FileRule {
+  readonly match: string;
+  readonly layout: string | undefined;
+  readonly columns: Readonly<Partial<Record<ColumnKey, string | undefined>>>;
+  readonly line: Pattern | undefined;
+}
+
+/** A site's wording, ready for use: its own rules first, the plain English ones behind them. */
+export interface Phrasebook {
+  readonly file: string;
+  readonly site: string | null;
+  readonly zone: string | undefined;
+  readonly order: 'day-first' | 'month-first' | undefined;
+  readonly year: number | undefined;
+  readonly format: string | undefined;
+  readonly files: readonly FileRule[];
+  readonly units: readonly UnitRule[];
+  readonly parameters: ReadonlyMap<string, ParameterRule>;
+  readonly messages: readonly MessageRule[];
+  readonly notes: readonly MessageRule[];
+  readonly ignore: readonly Pattern[];
+}
