@@ -260,6 +260,8 @@ export interface PairTimeline {
   readonly site: string | null;
   readonly halves: readonly string[];
   readonly events: readonly TimelineEvent[];
+  /** The same events by half and signal, for looking a state up. */
+  readonly tracks: ReadonlyMap<string, readonly TimelineEvent[]>;
   readonly gauges: readonly HalfGauge[];
   readonly coverage: NonEmpty<Coverage>;
   readonly observed: readonly Interval[];

@@ -62,6 +62,7 @@ function buildPair(
     site: files.find((f) => f.site !== null && f.streams.some((s) => s.subject.pair === pair))?.site ?? null,
     halves,
     events,
+    tracks: groupBy(events, (e) => keyOf(e.half, e.signal)),
     gauges: gaugesOf(pair, files, roles, halves),
     coverage,
     ...observe(coverage),

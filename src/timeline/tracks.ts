@@ -1,4 +1,5 @@
 import type { PairTimeline, StateSignal, TimelineEvent } from '../vocabulary.ts';
+import { keyOf } from './groups.ts';
 
 /** The steps of one state of one half (or of the pair), in the order of time. */
 export function track(
@@ -6,7 +7,7 @@ export function track(
   half: string | null,
   signal: StateSignal,
 ): readonly TimelineEvent[] {
-  return timeline.events.filter((e) => e.half === half && e.signal === signal);
+  return timeline.tracks.get(keyOf(half, signal)) ?? [];
 }
 
 /**
@@ -18,7 +19,15 @@ export function stepAt(
   time: number,
   before: 'including' | 'before' = 'including',
 ): TimelineEvent | undefined {
-  return steps.findLast((s) => (before === 'before' ? s.time < time : s.time <= time));
+  let low = 0;
+  let high = steps.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    const at = steps[middle]?.time ?? time;
+    if (before === 'before' ? at < time : at <= time) low = middle + 1;
+    else high = middle;
+  }
+  return steps[low - 1];
 }
 
 /** The value that holds at an instant; `null` if it is not known, or nothing is reported. */
