@@ -16,7 +16,7 @@ export default defineConfig({
     rollupOptions: {
       output: {
         entryFileNames: 'steadypair.mjs',
-        inlineDynamicImports: true,
+        codeSplitting: false,
         banner: '#!/usr/bin/env node',
       },
     },

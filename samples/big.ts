@@ -1,5 +1,5 @@
-import { createWriteStream } from 'node:fs';
 import { once } from 'node:events';
+import { createWriteStream } from 'node:fs';
 import { seeded } from './random.ts';
 
 /** What a big export holds. */
@@ -19,7 +19,13 @@ const blockPolls = 200;
  * Writes a poll export (readings, ISO stamps) of at least `megabytes` MB: `pairs` pairs read every ten seconds, in which
  * the given share of the readings are changes. The same seed gives the same bytes.
  */
-export async function writeBig(file: string, megabytes: string, pairs = '8', share = '0.001', seed = '1'): Promise<BigExport> {
+export async function writeBig(
+  file: string,
+  megabytes: string,
+  pairs = '8',
+  share = '0.001',
+  seed = '1',
+): Promise<BigExport> {
   const random = seeded(Number(seed));
   const names = Array.from({ length: Number(pairs) }, (_, index) => `RO${index + 1}`);
   const state = new Map<string, string>();

@@ -18,7 +18,17 @@ for (const [folder, title, expected] of swaps) {
   const logs = join('samples', 'marrow-bay', folder);
   const out = join('out', 'demo', folder);
   console.log(`\n${title}\n${'-'.repeat(title.length)}\n`);
-  const args = [command, 'verify', logs, '--phrasebook', join(logs, 'phrasebook.yaml'), '--job', join(logs, 'job.yaml'), '--out', out];
+  const args = [
+    command,
+    'verify',
+    logs,
+    '--phrasebook',
+    join(logs, 'phrasebook.yaml'),
+    '--job',
+    join(logs, 'job.yaml'),
+    '--out',
+    out,
+  ];
   const { status } = spawnSync(process.execPath, args, { stdio: 'inherit' });
   if (status !== expected) {
     console.error(`The demo expected exit status ${expected}, the command ended with ${status}.`);

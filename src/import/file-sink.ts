@@ -26,6 +26,7 @@ export function fileSink(phrasebook: Phrasebook): FileSink {
     phrasebook,
     counts: { read: 0, used: 0, unchanged: 0, ignored: 0, unmatched: 0, rejected: 0 },
     units: new Map(),
+    unitList: [],
     changes: [],
     wordings: new Map(),
     rejected: [],
@@ -152,7 +153,7 @@ function takeNote(state: State, at: number, pair: string, text: string): void {
 }
 
 function resultOf(state: State, file: string, endsInRow: boolean): SinkResult {
-  const { counts, units, rejected, lastRejected: tail, unmatchedLines, wordings } = state;
+  const { counts, unitList, rejected, lastRejected: tail, unmatchedLines, wordings } = state;
   const total = tail !== undefined && !endsInRow && isTotal(tail);
   const damaged = tail !== undefined && endsInRow;
   if (total) {
@@ -163,13 +164,13 @@ function resultOf(state: State, file: string, endsInRow: boolean): SinkResult {
   const notices = rowNotices(file, counts, kept, unmatchedLines, wordings.size);
   return {
     rows: counts,
-    streams: [...units.values()].map(toStream),
+    streams: unitList.map(toStream),
     changes: state.changes,
     gauges: state.gauges.map((g) => g.series()),
     unmatched: [...wordings.entries()]
       .map(([wording, { count, firstLine }]) => ({ wording, count, firstLine }))
       .sort((a, b) => b.count - a.count || a.firstLine - b.firstLine),
-    units: [...units.values()].map((u) => u.text),
+    units: unitList.map((u) => u.text),
     notices: damaged ? [...notices, damagedTail(file, tail)] : notices,
   };
 }

@@ -67,9 +67,9 @@ function put(parts: LineParts, times: TimeReader, sink: Sink): void {
   const { fields, unit, message } = parts;
   const half = fields.get('half') ?? '';
   const role = fields.get('role') ?? '';
-  const address = half === '' && role === '' ? undefined : { unit, half, role: half === '' ? role : '' };
+  const address = half === '' && role === '' ? undefined : { unit, half, role };
   if (message !== null) sink.entry(at, unit, message, address);
-  if (half !== '' && role !== '') sink.reading(at, unit, 'role', role, address);
+  if (role !== '') sink.reading(at, unit, 'role', role, address);
   for (const [name, value] of fields) if (!known.has(name)) sink.reading(at, unit, name, value, address);
 }
 

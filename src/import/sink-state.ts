@@ -16,7 +16,10 @@ type Outcome = keyof typeof ranks;
 export interface State {
   readonly phrasebook: Phrasebook;
   readonly counts: { -readonly [key in keyof RowCounts]: RowCounts[key] };
+  /** By every way in which the rows name them. */
   readonly units: Map<string, Unit>;
+  /** Each unit once; its index is the stream's. */
+  readonly unitList: Unit[];
   readonly changes: Change[];
   readonly wordings: Map<string, { count: number; readonly firstLine: number }>;
   readonly rejected: Rejected[];
@@ -81,7 +84,12 @@ export function unitOf(state: State, unit: string, parts: UnitParts | undefined,
   const known = state.units.get(key);
   if (known !== undefined) return known;
   const subject = subjectOf(state.phrasebook, parts ?? { unit, half: '', role: '' });
-  const made = newUnit(detached(unitText(unit, parts)), subject, state.units.size, kind);
+  // A row that names a half is that half's, whatever role it states: its stream goes on through every switchover.
+  const isState = parts !== undefined && parts.role !== '' && subject !== null && subject.half !== null;
+  const made = isState
+    ? unitOf(state, unit, { ...parts, role: '' }, kind)
+    : newUnit(detached(unitText(unit, parts)), subject, state.unitList.length, kind);
+  if (!isState) state.unitList.push(made);
   state.units.set(detached(key), made);
   return made;
 }

@@ -1,6 +1,5 @@
 import { type Head, hasUnit, timeColumns } from './head.ts';
 import type { Importer } from './importer.ts';
-import type { Phrasebook } from './phrasebook-rules.ts';
 import { parameterNamed } from './plain-parameters.ts';
 import { stampOf } from './row-stamp.ts';
 import { unitReader } from './row-unit.ts';
@@ -17,37 +16,31 @@ export const snapshots: Importer = {
     const known = columns.filter(({ name }) => parameterNamed(phrasebook, name) !== undefined);
     if (timeColumns(head).length === 0 || !hasUnit(head))
       return { fits: false, because: 'no columns for time and unit' };
-    return known.length === 0
+    return known.length === 0 && head.column('role') < 0
       ? { fits: false, because: 'no column is named like a parameter' }
       : {
           fits: true,
-          because: `its header has columns for time and unit and names the parameters ${known.map((c) => c.name).join(', ')}`,
+          because: `its header has columns for time and unit and names parameters: ${known.map((c) => c.name).join(', ') || 'role'}`,
         };
   },
-  open(head, phrasebook, times) {
+  open(head, _phrasebook, times) {
     const time = timeColumns(head);
     const units = unitReader(head);
     const columns = parameterColumns(head);
-    const role = roleIsParameter(head, phrasebook) ? head.column('role') : -1;
-    const half = head.column('half');
+    const role = head.column('role');
     return (row, sink) => {
       if (row.width() < head.names.length)
         return sink.reject('The row has too few columns.', 'Correct the row.');
       const at = stampOf(row, time, times, sink);
       if (at === undefined) return;
       const unit = units.unit(row);
-      // A half's row states its role; a row without a half is addressed by it.
-      const stated = role >= 0 && half >= 0 && row.cell(half) !== '';
-      const parts = stated ? { unit, half: row.cell(half), role: '' } : units.parts(row);
-      if (stated) sink.reading(at, unit, 'role', row.cell(role), parts);
+      const parts = units.parts(row);
+      // A half's row states its role; where only the role addresses the row, the sink passes it over.
+      if (role >= 0) sink.reading(at, unit, 'role', row.cell(role), parts);
       for (const { name, index } of columns) sink.reading(at, unit, name, row.cell(index), parts);
     };
   },
 };
-
-function roleIsParameter(head: Head, phrasebook: Phrasebook): boolean {
-  return head.column('role') >= 0 && parameterNamed(phrasebook, 'role') !== undefined;
-}
 
 function parameterColumns(head: Head): readonly { readonly name: string; readonly index: number }[] {
   const taken = new Set(keys.map((key) => head.column(key)));

@@ -1,0 +1,46 @@
+import { describe, expect, test } from 'vitest';
+import type { Importer } from '../../src/import/importer.ts';
+import type { RowCounts } from '../../src/vocabulary.ts';
+import { readText, type TextOptions } from './read-text.ts';
+
+export interface ImporterCase extends TextOptions {
+  readonly name: string;
+  readonly file: string;
+  readonly text: string;
+  /** `signal value half|role|pair line`, in the order of the file; instants as seconds after the first change. */
+  readonly changes: readonly string[];
+  readonly rows?: Partial<RowCounts>;
+}
+
+/** Runs a table of files through the import; each must be read by this importer, and its rows must add up. */
+export function checkImporter(importer: Importer, cases: readonly ImporterCase[]): void {
+  describe(importer.id, () => {
+    test('has no two cases alike', () => {
+      expect(new Set(cases.map((c) => `${c.file}\n${c.text}`)).size).toBe(cases.length);
+    });
+    for (const { name, file, text, changes, rows, ...options } of cases) {
+      test(name, async () => {
+        const read = await readText(file, text, options);
+        expect(read.input.layout).toBe(importer.id);
+        expect(read.changes.map(toLine)).toEqual(changes);
+        const { read: all, ...counts } = read.input.rows;
+        expect(Object.values(counts).reduce((a, b) => a + b, 0)).toBe(all);
+        expect(read.input.rows).toMatchObject(rows ?? {});
+      });
+    }
+  });
+}
+
+function toLine(change: Awaited<ReturnType<typeof readText>>['changes'][number]): string {
+  const { time, earliest, subject, signal, value, line } = change;
+  const clock = (at: number): string => new Date(at).toISOString().slice(11, 23);
+  const when = earliest === time ? clock(time) : `${clock(earliest)}..${clock(time)}`;
+  return [
+    when,
+    subject.pair,
+    subject.half ?? subject.role ?? 'pair',
+    signal,
+    value ?? '-',
+    `line ${line}`,
+  ].join(' ');
+}

@@ -1,0 +1,85 @@
+import { createHash } from 'node:crypto';
+import type { FileSource } from '../../src/import/file-source.ts';
+import { readPhrasebook } from '../../src/import/phrasebook.ts';
+import { readFile } from '../../src/import/read-file.ts';
+import { type Analysed, analyse, type Imported, importFiles } from '../../src/pipeline.ts';
+import type { ImportedFile } from '../../src/vocabulary.ts';
+
+/** Options of an import that a test may set. */
+export interface TextOptions {
+  readonly phrasebook?: string;
+  readonly zone?: string;
+  readonly order?: 'day-first' | 'month-first';
+  readonly year?: number;
+  readonly neighbour?: number;
+  /** Bytes per chunk. */
+  readonly chunk?: number;
+}
+
+export function sourceOf(name: string, content: string | Uint8Array, chunk = 65_536): FileSource {
+  const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
+  return {
+    name,
+    bytes: bytes.length,
+    async *open() {
+      for (let at = 0; at < bytes.length; at += chunk) yield bytes.subarray(at, at + chunk);
+    },
+  };
+}
+
+function optionsOf(options: TextOptions): Parameters<typeof readFile>[1] {
+  return {
+    phrasebook: readPhrasebook('phrasebook.yaml', options.phrasebook ?? null),
+    zone: options.zone ?? null,
+    order: options.order ?? null,
+    year: options.year ?? null,
+    neighbour: options.neighbour ?? null,
+    sha256: () => {
+      const hash = createHash('sha256');
+      return { update: (bytes) => void hash.update(bytes), digest: () => hash.digest('hex') };
+    },
+  };
+}
+
+/** Reads one file from its text or bytes. */
+export async function readText(
+  name: string,
+  content: string | Uint8Array,
+  options: TextOptions = {},
+): Promise<ImportedFile> {
+  return readFile(sourceOf(name, content, options.chunk), optionsOf(options));
+}
+
+/** Reads several files. */
+export async function readTexts(
+  files: Readonly<Record<string, string | Uint8Array>>,
+  options: TextOptions = {},
+): Promise<Imported> {
+  const sources = Object.entries(files).map(([name, content]) => sourceOf(name, content, options.chunk));
+  return importFiles(sources, optionsOf(options));
+}
+
+/** Reads and analyses several files. */
+export async function analyseTexts(
+  files: Readonly<Record<string, string | Uint8Array>>,
+  options: TextOptions = {},
+): Promise<Analysed> {
+  return analyse(await readTexts(files, options));
+}
+
+/**
+ * A short journal of 14 March 2026 as a file of the layout lines, each line on its own line number: `10:00:00  RO1 A
+ * firmware 6.4.1`. Milliseconds are added where a line has none, so that stamps are exact.
+ */
+export function journalText(journal: string): string {
+  const lines = journal
+    .trim()
+    .split('\n')
+    .map((line) => {
+      const [clock = '', ...rest] = line.trim().split(/\s+/);
+      const half = /^[AB12]$/.test(rest[1] ?? '') ? `-${rest[1]}` : '';
+      const stamp = clock.includes('.') ? clock : `${clock}.000`;
+      return `2026-03-14T${stamp}Z ${rest[0]}${half} ${rest.slice(half === '' ? 1 : 2).join(' ')}`;
+    });
+  return `${lines.join('\n')}\n`;
+}
