@@ -85,7 +85,7 @@ function refuseUseless(name: string, plan: Plan, rows: Input['rows'], notices: r
     throw new InputError(name, what, 'Export it again over a longer time.');
   }
   const rejected = notices.find((n) => n.id === 'rejected-rows' || n.id === 'damaged-tail');
-  if (rows.rejected === rows.read && rejected !== undefined) {
+  if (rows.rejected + rows.ignored === rows.read && rejected !== undefined) {
     throw new InputError(
       `${name}:${rejected.lines[0].line}`,
       `no row could be read: ${rejected.what}`,

@@ -6,7 +6,8 @@ export const firmwareMatched: Check = {
   id: 'firmware-matched',
   title: 'Firmware of both halves the same',
   judge(swap) {
-    return worstOf([judgeEnd(swap), ...swap.switchovers.map(judgeSwitchover)]);
+    const atTheEnd = judgeEnd(swap);
+    return atTheEnd.status === 'not-observed' ? atTheEnd : worstOf([atTheEnd, ...swap.switchovers.map(judgeSwitchover)]);
   },
 };
 

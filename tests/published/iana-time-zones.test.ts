@@ -1,0 +1,49 @@
+/**
+ * Source: IANA time zone database (release 2026f), transitions and local times computed with Python's zoneinfo (fold).
+ * Exact.
+ */
+import { describe, expect, test } from 'vitest';
+import { zoneOf } from '../../src/import/zones.ts';
+
+const local = (text: string): number => Date.parse(`${text}Z`);
+const utc = (text: string): number => Date.parse(text);
+
+describe('local times of the IANA data', () => {
+  test.each([
+    ['America/New_York', '2024-11-03T01:30:00', '2024-11-03T05:30:00Z', '2024-11-03T06:30:00Z'],
+    ['Europe/Berlin', '2024-10-27T02:15:00', '2024-10-27T00:15:00Z', '2024-10-27T01:15:00Z'],
+    ['Australia/Lord_Howe', '2024-04-07T01:45:00', '2024-04-06T14:45:00Z', '2024-04-06T15:15:00Z'],
+  ])('%s %s is repeated: the order of the rows decides', (name, text, earlier, later) => {
+    const zone = zoneOf(name, 'test');
+    expect(zone.toUtc(local(text), Number.NEGATIVE_INFINITY)).toBe(utc(earlier));
+    expect(zone.lastFold()).toBe('repeated');
+    expect(zone.toUtc(local(text), utc(earlier) + 1)).toBe(utc(later));
+  });
+  test.each([
+    ['America/New_York', '2024-03-10T02:30:00'],
+    ['Australia/Lord_Howe', '2024-10-06T02:15:00'],
+  ])('%s %s does not exist', (name, text) => {
+    const zone = zoneOf(name, 'test');
+    zone.toUtc(local(text), Number.NEGATIVE_INFINITY);
+    expect(zone.lastFold()).toBe('missing');
+  });
+  test.each([
+    ['Europe/Berlin', '2024-07-01T12:00:00', '2024-07-01T10:00:00Z'],
+    ['Asia/Kolkata', '2024-07-01T12:00:00', '2024-07-01T06:30:00Z'],
+    ['America/St_Johns', '2024-03-10T01:59:59', '2024-03-10T05:29:59Z'],
+    ['America/St_Johns', '2024-03-10T03:00:00', '2024-03-10T05:30:00Z'],
+    ['Pacific/Apia', '2011-12-29T23:59:59', '2011-12-30T09:59:59Z'],
+    ['Pacific/Apia', '2011-12-31T00:00:00', '2011-12-30T10:00:00Z'],
+  ])('%s %s', (name, text, expected) => {
+    expect(zoneOf(name, 'test').toUtc(local(text), Number.NEGATIVE_INFINITY)).toBe(utc(expected));
+  });
+  test('elapsed time across a change: 01:55 to 03:05 is 600 s, 00:50 to 02:10 is 8400 s', () => {
+    const zone = zoneOf('America/New_York', 'test');
+    const at = (text: string): number => zone.toUtc(local(text), Number.NEGATIVE_INFINITY);
+    expect(at('2024-03-10T03:05:00') - at('2024-03-10T01:55:00')).toBe(600_000);
+    expect(at('2024-11-03T02:10:00') - at('2024-11-03T00:50:00')).toBe(8_400_000);
+  });
+  test('a name that is no zone is refused', () => {
+    expect(() => zoneOf('Mars/Olympus', '--zone')).toThrow('"Mars/Olympus" is not a time zone.');
+  });
+});
