@@ -26,7 +26,7 @@ export const bringUps: Chart<BringUpRow> = {
   id: 'bring-ups',
   title: 'Bring-ups from their start, against the five-minute limit',
   spec: (rows) => ({
-    data: { values: [...rows] },
+    data: { values: rows.map((row) => ({ ...row })) },
     width: 480,
     height: { step: 44 },
     config: quiet,

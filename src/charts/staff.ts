@@ -53,7 +53,7 @@ export const staff: Chart<StaffRow> = {
   id: 'staff',
   title: 'The staff of the pair',
   spec: (rows) => ({
-    data: { values: [...rows] },
+    data: { values: rows.map((row) => ({ ...row })) },
     width: 660,
     height: 190,
     config: quiet,

@@ -50,13 +50,18 @@ export function qualitySection({ findings }: Verification, swap: Swap): string {
   );
   const items = told.map(
     (f) =>
-      `<li>${f.severity === 'info' ? '' : `<span class="${f.severity === 'critical' ? 'fail' : 'inconclusive'}">${f.severity}:</span> `}${html(f.statement)}</li>`,
+      `<li>${f.severity === 'info' ? '' : `<span class="${f.severity === 'critical' ? 'fail' : 'inconclusive'}">${f.severity}:</span> `}${html(f.statement)}${f.pair === null ? quoted(f.evidence[0].text) : ''}</li>`,
   );
   return section(
     'findings',
     'Findings and quality of the data',
     items.length === 0 ? '<p>Nothing to remark.</p>' : `<ul>\n${items.join('\n')}\n</ul>`,
   );
+}
+
+/** The line itself, for what could not be read: a person may understand it at once. */
+function quoted(text: string): string {
+  return text === '' ? '' : ` <code>${html(text)}</code>`;
 }
 
 /** The files with their counts and SHA-256. */

@@ -140,10 +140,9 @@ async function figure(spec: Parameters<typeof picture>[0], caption: string, name
   const svg = await picture(spec);
   // Vega names its clips clip0, clip1: two pictures in one page must not share them.
   const own = svg
+    .replace(/ (?:aria-[a-z]+|xmlns:xlink)="[^"]*"| role="graphics-[a-z]+"/g, '')
     .replace(/\b(clip|gradient_)(\d+)\b/g, `${name}-$1$2`)
-    .replace(/<svg /, `<svg role="img" aria-label="${html(caption)}" `)
-    .replace(/ xmlns:xlink="[^"]*"/, '')
-    .replace(/ aria-roledescription="[^"]*"| aria-hidden="true"| role="graphics-[a-z]+"| aria-label=""/g, '');
+    .replace(/<svg /, `<svg role="img" aria-label="${html(caption)}" `);
   return `<figure><div class="picture">${own}</div><figcaption>${html(caption)}</figcaption></figure>`;
 }
 

@@ -7,7 +7,9 @@ export const firmwareMatched: Check = {
   title: 'Firmware of both halves the same',
   judge(swap) {
     const atTheEnd = judgeEnd(swap);
-    return atTheEnd.status === 'not-observed' ? atTheEnd : worstOf([atTheEnd, ...swap.switchovers.map(judgeSwitchover)]);
+    return atTheEnd.status === 'not-observed'
+      ? atTheEnd
+      : worstOf([atTheEnd, ...swap.switchovers.map(judgeSwitchover)]);
   },
 };
 

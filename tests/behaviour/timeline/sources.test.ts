@@ -16,7 +16,9 @@ async function swapFrom(...names: readonly string[]): Promise<Swap> {
 }
 
 const width = (swap: Swap): number =>
-  swap.bringUps.filter((b) => b.outcome === 'settled').reduce((sum, b) => sum + ((b.light.high ?? 0) - (b.light.low ?? 0)), 0);
+  swap.bringUps
+    .filter((b) => b.outcome === 'settled')
+    .reduce((sum, b) => sum + ((b.light.high ?? 0) - (b.light.low ?? 0)), 0);
 
 describe('the clean swap', () => {
   const all = ['ro1-poll.csv', 'ro1-journal.csv', 'ro1-events.log', 'ro1-notes.txt'];

@@ -1,0 +1,112 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
+
+const depcruise = join('node_modules', '.bin', 'depcruise');
+const folder = mkdtempSync(join(process.cwd(), 'tests', 'architecture', 'broken', 'run-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+/** Each rule with files that break it: a path below a project, and its text. */
+const broken: readonly (readonly [string, Readonly<Record<string, string>>])[] = [
+  ['layer-import', { 'src/import/a.ts': "import '../timeline/b.ts';", 'src/timeline/b.ts': 'export {};' }],
+  [
+    'layer-statistics',
+    { 'src/statistics/a.ts': "import '../timeline/b.ts';", 'src/timeline/b.ts': 'export {};' },
+  ],
+  [
+    'layer-charts',
+    {
+      'src/charts/a.ts': "import type { B } from '../report/b.ts'; export type A = B;",
+      'src/report/b.ts': 'export type B = 1;',
+    },
+  ],
+  ['layer-timeline', { 'src/timeline/a.ts': "import '../analyze/b.ts';", 'src/analyze/b.ts': 'export {};' }],
+  ['layer-analyze', { 'src/analyze/a.ts': "import '../verify/b.ts';", 'src/verify/b.ts': 'export {};' }],
+  ['layer-verify', { 'src/verify/a.ts': "import '../import/b.ts';", 'src/import/b.ts': 'export {};' }],
+  ['layer-report', { 'src/report/a.ts': "import '../analyze/b.ts';", 'src/analyze/b.ts': 'export {};' }],
+  ['layer-cli', { 'src/cli/a.ts': "import '../timeline/b.ts';", 'src/timeline/b.ts': 'export {};' }],
+  ['layer-pipeline', { 'src/pipeline.ts': "import './report/b.ts';", 'src/report/b.ts': 'export {};' }],
+  [
+    'layer-vocabulary',
+    { 'src/vocabulary.ts': "import './timeline/b.ts';", 'src/timeline/b.ts': 'export {};' },
+  ],
+  [
+    'siblings-import',
+    { 'src/import/readings.ts': "import './journal.ts';", 'src/import/journal.ts': 'export {};' },
+  ],
+  [
+    'siblings-analyze',
+    { 'src/analyze/flapping.ts': "import './exposure.ts';", 'src/analyze/exposure.ts': 'export {};' },
+  ],
+  [
+    'siblings-verify',
+    { 'src/verify/soaked.ts': "import './light-steady.ts';", 'src/verify/light-steady.ts': 'export {};' },
+  ],
+  [
+    'siblings-charts',
+    { 'src/charts/staff.ts': "import './bring-ups.ts';", 'src/charts/bring-ups.ts': 'export {};' },
+  ],
+  ['door-papaparse', { 'src/import/a.ts': "import 'papaparse';" }],
+  ['door-re2js', { 'src/import/a.ts': "import 're2js';" }],
+  ['door-yaml', { 'src/import/a.ts': "import 'yaml';" }],
+  ['door-vega', { 'src/report/a.ts': "import 'vega';" }],
+  ['door-vega-interpreter', { 'src/report/a.ts': "import 'vega-interpreter';" }],
+  ['door-commander', { 'src/cli/a.ts': "import 'commander';" }],
+  ['node-in-cli-only', { 'src/import/a.ts': "import 'node:fs';" }],
+  ['nothing-from-tests', { 'src/import/a.ts': "import 'fast-check';" }],
+  ['no-cycles', { 'src/import/a.ts': "import './b.ts';", 'src/import/b.ts': "import './a.ts';" }],
+  ['no-orphans', { 'src/import/a.ts': 'export {};' }],
+  ['unresolved', { 'src/import/a.ts': "import './nowhere.ts';" }],
+];
+
+interface Report {
+  readonly summary: {
+    readonly violations: readonly { readonly rule: { readonly name: string } }[];
+    readonly totalCruised: number;
+  };
+}
+
+function cruise(path: string): Report {
+  const { stdout, stderr } = spawnSync(
+    depcruise,
+    ['--config', '.dependency-cruiser.mjs', '--output-type', 'json', path],
+    { encoding: 'utf8', maxBuffer: 1e8 },
+  );
+  if (!stdout.startsWith('{')) throw new Error(stderr);
+  return JSON.parse(stdout);
+}
+
+describe('layers', () => {
+  test('the project keeps every rule, and its modules are seen', () => {
+    const { summary } = cruise('src');
+    expect(summary.violations.map((v) => v.rule.name)).toEqual([]);
+    expect(summary.totalCruised).toBeGreaterThan(100);
+  });
+
+  test.each(['import', 'timeline', 'statistics', 'analyze', 'verify', 'charts', 'report', 'cli'])(
+    'src/%s has files',
+    (name) => {
+      expect(existsSync(join('src', name)) && readdirSync(join('src', name)).length).toBeGreaterThan(0);
+    },
+  );
+
+  test('every rule has an example that breaks it', () => {
+    const script =
+      "import('./.dependency-cruiser.mjs').then((m) => console.log(JSON.stringify(m.default.forbidden.map((r) => r.name))))";
+    const names: unknown = JSON.parse(execFileSync(process.execPath, ['-e', script], { encoding: 'utf8' }));
+    expect(broken.map(([name]) => name).sort()).toEqual(Array.isArray(names) ? [...names].sort() : names);
+  });
+
+  test.each(broken)('%s fires', (rule, files) => {
+    const root = join(folder, rule);
+    for (const [path, text] of Object.entries(files)) {
+      mkdirSync(dirname(join(root, path)), { recursive: true });
+      writeFileSync(join(root, path), `${text}\n`);
+    }
+    const found = cruise(
+      join('tests', 'architecture', 'broken', folder.split('/').at(-1) ?? '', rule, 'src'),
+    );
+    expect(found.summary.violations.map((v) => v.rule.name)).toContain(rule);
+  });
+});

@@ -1,0 +1,43 @@
+import { existsSync, readdirSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { analyzers } from '../../src/analyze/analyzers.ts';
+import { charts } from '../../src/charts/charts.ts';
+import { importers } from '../../src/import/importers.ts';
+import { checks } from '../../src/verify/checks.ts';
+
+/** What else stands in the folders: the types, the list, and what several members share. */
+const shared: Readonly<Record<string, readonly string[]>> = {
+  analyze: ['analyzer', 'analyzers', 'limits', 'notices', 'run-analyzers'],
+  verify: [
+    'at-end',
+    'check',
+    'checks',
+    'each-switchover',
+    'find-swaps',
+    'last-bring-ups',
+    'limits',
+    'steps',
+    'unbroken',
+    'verify-swap',
+  ],
+  charts: ['chart', 'charts', 'ink'],
+};
+
+describe.each([
+  ['import', importers.map((i) => i.id)],
+  ['analyze', analyzers.map((a) => a.meta.id)],
+  ['verify', checks.map((c) => c.id)],
+  ['charts', charts.map((c) => c.id)],
+])('the list of %s', (folder, ids) => {
+  test.each(ids)('%s has its file and its test file', (id) => {
+    expect(existsSync(`src/${folder}/${id}.ts`)).toBe(true);
+    expect(existsSync(`tests/behaviour/${folder}/${id}.test.ts`)).toBe(true);
+  });
+  test('names each once, and no member of the folder is left out of it', () => {
+    expect(new Set(ids).size).toBe(ids.length);
+    const others = shared[folder];
+    if (others === undefined) return;
+    const files = readdirSync(`src/${folder}`).map((name) => name.replace(/\.ts$/, ''));
+    expect(files.filter((name) => !others.includes(name)).sort()).toEqual([...ids].sort());
+  });
+});

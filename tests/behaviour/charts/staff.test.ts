@@ -1,0 +1,40 @@
+import { type StaffRow, staff } from '../../../src/charts/staff.ts';
+import { checkChart } from '../../support/check-chart.ts';
+
+const at = (minutes: number): number => Date.UTC(2026, 2, 14, 9, minutes);
+const row = (mark: StaffRow['mark'], x: number, x2: number, y: number, text = ''): StaffRow => ({
+  mark,
+  x,
+  x2,
+  y,
+  y2: y,
+  text,
+});
+
+checkChart(staff, [
+  {
+    name: 'draws two halves, a word, and hostile text as text',
+    rows: [
+      row('name', at(0), at(0), 1, 'A'),
+      row('name', at(0), at(0), 0, '<b>B</b>'),
+      row('active', at(0), at(60), 1),
+      row('not-ready', at(0), at(60), 0),
+      row('word', at(20), at(20), 1.5, 'B removed'),
+    ],
+    shows: [
+      '>A<',
+      '&lt;b&gt;B&lt;/b&gt;',
+      'B removed',
+      '09:00',
+      'stroke-width="4"',
+      'stroke-dasharray="5,3"',
+    ],
+    says: 'Staff of two lines, A and <b>B</b>. Marked on it: B removed.',
+  },
+  {
+    name: 'draws nothing but says so',
+    rows: [],
+    shows: ['<svg'],
+    says: 'Staff of two lines, . Marked on it: nothing.',
+  },
+]);

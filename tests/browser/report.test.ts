@@ -1,0 +1,104 @@
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { type Browser, chromium } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { run } from '../../src/cli/main.ts';
+import { findChromium } from '../support/find-chromium.ts';
+
+const quietly = { write: (): void => undefined, isTerminal: false };
+const shots = join('out', 'screenshots');
+let browser: Browser;
+let reports: Readonly<Record<string, string>>;
+
+beforeAll(async () => {
+  mkdirSync(shots, { recursive: true });
+  const folder = mkdtempSync(join(tmpdir(), 'reports-'));
+  for (const name of ['clean-swap', 'bad-swap']) {
+    const logs = join('samples', 'marrow-bay', name);
+    await run(
+      [
+        'verify',
+        logs,
+        '--phrasebook',
+        join(logs, 'phrasebook.yaml'),
+        '--job',
+        join(logs, 'job.yaml'),
+        '--out',
+        folder,
+      ],
+      { stdout: quietly, stderr: quietly },
+    );
+  }
+  reports = {
+    clean: join(folder, 'RO1-swap-2026-03-14.html'),
+    bad: join(folder, 'RO3-swap-2026-03-17.html'),
+  };
+  browser = await chromium.launch({
+    executablePath: findChromium(),
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
+  });
+});
+afterAll(() => browser?.close());
+
+describe.each(['clean', 'bad'])('the report on the %s swap', (name) => {
+  test.each(['light', 'dark'] as const)(
+    'opens without a network, says nothing on the console, and passes axe, %s',
+    async (colorScheme) => {
+      const context = await browser.newContext({
+        colorScheme,
+        offline: true,
+        viewport: { width: 1366, height: 768 },
+        bypassCSP: true,
+      });
+      const page = await context.newPage();
+      const told: string[] = [];
+      page.on('console', (message) => told.push(message.text()));
+      page.on('pageerror', (error) => told.push(error.message));
+      page.on('request', (request) => {
+        if (!request.url().startsWith('file:')) told.push(request.url());
+      });
+      await page.goto(`file://${resolve(reports[name] ?? '')}`);
+      expect(await page.locator('svg').count()).toBe(2);
+      expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
+      await page.screenshot({ path: join(shots, `report-${name}-${colorScheme}.png`), fullPage: true });
+      await page.addScriptTag({
+        content: readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'),
+      });
+      const found: unknown = await page.evaluate(
+        "axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] }).then((r) => r.violations.map((v) => v.id + ': ' + v.nodes.map((n) => n.target).join(' ')))",
+      );
+      expect(found).toEqual([]);
+      expect(told).toEqual([]);
+      await context.close();
+    },
+  );
+
+  test.each(['A4', 'Letter'])('prints two to four pages of text on %s', async (format) => {
+    const page = await browser.newPage();
+    await page.goto(`file://${resolve(reports[name] ?? '')}`);
+    const file = join(mkdtempSync(join(tmpdir(), 'print-')), 'report.pdf');
+    writeFileSync(file, await page.pdf({ format, preferCSSPageSize: false }));
+    const pages = Number(/Pages:\s+(\d+)/.exec(execFileSync('pdfinfo', [file], { encoding: 'utf8' }))?.[1]);
+    expect(pages).toBeGreaterThanOrEqual(2);
+    expect(pages).toBeLessThanOrEqual(4);
+    const text = execFileSync('pdftotext', [file, '-'], { encoding: 'utf8' });
+    for (const heading of ['Before and after', 'Steps', 'Checks', 'Evidence', 'Cautions', 'Sign-off'])
+      expect(text).toContain(heading);
+    if (name === 'clean')
+      expect(text.replace(/\s+/g, ' ')).toContain(
+        'comment by Operator 3: <script>alert(1)</script>'.slice(0, 22),
+      );
+    await page.close();
+  });
+});

@@ -1,0 +1,47 @@
+// `npm test`: every step counts as one check, every test of the suite as one; closes with "N passed, N failed".
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+
+const bin = (name) => join('node_modules', '.bin', name);
+let passed = 0;
+let failed = 0;
+
+function step(title, command, args, env = {}) {
+  const begin = Date.now();
+  const { status } = spawnSync(command, args, { stdio: 'inherit', env: { ...process.env, ...env } });
+  const good = status === 0;
+  if (good) passed += 1;
+  else failed += 1;
+  console.log(`${good ? 'passed' : 'FAILED'}  ${title}  (${((Date.now() - begin) / 1000).toFixed(1)} s)`);
+  return good;
+}
+
+/** Runs the suite in a time zone: nothing may depend on the computer's. */
+function suite(zone, args) {
+  const results = join('out', `tests-${zone.replace('/', '-')}.json`);
+  rmSync(results, { force: true });
+  step(
+    `tests, zone ${zone}`,
+    bin('vitest'),
+    ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${results}`, ...args],
+    { TZ: zone },
+  );
+  if (!existsSync(results)) return;
+  const { numPassedTests, numFailedTests } = JSON.parse(readFileSync(results, 'utf8'));
+  passed += numPassedTests;
+  failed += numFailedTests;
+}
+
+mkdirSync('out', { recursive: true });
+step('types', bin('tsc'), ['-p', '.']);
+step('lint and format', bin('biome'), ['ci', '.']);
+step('layers', bin('depcruise'), ['--config', '.dependency-cruiser.mjs', 'src']);
+step('unused code', bin('knip'), ['--no-config-hints']);
+step('build', 'npm', ['run', 'build']);
+suite('UTC', []);
+// What draws pages and runs other tools does not depend on the zone in a second way: once is enough.
+suite('Pacific/Auckland', ['--exclude=tests/browser/**', '--exclude=tests/architecture/**']);
+
+console.log(`${passed} passed, ${failed} failed`);
+process.exitCode = failed === 0 ? 0 : 1;
