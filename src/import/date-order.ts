@@ -1,5 +1,5 @@
 import type { Row } from './row.ts';
-import type { DateOrder } from './timestamps.ts';
+import type { DateOrder } from './stamp.ts';
 
 /** What the dates of a file say about their order. */
 export interface OrderEvidence {

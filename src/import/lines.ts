@@ -1,6 +1,7 @@
 import type { Head } from './head.ts';
 import type { Importer } from './importer.ts';
 import { type LineFormat, type LineParts, leadingStamp, lineFormats, ownFormat } from './line-formats.ts';
+import type { Phrasebook } from './phrasebook-rules.ts';
 import type { Sink } from './sink.ts';
 import { explain, type TimeReader, timeReader } from './time-reader.ts';
 import { zoneOf } from './zones.ts';
@@ -32,8 +33,8 @@ export const lines: Importer = {
   id: 'lines',
   title: 'Lines: one text line per entry',
   shape: 'text',
-  recognise(head) {
-    const format = formatOf(head);
+  recognise(head, phrasebook) {
+    const format = formatOf(head, phrasebook);
     return format === null
       ? {
           fits: false,
@@ -41,8 +42,8 @@ export const lines: Importer = {
         }
       : { fits: true, because: `its lines are ${format.title}` };
   },
-  open(head, _phrasebook, times) {
-    const format = formatOf(head) ?? leadingStamp;
+  open(head, phrasebook, times) {
+    const format = formatOf(head, phrasebook) ?? leadingStamp;
     return (row, sink) => {
       const text = row.text();
       if (text.trim() === '') return sink.ignore();
@@ -74,9 +75,9 @@ function put(parts: LineParts, times: TimeReader, sink: Sink): void {
 }
 
 /** The format that most of the first lines are written in. */
-function formatOf(head: Head): LineFormat | null {
+function formatOf(head: Head, { pattern }: Phrasebook): LineFormat | null {
   if (head.rule?.line !== undefined) return ownFormat(head.rule.line);
-  const probe = timeReader(zoneOf('UTC', ''), 'day-first', 2000);
+  const probe = timeReader(zoneOf('UTC', ''), 'day-first', 2000, pattern);
   const sample = head.lines.slice(0, 20);
   const scored = lineFormats
     .map((format) => ({ format, fits: sample.filter((line) => format.take(line, probe) !== null).length }))

@@ -1,4 +1,5 @@
 import type { Gauge, Signal } from '../vocabulary.ts';
+import type { DatePattern } from './date-pattern.ts';
 import type { Pattern } from './patterns.ts';
 import type { ColumnKey } from './phrasebook-schema.ts';
 
@@ -40,7 +41,8 @@ export interface Phrasebook {
   readonly zone: string | undefined;
   readonly order: 'day-first' | 'month-first' | undefined;
   readonly year: number | undefined;
-  readonly format: string | undefined;
+  /** How the site writes its stamps. */
+  readonly pattern: DatePattern | undefined;
   readonly files: readonly FileRule[];
   readonly units: readonly UnitRule[];
   readonly parameters: ReadonlyMap<string, ParameterRule>;

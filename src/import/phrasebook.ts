@@ -1,5 +1,6 @@
 import { type Gauge, gauges, happenings, type Signal, stateSignals, stateValues } from '../vocabulary.ts';
 import { builtInPhrasebook, noteMessages } from './built-in-phrasebook.ts';
+import { type DatePattern, datePattern } from './date-pattern.ts';
 import { InputError } from './input-error.ts';
 import { compilePattern, type Pattern } from './patterns.ts';
 import type { FileRule, MessageRule, ParameterRule, Phrasebook, UnitRule } from './phrasebook-rules.ts';
@@ -26,7 +27,7 @@ export function readPhrasebook(file: string, yaml: string | null): Phrasebook {
     zone: own.time?.zone,
     order: own.time?.order,
     year: own.time?.year,
-    format: own.time?.format,
+    pattern: own.time?.format === undefined ? undefined : stampPattern(file, own.time.format),
     files: (own.files ?? []).map((rule, index) => fileRule(file, index, rule)),
     units: [
       ...(own.units ?? []).map((r, i) => unitRule(file, i, r)),
@@ -47,6 +48,12 @@ function pattern(file: string, path: string, source: string, ignoreCase: boolean
   const compiled = compilePattern(source, ignoreCase);
   if (typeof compiled !== 'string') return compiled;
   throw new InputError(file, `${path} is not a pattern: ${compiled}.`, 'Correct the regular expression.');
+}
+
+function stampPattern(file: string, source: string): DatePattern {
+  const compiled = datePattern(source);
+  if (typeof compiled !== 'string') return compiled;
+  throw new InputError(file, `time.format: ${compiled}.`, 'Write it like "dd/MM/yyyy HH:mm:ss.SSS".');
 }
 
 function fileRule(file: string, index: number, rule: NonNullable<PhrasebookText['files']>[number]): FileRule {

@@ -31,7 +31,7 @@ export async function readFile(source: FileSource, options: ImportOptions): Prom
   const plan = recognise(source.name, text, rule, phrasebook);
   const order = await settleOrder(source, encoding, plan, options);
   const zone = chooseZone(source.name, options);
-  const times = timeReader(zone.zone, order.order, yearOf(options));
+  const times = timeReader(zone.zone, order.order, yearOf(options), phrasebook.pattern);
   if (options.neighbour !== null) times.setDay(Math.floor(options.neighbour / dayMs) * dayMs);
   const sink = fileSink(phrasebook);
   const done = await readRows(source, encoding, plan, sink, times, options);

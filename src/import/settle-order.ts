@@ -5,9 +5,10 @@ import { timeColumns } from './head.ts';
 import { InputError } from './input-error.ts';
 import { rowReader } from './open-rows.ts';
 import type { Plan } from './recognise.ts';
-import type { DateOrder } from './timestamps.ts';
+import type { DateOrder } from './stamp.ts';
 
 const headBytes = 65_536;
+const anyYear = { order: undefined, year: 2000, day: undefined } as const;
 
 /** The order of day and month, and why; undefined where no date needs one. */
 export interface ChosenOrder {
@@ -28,7 +29,12 @@ export async function settleOrder(
   }
   const evidence = orderEvidence();
   const columns = plan.importer.shape === 'table' ? timeColumns(plan.head) : [];
-  const rows = rowReader(plan, (row) => evidence.add(dateText(row, columns), row.line));
+  const { pattern } = options.phrasebook;
+  const rows = rowReader(plan, (row) => {
+    const text = dateText(row, columns);
+    // What the phrasebook's own pattern reads leaves nothing open.
+    if (pattern === undefined || pattern.read(text, anyYear) === 'no-date') evidence.add(text, row.line);
+  });
   const decoder = new TextDecoder(encoding.label);
   let seen = 0;
   for await (const bytes of source.open()) {

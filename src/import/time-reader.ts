@@ -1,4 +1,6 @@
-import { type DateOrder, readStamp, type StampFailure, type StampOptions } from './timestamps.ts';
+import type { DatePattern } from './date-pattern.ts';
+import type { DateOrder, StampFailure, StampOptions } from './stamp.ts';
+import { readStamp } from './timestamps.ts';
 import type { Zone } from './zones.ts';
 
 /** Reads the stamps of one file in the order of its rows. */
@@ -15,25 +17,37 @@ export interface TimeReader {
   setDay(day: number): void;
 }
 
-/** A reader of stamps in a zone. A year that is not printed goes on over New Year. */
-export function timeReader(zone: Zone, order: DateOrder | undefined, year: number | undefined): TimeReader {
+/**
+ * A reader of stamps in a zone. A year that is not printed goes on over New Year. A stated pattern comes first; what it
+ * does not fit is read as any other stamp.
+ */
+export function timeReader(
+  zone: Zone,
+  order: DateOrder | undefined,
+  year: number | undefined,
+  pattern?: DatePattern,
+): TimeReader {
   let last = Number.NEGATIVE_INFINITY;
   let ended = 0;
   let decimals = false;
   let zoned = false;
   const folds = { repeated: 0, missing: 0 };
   let options: StampOptions = { order, year, day: undefined };
+  const saysYear = (text: string, end: number, isOwn: boolean): boolean =>
+    isOwn ? pattern?.hasYear === true : /\d{4}/.test(text.slice(0, end));
   return {
     read(text) {
-      let stamp = readStamp(text, options);
+      const own = pattern?.read(text, options) ?? 'no-date';
+      const isOwn = own !== 'no-date';
+      let stamp = isOwn ? own : readStamp(text, options);
       if (typeof stamp === 'string') return stamp;
       if (
         options.year !== undefined &&
         last - stamp.clock > halfYearMs &&
-        !/\d{4}/.test(text.slice(0, stamp.end))
+        !saysYear(text, stamp.end, isOwn)
       ) {
         options = { ...options, year: options.year + 1 };
-        stamp = readStamp(text, options);
+        stamp = isOwn && pattern !== undefined ? pattern.read(text, options) : readStamp(text, options);
         if (typeof stamp === 'string') return stamp;
       }
       ended = stamp.end;

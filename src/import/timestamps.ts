@@ -1,29 +1,4 @@
-export type DateOrder = 'day-first' | 'month-first';
-
-/** What a stamp says, before a zone is applied. */
-export interface Stamp {
-  /** Milliseconds of the printed clock, counted as if it were UTC; for an instant its UTC. */
-  readonly clock: number;
-  /** True if the stamp says which instant it is: an offset, `Z`, or an epoch count. */
-  readonly isInstant: boolean;
-  readonly hasDecimals: boolean;
-  /** Where the stamp ends in the text. */
-  readonly end: number;
-}
-
-/** What a stamp may leave open. */
-export interface StampOptions {
-  /** Undefined until it is known: then a date such as 03/04/2026 can not be read. */
-  readonly order: DateOrder | undefined;
-  /** For stamps without a year. */
-  readonly year: number | undefined;
-  /** Milliseconds UTC of the midnight that a clock without a date belongs to. */
-  readonly day: number | undefined;
-}
-
-export type StampFailure = 'no-date' | 'out-of-range' | 'order' | 'year' | 'day';
-
-const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+import { months, type Stamp, type StampFailure, type StampOptions } from './stamp.ts';
 
 /**
  * Reads the stamp that `text` begins with: ISO 8601 and RFC 3339; year, day or month first with `-`, `/`, `.` or a space
@@ -197,6 +172,14 @@ function readClock(text: string, from: number, date: number): Stamp | StampFailu
   return withOffset(text, half.end, clock, hasFraction);
 }
 
+/** True if no letter, digit or `_` stands at `at`. */
+function endsWord(text: string, at: number): boolean {
+  const code = text.charCodeAt(at);
+  const isDigit = code >= 48 && code <= 57;
+  const isLetter = (code | 32) >= 97 && (code | 32) <= 122;
+  return !isDigit && !isLetter && code !== 95 && !(code > 127);
+}
+
 /** `AM` and `PM` of the 12-hour clock. */
 function readHalfDay(
   text: string,
@@ -206,7 +189,9 @@ function readHalfDay(
   let at = from;
   while (text.charCodeAt(at) === 32) at += 1;
   const letter = text.charCodeAt(at) | 32;
-  const isHalfDay = (letter === 97 || letter === 112) && (text.charCodeAt(at + 1) | 32) === 109;
+  // "09:20 ambient" holds no AM.
+  const isHalfDay =
+    (letter === 97 || letter === 112) && (text.charCodeAt(at + 1) | 32) === 109 && endsWord(text, at + 2);
   if (!isHalfDay) return { hour, end: from };
   if (hour < 1 || hour > 12) return 'out-of-range';
   return { hour: (hour % 12) + (letter === 112 ? 12 : 0), end: at + 2 };
@@ -215,7 +200,9 @@ function readHalfDay(
 function withOffset(text: string, from: number, clock: number, hasDecimals: boolean): Stamp | StampFailure {
   const at = text.charCodeAt(from) === 32 && /[+Z-]/.test(text.charAt(from + 1)) ? from + 1 : from;
   const sign = text.charCodeAt(at);
-  if (sign === 90 || sign === 122) return { clock, isInstant: true, hasDecimals, end: at + 1 };
+  // "10:00:00 ZEBRA-A" names a unit, not UTC.
+  const isUtc = (sign === 90 || sign === 122) && endsWord(text, at + 1);
+  if (isUtc) return { clock, isInstant: true, hasDecimals, end: at + 1 };
   if (sign !== 43 && sign !== 45) return { clock, isInstant: false, hasDecimals, end: from };
   const hours = digitsFrom(text, at + 1);
   const colon = text.charCodeAt(hours.end) === 58;

@@ -8,8 +8,8 @@ export function valueMeant(
   own: Readonly<Record<string, string>>,
   text: string,
 ): string | undefined {
-  const exact = own[text];
-  if (exact !== undefined) return exact;
+  // A log may hold any text, also the name of something that every object has.
+  if (Object.hasOwn(own, text)) return own[text];
   const word = text.trim().toLowerCase();
   const folded = Object.entries(own).find(([spelling]) => spelling.toLowerCase() === word);
   if (folded !== undefined) return folded[1];

@@ -16,7 +16,8 @@ export function markdown(text: string): string {
   return visible(text)
     .replace(/[\\`*_{}[\]()#+!|~]/g, '\\$&')
     .replace(/[&<>]/g, (character) => entities[character] ?? character)
-    .replace(/^([-=]|\d+\.)/, '\\$1')
+    .replace(/^([-=])/, '\\$1')
+    .replace(/^(\d+)\.(?=\s|$)/, '$1\\.')
     .replace(/:\/\//g, ':&#47;&#47;');
 }
 
