@@ -34,10 +34,10 @@ function suite(zone, args) {
 }
 
 mkdirSync('out', { recursive: true });
-step('types', bin('tsc'), ['-p', '.']);
-step('lint and format', bin('biome'), ['ci', '.']);
-step('layers', bin('depcruise'), ['--config', '.dependency-cruiser.mjs', 'src']);
-step('unused code', bin('knip'), ['--no-config-hints']);
+step('types', 'npm', ['run', '--silent', 'types']);
+step('lint and format', 'npm', ['run', '--silent', 'lint']);
+step('layers', 'npm', ['run', '--silent', 'layers']);
+step('unused code', 'npm', ['run', '--silent', 'unused']);
 step('build', 'npm', ['run', 'build']);
 suite('UTC', []);
 // What draws pages and runs other tools does not depend on the zone in a second way: once is enough.

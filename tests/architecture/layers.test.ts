@@ -4,7 +4,9 @@ import { dirname, join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 
 const depcruise = join('node_modules', '.bin', 'depcruise');
-const folder = mkdtempSync(join(process.cwd(), 'tests', 'architecture', 'broken', 'run-'));
+const base = join(process.cwd(), 'tests', 'architecture', 'broken');
+mkdirSync(base, { recursive: true });
+const folder = mkdtempSync(join(base, 'run-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 /** Each rule with files that break it: a path below a project, and its text. */

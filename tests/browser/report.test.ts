@@ -1,8 +1,8 @@
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import axe from 'axe-core';
 import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { run } from '../../src/cli/main.ts';
@@ -73,7 +73,7 @@ describe.each(['clean', 'bad'])('the report on the %s swap', (name) => {
       expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
       await page.screenshot({ path: join(shots, `report-${name}-${colorScheme}.png`), fullPage: true });
       await page.addScriptTag({
-        content: readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'),
+        content: axe.source,
       });
       const found: unknown = await page.evaluate(
         "axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] }).then((r) => r.violations.map((v) => v.id + ': ' + v.nodes.map((n) => n.target).join(' ')))",

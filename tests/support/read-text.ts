@@ -16,7 +16,7 @@ export interface TextOptions {
   readonly chunk?: number;
 }
 
-export function sourceOf(name: string, content: string | Uint8Array, chunk = 65_536): FileSource {
+function sourceOf(name: string, content: string | Uint8Array, chunk = 65_536): FileSource {
   const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
   return {
     name,
@@ -51,7 +51,7 @@ export async function readText(
 }
 
 /** Reads several files. */
-export async function readTexts(
+async function readTexts(
   files: Readonly<Record<string, string | Uint8Array>>,
   options: TextOptions = {},
 ): Promise<Imported> {

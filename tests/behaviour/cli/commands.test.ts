@@ -10,8 +10,18 @@ const bad = 'samples/marrow-bay/bad-swap';
 async function steadypair(...args: readonly string[]): Promise<{ status: number; out: string; err: string }> {
   let [out, err] = ['', ''];
   const status = await run(args, {
-    stdout: { write: (text) => void (out += text), isTerminal: false },
-    stderr: { write: (text) => void (err += text), isTerminal: false },
+    stdout: {
+      write: (text) => {
+        out += text;
+      },
+      isTerminal: false,
+    },
+    stderr: {
+      write: (text) => {
+        err += text;
+      },
+      isTerminal: false,
+    },
   });
   return { status, out, err };
 }
