@@ -26,9 +26,9 @@ export async function importAll(
     options.phrasebook === undefined
       ? readPhrasebook('built-in phrasebook', null)
       : readPhrasebook(options.phrasebook, await readText(options.phrasebook));
-  const sources = await findFiles(paths);
+  const { sources, failures } = await findFiles(paths);
   const progress = progressTo(stderr, sources);
-  const imported = await importFiles(sources, {
+  const read = await importFiles(sources, {
     phrasebook,
     zone: options.zone ?? null,
     order: options.order ?? null,
@@ -38,6 +38,7 @@ export async function importAll(
     onProgress: progress.onProgress,
   });
   progress.end();
+  const imported = { files: read.files, failures: [...failures, ...read.failures] };
   for (const failure of imported.failures) stderr.write(`${failure.message}\n`);
   if (imported.files.length === 0) throw new NothingReadable(imported.failures.length);
   return imported;

@@ -55,7 +55,12 @@ function programFor({ stdout, stderr }: Streams, end: (status: Status) => void):
       writeOut: (text) => stdout.write(text),
       writeErr: (text) => stderr.write(text),
       outputError: (text, write) =>
-        write(`${text.replace(/^error: /, 'steadypair: ').trimEnd()} See steadypair --help.\n`),
+        write(
+          `${text
+            .replace(/^error: /, 'steadypair: ')
+            .trimEnd()
+            .replace(/\.$/, '')}. See steadypair --help.\n`,
+        ),
     })
     .addHelpText('after', cautions);
   addCommands(program, { stdout, stderr }, end);

@@ -9,13 +9,27 @@ const chunkBytes = 65_536;
 /** What a folder holds besides logs. */
 const noLogs = /(^|\/)\.|\.(ya?ml|html?|md|pdf|png|svg)$|(^|\/)(truth|verify)\.json$/i;
 
+/** What the arguments name: files to read, and paths that nothing can be read from. */
+export interface Found {
+  readonly sources: readonly FileSource[];
+  readonly failures: readonly InputError[];
+}
+
 /**
- * The files that the arguments name: files as they are, of a folder all that may be logs, in the order of their names.
- * Throws InputError for a path that is not there and for a folder without logs.
+ * The files that the arguments name: files as they are, of a folder all that may be logs, in the order of their names. A
+ * path that is not there, or a folder without logs, is a failure that does not stop the others.
  */
-export async function findFiles(paths: readonly string[]): Promise<readonly FileSource[]> {
-  const lists = await Promise.all(paths.map((path) => filesAt(path)));
-  return lists.flat();
+export async function findFiles(paths: readonly string[]): Promise<Found> {
+  const found = await Promise.all(paths.map((path) => filesAt(path).catch(asFailure)));
+  return {
+    sources: found.flatMap((f) => (f instanceof InputError ? [] : f)),
+    failures: found.filter((f) => f instanceof InputError),
+  };
+}
+
+function asFailure(error: unknown): InputError {
+  if (error instanceof InputError) return error;
+  throw error;
 }
 
 async function filesAt(path: string): Promise<readonly FileSource[]> {

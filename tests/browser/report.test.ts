@@ -5,10 +5,9 @@ import { join, resolve } from 'node:path';
 import axe from 'axe-core';
 import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { run } from '../../src/cli/main.ts';
 import { findChromium } from '../support/find-chromium.ts';
+import { verifySample } from '../support/verify-sample.ts';
 
-const quietly = { write: (): void => undefined, isTerminal: false };
 const shots = join('out', 'screenshots');
 let browser: Browser;
 let reports: Readonly<Record<string, string>>;
@@ -16,22 +15,7 @@ let reports: Readonly<Record<string, string>>;
 beforeAll(async () => {
   mkdirSync(shots, { recursive: true });
   const folder = mkdtempSync(join(tmpdir(), 'reports-'));
-  for (const name of ['clean-swap', 'bad-swap']) {
-    const logs = join('samples', 'marrow-bay', name);
-    await run(
-      [
-        'verify',
-        logs,
-        '--phrasebook',
-        join(logs, 'phrasebook.yaml'),
-        '--job',
-        join(logs, 'job.yaml'),
-        '--out',
-        folder,
-      ],
-      { stdout: quietly, stderr: quietly },
-    );
-  }
+  for (const name of ['clean-swap', 'bad-swap'] as const) await verifySample(name, folder);
   reports = {
     clean: join(folder, 'RO1-swap-2026-03-14.html'),
     bad: join(folder, 'RO3-swap-2026-03-17.html'),

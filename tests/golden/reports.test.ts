@@ -6,38 +6,18 @@ import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { run } from '../../src/cli/main.ts';
+import { verifySample } from '../support/verify-sample.ts';
 
-async function textOf(folder: string): Promise<{ readonly text: string; readonly markdown: string }> {
-  const logs = join('samples', 'marrow-bay', folder);
+async function textOf(
+  folder: 'clean-swap' | 'bad-swap',
+): Promise<{ readonly text: string; readonly markdown: string }> {
   const out = mkdtempSync(join(tmpdir(), 'golden-'));
-  let text = '';
-  await run(
-    [
-      'verify',
-      logs,
-      '--phrasebook',
-      join(logs, 'phrasebook.yaml'),
-      '--job',
-      join(logs, 'job.yaml'),
-      '--out',
-      out,
-    ],
-    {
-      stdout: {
-        write: (part) => {
-          text += part;
-        },
-        isTerminal: false,
-      },
-      stderr: { write: () => undefined, isTerminal: false },
-    },
-  );
+  const text = await verifySample(folder, out);
   const [report = ''] = text.match(/\S+\.md$/m) ?? [];
   return { text: text.replaceAll(out, 'OUT'), markdown: readFileSync(report, 'utf8') };
 }
 
-describe.each(['clean-swap', 'bad-swap'])('%s', (folder) => {
+describe.each(['clean-swap', 'bad-swap'] as const)('%s', (folder) => {
   test('prints and reports what was read and found good', async () => {
     const { text, markdown } = await textOf(folder);
     for (const [name, found] of [

@@ -67,16 +67,18 @@ describe('bounds', () => {
     );
   });
 
-  test('a 295 s light is settled by a 1 s poll, and left open by one of 120 s', async () => {
+  test('thinning the poll from 10 s to 120 s turns a light of 295 s from within to inconclusive', async () => {
     const story = swapStory(150, 295);
-    const outcome = async (spacingSeconds: number): Promise<unknown> => {
-      const style = { spacingSeconds, phaseSeconds: 0.5, stamp, delimiter: ',', wording: plain };
+    const outcome = async (spacingSeconds: number, phaseSeconds: number): Promise<unknown> => {
+      const style = { spacingSeconds, phaseSeconds, stamp, delimiter: ',', wording: plain };
       const { facts } = await analyseTexts({ 'poll.csv': readingsCsv(story, style) });
       return facts[0]?.bringUps.at(-1)?.light.outcome;
     };
-    expect(await outcome(1)).toBe('within');
-    expect(await outcome(10)).toBe('inconclusive');
-    expect(await outcome(120)).toBe('inconclusive');
+    // Inserted 2040 s after the begin, steady at 2335 s. Read every 10 s from 9.5 s on: absent at 2039.5, steady at 2339.5,
+    // so at most 300 s. From 2 s on: absent at 2032, steady at 2342: up to 310 s.
+    expect(await outcome(10, 9.5)).toBe('within');
+    expect(await outcome(10, 2)).toBe('inconclusive');
+    for (const phase of [0, 9.5, 37, 61.5, 90, 119]) expect(await outcome(120, phase)).toBe('inconclusive');
   });
 
   test('a role-addressed export without slot names gives each module to its half, across two switchovers', async () => {

@@ -138,9 +138,11 @@ describe('one clear line for', () => {
   test('a file that is not there, a folder without logs, a pair that is not there, a wrong option', async () => {
     const empty = mkdtempSync(join(tmpdir(), 'empty-'));
     mkdirSync(join(empty, 'sub'));
-    expect((await steadypair('verify', 'nowhere.csv')).err).toBe(
-      'nowhere.csv: there is no such file or folder. Check the name.\n',
-    );
+    const { status, err } = await steadypair('verify', 'nowhere.csv');
+    expect([status, err]).toEqual([
+      2,
+      'nowhere.csv: there is no such file or folder. Check the name.\nNothing could be read.\n',
+    ]);
     expect((await steadypair('verify', empty)).err).toContain('the folder holds no logs.');
     expect(await steadypair('verify', fileWith(good), '--pair', 'RO9')).toMatchObject({
       status: 2,
@@ -203,7 +205,8 @@ describe('one clear line for', () => {
   });
 
   test('one bad file among good ones: it is told, the others are used', async () => {
-    const { status, out, err } = await steadypair('inspect', fileWith(good), fileWith(''));
+    const { status, out, err } = await steadypair('inspect', fileWith(good), fileWith(''), 'nowhere.csv');
+    expect(err).toContain('nowhere.csv: there is no such file or folder.');
     expect(status).toBe(0);
     expect(err).toContain('the file is empty.');
     expect(out).toContain('It was left out.');
