@@ -27,6 +27,7 @@ export function fileSink(phrasebook: Phrasebook): FileSink {
     counts: { read: 0, used: 0, unchanged: 0, ignored: 0, unmatched: 0, rejected: 0 },
     units: new Map(),
     unitList: [],
+    behind: 0,
     changes: [],
     wordings: new Map(),
     rejected: [],
@@ -47,6 +48,7 @@ export function fileSink(phrasebook: Phrasebook): FileSink {
     note: (at, pair, text) => takeNote(state, at, pair, text),
     reject: (what, fix) => rejectRow(state, what, fix),
     ignore: () => mark(state, 'ignored'),
+    behind: () => state.behind,
     result: (file, endsInRow) => resultOf(state, file, endsInRow),
   };
 }
@@ -70,6 +72,7 @@ function takeReading(state: State, at: number, unit: Unit, name: string, value: 
   }
   if (value === '' && !mayEnd(parameter)) return;
   touch(unit, at, state.row);
+  if (at < parameter.lastTime) state.behind += 1;
   if (parameter.lastTime !== Number.NEGATIVE_INFINITY) unit.spacing.add(at - parameter.lastTime);
   if (parameter.gauge !== null) {
     parameter.lastTime = at;

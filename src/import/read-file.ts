@@ -4,6 +4,7 @@ import { detectEncoding, type Encoding } from './decode.ts';
 import { assemble, type Done } from './describe-file.ts';
 import { fileSink } from './file-sink.ts';
 import type { FileSource, ImportOptions } from './file-source.ts';
+import type { Importer } from './importer.ts';
 import { InputError } from './input-error.ts';
 import { rowReader } from './open-rows.ts';
 import { fitsGlob } from './patterns.ts';
@@ -11,7 +12,10 @@ import { type Plan, recognise } from './recognise.ts';
 import type { Row } from './row.ts';
 import { settleOrder } from './settle-order.ts';
 import type { FileSink } from './sink.ts';
+import { rowSorter } from './sorted-rows.ts';
+import type { DateOrder } from './stamp.ts';
 import { type TimeReader, timeReader } from './time-reader.ts';
+import type { Zone } from './zones.ts';
 
 const headBytes = 65_536;
 
@@ -31,18 +35,31 @@ export async function readFile(source: FileSource, options: ImportOptions): Prom
   const plan = recognise(source.name, text, rule, phrasebook);
   const order = await settleOrder(source, encoding, plan, options);
   const zone = chooseZone(source.name, options);
-  const times = timeReader(zone.zone, order.order, yearOf(options), phrasebook.pattern);
-  if (options.neighbour !== null) times.setDay(Math.floor(options.neighbour / dayMs) * dayMs);
-  const sink = fileSink(phrasebook);
-  const done = await readRows(source, encoding, plan, sink, times, options);
-  return assemble(
-    source,
-    options,
-    { encoding, plan, order: order.because, zone, times, sink, ...done },
-    rule,
-  );
+  const passing = (isSorted: boolean): Promise<Passed> => {
+    const clock = (): TimeReader => timesOf(zone.zone, order.order, options);
+    return readRows(source, encoding, plan, clock, options, isSorted);
+  };
+  const first = await passing(false);
+  // Only readings depend on their order; a file that has some behind their neighbours is read once more, sorted.
+  const passed = first.sink.behind() > 0 ? await passing(true) : first;
+  const parts = { encoding, plan, order: order.because, zone, ...passed };
+  return assemble(source, options, parts, rule);
 }
 
+function timesOf(zone: Zone, order: DateOrder | undefined, options: ImportOptions): TimeReader {
+  const times = timeReader(zone, order, yearOf(options), options.phrasebook.pattern);
+  if (options.neighbour !== null) times.setDay(Math.floor(options.neighbour / dayMs) * dayMs);
+  return times;
+}
+
+/** One pass over the rows of a file. */
+interface Passed extends Done {
+  readonly sink: FileSink;
+  readonly times: TimeReader;
+}
+
+/** How many rows wait to be sorted: what is further behind its neighbours than that is no stray row. */
+const sortWindow = 200_000;
 const dayMs = 86_400_000;
 
 function baseName(name: string): string {
@@ -74,20 +91,27 @@ async function readRows(
   source: FileSource,
   encoding: Encoding,
   plan: Plan,
-  sink: FileSink,
-  times: TimeReader,
+  clock: () => TimeReader,
   options: ImportOptions,
-): Promise<Done> {
-  const take = plan.importer.open(plan.head, options.phrasebook, times);
+  isSorted: boolean,
+): Promise<Passed> {
+  const sink = fileSink(options.phrasebook);
+  const times = clock();
+  const open = (reader: TimeReader): ReturnType<Importer['open']> =>
+    plan.importer.open(plan.head, options.phrasebook, reader);
+  const take = open(times);
   let rowCount = 0;
-  const rows = rowReader(plan, (row) => {
-    if (row.line <= plan.headerLine) return;
-    if (plan.delimiter === null && row.text().trim() === '') return;
+  const put = (row: Row): void => {
     rowCount += 1;
     sink.begin(row);
     if (plan.headerLine > 0 && isHeaderAgain(row, plan.head.names)) sink.ignore();
     else take(row, sink);
     sink.finish();
+  };
+  const sorter = isSorted ? rowSorter(open(clock()), sortWindow, put) : { add: put, end: () => undefined };
+  const rows = rowReader(plan, (row) => {
+    const isData = row.line > plan.headerLine && (plan.delimiter !== null || row.text().trim() !== '');
+    if (isData) sorter.add(row);
   });
   const hasher = options.sha256();
   const decoder = new TextDecoder(encoding.label);
@@ -103,7 +127,8 @@ async function readRows(
   }
   rows.push(decoder.decode());
   rows.end();
-  return { sha256: hasher.digest(), bytes, endsInRow: last !== '\n' };
+  sorter.end();
+  return { sha256: hasher.digest(), bytes, endsInRow: last !== '\n', sink, times };
 }
 
 function isHeaderAgain(row: Row, names: readonly string[]): boolean {

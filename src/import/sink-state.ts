@@ -26,6 +26,7 @@ export interface State {
   readonly unmatchedLines: { readonly line: number; readonly text: string }[];
   readonly gauges: GaugeReader[];
   readonly entries: EntryReader;
+  behind: number;
   row: Row;
   outcome: Outcome;
   lastRejected: Rejected | undefined;
@@ -41,7 +42,8 @@ const mostLines = 5;
 export function beginRow(state: State, row: Row): void {
   state.row = row;
   state.outcome = 'none';
-  state.lastRejected = undefined;
+  // Rows may come sorted: the file's last row is the one on its last line.
+  if (row.line > (state.lastRejected?.line ?? 0)) state.lastRejected = undefined;
   state.counts.read += 1;
 }
 

@@ -32,6 +32,8 @@ export interface FileSink extends Sink {
   begin(row: Row): void;
   /** Ends the row in exactly one count. */
   finish(): void;
+  /** How many readings came behind an earlier one of their parameter. */
+  behind(): number;
   /** What was read. `endsInRow`: the file does not end with a line end, so its last row may be cut off. */
   result(file: string, endsInRow: boolean): SinkResult;
 }

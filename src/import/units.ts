@@ -55,6 +55,7 @@ export function unitText(unit: string, parts: UnitParts | undefined): string {
 export function touch(unit: Unit, at: number, row: Row): void {
   if (unit.first === undefined) unit.first = { time: at, line: row.line, text: detached(row.text()) };
   else if (unit.kind === 'reading' && at - unit.lastTime > unit.gapsFrom) keepGap(unit, at, row);
+  if (at < unit.first.time) unit.first = { time: at, line: row.line, text: detached(row.text()) };
   if (at < unit.lastTime) return;
   unit.lastTime = at;
   unit.lastLine = row.line;

@@ -66,6 +66,26 @@ describe('rows', () => {
     ).toEqual(once);
   });
 
+  test('shuffled, in tables and in texts, change nothing', async () => {
+    const shuffled = (text: string, keys: readonly number[], header: number): string => {
+      const lines = text.trimEnd().split('\n');
+      const body = lines.slice(header).map((line, index) => ({ line, key: keys[index % keys.length] ?? 0 }));
+      return `${[...lines.slice(0, header), ...body.sort((a, b) => a.key - b.key).map((b) => b.line)].join('\n')}\n`;
+    };
+    const plainly = await events({ 'a.csv': poll, 'b.log': log, 'c.csv': journal });
+    await fc.assert(
+      fc.asyncProperty(fc.array(fc.integer(), { minLength: 97, maxLength: 211 }), async (keys) => {
+        const files = {
+          'a.csv': shuffled(poll, keys, 1),
+          'b.log': shuffled(log, keys, 0),
+          'c.csv': shuffled(journal, keys, 1),
+        };
+        expect(await events(files)).toEqual(plainly);
+      }),
+      { numRuns: 10, seed: 3 },
+    );
+  });
+
   test('split over two files give what the whole gives', async () => {
     const lines = log.trimEnd().split('\n');
     const [first, second] = [lines.slice(0, 50), lines.slice(50)].map((part) => `${part.join('\n')}\n`);

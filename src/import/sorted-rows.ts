@@ -1,0 +1,64 @@
+import type { Row } from './row.ts';
+import type { Sink } from './sink.ts';
+
+/** Puts rows that stand behind their neighbours in the order of time before they go on. */
+export interface RowSorter {
+  add(row: Row): void;
+  end(): void;
+}
+
+interface Kept {
+  readonly at: number;
+  readonly order: number;
+  readonly row: Row;
+}
+
+/**
+ * Sorts rows by the instant that `take` reads in them; rows of one instant, and those without one, keep their place. At
+ * most `window` rows wait: a row that is further behind than that comes late, and the memory stays bounded.
+ */
+export function rowSorter(
+  take: (row: Row, sink: Sink) => void,
+  window: number,
+  onRow: (row: Row) => void,
+): RowSorter {
+  let waiting: Kept[] = [];
+  let count = 0;
+  let last = Number.NEGATIVE_INFINITY;
+  const seen = (at: number): void => {
+    last = at;
+  };
+  const probe: Sink = {
+    reading: seen,
+    entry: seen,
+    note: seen,
+    reject: () => undefined,
+    ignore: () => undefined,
+  };
+  const release = (some: number): void => {
+    waiting.sort((a, b) => a.at - b.at || a.order - b.order);
+    for (const { row } of waiting.slice(0, some)) onRow(row);
+    waiting = waiting.slice(some);
+  };
+  return {
+    add(row) {
+      take(row, probe);
+      waiting.push({ at: last, order: count, row: copyOf(row) });
+      count += 1;
+      if (waiting.length >= window) release(Math.floor(window / 2));
+    },
+    end: () => release(waiting.length),
+  };
+}
+
+/** A row of its own: the reader uses one object for all. */
+function copyOf(row: Row): Row {
+  const cells = Array.from({ length: row.width() }, (_, index) => row.cell(index));
+  const text = row.text();
+  return {
+    line: row.line,
+    cell: (column) => cells[column] ?? '',
+    width: () => cells.length,
+    text: () => text,
+  };
+}
