@@ -1,5 +1,11 @@
-import { happenings, type Staff, type StaffStretch, type TimelineEvent } from '../vocabulary.ts';
-import { clip } from './coverage.ts';
+import {
+  happenings,
+  type Interval,
+  type Staff,
+  type StaffStretch,
+  type TimelineEvent,
+} from '../vocabulary.ts';
+import { clip, subtract } from './coverage.ts';
 import type { PairFacts } from './facts.ts';
 import { spells, track, valueAt } from './tracks.ts';
 
@@ -22,10 +28,15 @@ export function staffOf(facts: PairFacts, from: number, to: number, limitSeconds
     to,
     limitSeconds,
     halves: timeline.halves,
-    stretches: timeline.halves.flatMap((half) => stretchesOf(facts, half, from, to)),
+    stretches: timeline.halves.flatMap((half) =>
+      claimed(stretchesOf(facts, half, from, to), timeline.unobserved),
+    ),
     lights: timeline.halves.flatMap((half) =>
       (['steady', 'flashing'] as const).flatMap((light) =>
-        clip(spansOf(track(timeline, half, 'light'), light, timeline.to), from, to).map((span) => ({
+        subtract(
+          clip(spansOf(track(timeline, half, 'light'), light, timeline.to), from, to),
+          timeline.unobserved,
+        ).map((span) => ({
           ...span,
           half,
           light,
@@ -47,6 +58,16 @@ export function staffOf(facts: PairFacts, from: number, to: number, limitSeconds
       }),
     unobserved: clip(timeline.unobserved, from, to),
   };
+}
+
+/** No claim is made where nothing was observed. */
+function claimed(
+  stretches: readonly StaffStretch[],
+  unobserved: readonly Interval[],
+): readonly StaffStretch[] {
+  return stretches.flatMap((stretch) =>
+    subtract([stretch], unobserved).map((part) => ({ ...stretch, ...part })),
+  );
 }
 
 function spansOf(
