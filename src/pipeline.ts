@@ -1,11 +1,13 @@
 import { analyzers } from './analyze/analyzers.ts';
 import { defaultLimits, type Limits } from './analyze/limits.ts';
-import { noticesOf } from './analyze/notices.ts';
+import { noticesOf, offsetFindings } from './analyze/notices.ts';
 import { type Answer, runAnalyzers } from './analyze/run-analyzers.ts';
 import type { FileSource, ImportOptions } from './import/file-source.ts';
 import { InputError } from './import/input-error.ts';
 import { readFile } from './import/read-file.ts';
+import { alignClocks, withoutDisagreeing } from './timeline/align-clocks.ts';
 import { buildTimeline } from './timeline/build-timeline.ts';
+import { clockOffsets } from './timeline/clock-offsets.ts';
 import { factsOf, type PairFacts } from './timeline/facts.ts';
 import { checks } from './verify/checks.ts';
 import { findSwaps, type SwapFilter } from './verify/find-swaps.ts';
@@ -81,14 +83,27 @@ export interface Analysed {
   readonly findings: readonly Finding[];
 }
 
+/** What to do about clocks that disagree; `reference` names the file whose clock counts. */
+export interface Clocks {
+  readonly align: boolean;
+  readonly reference: string | null;
+}
+
 /** Builds the timelines and runs every analyzer. Findings: the worst first, then by pair and time. */
-export function analyse({ files, failures }: Imported, limits: Limits = defaultLimits): Analysed {
-  const timelines = buildTimeline(files, limits.rules);
+export function analyse(
+  { files, failures }: Imported,
+  limits: Limits = defaultLimits,
+  clocks: Clocks = { align: false, reference: null },
+): Analysed {
+  const offsets = clockOffsets(files, clocks.reference, limits.rules);
+  const agreeing = clocks.align ? alignClocks(files, offsets) : withoutDisagreeing(files, offsets);
+  const timelines = buildTimeline(agreeing, limits.rules);
   const facts = factsOf(timelines, limits.rules);
   const answers = runAnalyzers(analyzers, facts, limits);
   const findings = [
     ...answers.flatMap((a) => a.findings),
     ...noticesOf(files),
+    ...offsetFindings(offsets, clocks.align),
     ...failures.map(unreadable),
   ].sort(bySeverity);
   return { files, timelines, facts, answers, findings };

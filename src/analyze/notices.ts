@@ -1,4 +1,6 @@
+import type { ClockOffset } from '../timeline/clock-offsets.ts';
 import type { Finding, ImportedFile, Notice, Severity } from '../vocabulary.ts';
+import { sayDuration } from '../vocabulary.ts';
 
 const severities: Readonly<Record<Notice['id'], Severity>> = {
   'rejected-rows': 'info',
@@ -29,4 +31,26 @@ function toFinding(file: string, notice: Notice): Finding {
     figures: { count: notice.count },
     evidence: notice.lines,
   };
+}
+
+/** How far the clocks of the files are apart; a warning where it is beyond what spread and spacing explain. */
+export function offsetFindings(offsets: readonly ClockOffset[], isAligned: boolean): readonly Finding[] {
+  return offsets.map((offset) => {
+    const { file, reference, ahead, spread, count, isBeyond, evidence } = offset;
+    const way = ahead < 0 ? 'behind' : 'ahead of';
+    const done = isAligned
+      ? 'It was set right.'
+      : 'Where both tell of a pair it was left out; set it right with --align-clocks.';
+    return {
+      id: 'clock-offset',
+      severity: isBeyond ? 'warning' : 'info',
+      pair: null,
+      half: null,
+      from: null,
+      to: null,
+      statement: `${file}: its clock is ${sayDuration(Math.abs(ahead) / 1000)} ${way} that of ${reference} (spread ${sayDuration(spread / 1000)}, from ${count === 1 ? 'one change' : `${count} changes`} both saw).${isBeyond ? ` ${done}` : ''}`,
+      figures: { aheadSeconds: ahead / 1000, spreadSeconds: spread / 1000, count },
+      evidence,
+    };
+  });
 }

@@ -10,6 +10,8 @@ export interface CommonOptions {
   readonly order?: 'day-first' | 'month-first' | undefined;
   readonly year?: number | undefined;
   readonly hold?: number | undefined;
+  readonly alignClocks?: boolean | undefined;
+  readonly reference?: string | undefined;
   readonly json?: boolean | undefined;
 }
 
@@ -53,4 +55,11 @@ export class NothingReadable extends Error {
 
 export function limitsOf({ hold }: CommonOptions): ReturnType<typeof limitsWithHold> {
   return limitsWithHold(hold ?? null);
+}
+
+export function clocksOf({ alignClocks, reference }: CommonOptions): {
+  align: boolean;
+  reference: string | null;
+} {
+  return { align: alignClocks === true, reference: reference ?? null };
 }

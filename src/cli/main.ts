@@ -111,6 +111,8 @@ function common(command: Command): Command {
     .addOption(new Option('--order <order>', 'order of day and month').choices(['day-first', 'month-first']))
     .option('--year <year>', 'year of the first row where stamps have none', wholeNumber)
     .option('--hold <seconds>', 'how long a state must hold to be settled (60)', wholeNumber)
+    .option('--align-clocks', 'set clocks that disagree to that of the reference')
+    .option('--reference <file>', 'the file whose clock counts (the first with exact entries)')
     .option('--json', 'print one JSON document')
     .option('--debug', 'print the stack of a defect')
     .exitOverride();

@@ -1,6 +1,6 @@
 import { analyse } from '../pipeline.ts';
 import { timelineCsv, timelineJson, timelineJsonLines } from '../report/timeline-documents.ts';
-import { type CommonOptions, importAll, limitsOf, type Status } from './command.ts';
+import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from './command.ts';
 import { writeWhole } from './node-files.ts';
 import type { Streams } from './streams.ts';
 
@@ -16,7 +16,7 @@ export async function timelineCommand(
   streams: Streams,
 ): Promise<Status> {
   const imported = await importAll(paths, options, streams);
-  const { timelines } = analyse(imported, limitsOf(options));
+  const { timelines } = analyse(imported, limitsOf(options), clocksOf(options));
   const format = options.format ?? (options.json === true ? 'json' : 'csv');
   const inputs = imported.files.map((f) => f.input);
   const text =

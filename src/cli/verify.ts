@@ -4,7 +4,7 @@ import { verifyJson } from '../report/verify-json.ts';
 import { reportsOf } from '../report/verify-reports.ts';
 import { verifyText } from '../report/verify-text.ts';
 import type { Verification } from '../vocabulary.ts';
-import { type CommonOptions, importAll, limitsOf, type Status } from './command.ts';
+import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from './command.ts';
 import { readText, writeWhole } from './node-files.ts';
 import { painterFor } from './paint.ts';
 import type { Streams } from './streams.ts';
@@ -33,7 +33,7 @@ export async function verifyCommand(
   };
   const limits = limitsOf(options);
   const imported = await importAll(paths, options, streams);
-  const analysed = analyse(imported, limits);
+  const analysed = analyse(imported, limits, clocksOf(options));
   const verification = verify(analysed, options.pair ?? null, filter, job, limits);
   const shownZone = options.zone ?? verification.inputs.find((i) => i.zone !== 'UTC')?.zone ?? 'UTC';
   const reports = options.out === undefined ? [] : await writeReports(options.out, verification, shownZone);

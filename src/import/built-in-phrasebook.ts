@@ -147,9 +147,9 @@ export const noteMessages: NonNullable<PhrasebookText['messages']> = [
   { when: '\\b(?:pulled|took out|removed|withdrew)\\b', signal: 'removed' },
   { when: '\\b(?:put in|fitted|inserted|seated)\\b', signal: 'inserted' },
   { when: '\\b(?:switched over|switch-?over)\\b', signal: 'switchover-command' },
-  { when: '\\breflash (?:done|finished|complete)\\b', signal: 'reflash-end' },
+  { when: '\\breflash (?:done|finished|complete|ended)\\b|\\b(?:re)?flashed\\b', signal: 'reflash-end' },
   {
-    when: '\\b(?:started (?:the )?reflash|began (?:the )?reflash|reflash started)\\b',
+    when: '\\b(?:started (?:the )?reflash|began (?:the )?reflash|reflash started|(?:re)?flashing (?:of|half|slot|place|standby|active|the|module|to|started))\\b',
     signal: 'reflash-start',
   },
   { when: '\\blight (?:is |now )*(?<value>steady|flashing|off)\\b', signal: 'light' },

@@ -44,6 +44,9 @@ export function csvRows(delimiter: string, onRow: (row: Row) => void): RowReader
     get line() {
       return state.line;
     },
+    get isCut() {
+      return state.source.charCodeAt(state.to - 1) !== 10;
+    },
     cell: (column) => state.cells[column] ?? '',
     width: () => state.cells.length,
     text: () => state.source.slice(state.from, state.to).replace(/[\r\n]+$/, ''),
@@ -51,31 +54,49 @@ export function csvRows(delimiter: string, onRow: (row: Row) => void): RowReader
   return {
     push(text) {
       state.rest += text;
-      parse(state, row, false);
-      while (state.rest.length > longestRow) {
-        breakEndless(state, row);
-        parse(state, row, false);
-      }
+      take(state, row, false);
     },
     end() {
-      if (state.rest !== '') parse(state, row, true);
+      take(state, row, true);
     },
   };
 }
 
-function parse(state: State, row: Row, isLast: boolean): void {
+interface Step {
+  readonly data: readonly (readonly string[])[];
+  readonly errors: readonly unknown[];
+  readonly meta: { readonly cursor: number };
+}
+
+function take(state: State, row: Row, isLast: boolean): void {
+  while (state.rest !== '' && parse(state, row, isLast)) takeLine(state, row);
+}
+
+/** Hands on the whole rows; true if it stopped before a row that is none. */
+function parse(state: State, row: Row, isLast: boolean): boolean {
   state.source = state.rest;
   state.to = 0;
+  let isBroken = false;
   const parser = new Papa.Parser({
     delimiter: state.delimiter,
     newline: '\n',
-    step: ({ data, meta }: { data: readonly (readonly string[])[]; meta: { cursor: number } }) => {
+    step: ({ data, errors, meta: { cursor } }: Step) => {
       const found = data[0];
-      if (found !== undefined && meta.cursor > state.to) emit(state, row, found, meta.cursor);
+      if (found === undefined || cursor <= state.to || isBroken) return;
+      isBroken = cursor - state.to > longestRow || (errors.length > 0 && goesOn(state, cursor));
+      if (isBroken) parser.abort();
+      else emit(state, row, found, cursor);
     },
   });
   parser.parse(state.source, 0, !isLast);
   state.rest = state.source.slice(state.to);
+  return isBroken || state.rest.length > longestRow;
+}
+
+/** A quote that is never closed, or closed within a cell, takes the lines after it along. */
+function goesOn({ source, to }: State, end: number): boolean {
+  const newline = source.indexOf('\n', to);
+  return newline >= 0 && newline < end - 1;
 }
 
 function emit(state: State, row: Row, found: readonly string[], end: number): void {
@@ -87,12 +108,17 @@ function emit(state: State, row: Row, found: readonly string[], end: number): vo
   if (state.cells.length > 1 || state.cells[0] !== '') state.onRow(row);
 }
 
-/** Only the begin of an endless row is kept: it is rejected for its columns, and what follows its line is read. */
-function breakEndless(state: State, row: Row): void {
+/**
+ * Where quotes make no row, a line is one, its quotes taken as text. Of an endless line only the begin is kept: it will
+ * be rejected for its columns.
+ */
+function takeLine(state: State, row: Row): void {
   const newline = state.rest.indexOf('\n');
+  const end = newline < 0 ? state.rest.length : newline + 1;
   state.source = state.rest;
   state.to = 0;
-  emit(state, row, [state.rest.slice(0, 200)], newline < 0 ? state.rest.length : newline + 1);
+  const line = state.source.slice(0, newline < 0 ? end : newline);
+  emit(state, row, line.length > longestRow ? [line.slice(0, 200)] : line.split(state.delimiter), end);
   state.rest = state.source.slice(state.to);
 }
 

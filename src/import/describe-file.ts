@@ -12,7 +12,6 @@ import type { TimeReader } from './time-reader.ts';
 export interface Done {
   readonly sha256: string;
   readonly bytes: number;
-  readonly endsInRow: boolean;
 }
 
 /** How a file was read, and what came of it. */
@@ -33,10 +32,7 @@ export function assemble(
   rule: FileRule | undefined,
 ): ImportedFile {
   const { plan, encoding, zone, times, sink } = parts;
-  const { streams, changes, gauges, notices, rows, unmatched, units } = sink.result(
-    source.name,
-    parts.endsInRow,
-  );
+  const { streams, changes, gauges, notices, rows, unmatched, units } = sink.result(source.name);
   refuseUseless(source.name, plan, rows, notices);
   const points = streams.flatMap((s) => (s.subject.pair === '' ? [] : [s.first.time, s.last.time]));
   const span = extent(points);

@@ -1,6 +1,6 @@
 import { type Signal, type Subject, stateSignals } from '../vocabulary.ts';
 import { detached } from './decode.ts';
-import type { Groups } from './patterns.ts';
+import { type Groups, patternList } from './patterns.ts';
 import type { MessageRule, Phrasebook } from './phrasebook-rules.ts';
 import { addressed, roleNamed, subjectOf } from './subjects.ts';
 import { valueMeant } from './values.ts';
@@ -25,16 +25,19 @@ interface Matched {
 }
 
 const mostCached = 4096;
-const halfWords = /\b(?:half|slot|place)\s+([A-Za-z0-9]+)\b/i;
+/** "slot B", "Half 2"; not "half a minute", nor "in place of". */
+const halfWords =
+  /\b(?:[Ss]lot|SLOT)\s+([A-Za-z]|\d{1,2})\b|\b(?:[Hh]alf|HALF|[Pp]lace|PLACE)\s+([A-Z]|\d{1,2})\b/;
 const roleWords = /\b(standby|active)\b/i;
 
 export function entryReader(phrasebook: Phrasebook): EntryReader {
   const cache = new Map<string, Matched | 'ignored' | 'unknown'>();
+  const firstMessage = ruleFinder(phrasebook.messages);
+  const firstNote = ruleFinder(phrasebook.notes);
   const look = (message: string): Matched | 'ignored' | 'unknown' => {
     const known = cache.get(message);
     if (known !== undefined) return known;
-    const found =
-      firstMatch(phrasebook.messages, message) ?? (isIgnored(phrasebook, message) ? 'ignored' : 'unknown');
+    const found = firstMessage(message) ?? (isIgnored(phrasebook, message) ? 'ignored' : 'unknown');
     if (cache.size < mostCached) cache.set(detached(message), found);
     return found;
   };
@@ -48,7 +51,7 @@ export function entryReader(phrasebook: Phrasebook): EntryReader {
       return meaning(from, found, message) ?? message;
     },
     readNote(pair, text) {
-      const found = firstMatch(phrasebook.notes, text);
+      const found = firstNote(text);
       const meant = found === undefined ? undefined : meaning(pair, found, text);
       return (
         meant ?? {
@@ -61,12 +64,15 @@ export function entryReader(phrasebook: Phrasebook): EntryReader {
   };
 }
 
-function firstMatch(rules: readonly MessageRule[], message: string): Matched | undefined {
-  for (const rule of rules) {
-    const groups = rule.pattern.match(message);
-    if (groups !== null) return { rule, groups };
-  }
-  return undefined;
+/** The first rule that fits; what it takes to find it is made when first needed. */
+function ruleFinder(rules: readonly MessageRule[]): (text: string) => Matched | undefined {
+  let list: ReturnType<typeof patternList> | undefined;
+  return (text) => {
+    list ??= patternList(rules.map((r) => r.pattern));
+    const found = list.first(text);
+    const rule = found === null ? undefined : rules[found.index];
+    return found === null || rule === undefined ? undefined : { rule, groups: found.groups };
+  };
 }
 
 function isIgnored(phrasebook: Phrasebook, message: string): boolean {
@@ -91,6 +97,11 @@ function meaning(unit: Subject, { rule, groups }: Matched, message: string): Und
   return value === undefined || value === '' ? undefined : { subject, signal, value: detached(value) };
 }
 
+function halfSaid(message: string): string | null {
+  const found = halfWords.exec(message);
+  return (found?.[1] ?? found?.[2])?.toUpperCase() ?? null;
+}
+
 /** Named groups and fixed parts of the rule come first, then the unit, then what the words themselves say. */
 function subjectMeant(
   unit: Subject,
@@ -99,7 +110,7 @@ function subjectMeant(
   message: string,
 ): Subject | undefined {
   const pair = groups.pair ?? unit.pair;
-  const half = groups.half ?? rule.half ?? unit.half ?? halfWords.exec(message)?.[1] ?? null;
+  const half = groups.half ?? rule.half ?? unit.half ?? halfSaid(message);
   const named = rule.role ?? roleNamed(groups.role ?? '') ?? unit.role;
   const spoken = rule.signal === 'role' ? null : roleNamed(roleWords.exec(message)?.[1] ?? '');
   const role = named ?? (half === null ? spoken : null);

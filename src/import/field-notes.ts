@@ -1,9 +1,15 @@
+import type { Subject } from '../vocabulary.ts';
 import type { Importer } from './importer.ts';
-import { explain, type TimeReader } from './time-reader.ts';
+import type { Phrasebook } from './phrasebook-rules.ts';
+import type { DateOrder, StampFailure } from './stamp.ts';
+import { subjectOf } from './subjects.ts';
+import { explain } from './time-reader.ts';
 import { readStamp } from './timestamps.ts';
 
 const clockFirst = /^\s*\d{1,2}[:.]\d{2}\b/;
-const pairHeading = /^\s*(?:pair\s+)?([A-Z][A-Z0-9_]*)\s*:?\s*$/i;
+const pairHeading = /^(?:[Pp]air\s+([A-Za-z][A-Za-z0-9_]*)|([A-Z][A-Z0-9_]*))\s*:?$/;
+/** A name with a figure in it, or with a half behind it: `RO1`, `INTAKE-B`. `LED` is no pair. */
+const pairWord = /^(?:[A-Z]+[0-9]+|[A-Z][A-Z0-9_]*[-/](?:[A-Z]|[0-9]))$/;
 
 /** What a technician wrote: a clock and words on a line; a line with a date or a pair sets it for those that follow. */
 export const fieldNotes: Importer = {
@@ -21,58 +27,61 @@ export const fieldNotes: Importer = {
     return (row, sink) => {
       const text = row.text().trim();
       if (text === '') return sink.ignore();
-      const named = pairIn(text, phrasebook.units);
-      const date = setDate(text, times, phrasebook.order);
-      if (!clockFirst.test(text)) {
-        pair = named ?? pair;
+      const named = pairIn(text, phrasebook);
+      pair = named?.pair ?? pair;
+      const date = dateIn(text, times.order);
+      if (typeof date === 'string') {
+        const { what, fix } = explain(text, date);
+        return sink.reject(what, fix);
+      }
+      if (date !== null) times.setDay(date.day);
+      const body = date?.rest ?? text;
+      if (!clockFirst.test(body)) {
         // A line without a clock heads those that follow; it is no entry of its own.
-        return date || named !== null || /^[#\p{L}]/u.test(text)
+        return date !== null || named !== null || /^[#\p{L}]/u.test(text)
           ? sink.ignore()
           : sink.reject('The line has no clock.', 'Begin it with hh:mm.');
       }
-      const at = times.read(text.replace(/^(\d{1,2})\.(\d{2})\b/, '$1:$2'));
+      const at = times.read(body.replace(/^(\d{1,2})\.(\d{2})\b/, '$1:$2'));
       if (typeof at !== 'number') {
         const { what, fix } = explain(text, at);
         return sink.reject(what, fix);
       }
-      const about = named ?? pair;
-      if (about === null)
+      if (pair === null)
         return sink.reject('The line is about no pair that is named.', 'Name the pair on a line before it.');
-      sink.note(at, about, text.slice(times.end()).trim());
+      sink.note(at, pair, named?.half ?? null, body.slice(times.end()).trim());
     };
   },
 };
 
-/** The pair that a line names: a heading of its own, or a word that a unit pattern knows and that has a figure in it. */
-function pairIn(
-  text: string,
-  units: readonly { readonly pattern: { match(text: string): Readonly<Record<string, string>> | null } }[],
-): string | null {
-  const heading = pairHeading.exec(text)?.[1];
-  const words =
-    heading === undefined
-      ? text
-          .split(/[\s,;:()]+/)
-          .filter((word) => /^[A-Z][A-Z0-9_]*\d?(?:[-/][A-Z0-9]+)?$/.test(word) && word.length > 2)
-      : [heading];
-  for (const word of words) {
-    for (const { pattern } of units) {
-      const pair = pattern.match(word)?.pair;
-      if (pair !== undefined) return pair;
-    }
+/** The pair that a line names, with its half: a heading of its own, or a word that looks like one to a unit pattern. */
+function pairIn(text: string, phrasebook: Phrasebook): Subject | null {
+  const heading = pairHeading.exec(text);
+  const name = heading?.[1] ?? heading?.[2];
+  const words = name === undefined ? text.split(/[\s,;:().]+/).filter((word) => pairWord.test(word)) : [name];
+  for (const unit of words) {
+    const subject = subjectOf(phrasebook, { unit, half: '', role: '' });
+    if (subject !== null) return subject;
   }
   return null;
 }
 
-/** A date anywhere in the line is the date of the lines that follow. */
-function setDate(text: string, times: TimeReader, order: 'day-first' | 'month-first' | undefined): boolean {
-  const found =
-    /\b(?:\d{4}-\d{2}-\d{2}|\d{1,2}[./-]\d{1,2}[./-]\d{4}|\d{1,2}[ -][A-Z][a-z]{2,8}[ -]\d{4})\b/.exec(
-      text,
-    )?.[0];
-  if (found === undefined) return false;
-  const stamp = readStamp(found, { order, year: undefined, day: undefined });
-  if (typeof stamp === 'string') return false;
-  times.setDay(stamp.clock);
-  return true;
+const date = /\b(?:\d{4}-\d{2}-\d{2}|\d{1,2}[./-]\d{1,2}[./-]\d{4}|\d{1,2}[ -][A-Z][a-z]{2,8}[ -]\d{4})\b/;
+
+interface Dated {
+  /** Milliseconds UTC of its midnight. */
+  readonly day: number;
+  /** The line without its date. */
+  readonly rest: string;
+}
+
+/** The date of a line and of those that follow. One in the midst of what was done at a clock is not theirs. */
+function dateIn(text: string, order: DateOrder | undefined): Dated | StampFailure | null {
+  const found = date.exec(text);
+  if (found === null) return null;
+  const before = text.slice(0, found.index);
+  if (clockFirst.test(text) && !/^\d{1,2}[:.]\d{2}(?::\d{2})?\s*$/.test(before)) return null;
+  const stamp = readStamp(found[0], { order, year: undefined, day: undefined });
+  if (typeof stamp === 'string') return stamp;
+  return { day: stamp.clock, rest: `${before}${text.slice(found.index + found[0].length)}`.trim() };
 }

@@ -1,3 +1,4 @@
+import type { Signal } from '../vocabulary.ts';
 import { detached } from './decode.ts';
 import { entryReader } from './entries.ts';
 import { mayEnd, newParameter, type Parameter } from './parameters.ts';
@@ -7,6 +8,7 @@ import type { FileSink, SinkResult } from './sink.ts';
 import {
   beginRow,
   finishRow,
+  loseCell,
   mark,
   noRow,
   push,
@@ -36,8 +38,8 @@ export function fileSink(phrasebook: Phrasebook): FileSink {
     entries: entryReader(phrasebook),
     row: noRow,
     outcome: 'none',
+    lastLine: 0,
     lastRejected: undefined,
-    lastEntry: undefined,
   };
   return {
     begin: (row) => beginRow(state, row),
@@ -45,11 +47,11 @@ export function fileSink(phrasebook: Phrasebook): FileSink {
     reading: (at, unit, name, value, parts) =>
       takeReading(state, at, unitOf(state, unit, parts, 'reading'), name, value),
     entry: (at, unit, message, parts) => takeEntry(state, at, unitOf(state, unit, parts, 'entry'), message),
-    note: (at, pair, text) => takeNote(state, at, pair, text),
+    note: (at, pair, half, text) => takeNote(state, at, pair, half, text),
     reject: (what, fix) => rejectRow(state, what, fix),
     ignore: () => mark(state, 'ignored'),
     behind: () => state.behind,
-    result: (file, endsInRow) => resultOf(state, file, endsInRow),
+    result: (file) => resultOf(state, file),
   };
 }
 
@@ -98,6 +100,10 @@ function takeChange(
     unmatched(state, `${name} = ${value}`);
     return;
   }
+  if (state.row.isCut && isBegun(state, signal, meant)) {
+    loseCell(state);
+    return;
+  }
   const isFirst = parameter.value === undefined;
   if (meant === parameter.value || (isFirst && meant === null)) mark(state, 'unchanged');
   else {
@@ -118,15 +124,25 @@ function takeChange(
   parameter.lastTime = at;
 }
 
+/** `6.4` at the very end of a file that has `6.4.1` elsewhere, and never `6.4`, is the begin of it. */
+function isBegun({ changes }: State, signal: Signal, value: string | null): boolean {
+  if (value === null || value === '') return false;
+  const known = changes.flatMap((c) => (c.signal === signal && c.value !== null ? [c.value] : []));
+  return !known.includes(value) && known.some((other) => other.startsWith(value));
+}
+
+const sameLineMs = 1000;
+
 function takeEntry(state: State, at: number, unit: Unit, message: string): void {
-  const key = `${at}\n${unit.index}\n${message}`;
-  const same = state.lastEntry?.key === key ? state.changes[state.lastEntry.change] : undefined;
-  if (same !== undefined && state.lastEntry !== undefined) {
-    state.changes[state.lastEntry.change] = { ...same, count: same.count + 1 };
+  const { lastEntry } = unit;
+  const same = lastEntry === undefined ? undefined : state.changes[lastEntry.change];
+  const isAgain = lastEntry?.message === message && Math.abs(at - lastEntry.at) <= sameLineMs;
+  if (isAgain && same !== undefined) {
+    state.changes[lastEntry.change] = { ...same, count: same.count + 1 };
     mark(state, 'unchanged');
     return;
   }
-  state.lastEntry = undefined;
+  unit.lastEntry = undefined;
   const found = state.entries.read(unit.subject, unit.text, message);
   if (unit.subject !== null) touch(unit, at, state.row);
   if (typeof found === 'string') {
@@ -135,13 +151,13 @@ function takeEntry(state: State, at: number, unit: Unit, message: string): void 
     return;
   }
   unit.signals.add(found.signal);
-  state.lastEntry = { key, change: state.changes.length };
+  unit.lastEntry = { message: detached(message), at, change: state.changes.length };
   push(state, { kind: 'entry', time: at, earliest: at, before: null, stream: unit.index, ...found });
 }
 
-function takeNote(state: State, at: number, pair: string, text: string): void {
+function takeNote(state: State, at: number, pair: string, half: string | null, text: string): void {
   const unit = unitOf(state, pair, undefined, 'note');
-  const subject = unit.subject ?? { pair, half: null, role: null };
+  const subject = { ...(unit.subject ?? { pair, role: null }), half };
   touch(unit, at, state.row);
   const found = state.entries.readNote(subject, text);
   unit.signals.add(found.signal);
@@ -155,10 +171,23 @@ function takeNote(state: State, at: number, pair: string, text: string): void {
   });
 }
 
-function resultOf(state: State, file: string, endsInRow: boolean): SinkResult {
-  const { counts, unitList, rejected, lastRejected: tail, unmatchedLines, wordings } = state;
-  const total = tail !== undefined && !endsInRow && isTotal(tail);
-  const damaged = tail !== undefined && endsInRow;
+/** The streams of the units that said something, and the changes with their places in that list. */
+function heard({ unitList, changes }: State): Pick<SinkResult, 'streams' | 'changes'> {
+  const units = unitList.filter((u) => u.first !== undefined);
+  if (units.length === unitList.length) return { streams: units.map(toStream), changes };
+  const places = new Map(units.map((unit, place) => [unit.index, place]));
+  return {
+    streams: units.map(toStream),
+    changes: changes.map((c) => ({ ...c, stream: places.get(c.stream) ?? c.stream })),
+  };
+}
+
+function resultOf(state: State, file: string): SinkResult {
+  const { counts, unitList, rejected, lastRejected, lastLine, unmatchedLines, wordings } = state;
+  const tail = lastRejected?.line === lastLine ? lastRejected : undefined;
+  const somethingRead = counts.used + counts.unchanged + counts.unmatched > 0;
+  const total = tail !== undefined && !tail.isCut && somethingRead && isTotal(tail);
+  const damaged = tail?.isCut === true;
   if (total) {
     counts.rejected -= 1;
     counts.ignored += 1;
@@ -167,8 +196,7 @@ function resultOf(state: State, file: string, endsInRow: boolean): SinkResult {
   const notices = rowNotices(file, counts, kept, unmatchedLines, wordings.size);
   return {
     rows: counts,
-    streams: unitList.map(toStream),
-    changes: state.changes,
+    ...heard(state),
     gauges: state.gauges.map((g) => g.series()),
     unmatched: [...wordings.entries()]
       .map(([wording, { count, firstLine }]) => ({ wording, count, firstLine }))

@@ -1,4 +1,4 @@
-import { RE2JS, RE2JSException } from 're2js';
+import { RE2JS, RE2JSException, RE2Set } from 're2js';
 
 /** What a pattern found: its named groups, those that took part. */
 export type Groups = Readonly<Record<string, string>>;
@@ -37,6 +37,38 @@ export function compilePattern(source: string, ignoreCase: boolean): Pattern | s
     if (error instanceof RE2JSException) return error.message.replace(/^error parsing regexp: /, '');
     throw error;
   }
+}
+
+/** Finds the first of several patterns that fits. */
+export interface PatternList {
+  /** Its place in the list and its named groups; `null` if none fits. */
+  first(text: string): { readonly index: number; readonly groups: Groups } | null;
+}
+
+/**
+ * Several case-insensitive patterns as one automaton that passes once over a text and names those that may fit; only
+ * they are run. Most of a log fits none, and one pattern after the other costs thirty times as much.
+ */
+export function patternList(patterns: readonly Pattern[]): PatternList {
+  const set = new RE2Set(RE2Set.UNANCHORED, RE2JS.CASE_INSENSITIVE);
+  for (const { source } of patterns) set.add(loosened(source));
+  set.compile();
+  return {
+    first(text) {
+      for (const index of [...set.match(text)].sort((a, b) => a - b)) {
+        const groups = patterns[index]?.match(text) ?? null;
+        if (groups !== null) return { index, groups };
+      }
+      return null;
+    },
+  };
+}
+
+/** Fits whatever the pattern fits, and more: word boundaries, which need a slower engine, are left out. */
+function loosened(source: string): string {
+  // Between \Q and \E a \b is text.
+  if (source.includes('\\Q')) return '';
+  return source.replace(/\\[\s\S]/g, (token) => (token === '\\b' || token === '\\B' ? '(?:)' : token));
 }
 
 /** True if a base name fits a pattern of `*` and `?`, whatever the case. Linear: no backtracking into earlier stars. */

@@ -116,19 +116,16 @@ async function readRows(
   const hasher = options.sha256();
   const decoder = new TextDecoder(encoding.label);
   let bytes = 0;
-  let last = '\n';
   for await (const piece of source.open()) {
     hasher.update(piece);
     bytes += piece.length;
-    const text = decoder.decode(piece, { stream: true });
-    if (text !== '') last = text.charAt(text.length - 1);
-    rows.push(text);
+    rows.push(decoder.decode(piece, { stream: true }));
     options.onProgress?.(bytes, rowCount);
   }
   rows.push(decoder.decode());
   rows.end();
   sorter.end();
-  return { sha256: hasher.digest(), bytes, endsInRow: last !== '\n', sink, times };
+  return { sha256: hasher.digest(), bytes, sink, times };
 }
 
 function isHeaderAgain(row: Row, names: readonly string[]): boolean {

@@ -4,6 +4,7 @@ import type { NonEmpty, Notice, RowCounts, SourceLine } from '../vocabulary.ts';
 export interface Rejected {
   readonly line: number;
   readonly text: string;
+  readonly isCut: boolean;
   readonly what: string;
   readonly fix: string;
 }

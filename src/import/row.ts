@@ -2,6 +2,8 @@
 export interface Row {
   /** The line it begins on, counted from 1. */
   readonly line: number;
+  /** No line end follows it: its last cell may be cut off. */
+  readonly isCut: boolean;
   /** A column's text; empty for a column that is not there. */
   cell(column: number): string;
   /** How many columns it has. */

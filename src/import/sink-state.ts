@@ -9,7 +9,7 @@ import { subjectOf, type UnitParts } from './subjects.ts';
 import { newUnit, type Unit, unitText } from './units.ts';
 
 /** How a row ends; of several values in one row the highest counts. */
-const ranks = { none: 0, ignored: 1, unchanged: 2, unmatched: 3, used: 4, rejected: 5 } as const;
+const ranks = { none: 0, ignored: 1, unchanged: 2, unmatched: 3, lost: 4, used: 5, rejected: 6 } as const;
 type Outcome = keyof typeof ranks;
 
 /** Everything a sink knows of its file. */
@@ -21,7 +21,7 @@ export interface State {
   /** Each unit once; its index is the stream's. */
   readonly unitList: Unit[];
   readonly changes: Change[];
-  readonly wordings: Map<string, { count: number; readonly firstLine: number }>;
+  readonly wordings: Map<string, { count: number; readonly firstLine: number; lastLine: number }>;
   readonly rejected: Rejected[];
   readonly unmatchedLines: { readonly line: number; readonly text: string }[];
   readonly gauges: GaugeReader[];
@@ -29,12 +29,14 @@ export interface State {
   behind: number;
   row: Row;
   outcome: Outcome;
+  /** The last line of the file so far: its rows may come sorted by time. */
+  lastLine: number;
+  /** The rejected row that stands last in the file. */
   lastRejected: Rejected | undefined;
-  lastEntry: { readonly key: string; readonly change: number } | undefined;
 }
 
 /** Before the first row. */
-export const noRow: Row = { line: 0, cell: () => '', width: () => 0, text: () => '' };
+export const noRow: Row = { line: 0, isCut: false, cell: () => '', width: () => 0, text: () => '' };
 const mostWordings = 1000;
 const mostLines = 5;
 
@@ -42,8 +44,7 @@ const mostLines = 5;
 export function beginRow(state: State, row: Row): void {
   state.row = row;
   state.outcome = 'none';
-  // Rows may come sorted: the file's last row is the one on its last line.
-  if (row.line > (state.lastRejected?.line ?? 0)) state.lastRejected = undefined;
+  state.lastLine = Math.max(state.lastLine, row.line);
   state.counts.read += 1;
 }
 
@@ -51,7 +52,7 @@ export function beginRow(state: State, row: Row): void {
 export function finishRow(state: State): void {
   const { outcome, row, counts, unmatchedLines } = state;
   // A row in which nothing at all was found says nothing new: an empty cell is no reading.
-  counts[outcome === 'none' ? 'unchanged' : outcome] += 1;
+  counts[outcome === 'none' ? 'unchanged' : outcome === 'lost' ? 'rejected' : outcome] += 1;
   if (outcome === 'unmatched' && unmatchedLines.length < mostLines) {
     unmatchedLines.push({ line: row.line, text: detached(row.text()) });
   }
@@ -62,22 +63,42 @@ export function mark(state: State, outcome: Outcome): void {
   if (ranks[outcome] > ranks[state.outcome]) state.outcome = outcome;
 }
 
-/** Counts wording that is not known; the number of different ones is bounded. */
+/**
+ * Counts wording that is not known, once for a row; the number of different ones is bounded. New wording at the end of a
+ * row that is cut off is no wording.
+ */
 export function unmatched(state: State, wording: string): void {
-  mark(state, 'unmatched');
   const { wordings, row } = state;
+  if (row.isCut && !wordings.has(wording)) {
+    loseCell(state);
+    return;
+  }
+  mark(state, 'unmatched');
   const name = wordings.has(wording) || wordings.size < mostWordings ? wording : '(further wordings)';
   const known = wordings.get(name);
-  if (known === undefined) wordings.set(detached(name), { count: 1, firstLine: row.line });
-  else known.count += 1;
+  if (known === undefined)
+    wordings.set(detached(name), { count: 1, firstLine: row.line, lastLine: row.line });
+  else if (known.lastLine !== row.line) {
+    known.count += 1;
+    known.lastLine = row.line;
+  }
+}
+
+/** The last cell of the file is cut off: what it would have said is lost. What its row said before it stands. */
+export function loseCell(state: State): void {
+  const { row } = state;
+  mark(state, 'lost');
+  const text = detached(row.text());
+  state.lastRejected = { line: row.line, text, isCut: true, what: 'The row is cut off.', fix: '' };
 }
 
 /** The row can not be read. */
 export function rejectRow(state: State, what: string, fix: string): void {
   const { row, rejected } = state;
   state.outcome = 'rejected';
-  state.lastRejected = { line: row.line, text: detached(row.text()), what, fix };
-  if (rejected.length < mostLines) rejected.push(state.lastRejected);
+  const found = { line: row.line, text: detached(row.text()), isCut: row.isCut, what, fix };
+  if (row.line === state.lastLine) state.lastRejected = found;
+  if (rejected.length < mostLines) rejected.push(found);
 }
 
 /** The unit of a row; made when first named. */

@@ -8,8 +8,8 @@ export interface Sink {
   reading(at: number, unit: string, parameter: string, value: string, parts?: UnitParts): void;
   /** A journalled message. */
   entry(at: number, unit: string, message: string, parts?: UnitParts): void;
-  /** A technician's line: `at` is the stamp, `pair` the pair it is about. */
-  note(at: number, pair: string, text: string): void;
+  /** A technician's line: `at` is the stamp, `pair` and `half` what it is about; `null` where no half is named. */
+  note(at: number, pair: string, half: string | null, text: string): void;
   /** The row can not be read. */
   reject(what: string, fix: string): void;
   /** The row is known to mean nothing. */
@@ -34,6 +34,5 @@ export interface FileSink extends Sink {
   finish(): void;
   /** How many readings came behind an earlier one of their parameter. */
   behind(): number;
-  /** What was read. `endsInRow`: the file does not end with a line end, so its last row may be cut off. */
-  result(file: string, endsInRow: boolean): SinkResult;
+  result(file: string): SinkResult;
 }

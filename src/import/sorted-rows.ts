@@ -57,6 +57,7 @@ function copyOf(row: Row): Row {
   const text = row.text();
   return {
     line: row.line,
+    isCut: row.isCut,
     cell: (column) => cells[column] ?? '',
     width: () => cells.length,
     text: () => text,

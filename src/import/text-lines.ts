@@ -8,9 +8,13 @@ export function textLines(onRow: (row: Row) => void): RowReader {
   let rest = '';
   let line = 0;
   let current = '';
+  let isCut = false;
   const row: Row = {
     get line() {
       return line;
+    },
+    get isCut() {
+      return isCut;
     },
     cell: (column) => (column === 0 ? current : ''),
     width: () => 1,
@@ -18,7 +22,8 @@ export function textLines(onRow: (row: Row) => void): RowReader {
   };
   const emit = (text: string): void => {
     line += 1;
-    current = text.endsWith('\r') ? text.slice(0, -1) : text;
+    const whole = text.endsWith('\r') ? text.slice(0, -1) : text;
+    current = whole.length > longestLine ? whole.slice(0, longestLine) : whole;
     onRow(row);
   };
   return {
@@ -30,7 +35,9 @@ export function textLines(onRow: (row: Row) => void): RowReader {
       if (rest.length > longestLine) rest = rest.slice(0, longestLine);
     },
     end() {
-      if (rest !== '') emit(rest);
+      if (rest === '') return;
+      isCut = true;
+      emit(rest);
     },
   };
 }

@@ -5,6 +5,7 @@ import type { Zone } from './zones.ts';
 
 /** Reads the stamps of one file in the order of its rows. */
 export interface TimeReader {
+  readonly order: DateOrder | undefined;
   /** Milliseconds UTC, or why the text is no time. `end` tells where the stamp ended. */
   read(text: string): number | StampFailure;
   end(): number;
@@ -36,6 +37,7 @@ export function timeReader(
   const saysYear = (text: string, end: number, isOwn: boolean): boolean =>
     isOwn ? pattern?.hasYear === true : /\d{4}/.test(text.slice(0, end));
   return {
+    order,
     read(text) {
       const own = pattern?.read(text, options) ?? 'no-date';
       const isOwn = own !== 'no-date';

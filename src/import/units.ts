@@ -20,6 +20,8 @@ export interface Unit {
   lastTime: number;
   lastLine: number;
   lastText: string;
+  /** The last entry, if the unit's last line was one: the same line again within its second is no other. */
+  lastEntry: { readonly message: string; readonly at: number; readonly change: number } | undefined;
   /** Spans longer than this may be gaps, in milliseconds. */
   gapsFrom: number;
 }
@@ -40,6 +42,7 @@ export function newUnit(text: string, subject: Subject | null, index: number, ki
     lastTime: Number.NEGATIVE_INFINITY,
     lastLine: 0,
     lastText: '',
+    lastEntry: undefined,
     gapsFrom: 0,
   };
 }

@@ -38,6 +38,8 @@ function coverageByPair(files: readonly ImportedFile[]): ReadonlyMap<string, Non
   const byPair = new Map<string, [Coverage, ...Coverage[]]>();
   for (const file of files) {
     for (const stream of file.streams) {
+      // A unit that no pattern knows is counted where it was read; it is no pair.
+      if (stream.subject.pair === '') continue;
       const item = { file: file.input.file, stream };
       const list = byPair.get(stream.subject.pair);
       if (list === undefined) byPair.set(stream.subject.pair, [item]);

@@ -51,7 +51,7 @@ export async function readText(
 }
 
 /** Reads several files. */
-async function readTexts(
+export async function readTexts(
   files: Readonly<Record<string, string | Uint8Array>>,
   options: TextOptions = {},
 ): Promise<Imported> {

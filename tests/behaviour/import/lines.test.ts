@@ -44,4 +44,10 @@ checkImporter(lines, [
       'time: { order: day-first }\nfiles: [{ match: "own.log", line: "^(?<time>[^|]+)[|] (?<unit>[^|]+)[|] (?<message>.*)$" }]\n',
     changes: ['10:00:00.000 RO1 pair partner-ready yes line 1'],
   },
+  {
+    name: 'a unit that begins with Z is no zone',
+    file: 'events.log',
+    text: '2026-03-14 10:00:00 ZEBRA1-A light steady\n2026-03-14 10:00:01 Z RO1-A light off\n',
+    changes: ['10:00:00.000 ZEBRA1 A light steady line 1', '10:00:01.000 RO1 A light off line 2'],
+  },
 ]);

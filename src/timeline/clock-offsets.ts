@@ -1,0 +1,114 @@
+import { medianOffset } from '../statistics/median-offset.ts';
+import type { Change, ImportedFile, NonEmpty, SourceLine } from '../vocabulary.ts';
+import type { TimelineRules } from './rules.ts';
+
+/** How far the clock of one file is ahead of the reference's, from the changes both saw. */
+export interface ClockOffset {
+  readonly file: string;
+  readonly reference: string;
+  /** Milliseconds that the file is ahead; negative if it is behind. */
+  readonly ahead: number;
+  readonly spread: number;
+  readonly count: number;
+  /** Beyond its spread and what the spacing of the polls can explain. */
+  readonly isBeyond: boolean;
+  readonly evidence: NonEmpty<SourceLine>;
+}
+
+/** How far apart two sightings of one change may be stamped to be taken for a pair, in milliseconds. */
+const reach = 900_000;
+/** Fewer pairs than this say nothing of how far they scatter. */
+const leastPairs = 3;
+
+/**
+ * The offset of every file against the first one with exact entries, or `reference`: the median of the paired differences
+ * of the changes both saw; exact entries count as they are, polled ones from the middle of their bounds. Field notes and
+ * files that share no change have none. Source: design.md, section 2, Clocks.
+ */
+export function clockOffsets(
+  files: readonly ImportedFile[],
+  reference: string | null,
+  rules: TimelineRules,
+): readonly ClockOffset[] {
+  const base =
+    files.find((f) => f.input.file === reference) ??
+    files.find((f) => f.streams.some((s) => s.kind === 'entry')) ??
+    files[0];
+  if (base === undefined) return [];
+  const known = byMeaning(base);
+  return files.filter((f) => f !== base).flatMap((file) => offsetOf(file, base, known, rules));
+}
+
+function offsetOf(
+  file: ImportedFile,
+  base: ImportedFile,
+  known: ReadonlyMap<string, readonly Change[]>,
+  rules: TimelineRules,
+): readonly ClockOffset[] {
+  const own = byMeaning(file);
+  const pairs = file.changes.filter(isTimed).flatMap((change) => {
+    const meaning = meaningOf(change);
+    const other = nearest(known.get(meaning) ?? [], change);
+    // Each must be the other's nearest, in a time that both files cover: else they are two changes, not one.
+    const isMutual = other !== undefined && nearest(own.get(meaning) ?? [], other) === change;
+    return isMutual && covers(base, change) && covers(file, other) ? [{ change, other }] : [];
+  });
+  const offset = medianOffset(pairs.map(({ change, other }) => middle(change) - middle(other)));
+  const first = pairs[0];
+  if (offset === null || first === undefined) return [];
+  const spacing = Math.max(0, ...[...file.streams, ...base.streams].map((s) => s.spacing));
+  const slack = Math.max(offset.spread + spacing, file.resolution, base.resolution, rules.mergeMs);
+  return [
+    {
+      file: file.input.file,
+      reference: base.input.file,
+      ahead: offset.median,
+      spread: offset.spread,
+      count: offset.count,
+      isBeyond: offset.count >= leastPairs && Math.abs(offset.median) > slack,
+      evidence: [lineOf(file, first.change), lineOf(base, first.other)],
+    },
+  ];
+}
+
+function covers({ input }: ImportedFile, change: Change): boolean {
+  const at = middle(change);
+  return input.from !== null && input.to !== null && at >= input.from && at <= input.to;
+}
+
+function byMeaning(file: ImportedFile): ReadonlyMap<string, readonly Change[]> {
+  const groups = new Map<string, Change[]>();
+  for (const change of file.changes.filter(isTimed)) {
+    const list = groups.get(meaningOf(change));
+    if (list === undefined) groups.set(meaningOf(change), [change]);
+    else list.push(change);
+  }
+  return groups;
+}
+
+/** A first reading says how things are, not when they changed; a note tells the minute only. */
+function isTimed({ kind, before, earliest, time }: Change): boolean {
+  return kind === 'entry' || (kind === 'reading' && !(before === null && earliest === time));
+}
+
+function meaningOf({ subject, signal, value }: Change): string {
+  return [subject.pair, subject.half ?? subject.role ?? '', signal, value ?? ''].join('\n');
+}
+
+function middle({ time, earliest }: Change): number {
+  return (time + earliest) / 2;
+}
+
+function nearest(others: readonly Change[], change: Change): Change | undefined {
+  const at = middle(change);
+  let best: Change | undefined;
+  for (const other of others) {
+    const apart = Math.abs(middle(other) - at);
+    if (apart <= reach && (best === undefined || apart < Math.abs(middle(best) - at))) best = other;
+  }
+  return best;
+}
+
+function lineOf(file: ImportedFile, { line, text }: Change): SourceLine {
+  return { file: file.input.file, line, text };
+}

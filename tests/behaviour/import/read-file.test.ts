@@ -1,0 +1,109 @@
+import { describe, expect, test } from 'vitest';
+import type { ImportedFile } from '../../../src/vocabulary.ts';
+import { readText } from '../../support/read-text.ts';
+
+const header = 'time,unit,parameter,value\n';
+const row = (second: string, unit: string, parameter: string, value: string): string =>
+  `2026-03-14 10:${second}Z,${unit},${parameter},${value}\n`;
+const ids = ({ notices }: ImportedFile): readonly string[] => notices.map((n) => n.id);
+
+describe('a file that can not be used', () => {
+  test.each([
+    ['empty', 'a.csv', '', 'a.csv: the file is empty.'],
+    ['header only', 'a.csv', header, 'a.csv: the file has a header but no rows.'],
+    ['binary', 'a.csv', '\u0000\u0001\u0002\u0003\u0004\u0000', 'a.csv: this is no text but a binary file.'],
+    ['an unknown layout', 'a.csv', 'a,b\n1,2\n', /readings: no column for .*; journal: no column for .*;/],
+    [
+      'no time that can be read',
+      'a.csv',
+      `${header}now,RO1,light,off\nthen,RO1,light,off\n`,
+      /^a.csv:2: no row/,
+    ],
+    ['a date in notes', 'a.txt', 'RO1 on 03/04/2026\n09:14 pulled slot B\n', /^a.txt:1: .*--order day-first/],
+    ['notes without a date', 'a.txt', 'RO1\n09:14 pulled slot B\n', /^a.txt:2: .*Put a line with the date/],
+  ])('%s: one line says what and what to do', async (_name, file, text, message) => {
+    await expect(readText(file, text)).rejects.toThrow(message);
+  });
+  test('a day and month that nothing settles: both readings and the option are named', async () => {
+    const text = `${header}03/04/2026 10:00:00,RO1-A,light,off\n05/06/2026 10:00:00,RO1-A,light,off\n`;
+    await expect(readText('a.csv', text)).rejects.toThrow(/^a.csv:2: .*3 Apr 2026.*4 Mar 2026.*--order/);
+  });
+  test.each([
+    ['time: { format: "dd/MM/yyyy QQ" }', 'time.format: "QQ" is no field'],
+    ['time: { format: "HH:mm" }', 'time.format: it has no month and day'],
+    ['time: { format: "dd/MM/yyyy hh:mm" }', 'time.format: a 12-hour clock (h) needs a'],
+    ['tiem: { zone: UTC }', 'tiem is not a key here'],
+    ['units: [{ pattern: "(?<pair>RO[12]" }]', 'units[0].pattern is not a pattern'],
+    ['messages: [{ when: "x", signal: light }]', 'messages[0] says no value for light'],
+    [
+      'parameters: { X: { signal: light, values: { "1": green } } }',
+      'parameters.X.values has "green", which is no value of light',
+    ],
+  ])('a phrasebook %s', async (phrasebook, message) => {
+    await expect(
+      readText('a.csv', `${header}${row('00:00', 'RO1-A', 'light', 'off')}`, { phrasebook }),
+    ).rejects.toThrow(`phrasebook.yaml: ${message}`);
+  });
+});
+
+describe('a file', () => {
+  test('has streams of the units that said something only', async () => {
+    const text = `${header}${row('00:00', 'RO9', 'colour', 'red')}${row('00:10', 'RO1-A', 'light', 'off')}`;
+    const read = await readText('a.csv', text);
+    expect(read.streams.map((s) => s.unit)).toEqual(['RO1-A']);
+    expect(read.changes.map((c) => read.streams[c.stream]?.unit)).toEqual(['RO1-A']);
+    expect(read.input.units).toEqual(['RO9', 'RO1-A']);
+    expect([read.input.from, read.input.to]).toEqual([
+      Date.UTC(2026, 2, 14, 10, 0, 10),
+      Date.UTC(2026, 2, 14, 10, 0, 10),
+    ]);
+  });
+  test('lists unknown wording once for a row, the most frequent first', async () => {
+    const text =
+      'time,unit,light,firmware,hue\n2026-03-14 10:00:00Z,??,off,6,red\n2026-03-14 10:00:00Z,RO1-A,off,6,red\n2026-03-14 10:00:10Z,RO1-A,off,6,red\n';
+    expect((await readText('a.csv', text)).input.unmatched).toEqual([
+      { wording: 'parameter hue', count: 2, firstLine: 3 },
+      { wording: 'unit ??', count: 1, firstLine: 2 },
+    ]);
+  });
+  test('polled every 10 s has that spacing, and a gap where 40 s pass; values of one poll share a stamp', async () => {
+    const polls = ['00:00', '00:10', '00:20', '01:00', '01:10', '01:20', '01:50'];
+    const text = polls
+      .map((at) => row(at, 'RO1-A', 'light', 'off') + row(at, 'RO1-A', 'role', 'standby'))
+      .join('');
+    const [stream] = (await readText('a.csv', header + text)).streams;
+    // Six spacings: 10, 10, 40, 10, 10, 30 s. Median 10 s; longer than three times that: the 40 s only.
+    expect(stream?.spacing).toBe(10_000);
+    // Line 1 is the header, each poll has two lines: 00:20 ends in line 7, 01:00 begins in line 8.
+    expect(stream?.gaps.map((g) => [g.before.line, g.after.line])).toEqual([[7, 8]]);
+  });
+  test('tells what it could not use', async () => {
+    const text = `${header}${row('00:00', 'RO1-A', 'light', 'off')}2026-02-30 10:00:00Z,RO1-A,light,off\n${row('00:20', 'RO1-A', 'light', 'mauve')}2026-03-14`;
+    const read = await readText('a.csv', text);
+    expect(ids(read)).toEqual(['rejected-rows', 'unmatched-wording', 'damaged-tail']);
+    expect(read.notices.map((n) => n.lines.map((l) => l.line))).toEqual([[3], [4], [5]]);
+  });
+  test('without a zone says that it was read as UTC; --zone and the phrasebook settle it', async () => {
+    const text = `${header}2026-07-14 10:00:00,RO1-A,light,off\n`;
+    const bare = await readText('a.csv', text);
+    expect([ids(bare), bare.changes[0]?.time]).toEqual([['zone-assumed'], Date.UTC(2026, 6, 14, 10)]);
+    // Lisbon keeps UTC+1 in July.
+    const zoned = await readText('a.csv', text, { phrasebook: 'time: { zone: Europe/Lisbon }' });
+    expect([ids(zoned), zoned.changes[0]?.time]).toEqual([[], Date.UTC(2026, 6, 14, 9)]);
+    expect(zoned.input.zone).toBe('Europe/Lisbon');
+  });
+  test.each(['utf-16le', 'utf-16be'])('in %s reads as in UTF-8', async (encoding) => {
+    const text = `\uFEFF${header}${row('00:00', 'RO1-A', 'model', 'Tern-2 é')}`;
+    const bytes = new Uint8Array(text.length * 2);
+    const view = new DataView(bytes.buffer);
+    for (let at = 0; at < text.length; at += 1)
+      view.setUint16(at * 2, text.charCodeAt(at), encoding === 'utf-16le');
+    const read = await readText('a.csv', bytes, { chunk: 7 });
+    expect([read.input.encoding, read.changes[0]?.value]).toEqual([encoding, 'Tern-2 é']);
+  });
+  test('has a resolution of a second where no stamp has decimals', async () => {
+    const one = row('00:00', 'RO1-A', 'light', 'off');
+    expect((await readText('a.csv', header + one)).resolution).toBe(1000);
+    expect((await readText('a.csv', header + one.replace('00Z', '00.000Z'))).resolution).toBe(0);
+  });
+});
