@@ -37,7 +37,9 @@ function toFinding(file: string, notice: Notice): Finding {
 export function offsetFindings(offsets: readonly ClockOffset[], isAligned: boolean): readonly Finding[] {
   return offsets.map((offset) => {
     const { file, reference, ahead, spread, count, isBeyond, evidence } = offset;
-    const way = ahead < 0 ? 'behind' : 'ahead of';
+    const agrees = Math.abs(ahead) < 50;
+    const way = ahead < 0 ? 'behind that' : 'ahead of that';
+    const apart = agrees ? 'agrees with that' : `is ${sayDuration(Math.abs(ahead) / 1000)} ${way}`;
     const done = isAligned
       ? 'It was set right.'
       : 'Where both tell of a pair it was left out; set it right with --align-clocks.';
@@ -48,7 +50,7 @@ export function offsetFindings(offsets: readonly ClockOffset[], isAligned: boole
       half: null,
       from: null,
       to: null,
-      statement: `${file}: its clock is ${sayDuration(Math.abs(ahead) / 1000)} ${way} that of ${reference} (spread ${sayDuration(spread / 1000)}, from ${count === 1 ? 'one change' : `${count} changes`} both saw).${isBeyond ? ` ${done}` : ''}`,
+      statement: `${file}: its clock ${apart} of ${reference} (spread ${sayDuration(spread / 1000)}, from ${count === 1 ? 'one change' : `${count} changes`} both saw).${isBeyond ? ` ${done}` : ''}`,
       figures: { aheadSeconds: ahead / 1000, spreadSeconds: spread / 1000, count },
       evidence,
     };

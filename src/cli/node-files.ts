@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { mkdir, readdir, readFile, rename, stat, writeFile } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
+import { dirname, join, relative } from 'node:path';
 import { type FileSource, type Hasher, InputError } from '../pipeline.ts';
 
 const chunkBytes = 65_536;
@@ -41,7 +41,7 @@ async function filesAt(path: string): Promise<readonly FileSource[]> {
   const names = entries
     .filter((entry) => entry.isFile())
     .map((entry) => join(entry.parentPath, entry.name))
-    .filter((name) => !noLogs.test(name.slice(path.length)))
+    .filter((name) => !noLogs.test(relative(path, name)))
     .sort();
   if (names.length === 0)
     throw new InputError(path, 'the folder holds no logs.', 'Name the files, or another folder.');

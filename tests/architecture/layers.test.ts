@@ -93,6 +93,14 @@ describe('layers', () => {
     },
   );
 
+  test('every folder of src has its rule', () => {
+    const folders = readdirSync('src', { withFileTypes: true }).filter((entry) => entry.isDirectory());
+    const ruled = broken.map(([name]) => name);
+    expect(folders.filter(({ name }) => !ruled.includes(`layer-${name}`)).map(({ name }) => name)).toEqual(
+      [],
+    );
+  });
+
   test('every rule has an example that breaks it', () => {
     const script =
       "import('./.dependency-cruiser.mjs').then((m) => console.log(JSON.stringify(m.default.forbidden.map((r) => r.name))))";
