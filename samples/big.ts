@@ -1,6 +1,6 @@
 import { once } from 'node:events';
 import { createWriteStream } from 'node:fs';
-import { seeded } from './random.ts';
+import { type Random, seeded } from './random.ts';
 
 /** What a big export holds. */
 export interface BigExport {
@@ -10,10 +10,14 @@ export interface BigExport {
   readonly changes: number;
 }
 
-const parameters = ['partner-ready', 'light', 'configuration'] as const;
+const values = [
+  ['partner-ready', 'yes', 'no'],
+  ['light', 'steady', 'flashing'],
+  ['configuration', 'current', 'pending'],
+] as const;
 const spacingMs = 10_000;
 const begin = Date.UTC(2026, 0, 1);
-const blockPolls = 200;
+const blockPolls = 400;
 
 /**
  * Writes a poll export (readings, ISO stamps) of at least `megabytes` MB: `pairs` pairs read every ten seconds, in which
@@ -26,32 +30,22 @@ export async function writeBig(
   share = '0.001',
   seed = '1',
 ): Promise<BigExport> {
-  const random = seeded(Number(seed));
-  const names = Array.from({ length: Number(pairs) }, (_, index) => `RO${index + 1}`);
-  const state = new Map<string, string>();
+  const polls = bigPolls(Number(pairs), Number(share), seeded(Number(seed)));
   const stream = createWriteStream(file);
   let [bytes, rows, changes] = [0, 0, 0];
   const write = async (text: string): Promise<void> => {
+    // All of it is ASCII: a character is a byte.
     bytes += text.length;
-    if (!stream.write(text)) await once(stream, 'drain');
+    if (!stream.write(text, 'latin1')) await once(stream, 'drain');
   };
   await write('time,unit,parameter,value\n');
-  for (let poll = 0; bytes < Number(megabytes) * 1_000_000; poll += blockPolls) {
+  while (bytes < Number(megabytes) * 1_000_000) {
     const block: string[] = [];
-    for (let index = poll; index < poll + blockPolls; index += 1) {
-      const stamp = new Date(begin + index * spacingMs).toISOString().slice(0, 19);
-      for (const name of names) {
-        for (const parameter of parameters) {
-          const key = name + parameter;
-          const before = state.get(key);
-          const flip = before !== undefined && random() < Number(share);
-          if (flip) changes += 1;
-          const value = before === undefined ? first(parameter) : flip ? other(before) : before;
-          state.set(key, value);
-          rows += 1;
-          block.push(`${stamp}Z,${name},${parameter},${value}\n`);
-        }
-      }
+    while (block.length < blockPolls) {
+      const poll = polls();
+      block.push(poll.text);
+      rows += poll.rows;
+      changes += poll.changes;
     }
     await write(block.join(''));
   }
@@ -60,13 +54,41 @@ export async function writeBig(
   return { bytes, rows, changes };
 }
 
-function first(parameter: string): string {
-  if (parameter === 'light') return 'steady';
-  return parameter === 'configuration' ? 'current' : 'yes';
+/**
+ * Gives one poll after the other as text. The rows of a poll differ by its stamp only, so what stands between the stamps
+ * is kept and joined with it; the number of readings to the next change is drawn, not each reading.
+ */
+function bigPolls(
+  pairs: number,
+  share: number,
+  random: Random,
+): () => { readonly text: string; readonly rows: number; readonly changes: number } {
+  const readings = Array.from({ length: pairs }, (_, index) => `RO${index + 1}`).flatMap((unit) =>
+    values.map(([parameter, first, other]) => ({
+      now: `,${unit},${parameter},${first}\n`,
+      other: `,${unit},${parameter},${other}\n`,
+    })),
+  );
+  const rests = readings.map((r) => r.now);
+  let time = begin;
+  // The first poll has no changes.
+  let next = readings.length + gap(share, random);
+  return () => {
+    let changes = 0;
+    for (; next < readings.length; next += 1 + gap(share, random)) {
+      const { now = '', other = '' } = readings[next] ?? {};
+      rests[next] = rests[next] === now ? other : now;
+      changes += 1;
+    }
+    next -= readings.length;
+    const stamp = `${new Date(time).toISOString().slice(0, 19)}Z`;
+    time += spacingMs;
+    return { text: stamp + rests.join(stamp), rows: readings.length, changes };
+  };
 }
 
-function other(value: string): string {
-  if (value === 'yes' || value === 'no') return value === 'yes' ? 'no' : 'yes';
-  if (value === 'steady' || value === 'flashing') return value === 'steady' ? 'flashing' : 'steady';
-  return value === 'current' ? 'pending' : 'current';
+/** Readings that stay before one that changes, if each changes with the given chance (geometric distribution). */
+function gap(share: number, random: Random): number {
+  if (share >= 1) return 0;
+  return share <= 0 ? Number.POSITIVE_INFINITY : Math.floor(Math.log(1 - random()) / Math.log(1 - share));
 }

@@ -1,124 +1,92 @@
+import {
+  halfReadings,
+  halfSignals,
+  halves,
+  type PollStyle,
+  pairReadings,
+  pairSignals,
+  pollsOf,
+  stampCells,
+  stampColumns,
+} from './polls.ts';
 import { formatStamp, type StampStyle } from './stamps.ts';
-import { apply, type HalfName, type State, type Story } from './story.ts';
+import type { HalfName, State, Story } from './story.ts';
 import type { Wording } from './wordings.ts';
 
-/** How a poll looks at a story. */
-export interface PollStyle {
-  readonly spacingSeconds: number;
-  /** Seconds from the begin of the story to the first poll. */
-  readonly phaseSeconds: number;
-  readonly stamp: StampStyle;
-  readonly delimiter: string;
-  readonly wording: Wording;
-}
+// A module that is out reports nothing but its blank identity.
+const identity: readonly string[] = ['role', 'model', 'serial', 'firmware'];
 
-const halfSignals = [
-  'role',
-  'model',
-  'serial',
-  'firmware',
-  'light',
-  'link-a',
-  'link-b',
-  'links',
-  'supply',
-] as const;
-const pairSignals = ['partner-present', 'partner-ready', 'configuration'] as const;
-const halves: readonly HalfName[] = ['A', 'B'];
-
-/** Every poll of a story: its instant and the state read. */
-function* polls(story: Story, spacingSeconds: number, phaseSeconds: number): Generator<[number, State]> {
-  let state = story.begin;
-  let next = 0;
-  for (let time = story.from + phaseSeconds * 1000; time <= story.to; time += spacingSeconds * 1000) {
-    for (
-      let event = story.events[next];
-      event !== undefined && event.time <= time;
-      event = story.events[next]
-    ) {
-      state = apply(state, event);
-      next += 1;
-    }
-    yield [time, state];
-  }
-}
-
-/** One row per reading: time, unit, parameter, value. */
-export function readingsCsv(story: Story, style: PollStyle): string {
+/** One row per reading: time, unit, parameter, value. Several pairs share the export, in the order of time. */
+export function readingsCsv(stories: Story | readonly Story[], style: PollStyle): string {
   const { wording, delimiter } = style;
-  const rows = [wording.readingColumns.join(delimiter)];
-  for (const [time, state] of polls(story, style.spacingSeconds, style.phaseSeconds)) {
-    const stamp = formatStamp(time, style.stamp);
-    for (const signal of pairSignals) {
-      rows.push(
-        csvRow(
-          [
-            stamp,
-            wording.unit(story.pair, null),
-            wording.parameter(signal),
-            wording.value(signal, state.pair[signal]),
-          ],
-          delimiter,
-        ),
-      );
-    }
+  const spoken = new Set(identity.map((s) => wording.parameter(s)));
+  const rows = [csvRow([...stampColumns(style), ...wording.readingColumns.slice(1)], delimiter)];
+  for (const poll of pollsOf(stories, style)) {
+    const stamp = stampCells(poll.time, style);
+    const put = (half: HalfName | null, readings: readonly (readonly [string, string])[]): void => {
+      for (const reading of readings)
+        rows.push(csvRow([...stamp, wording.unit(poll.pair, half), ...reading], delimiter));
+    };
+    put(null, pairReadings(poll, style));
     for (const half of halves) {
-      for (const signal of halfSignals) {
-        const value = state[half][signal];
-        // A module that is out reports nothing but its blank identity.
-        if (state[half].role === 'none' && !['role', 'model', 'serial', 'firmware'].includes(signal))
-          continue;
-        rows.push(
-          csvRow(
-            [stamp, wording.unit(story.pair, half), wording.parameter(signal), wording.value(signal, value)],
-            delimiter,
-          ),
-        );
-      }
+      const readings = halfReadings(poll, half, style);
+      const isOut = poll.state[half].role === 'none';
+      put(half, isOut ? readings.filter(([parameter]) => spoken.has(parameter)) : readings);
     }
   }
-  return `${rows.join('\n')}\n`;
+  return joined(rows);
 }
 
 /** One row per poll and half: time, unit, then a column per parameter. Pair signals stand in both rows. */
-export function snapshotsByHalf(story: Story, style: PollStyle): string {
+export function snapshotsByHalf(stories: Story | readonly Story[], style: PollStyle): string {
   const { wording, delimiter } = style;
-  const signals = [...pairSignals, ...halfSignals];
-  const rows = [
-    csvRow([...wording.readingColumns.slice(0, 2), ...signals.map((s) => wording.parameter(s))], delimiter),
-  ];
-  for (const [time, state] of polls(story, style.spacingSeconds, style.phaseSeconds)) {
+  const signals = [...pairSignals, ...halfSignals, ...(style.load === undefined ? [] : ['load'])];
+  const unit = wording.readingColumns.slice(1, 2);
+  const names = signals.map((s) => wording.parameter(s));
+  const rows = [csvRow([...stampColumns(style), ...unit, ...names], delimiter)];
+  for (const poll of pollsOf(stories, style)) {
     for (const half of halves) {
-      const values = [
-        ...pairSignals.map((s) => wording.value(s, state.pair[s])),
-        ...halfSignals.map((s) => wording.value(s, state[half][s])),
-      ];
+      const values = [...pairReadings(poll, style), ...halfReadings(poll, half, style)].map(([, v]) => v);
       rows.push(
-        csvRow([formatStamp(time, style.stamp), wording.unit(story.pair, half), ...values], delimiter),
+        csvRow([...stampCells(poll.time, style), wording.unit(poll.pair, half), ...values], delimiter),
       );
     }
   }
-  return `${rows.join('\n')}\n`;
+  return joined(rows);
 }
 
+const roleSignals = ['serial', 'model', 'firmware', 'light'] as const;
+
 /** One row per poll: what the active and what the standby is, with no word about which half holds which role. */
-export function snapshotsByRole(story: Story, style: PollStyle): string {
+export function snapshotsByRole(stories: Story | readonly Story[], style: PollStyle): string {
   const { delimiter } = style;
-  const signals = ['serial', 'model', 'firmware', 'light'] as const;
-  const names = ['active', 'standby'].flatMap((role) => signals.map((s) => `${role} ${s}`));
+  const names = ['active', 'standby'].flatMap((role) => roleSignals.map((s) => `${role} ${s}`));
   const rows = [csvRow(['time', 'pair', ...pairSignals, ...names], delimiter)];
-  for (const [time, state] of polls(story, style.spacingSeconds, style.phaseSeconds)) {
-    const active: HalfName = state.B.role === 'active' ? 'B' : 'A';
-    const standby: HalfName = active === 'A' ? 'B' : 'A';
-    const values = [active, standby].flatMap((half) => signals.map((s) => state[half][s]));
-    rows.push(
-      csvRow(
-        [formatStamp(time, style.stamp), story.pair, ...pairSignals.map((s) => state.pair[s]), ...values],
-        delimiter,
-      ),
-    );
+  for (const { pair, time, state } of pollsOf(stories, style)) {
+    const values = halvesByRole(state).flatMap((half) => roleSignals.map((s) => state[half][s]));
+    const cells = [formatStamp(time, style.stamp), pair, ...pairSignals.map((s) => state.pair[s]), ...values];
+    rows.push(csvRow(cells, delimiter));
   }
-  return `${rows.join('\n')}\n`;
+  return joined(rows);
+}
+
+/** One row per poll and role: time, the pair as unit, the role, then what holds it. No word about slots either. */
+export function snapshotsPerRole(stories: Story | readonly Story[], style: PollStyle): string {
+  const { delimiter } = style;
+  const rows = [csvRow(['time', 'unit', 'role', ...roleSignals, ...pairSignals], delimiter)];
+  for (const { pair, time, state } of pollsOf(stories, style)) {
+    for (const [index, half] of halvesByRole(state).entries()) {
+      const role = index === 0 ? 'active' : 'standby';
+      const values = [...roleSignals.map((s) => state[half][s]), ...pairSignals.map((s) => state.pair[s])];
+      rows.push(csvRow([formatStamp(time, style.stamp), pair, role, ...values], delimiter));
+    }
+  }
+  return joined(rows);
+}
+
+/** The active half, then the other; A first while a switchover leaves neither active. */
+function halvesByRole(state: State): readonly [HalfName, HalfName] {
+  return state.B.role === 'active' ? ['B', 'A'] : ['A', 'B'];
 }
 
 /** One message with its instant and unit, as a journal or a log keeps it. */
@@ -134,33 +102,24 @@ export function messagesOf(
   wording: Wording,
   ordinary: readonly Message[] = [],
 ): readonly Message[] {
-  const stated: Message[] = [
-    ...pairSignals.map((s) =>
-      message(story, story.from, null, wording.message(s, story.begin.pair[s]), wording),
-    ),
+  const say = (time: number, half: HalfName | null, text: string | null): Message[] =>
+    text === null || text === '' ? [] : [{ time, unit: wording.unit(story.pair, half), text }];
+  const stated = [
+    ...pairSignals.flatMap((s) => say(story.from, null, wording.message(s, story.begin.pair[s]))),
     ...halves.flatMap((half) =>
-      halfSignals.map((s) =>
-        message(story, story.from, half, wording.message(s, story.begin[half][s]), wording),
-      ),
+      halfSignals.flatMap((s) => say(story.from, half, wording.message(s, story.begin[half][s]))),
     ),
   ];
-  const happened = story.events.flatMap((e) => {
+  const happened = story.events.flatMap((e) =>
     // A module that is out says nothing of itself, and nobody journals a blank.
-    const text = e.value === '' ? null : wording.message(e.signal, e.value);
-    return text === null ? [] : [message(story, e.time, e.half, text, wording)];
-  });
-  const said = [...stated.filter((m) => m.text !== ''), ...happened];
-  return [...said, ...ordinary].sort((a, b) => a.time - b.time);
+    e.value === '' ? [] : say(e.time, e.half, wording.message(e.signal, e.value)),
+  );
+  return inOrder([...stated, ...happened, ...ordinary]);
 }
 
-function message(
-  story: Story,
-  time: number,
-  half: HalfName | null,
-  text: string | null,
-  wording: Wording,
-): Message {
-  return { time, unit: wording.unit(story.pair, half), text: text ?? '' };
+/** Messages of several pairs as one journal keeps them: in the order of time, else as given. */
+export function inOrder(messages: readonly Message[]): readonly Message[] {
+  return [...messages].sort((a, b) => a.time - b.time);
 }
 
 /** One row per entry: time, unit, message. */
@@ -171,12 +130,16 @@ export function journalCsv(
   stamp: StampStyle,
 ): string {
   const rows = messages.map((m) => csvRow([formatStamp(m.time, stamp), m.unit, m.text], delimiter));
-  return `${[csvRow(columns, delimiter), ...rows].join('\n')}\n`;
+  return joined([csvRow(columns, delimiter), ...rows]);
 }
 
 /** One text line per entry: stamp, unit in brackets, message. */
 export function textLog(messages: readonly Message[], stamp: StampStyle): string {
-  return `${messages.map((m) => `${formatStamp(m.time, stamp)} [${m.unit}] ${m.text}`).join('\n')}\n`;
+  return joined(messages.map((m) => `${formatStamp(m.time, stamp)} [${m.unit}] ${m.text}`));
+}
+
+function joined(rows: readonly string[]): string {
+  return `${rows.join('\n')}\n`;
 }
 
 function csvRow(cells: readonly string[], delimiter: string): string {

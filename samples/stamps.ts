@@ -2,15 +2,31 @@ import { Temporal } from 'temporal-polyfill';
 
 /** How a stamp is printed. */
 export interface StampStyle {
-  readonly form: 'iso' | 'iso-offset' | 'day-first' | 'month-first' | 'day-first-12' | 'epoch-s' | 'epoch-ms';
+  /** `no-year` is the stamp of RFC 3164 (section 4.1.2): `Mar  4 09:14:05`. */
+  readonly form:
+    | 'iso'
+    | 'iso-offset'
+    | 'day-first'
+    | 'month-first'
+    | 'day-first-12'
+    | 'no-year'
+    | 'epoch-s'
+    | 'epoch-ms';
   readonly zone: string;
-  /** Digits after the second: 0 or 3. */
+  /** Digits after the second: 0 (cut off, not rounded) or 3. */
   readonly decimals: 0 | 3;
+  /** What stands before the decimals; a point unless said. */
+  readonly mark?: '.' | ',';
+  /** Seconds by which the clock of this export is ahead of the story's. */
+  readonly aheadSeconds?: number;
 }
 
+const monthNames = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');
+
 /** An instant (milliseconds UTC) as a plant's export prints it. */
-export function formatStamp(time: number, style: StampStyle): string {
-  const fraction = style.decimals === 3 ? `.${pad(((time % 1000) + 1000) % 1000, 3)}` : '';
+export function formatStamp(instant: number, style: StampStyle): string {
+  const time = instant + Math.round((style.aheadSeconds ?? 0) * 1000);
+  const fraction = style.decimals === 3 ? `${style.mark ?? '.'}${pad(((time % 1000) + 1000) % 1000, 3)}` : '';
   if (style.form === 'epoch-ms') return String(time);
   if (style.form === 'epoch-s') return `${Math.floor(time / 1000)}${fraction}`;
   const local = Temporal.Instant.fromEpochMilliseconds(time).toZonedDateTimeISO(style.zone);
@@ -27,7 +43,18 @@ export function formatStamp(time: number, style: StampStyle): string {
       return `${pad(month, 2)}/${pad(day, 2)}/${year} ${clock}`;
     case 'day-first-12':
       return `${pad(day, 2)}/${pad(month, 2)}/${year} ${pad(hour % 12 === 0 ? 12 : hour % 12, 2)}:${pad(minute, 2)}:${pad(second, 2)}${fraction} ${hour < 12 ? 'AM' : 'PM'}`;
+    case 'no-year':
+      return `${monthNames[month - 1]} ${String(day).padStart(2)} ${clock}`;
   }
+}
+
+/** A stamp as two cells, date and clock. Throws RangeError for a form that has no date apart from its clock. */
+export function splitStamp(instant: number, style: StampStyle): readonly [string, string] {
+  const stamp = formatStamp(instant, style);
+  const found = /^(\S+)[ T](\d\d:.*)$/.exec(stamp);
+  if (found === null) throw new RangeError(`"${stamp}" does not divide into a date and a clock.`);
+  const [, date = '', clock = ''] = found;
+  return [date, clock];
 }
 
 function pad(value: number, width: number): string {

@@ -174,6 +174,11 @@ export function apply(state: State, event: StoryEvent): State {
   return { ...state, [event.half]: { ...state[event.half], [event.signal]: event.value } };
 }
 
+/** What a pair is at an instant, everything that happens then included. */
+export function stateAt(story: Story, time: number): State {
+  return story.events.filter((e) => e.time <= time).reduce(apply, story.begin);
+}
+
 /** Waits until an instant, in milliseconds UTC. */
 export function until(teller: Teller, time: number): void {
   teller.wait((time - teller.now()) / 1000);

@@ -4,7 +4,8 @@ import { ink, quiet, rule, rust, secondInk } from './ink.ts';
 
 /**
  * One mark of the staff. `x` and `x2` are milliseconds of the report's clock, as if it were UTC; `y` and `y2` are heights
- * above the lower line, with the two lines at 0 and 1.
+ * above the lower line, with the two lines at 0 and 1. A
+ * happening's `text` stands on its tick, crossing or late stretch, whether or not its word has room in the picture.
  */
 export interface StaffRow {
   readonly mark:
@@ -19,9 +20,12 @@ export interface StaffRow {
     | 'bracket'
     | 'late'
     | 'flag'
+    | 'to-flag'
+    | 'leader'
     | 'band'
     | 'name'
-    | 'word';
+    | 'word'
+    | 'late-word';
   readonly x: number;
   readonly x2: number;
   readonly y: number;
@@ -36,6 +40,7 @@ const rules: readonly {
   readonly dash?: readonly number[];
 }[] = [
   { mark: 'hatch', color: secondInk, width: 0.6 },
+  { mark: 'leader', color: secondInk, width: 0.6 },
   { mark: 'unknown', color: secondInk, width: 1, dash: [1, 3] },
   { mark: 'not-ready', color: ink, width: 1.3, dash: [5, 3] },
   { mark: 'ready', color: ink, width: 1.3 },
@@ -46,6 +51,7 @@ const rules: readonly {
   { mark: 'bracket', color: secondInk, width: 1.2 },
   { mark: 'late', color: rust, width: 2.4 },
   { mark: 'flag', color: ink, width: 1.2 },
+  { mark: 'to-flag', color: secondInk, width: 1, dash: [1, 3] },
 ];
 
 /** A pair as a staff of two lines, one for each half, time to the right. */
@@ -55,7 +61,7 @@ export const staff: Chart<StaffRow> = {
   spec: (rows) => ({
     data: { values: rows.map((row) => ({ ...row })) },
     width: 660,
-    height: 190,
+    height: 240,
     config: quiet,
     encoding: {
       x: {
@@ -64,16 +70,26 @@ export const staff: Chart<StaffRow> = {
         scale: { type: 'utc', nice: false },
         axis: { format: '%H:%M', title: null, grid: false, tickCount: 8 },
       },
-      y: { field: 'y', type: 'quantitative', scale: { domain: [-0.62, 2.05] }, axis: null },
+      y: { field: 'y', type: 'quantitative', scale: { domain: [-1.4, 2.02] }, axis: null },
     },
-    layer: [band(), ...rules.map(ruled), named('name', 'right', -6), named('word', 'left', 3)],
+    layer: [
+      band(),
+      ...rules.map(ruled),
+      named('name', 'right', -6, ink),
+      named('word', 'left', 3, ink),
+      named('late-word', 'right', -8, rust),
+    ],
   }),
   describe: (rows) => {
-    const words = rows.filter((r) => r.mark === 'word').map((r) => r.text);
     const halves = rows.filter((r) => r.mark === 'name').map((r) => r.text);
-    return `Staff of two lines, ${halves.join(' and ')}. Marked on it: ${words.length === 0 ? 'nothing' : words.join(', ')}.`;
+    const told = rows.filter((r) => happened.has(r.mark) && r.text !== '').sort((a, b) => a.x - b.x);
+    const words = told.length === 0 ? 'nothing' : told.map((r) => r.text).join(', ');
+    if (halves.length === 0) return `An empty staff. Marked on it: ${words}.`;
+    return `The staff of ${halves.join(' and ')}, from the left. Marked on it: ${words}.`;
   },
 };
+
+const happened: ReadonlySet<StaffRow['mark']> = new Set(['tick', 'active', 'late']);
 
 const span = { x2: { field: 'x2' }, y2: { field: 'y2' } } as const;
 
@@ -100,10 +116,10 @@ function ruled({ mark, color, width, dash }: (typeof rules)[number]): Layer {
   };
 }
 
-function named(mark: string, align: 'left' | 'right', dx: number): Layer {
+function named(mark: string, align: 'left' | 'right', dx: number, color: string): Layer {
   return {
     transform: only(mark),
-    mark: { type: 'text', align, dx, baseline: 'middle' },
+    mark: { type: 'text', align, dx, color, baseline: 'middle' },
     encoding: { text: { field: 'text', type: 'nominal' } },
   };
 }

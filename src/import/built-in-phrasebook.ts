@@ -91,56 +91,15 @@ export const parameterSpellings: Readonly<Record<string, string>> = {
   'memory free': 'free-memory',
 };
 
-/** The phrasebook for plain English: units, and messages made of the words of this project. */
-export const builtInPhrasebook: PhrasebookText = {
-  units: [
-    { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ](?<half>[A-Z]|[0-9]+)$' },
-    { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ](?:[Ss]tandby|[Ss]tby)$', role: 'standby' },
-    { pattern: '^(?:[Ss]tandby|[Ss]tby)[-/ ](?<pair>[A-Za-z][A-Za-z0-9_]*)$', role: 'standby' },
-    { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ][Aa]ctive$', role: 'active' },
-    { pattern: '^[Aa]ctive[-/ ](?<pair>[A-Za-z][A-Za-z0-9_]*)$', role: 'active' },
-    { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)$' },
-  ],
-  messages: [
-    {
-      when: '\\bpartner[ -](?:is )?(?:not|no longer)[ -](?:ready|synchroni[sz]ed)\\b',
-      signal: 'partner-ready',
-      value: 'no',
-    },
-    {
-      when: '\\bpartner[ -](?:is )?(?:ready|synchroni[sz]ed)(?:[ :=]+(?<value>yes|no))?\\b',
-      signal: 'partner-ready',
-      values: { yes: 'yes', no: 'no', '': 'yes' },
-    },
-    { when: '\\bpartner[ -](?:is )?(?:absent|not[ -]present)\\b', signal: 'partner-present', value: 'no' },
-    {
-      when: '\\bpartner[ -](?:is )?present(?:[ :=]+(?<value>yes|no))?\\b',
-      signal: 'partner-present',
-      values: { yes: 'yes', no: 'no', '': 'yes' },
-    },
-    { when: '\\blight[ :=]+(?:is )?(?<value>steady|flashing|off)\\b', signal: 'light' },
-    { when: '\\blink[ -]a[ :=]+(?:is )?(?<value>up|down)\\b', signal: 'link-a' },
-    { when: '\\blink[ -]b[ :=]+(?:is )?(?<value>up|down)\\b', signal: 'link-b' },
-    { when: '\\blinks[ :=]+(?:are )?(?<value>straight|crossed)\\b', signal: 'links' },
-    { when: '\\bconfiguration[ :=]+(?:is )?(?<value>current|pending)\\b', signal: 'configuration' },
-    { when: '\\bsupply[ :=]+(?:is )?(?<value>good|fault)\\b', signal: 'supply' },
-    { when: '\\brole[ :=]+(?<value>active|standby|none)\\b', signal: 'role' },
-    { when: '\\bfirmware[ :=]+(?<value>[0-9A-Za-z][^\\s,;]*)', signal: 'firmware' },
-    { when: '\\bmodel[ :=]+(?<value>[0-9A-Za-z][^\\s,;]*)', signal: 'model' },
-    { when: '\\bserial(?: number)?[ :=]+(?<value>[0-9A-Za-z][^\\s,;]*)', signal: 'serial' },
-    { when: '\\bswitch-?over[ -]command(?:ed)?\\b', signal: 'switchover-command' },
-    { when: '\\bcommanded[ -]switch-?over\\b', signal: 'switchover-command' },
-    { when: '\\bsync(?:hronisation|hronization)?[ -](?:failed|aborted)\\b', signal: 'sync-failed' },
-    { when: '\\bsync(?:hronisation|hronization)?[ -]start(?:ed)?\\b', signal: 'sync-start' },
-    { when: '\\breflash[ -]start(?:ed)?\\b', signal: 'reflash-start' },
-    { when: '\\breflash[ -](?:end(?:ed)?|done|finished|complete(?:d)?)\\b', signal: 'reflash-end' },
-    { when: '\\b(?:module[ -])?restart(?:ed)?\\b', signal: 'restart' },
-    { when: '\\b(?:module[ -])?removed\\b', signal: 'removed' },
-    { when: '\\b(?:module[ -])?inserted\\b', signal: 'inserted' },
-    { when: '\\bswitch-?over\\b', signal: 'switchover' },
-    { when: '\\bfault\\b', signal: 'fault' },
-  ],
-};
+/** Units in plain English. */
+export const plainUnits: NonNullable<PhrasebookText['units']> = [
+  { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ](?<half>[A-Z]|[0-9]+)$' },
+  { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ](?:[Ss]tandby|[Ss]tby)$', role: 'standby' },
+  { pattern: '^(?:[Ss]tandby|[Ss]tby)[-/ ](?<pair>[A-Za-z][A-Za-z0-9_]*)$', role: 'standby' },
+  { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ][Aa]ctive$', role: 'active' },
+  { pattern: '^[Aa]ctive[-/ ](?<pair>[A-Za-z][A-Za-z0-9_]*)$', role: 'active' },
+  { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)$' },
+];
 
 /** What a technician writes, besides the messages above. A switchover in a note is the person's own command. */
 export const noteMessages: NonNullable<PhrasebookText['messages']> = [

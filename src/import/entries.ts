@@ -1,7 +1,7 @@
 import { type Signal, type Subject, stateSignals } from '../vocabulary.ts';
 import { detached } from './decode.ts';
 import { type Groups, patternList } from './patterns.ts';
-import type { MessageRule, Phrasebook } from './phrasebook-rules.ts';
+import { isIgnored, type MessageRule, type Phrasebook } from './phrasebook-rules.ts';
 import { addressed, roleNamed, subjectOf } from './subjects.ts';
 import { valueMeant } from './values.ts';
 
@@ -32,12 +32,14 @@ const roleWords = /\b(standby|active)\b/i;
 
 export function entryReader(phrasebook: Phrasebook): EntryReader {
   const cache = new Map<string, Matched | 'ignored' | 'unknown'>();
-  const firstMessage = ruleFinder(phrasebook.messages);
+  const firstOwn = ruleFinder(phrasebook.messages);
+  const firstPlain = ruleFinder(phrasebook.plainMessages);
   const firstNote = ruleFinder(phrasebook.notes);
   const look = (message: string): Matched | 'ignored' | 'unknown' => {
     const known = cache.get(message);
     if (known !== undefined) return known;
-    const found = firstMessage(message) ?? (isIgnored(phrasebook, message) ? 'ignored' : 'unknown');
+    const found =
+      firstOwn(message) ?? (isIgnored(phrasebook, message) ? 'ignored' : (firstPlain(message) ?? 'unknown'));
     if (cache.size < mostCached) cache.set(detached(message), found);
     return found;
   };
@@ -73,10 +75,6 @@ function ruleFinder(rules: readonly MessageRule[]): (text: string) => Matched | 
     const rule = found === null ? undefined : rules[found.index];
     return found === null || rule === undefined ? undefined : { rule, groups: found.groups };
   };
-}
-
-function isIgnored(phrasebook: Phrasebook, message: string): boolean {
-  return phrasebook.ignore.some((pattern) => pattern.match(message) !== null);
 }
 
 function unitNamed(phrasebook: Phrasebook, groups: Groups): Subject | null {

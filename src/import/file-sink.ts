@@ -32,6 +32,7 @@ export function fileSink(phrasebook: Phrasebook): FileSink {
     behind: 0,
     changes: [],
     wordings: new Map(),
+    meaningless: new Map(),
     rejected: [],
     unmatchedLines: [],
     gauges: [],

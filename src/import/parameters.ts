@@ -1,6 +1,6 @@
 import type { Signal, Subject } from '../vocabulary.ts';
 import { type GaugeReader, gaugeReader } from './gauges.ts';
-import type { ParameterRule, Phrasebook } from './phrasebook-rules.ts';
+import { isIgnored, type ParameterRule, type Phrasebook } from './phrasebook-rules.ts';
 import { parameterNamed } from './plain-parameters.ts';
 import { addressed } from './subjects.ts';
 
@@ -18,11 +18,10 @@ export interface Parameter {
 
 /** A parameter of a unit; a text if it can not be used: the wording, or nothing where it is known to mean nothing. */
 export function newParameter(phrasebook: Phrasebook, unit: Subject, name: string): Parameter | string {
+  // What the site says of a name comes before plain English.
+  if (!phrasebook.parameters.has(name) && isIgnored(phrasebook, name)) return '';
   const rule = parameterNamed(phrasebook, name);
-  if (rule === undefined) {
-    const known = phrasebook.ignore.some((pattern) => pattern.match(name) !== null);
-    return known ? '' : `parameter ${name}`;
-  }
+  if (rule === undefined) return `parameter ${name}`;
   // "active: role active" says nothing: the unit is the role.
   if (rule.signal === 'role' && unit.half === null && unit.role !== null) return '';
   const subject = addressed(unit, rule.signal, rule.subject);

@@ -46,7 +46,14 @@ export interface Phrasebook {
   readonly files: readonly FileRule[];
   readonly units: readonly UnitRule[];
   readonly parameters: ReadonlyMap<string, ParameterRule>;
+  /** The site's own; then what it ignores; then plain English. */
   readonly messages: readonly MessageRule[];
+  readonly plainMessages: readonly MessageRule[];
   readonly notes: readonly MessageRule[];
   readonly ignore: readonly Pattern[];
+}
+
+/** True for wording that the site says means nothing. */
+export function isIgnored({ ignore }: Phrasebook, wording: string): boolean {
+  return ignore.some((pattern) => pattern.match(wording) !== null);
 }

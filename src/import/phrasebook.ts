@@ -1,5 +1,6 @@
 import { type Gauge, gauges, happenings, type Signal, stateSignals, stateValues } from '../vocabulary.ts';
-import { builtInPhrasebook, noteMessages } from './built-in-phrasebook.ts';
+import { plainMessages } from './built-in-messages.ts';
+import { noteMessages, plainUnits } from './built-in-phrasebook.ts';
 import { type DatePattern, datePattern } from './date-pattern.ts';
 import { InputError } from './input-error.ts';
 import { compilePattern, type Pattern } from './patterns.ts';
@@ -17,7 +18,6 @@ const signals: readonly string[] = [...Object.keys(stateValues), ...gauges, ...h
  */
 export function readPhrasebook(file: string, yaml: string | null): Phrasebook {
   const own: PhrasebookText = yaml === null ? {} : readYaml(file, yaml, phrasebookSchema, hint);
-  const builtIn = builtInPhrasebook;
   const parameters = Object.entries(own.parameters ?? {}).map(
     ([name, rule]): readonly [string, ParameterRule] => [name, parameterRule(file, name, rule)],
   );
@@ -31,13 +31,12 @@ export function readPhrasebook(file: string, yaml: string | null): Phrasebook {
     files: (own.files ?? []).map((rule, index) => fileRule(file, index, rule)),
     units: [
       ...(own.units ?? []).map((r, i) => unitRule(file, i, r)),
-      ...(builtIn.units ?? []).map((r, i) => unitRule('', i, r)),
+      ...plainUnits.map((r, i) => unitRule('', i, r)),
     ],
     parameters: new Map([...builtInParameters(), ...parameters]),
-    messages: [...(own.messages ?? []), ...(builtIn.messages ?? [])].map((rule, i) =>
-      messageRule(file, i, rule),
-    ),
-    notes: [...(own.messages ?? []), ...noteMessages, ...(builtIn.messages ?? [])].map((rule, i) =>
+    messages: (own.messages ?? []).map((rule, i) => messageRule(file, i, rule)),
+    plainMessages: plainMessages.map((rule, i) => messageRule('', i, rule)),
+    notes: [...(own.messages ?? []), ...noteMessages, ...plainMessages].map((rule, i) =>
       messageRule(file, i, rule),
     ),
     ignore: (own.ignore ?? []).map((source, index) => pattern(file, `ignore[${index}]`, source, true)),

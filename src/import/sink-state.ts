@@ -2,7 +2,7 @@ import type { Change, RowCounts, Stream } from '../vocabulary.ts';
 import { detached } from './decode.ts';
 import type { EntryReader } from './entries.ts';
 import type { GaugeReader } from './gauges.ts';
-import type { Phrasebook } from './phrasebook-rules.ts';
+import { isIgnored, type Phrasebook } from './phrasebook-rules.ts';
 import type { Row } from './row.ts';
 import type { Rejected } from './row-notices.ts';
 import { subjectOf, type UnitParts } from './subjects.ts';
@@ -22,6 +22,8 @@ export interface State {
   readonly unitList: Unit[];
   readonly changes: Change[];
   readonly wordings: Map<string, { count: number; readonly firstLine: number; lastLine: number }>;
+  /** Which unknown wordings the site ignores. */
+  readonly meaningless: Map<string, boolean>;
   readonly rejected: Rejected[];
   readonly unmatchedLines: { readonly line: number; readonly text: string }[];
   readonly gauges: GaugeReader[];
@@ -69,6 +71,10 @@ export function mark(state: State, outcome: Outcome): void {
  */
 export function unmatched(state: State, wording: string): void {
   const { wordings, row } = state;
+  if (isMeaningless(state, wording)) {
+    mark(state, 'ignored');
+    return;
+  }
   if (row.isCut && !wordings.has(wording)) {
     loseCell(state);
     return;
@@ -82,6 +88,16 @@ export function unmatched(state: State, wording: string): void {
     known.count += 1;
     known.lastLine = row.line;
   }
+}
+
+/** Wording as it is listed ("light = n/a", "unit P7") that the site says to ignore. */
+function isMeaningless({ phrasebook, meaningless }: State, wording: string): boolean {
+  if (phrasebook.ignore.length === 0) return false;
+  const known = meaningless.get(wording);
+  if (known !== undefined) return known;
+  const found = isIgnored(phrasebook, wording);
+  if (meaningless.size < mostWordings) meaningless.set(detached(wording), found);
+  return found;
 }
 
 /** The last cell of the file is cut off: what it would have said is lost. What its row said before it stands. */

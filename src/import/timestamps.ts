@@ -74,6 +74,8 @@ function daysInMonth(year: number, month: number): number {
 
 function readEpoch(text: string, digits: Digits): Stamp | StampFailure {
   const fraction = text.charCodeAt(digits.end) === 46 ? digitsFrom(text, digits.end + 1) : undefined;
+  // More digits are no milliseconds of this age, but a stamp run together: time.format describes it.
+  if (digits.count > 13) return 'no-date';
   if (digits.count >= 12) return { clock: digits.value, isInstant: true, hasDecimals: true, end: digits.end };
   if (digits.count > 10) return 'no-date';
   const part = fraction === undefined ? 0 : Math.floor(fraction.value * 10 ** (3 - fraction.count));

@@ -1,5 +1,6 @@
 import type { BringUpRow } from '../charts/bring-ups.ts';
-import type { BringUp } from '../vocabulary.ts';
+import { type BringUp, sayDuration } from '../vocabulary.ts';
+import { terminal } from './escape.ts';
 
 const causes: Readonly<Record<BringUp['cause'], string>> = {
   inserted: 'insertion',
@@ -15,7 +16,7 @@ export function bringUpRows(bringUps: readonly BringUp[], limitSeconds: number):
       const seen = !b.light.censored && b.light.seconds !== null;
       const readySeen = b.ready !== null;
       return {
-        name: `half ${b.half}, ${causes[b.cause]}`,
+        name: `half ${terminal(b.half)}, ${causes[b.cause]}`,
         ready: readySeen ? b.sync.seconds : null,
         readyLow: readySeen ? b.sync.low : null,
         readyHigh: readySeen ? b.sync.high : null,
@@ -25,7 +26,7 @@ export function bringUpRows(bringUps: readonly BringUp[], limitSeconds: number):
         watched: seen ? null : b.light.seconds,
         limit: limitSeconds,
         // Said once: the rows share the line.
-        limitWord: index === 0 ? 'five minutes' : '',
+        limitWord: index === 0 ? (limitSeconds === 300 ? 'five minutes' : sayDuration(limitSeconds)) : '',
         late:
           b.light.outcome === 'exceeded'
             ? 'not steady, past the limit'

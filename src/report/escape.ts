@@ -11,21 +11,23 @@ export function html(text: string): string {
   return visible(text).replace(/[&<>"']/g, (character) => entities[character] ?? character);
 }
 
-/** Text for one cell or line of Markdown: no markup, no link, no HTML comes of it. */
+/** Text for one cell or line of Markdown: no markup, no link (an address or a bare `www.` neither), no HTML comes of it. */
 export function markdown(text: string): string {
   return visible(text)
     .replace(/[\\`*_{}[\]()#+!|~]/g, '\\$&')
     .replace(/[&<>]/g, (character) => entities[character] ?? character)
     .replace(/^([-=])/, '\\$1')
     .replace(/^(\d+)\.(?=\s|$)/, '$1\\.')
-    .replace(/:\/\//g, ':&#47;&#47;');
+    .replace(/:\/\//g, ':&#47;&#47;')
+    .replace(/(www)\./gi, '$1&#46;')
+    .replaceAll('@', '&#64;');
 }
 
-/** One CSV cell (RFC 4180) that no spreadsheet takes for a formula: a quote is put before `= + - @`, tab and CR. */
+/** One CSV cell (RFC 4180) that no spreadsheet takes for a formula: a quote is put before `= + - @`, tab and line ends. */
 export function csvCell(value: string | number | null): string {
   if (value === null) return '';
   if (typeof value === 'number') return String(value);
-  const safe = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
+  const safe = /^[=+\-@\t\r\n]/.test(value) ? `'${value}` : value;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 
@@ -34,7 +36,7 @@ export function terminal(text: string): string {
   return visible(text);
 }
 
-/** Control characters, and those that turn the direction of the text, as their code in angle brackets. */
+/** Control characters, line and paragraph separators, and those that turn the direction of the text, as their code in angle brackets. */
 function visible(text: string): string {
   let shown = '';
   for (const character of text) {
@@ -48,8 +50,11 @@ function visible(text: string): string {
 function isHidden(code: number): boolean {
   const isControl = (code < 32 && code !== 9) || (code >= 127 && code < 160);
   const turns =
+    code === 0x061c ||
     code === 0x200e ||
     code === 0x200f ||
+    code === 0x2028 ||
+    code === 0x2029 ||
     (code >= 0x202a && code <= 0x202e) ||
     (code >= 0x2066 && code <= 0x2069);
   return isControl || turns;

@@ -12,18 +12,32 @@ export interface EvidenceList {
 const mostLines = 120;
 const mostPerThing = 6;
 
+/** The same lines, numbered in the order of their files and line numbers: what a person looks up in print. */
+export function byFile(evidence: EvidenceList): EvidenceList {
+  const lines = evidence.lines.toSorted((a, b) => compare(a.file, b.file) || a.line - b.line);
+  return { lines, leftOut: evidence.leftOut, numbersOf: numbersIn(lines) };
+}
+
 /** Collects the lines behind the checks and steps of a swap, each once, in the order in which they are first cited. */
 export function evidenceOf(swap: Swap): EvidenceList {
   const cited = [...swap.checks, ...swap.steps].flatMap((thing) => thing.evidence.slice(0, mostPerThing));
   const unique = new Map(cited.map((line) => [keyOf(line), line]));
   const lines = [...unique.values()].slice(0, mostLines);
-  const numbers = new Map(lines.map((line, index) => [keyOf(line), index + 1]));
   const all = new Set([...swap.checks, ...swap.steps].flatMap((thing) => thing.evidence.map(keyOf)));
-  return {
-    lines,
-    leftOut: all.size - lines.length,
-    numbersOf: (some) => some.flatMap((line) => numbers.get(keyOf(line)) ?? []).slice(0, mostPerThing),
+  return { lines, leftOut: all.size - lines.length, numbersOf: numbersIn(lines) };
+}
+
+function numbersIn(lines: readonly SourceLine[]): EvidenceList['numbersOf'] {
+  const numbers = new Map(lines.map((line, index) => [keyOf(line), index + 1]));
+  return (some) => {
+    const found = some.flatMap((line) => numbers.get(keyOf(line)) ?? []).slice(0, mostPerThing);
+    return found.sort((a, b) => a - b);
   };
+}
+
+function compare(a: string, b: string): number {
+  if (a === b) return 0;
+  return a < b ? -1 : 1;
 }
 
 function keyOf({ file, line }: SourceLine): string {

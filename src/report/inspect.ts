@@ -22,9 +22,12 @@ export function inspectText(
   timelines: readonly PairTimeline[],
   findings: readonly Finding[],
 ): string {
-  const pairs = timelines.map(
-    (t) =>
-      `  ${t.pair}: halves ${t.halves.join(' and ')}, ${sayCount(t.events.length, 'event')}, ${sayInstant(t.from, 'UTC')} to ${sayInstant(t.to, 'UTC')} UTC`,
+  const pairs = timelines.flatMap((t) =>
+    wrap(
+      `${terminal(t.pair)}: halves ${t.halves.map(terminal).join(' and ')}, ${sayCount(t.events.length, 'event')}, ${sayInstant(t.from, 'UTC')} to ${sayInstant(t.to, 'UTC')} UTC`,
+      '  ',
+      '    ',
+    ),
   );
   const remarks = findings.flatMap((f) => wrap(terminal(f.statement), `  ${f.severity}: `, '    '));
   return `${[
@@ -41,7 +44,7 @@ function fileText({ input, reasons, streams }: ImportedFile): readonly string[] 
   const { file, bytes, sha256, rows, unmatched } = input;
   const units = streams.map((s) => `${terminal(s.unit)} -> ${subjectText(s.subject)}`);
   return [
-    `${terminal(file)}, ${bytes} bytes, SHA-256 ${sha256}`,
+    ...wrap(`${terminal(file)}, ${bytes} bytes, SHA-256 ${sha256}`, '', '  '),
     ...reasons.flatMap((reason) => wrap(terminal(reason), '  ', '    ')),
     ...wrap(`Units: ${units.length === 0 ? 'none' : units.join('; ')}.`, '  ', '    '),
     ...wrap(
@@ -67,6 +70,7 @@ function fileText({ input, reasons, streams }: ImportedFile): readonly string[] 
 
 function subjectText({ pair, half, role }: ImportedFile['streams'][number]['subject']): string {
   if (pair === '') return 'no pair: no unit pattern fits';
-  if (half !== null) return `half ${half} of ${pair}`;
-  return role === null ? `pair ${pair}` : `the ${role} half of ${pair}`;
+  const name = terminal(pair);
+  if (half !== null) return `half ${terminal(half)} of ${name}`;
+  return role === null ? `pair ${name}` : `the ${role} half of ${name}`;
 }

@@ -1,11 +1,11 @@
 import { Temporal } from 'temporal-polyfill';
 import type { StaffRow } from '../charts/staff.ts';
 import type { Staff } from '../vocabulary.ts';
+import { terminal } from './escape.ts';
+import { wordRows } from './staff-words.ts';
 
 /** Width of the drawing, in the picture's units: what has no room there is left out by the same rule everywhere. */
 const width = 660;
-const wordLevels = [1.5, 1.7, 1.9] as const;
-const unitsPerLetter = 7.2;
 
 /**
  * The marks of a staff. Instants become the clock of `zone`, counted as if it were UTC, so that the axis shows the
@@ -22,7 +22,7 @@ export function staffRows(staff: Staff, zone: string): readonly StaffRow[] {
     ...lights(staff, perUnit),
     ...crossings(staff, perUnit),
     ...ticks(staff),
-    ...brackets(staff),
+    ...brackets(staff, perUnit),
     ...names(staff),
     ...words(staff, perUnit),
   ];
@@ -45,7 +45,7 @@ function hatches({ unobserved }: Staff, perUnit: number): readonly StaffRow[] {
     const strokes = Math.max(1, Math.floor((to - from) / step));
     return Array.from({ length: strokes }, (_, index) => {
       const x = from + index * step;
-      return row('hatch', x, Math.min(to, x + step), -0.35, 1.3);
+      return row('hatch', x, Math.min(to, x + step), -0.5, 1.25);
     });
   });
 }
@@ -81,25 +81,25 @@ function lights(staff: Staff, perUnit: number): readonly StaffRow[] {
 
 /** The two lines cross over: the heavy one goes to the half that takes the active role. */
 function crossings(staff: Staff, perUnit: number): readonly StaffRow[] {
-  const reach = 5 * perUnit;
+  const reach = 7 * perUnit;
   return staff.switchovers.flatMap(({ time, fromHalf, toHalf }) => {
     const [from, to] = [height(staff, fromHalf), height(staff, toHalf)];
     return [
-      row('active', time - reach, time + reach, from, to),
+      row('active', time - reach, time + reach, from, to, switchoverWord),
       row('ready', time - reach, time + reach, to, from),
     ];
   });
 }
 
 function ticks(staff: Staff): readonly StaffRow[] {
-  return staff.ticks.map(({ time, half }) => {
-    const y = height(staff, half);
-    return row('tick', time, time, y - 0.2, y + 0.2);
+  return staff.ticks.map((tick) => {
+    const y = height(staff, tick.half);
+    return row('tick', tick.time, tick.time, y - 0.2, y + 0.2, wordOf(tick));
   });
 }
 
 /** From the start of a bring-up to where it settled, with a flag at five minutes; what runs past it is rust. */
-function brackets(staff: Staff): readonly StaffRow[] {
+function brackets(staff: Staff, perUnit: number): readonly StaffRow[] {
   return staff.bringUps.flatMap(({ half, from, to, flag, late }) => {
     const y = height(staff, half) - 0.34;
     const shown = Math.min(to, flag);
@@ -108,31 +108,47 @@ function brackets(staff: Staff): readonly StaffRow[] {
       row('bracket', from, from, y, y + 0.1),
       row('bracket', to, to, y, y + 0.1),
     ];
-    const mark = flag <= staff.to ? [row('flag', flag, flag, y - 0.12, y + 0.06)] : [];
-    return late ? [...open, ...mark, row('late', flag, to, y, y)] : [...open, ...mark];
+    const mark = flag <= staff.to ? flagAt(flag, y, perUnit) : [];
+    if (!late) return [...open, ...mark, ...(mark.length > 0 ? [row('to-flag', to, flag, y, y)] : [])];
+    const past = `past ${Math.round(staff.limitSeconds / 60)} min`;
+    return [
+      ...open,
+      ...mark,
+      row('late', flag, to, y, y, `${terminal(half)} ${past}`),
+      row('late-word', to, to, y - 0.17, y - 0.17, past),
+    ];
   });
+}
+
+/** A pole with a pennant. */
+function flagAt(time: number, y: number, perUnit: number): readonly StaffRow[] {
+  const [foot, tip] = [y - 0.1, y + 0.12];
+  const end = time + 6 * perUnit;
+  return [
+    row('flag', time, time, foot, tip),
+    row('flag', time, end, tip, tip - 0.04),
+    row('flag', time, end, tip - 0.08, tip - 0.04),
+  ];
 }
 
 function names(staff: Staff): readonly StaffRow[] {
   return staff.halves.map((half) =>
-    row('name', staff.from, staff.from, height(staff, half), height(staff, half), half),
+    row('name', staff.from, staff.from, height(staff, half), height(staff, half), terminal(half)),
   );
 }
 
-/** Words above the staff, in three rows; one that has no room in any of them is left out. Its tick stays. */
+const switchoverWord = 'switchover';
+
+function wordOf({ half, word }: Staff['ticks'][number]): string {
+  const said = terminal(word).replaceAll('-', ' ');
+  return half === null ? said : `${terminal(half)} ${said}`;
+}
+
+/** The upper line's words above it, the lower line's beneath: between them the lines cross. */
 function words(staff: Staff, perUnit: number): readonly StaffRow[] {
-  const spoken = [
-    ...staff.ticks.map(({ time, half, word }) => ({ time, text: half === null ? word : `${half} ${word}` })),
-    ...staff.switchovers.map(({ time }) => ({ time, text: 'switchover' })),
-    ...staff.bringUps.filter((b) => b.late).map((b) => ({ time: b.flag, text: `${b.half} past 5 min` })),
-  ].sort((a, b) => a.time - b.time);
-  const free: number[] = wordLevels.map(() => Number.NEGATIVE_INFINITY);
-  return spoken.flatMap(({ time, text }) => {
-    const level = wordLevels.findIndex((_, index) => (free[index] ?? 0) <= time);
-    const y = wordLevels[level];
-    const end = time + (text.length * unitsPerLetter + 8) * perUnit;
-    if (y === undefined || end > staff.to + 20 * perUnit) return [];
-    free[level] = end;
-    return [row('word', time, time, y, y, text)];
-  });
+  const end = staff.to + 60 * perUnit;
+  const ticks = staff.ticks.map((t) => ({ time: t.time, text: wordOf(t), y: height(staff, t.half) }));
+  const turns = staff.switchovers.map(({ time }) => ({ time, text: switchoverWord, y: 1 }));
+  const [upper, lower] = [1, 0].map((y) => [...ticks, ...turns].filter((w) => w.y === y));
+  return [...wordRows(upper ?? [], 1, 1, perUnit, end), ...wordRows(lower ?? [], 0, -1, perUnit, end)];
 }

@@ -19,10 +19,12 @@ a:focus-visible{outline:2px solid var(--ink);outline-offset:2px}
 .inconclusive{color:var(--ochre);font-weight:600}
 .second,caption,figcaption{color:var(--second);font-size:.875rem;text-align:left}
 table{border-collapse:collapse;width:100%;font-size:.9375rem}
-th,td{text-align:left;vertical-align:top;padding:.28rem .7rem .28rem 0;border-bottom:1px solid var(--rule);overflow-wrap:anywhere}
-th{font-weight:600;color:var(--second);font-size:.8125rem}
+th,td{text-align:left;vertical-align:top;padding:.28rem .7rem .28rem 0;border-bottom:1px solid var(--rule);overflow-wrap:break-word}
+.long{overflow-wrap:anywhere}.joined>*{border-bottom:0;padding-bottom:0}.joined th{min-width:11.5rem}
+th{font-weight:600;color:var(--second);font-size:.8125rem}th[scope=row]{color:inherit;font-size:inherit;font-weight:400}
+h3{font-size:.875rem;font-weight:600;margin:.8rem 0 .2rem;overflow-wrap:anywhere;break-after:avoid}
 td.number,th.number{text-align:right}
-td.clock,td.outcome{white-space:nowrap}#checks th[scope=row]{width:13.5rem}
+td.clock,td.outcome,td.number{white-space:nowrap}.checks th[scope=row]{width:13.5rem}.steps td:last-child{width:15rem}.took{width:7.5rem}
 tr{break-inside:avoid}
 dl{display:grid;grid-template-columns:max-content 1fr;gap:.2rem 1.2rem;margin:0}
 dt{color:var(--second)}dd{margin:0;overflow-wrap:anywhere}
@@ -36,8 +38,8 @@ ol.lines{padding-left:2.4rem;margin:.4rem 0;font-size:.8125rem}
 ol.lines li{margin:.1rem 0;overflow-wrap:anywhere}
 code{font-family:ui-monospace,SFMono-Regular,Menlo,Consolas,"DejaVu Sans Mono",monospace;font-size:.8125rem;overflow-wrap:anywhere}
 sup{font-size:.75rem}
-.cautions{border-left:3px solid var(--ink);padding-left:1rem}
-.sign{display:grid;grid-template-columns:1fr 1fr;gap:1.4rem 2rem;break-inside:avoid;margin-top:1rem}
+.cautions{break-inside:avoid;border-left:3px solid var(--ink);padding-left:1rem}
+.sign{display:grid;grid-template-columns:2fr 2fr 1fr;gap:1.4rem 2rem;break-inside:avoid;margin-top:1rem}
 .sign div{border-top:1px solid var(--ink);padding-top:.2rem;margin-top:1.8rem}
 footer{margin-top:2rem;color:var(--second);font-size:.8125rem}
 @media print{
@@ -45,9 +47,9 @@ footer{margin-top:2rem;color:var(--second);font-size:.8125rem}
 :root{--ground:#fff;--ink:#000;--second:#333;--rule:#bbb;--rust:#000;--ochre:#000}
 html{font-size:11px;line-height:1.35;background:#fff;color:#000}body{max-width:none;padding:0}
 h2{margin:1.1rem 0 .4rem;padding-top:.4rem}
-th,td{padding:.12rem .6rem .12rem 0}table{font-size:10.5px}.sign div{margin-top:1.2rem}dl{gap:.05rem 1.2rem}
-.picture svg{max-height:60mm}
-ol.lines{columns:2;column-gap:8mm;font-size:8px}ol.lines code{font-size:8px}sup{font-size:7px}
+th,td{padding:.12rem .6rem .12rem 0}table{font-size:10.5px}.steps td:last-child{width:23rem}.took{width:12rem}.checks th[scope=row]{width:18rem}#cautions,#sign-off{break-inside:avoid}.sign div{margin-top:1.2rem}dl{gap:.05rem 1.2rem}
+.picture svg{max-width:150mm;max-height:54mm}#bring-ups svg{max-width:110mm}h3{margin:.5rem 0 .1rem;font-size:9.5px}
+ol.lines{columns:2;column-gap:8mm;font-size:9px;line-height:1.25;padding-left:1.8rem}ol.lines li{break-inside:avoid;margin:0}ol.lines code{font-size:8.5px}sup{font-size:7.5px}
 .verdict{font-size:1.6rem}
 }
 `.trim();

@@ -1,4 +1,4 @@
-import type { Swap, Verification } from '../vocabulary.ts';
+import type { Input, Swap, Verification } from '../vocabulary.ts';
 import { cautions } from './cautions.ts';
 import { html } from './escape.ts';
 import type { EvidenceList } from './evidence.ts';
@@ -21,11 +21,11 @@ export function exposureSection({ exposure }: Swap, { zone }: ReportOptions): st
 const mostOthers = 25;
 
 /** What happened besides the steps; empty if nothing did. */
-export function otherSection({ otherEvents }: Swap, { zone }: ReportOptions): string {
+export function otherSection({ otherEvents, from }: Swap, { zone }: ReportOptions): string {
   if (otherEvents.length === 0) return '';
   const rows = otherEvents.slice(0, mostOthers).map((e) => {
     const value = e.value === null ? '' : ` ${e.value}`;
-    return `<tr><td class="clock">${sayInstantBounds(e, zone)}</td><td>${html(e.half ?? 'pair')}</td><td>${html(`${e.signal}${value}`)}</td></tr>`;
+    return `<tr><td class="clock">${sayInstantBounds(e, zone, from)}</td><td class="long">${html(e.half ?? 'pair')}</td><td class="long">${html(`${e.signal}${value}`)}</td></tr>`;
   });
   const more =
     otherEvents.length > mostOthers
@@ -69,8 +69,8 @@ export function inputsSection({ inputs }: Verification): string {
   const rows = inputs.map(
     (
       i,
-    ) => `<tr><th scope="row">${html(i.file)}</th><td>${html(i.layout)}</td><td class="number">${i.rows.read}</td><td class="number">${i.rows.used + i.rows.unchanged}</td><td class="number">${i.rows.ignored}</td><td class="number">${i.rows.unmatched}</td><td class="number">${i.rows.rejected}</td><td>${html(i.zone)}</td></tr>
-<tr><td colspan="8"><code>SHA-256 ${html(i.sha256)}</code></td></tr>`,
+    ) => `<tr class="joined"><th scope="row" class="long">${html(i.file)}</th><td>${html(i.layout)}</td><td class="number">${i.rows.read}</td><td class="number">${i.rows.used + i.rows.unchanged}</td><td class="number">${i.rows.ignored}</td><td class="number">${i.rows.unmatched}</td><td class="number">${i.rows.rejected}</td><td>${html(i.zone)}</td></tr>
+<tr><td colspan="8" class="long">${fingerprint(i)}</td></tr>`,
   );
   return section(
     'inputs',
@@ -82,16 +82,29 @@ export function inputsSection({ inputs }: Verification): string {
   );
 }
 
-/** The numbered lines. */
+/** Size and SHA-256 of a file, and of the archive it came in. */
+function fingerprint({ bytes, sha256, container }: Input): string {
+  const own = `${bytes} bytes, <code>SHA-256 ${html(sha256)}</code>`;
+  if (container === undefined) return own;
+  return `${own}<br>in ${html(container.file)}, <code>SHA-256 ${html(container.sha256)}</code>`;
+}
+
+/** The numbered lines, by file. */
 export function evidenceSection({ lines, leftOut }: EvidenceList): string {
-  const items = lines.map(
-    (l, index) => `<li id="line-${index + 1}">${html(l.file)}:${l.line} <code>${html(l.text)}</code></li>`,
-  );
+  const files = [...new Set(lines.map((l) => l.file))];
+  const numbered = lines.map((l, index) => ({ ...l, number: index + 1 }));
+  const lists = files.map((file) => {
+    const own = numbered.filter((l) => l.file === file);
+    const items = own.map(
+      (l) => `<li id="line-${l.number}">line ${l.line} <code>${html(l.text)}</code></li>`,
+    );
+    return `<h3>${html(file)}</h3>\n<ol class="lines" start="${own[0]?.number ?? 1}">\n${items.join('\n')}\n</ol>`;
+  });
   const more =
     leftOut > 0
       ? `<p class="second">${sayCount(leftOut, 'further line')} behind the same checks and steps: see verify.json.</p>`
       : '';
-  return section('evidence', 'Evidence', `<ol class="lines">\n${items.join('\n')}\n</ol>${more}`);
+  return section('evidence', 'Evidence', `${lists.join('\n')}${more}`);
 }
 
 /** The cautions. */
@@ -114,6 +127,10 @@ export function signSection({ job }: Verification, { checks, verdict }: Swap): s
   return section(
     'sign-off',
     'Sign-off',
-    `${list}${caveat}<div class="sign"><div>Done by${job?.technician === undefined ? '' : `: ${html(job.technician)}`}</div><div>Date</div><div>Reviewed by${job?.reviewer === undefined ? '' : `: ${html(job.reviewer)}`}</div><div>Date</div></div>`,
+    `${list}${caveat}<div class="sign">${signLine('Done by', job?.technician)}${signLine('Reviewed by', job?.reviewer)}</div>`,
   );
+}
+
+function signLine(role: string, name: string | undefined): string {
+  return `<div>${role}${name === undefined ? ' (name)' : `: ${html(name)}`}</div><div>Signature</div><div>Date</div>`;
 }

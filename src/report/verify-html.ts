@@ -3,10 +3,11 @@ import { staff as staffChart } from '../charts/staff.ts';
 import type { NonEmpty, SourceLine, Swap, Verification } from '../vocabulary.ts';
 import { bringUpRows } from './bring-up-rows.ts';
 import { html } from './escape.ts';
-import { type EvidenceList, evidenceOf } from './evidence.ts';
+import { byFile, type EvidenceList, evidenceOf } from './evidence.ts';
 import { section } from './html-section.ts';
 import { picture } from './picture.ts';
 import type { ReportOptions } from './report-options.ts';
+import { staffKey } from './staff-key.ts';
 import { staffRows } from './staff-rows.ts';
 import { statusWords } from './status-words.ts';
 import { style } from './style.ts';
@@ -30,7 +31,7 @@ export async function verifyHtml(
   swap: Swap,
   options: ReportOptions,
 ): Promise<string> {
-  const evidence = evidenceOf(swap);
+  const evidence = byFile(evidenceOf(swap));
   const sections = [
     verdictSection(swap),
     workSection(verification, swap, options),
@@ -100,10 +101,10 @@ function workSection({ job }: Verification, swap: Swap, { zone }: ReportOptions)
 
 function halvesSection({ halves, checks }: Swap): string {
   const models = checks.find((c) => c.id === 'models-matched');
-  const cell = (text: string | null): string => `<td>${html(text ?? 'not known')}</td>`;
+  const cell = (text: string | null): string => `<td class="long">${html(text ?? 'not known')}</td>`;
   const rows = halves.map(
     (h) =>
-      `<tr><th scope="row">${html(h.half)}</th>${cell(h.model.before)}${cell(h.model.after)}${cell(h.serial.before)}${cell(h.serial.after)}${cell(h.firmware.before)}${cell(h.firmware.found)}${cell(h.firmware.after)}</tr>`,
+      `<tr><th scope="row" class="long">${html(h.half)}</th>${cell(h.model.before)}${cell(h.model.after)}${cell(h.serial.before)}${cell(h.serial.after)}${cell(h.firmware.before)}${cell(h.firmware.found)}${cell(h.firmware.after)}</tr>`,
   );
   return section(
     'halves',
@@ -116,24 +117,10 @@ function halvesSection({ halves, checks }: Swap): string {
   );
 }
 
-const key: readonly (readonly [string, string])[] = [
-  ['heavy line', 'active'],
-  ['thin line', 'standby, ready'],
-  ['dashed line', 'standby, not ready'],
-  ['no line', 'nothing in that place'],
-  ['fine strokes beneath', 'light flashing'],
-  ['hairline beneath', 'light steady'],
-  ['crossing', 'switchover'],
-  ['bracket', 'bring-up, with a flag at five minutes'],
-  ['faint band', 'it happened somewhere in there'],
-  ['hatched', 'unobserved'],
-];
-
 async function staffSection(swap: Swap, { zone }: ReportOptions): Promise<string> {
   const rows = staffRows(swap.staff, zone);
   const drawn = await figure(staffChart.spec(rows), staffChart.describe(rows), 'staff');
-  const legend = key.map(([look, meaning]) => `<li><b>${look}</b> ${meaning}</li>`).join('');
-  return section('staff', 'The pair over time', `${drawn}\n<ul class="key">${legend}</ul>`);
+  return section('staff', 'The pair over time', `${drawn}\n${staffKey}`);
 }
 
 async function figure(spec: Parameters<typeof picture>[0], caption: string, name: string): Promise<string> {
@@ -141,8 +128,9 @@ async function figure(spec: Parameters<typeof picture>[0], caption: string, name
   // Vega names its clips clip0, clip1: two pictures in one page must not share them.
   const own = svg
     .replace(/ (?:aria-[a-z]+|xmlns:xlink)="[^"]*"| role="graphics-[a-z]+"/g, '')
-    .replace(/\b(clip|gradient_)(\d+)\b/g, `${name}-$1$2`)
-    .replace(/<svg /, `<svg role="img" aria-label="${html(caption)}" `);
+    .replace(/(id="|url\(#)((?:clip|gradient_)\d+)/g, `$1${name}-$2`)
+    // A function: a `$` in a half's name must not be read as a pattern.
+    .replace('<svg ', () => `<svg role="img" aria-label="${html(caption)}" `);
   return `<figure><div class="picture">${own}</div><figcaption>${html(caption)}</figcaption></figure>`;
 }
 
@@ -151,7 +139,11 @@ function cite(evidence: EvidenceList, lines: NonEmpty<SourceLine>): string {
   return numbers.length === 0 ? '' : ` <sup>${numbers.join(' ')}</sup>`;
 }
 
-function stepsSection({ steps, checks }: Swap, evidence: EvidenceList, { zone }: ReportOptions): string {
+function stepsSection(
+  { steps, checks, from }: Swap,
+  evidence: EvidenceList,
+  { zone }: ReportOptions,
+): string {
   const status = new Map(checks.map((c) => [c.id, c]));
   const rows = steps.map((step) => {
     const rested = step.checks.flatMap((id) => {
@@ -163,12 +155,12 @@ function stepsSection({ steps, checks }: Swap, evidence: EvidenceList, { zone }:
           ];
     });
     const took = step.duration === null ? '' : html(sayMeasure(step.duration));
-    return `<tr><td class="clock">${sayInstantBounds(step, zone)}</td><td>${html(step.statement)}${cite(evidence, step.evidence)}</td><td>${took}</td><td>${rested.join('<br>')}</td></tr>`;
+    return `<tr><td class="clock">${sayInstantBounds(step, zone, from)}</td><td>${html(step.statement)}${cite(evidence, step.evidence)}</td><td class="took">${took}</td><td>${rested.join('<br>')}</td></tr>`;
   });
   return section(
     'steps',
     'Steps',
-    `<div class="scroll"><table>
+    `<div class="scroll"><table class="steps">
 <thead><tr><th scope="col">Time</th><th scope="col">What happened</th><th scope="col">Duration, with bounds</th><th scope="col">Check</th></tr></thead>
 <tbody>${rows.join('\n')}</tbody>
 </table></div>`,
@@ -193,7 +185,7 @@ function checksSection({ checks }: Swap, evidence: EvidenceList): string {
   return section(
     'checks',
     'Checks',
-    `<table>
+    `<table class="checks">
 <thead><tr><th scope="col">What must hold</th><th scope="col">Outcome</th><th scope="col">Why</th></tr></thead>
 <tbody>${rows.join('\n')}</tbody>
 </table>`,

@@ -78,7 +78,7 @@ function steps(swap: Swap, { zone }: ReportOptions): string {
   return table(
     ['Time', 'What happened', 'Duration, with bounds'],
     swap.steps.map((s) => [
-      sayInstantBounds(s, zone),
+      sayInstantBounds(s, zone, swap.from),
       md(s.statement),
       s.duration === null ? '' : sayMeasure(s.duration),
     ]),

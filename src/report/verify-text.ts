@@ -1,7 +1,7 @@
 import type { CheckStatus, Swap, SwapHalf, Verification } from '../vocabulary.ts';
 import { terminal } from './escape.ts';
 import { statusWords } from './status-words.ts';
-import { sayClock, sayCount, sayInstant, sayInstantBounds, sayMeasure } from './words.ts';
+import { sayCount, sayInstant, sayInstantBounds, sayMeasure } from './words.ts';
 
 export interface TextOptions {
   /** IANA name of the zone the instants are shown in. */
@@ -29,9 +29,11 @@ function notable({ findings }: Verification, { paint }: TextOptions): readonly s
     .filter((f) => f.severity !== 'info')
     .slice(0, 10)
     .flatMap((f) =>
-      wrap(`${f.severity}: ${f.pair === null ? '' : `${f.pair}: `}${terminal(f.statement)}`, '', '  ').map(
-        (l) => paint(l, f.severity === 'critical' ? 'critical' : 'warning'),
-      ),
+      wrap(
+        `${f.severity}: ${f.pair === null ? '' : `${terminal(f.pair)}: `}${terminal(f.statement)}`,
+        '',
+        '  ',
+      ).map((l) => paint(l, f.severity === 'critical' ? 'critical' : 'warning')),
     );
 }
 
@@ -51,7 +53,7 @@ function swapText(swap: Swap, options: TextOptions): readonly string[] {
       const took = step.duration === null ? '' : `: ${sayMeasure(step.duration)}`;
       return wrap(
         `${terminal(step.statement)}${took}`,
-        `  ${sayInstantBounds(step, zone).padEnd(20)}  `,
+        `  ${sayInstantBounds(step, zone, swap.from).padEnd(20)}  `,
         ' '.repeat(24),
       );
     }),
@@ -65,7 +67,7 @@ function swapText(swap: Swap, options: TextOptions): readonly string[] {
       ).map((line) => painted(line, check.status, paint)),
     ),
     '',
-    `Without a ready partner: ${sayMeasure({ ...swap.exposure, censored: false, outcome: null })}, in ${sayCount(swap.exposure.spans.length, 'stretch').replace('stretchs', 'stretches')}${lastSpan(swap, zone)}.`,
+    `Without a ready partner: ${sayMeasure({ ...swap.exposure, censored: false, outcome: null })}, in ${sayCount(swap.exposure.spans.length, 'stretch', 'stretches')}${lastSpan(swap, zone)}.`,
     '',
   ];
 }
@@ -75,16 +77,17 @@ function painted(line: string, status: CheckStatus, paint: TextOptions['paint'])
   return status === 'inconclusive' ? paint(line, 'warning') : line;
 }
 
-function lastSpan({ exposure }: Swap, zone: string): string {
+function lastSpan({ exposure, from }: Swap, zone: string): string {
   const last = exposure.spans.at(-1);
-  return last === undefined ? '' : `, the last until ${sayClock(last.to, zone)}`;
+  if (last === undefined) return '';
+  return `, the last until ${sayInstantBounds({ time: last.to, earliest: last.to }, zone, from)}`;
 }
 
 function table(halves: readonly SwapHalf[]): readonly string[] {
   const rows = [
     ['half', 'module before', 'module after', 'firmware before, found, after'],
     ...halves.map((h) => [
-      h.half,
+      terminal(h.half),
       moduleOf(h, 'before'),
       moduleOf(h, 'after'),
       [h.firmware.before, h.firmware.found, h.firmware.after]
@@ -93,19 +96,26 @@ function table(halves: readonly SwapHalf[]): readonly string[] {
     ]),
   ];
   const widths = [0, 1, 2].map((column) => Math.max(...rows.map((r) => (r[column] ?? '').length)));
-  return rows.map((r) => `  ${r.map((cell, index) => cell.padEnd(widths[index] ?? 0)).join('  ')}`.trimEnd());
+  return rows.flatMap((r) => {
+    const line = `  ${r.map((cell, index) => cell.padEnd(widths[index] ?? 0)).join('  ')}`.trimEnd();
+    return line.length <= columns ? [line] : wrap(r.join('; '), '  ', '    ');
+  });
 }
 
 function moduleOf({ model, serial }: SwapHalf, when: 'before' | 'after'): string {
   return terminal([model[when], serial[when]].filter((part) => part !== null).join(' ') || 'not known');
 }
 
-/** Breaks a text at spaces to the width of the page; the first line begins with `first`, the others with `next`. */
+/**
+ * Breaks a text at spaces, and a word that is longer than a line where the line ends, to the width of the page; the first
+ * line begins with `first`, the others with `next`.
+ */
 export function wrap(text: string, first: string, next: string): readonly string[] {
+  const room = columns - Math.max(first.length, next.length);
   const lines: string[] = [];
   let line = first;
   let empty = true;
-  for (const word of text.split(' ')) {
+  for (const word of text.split(' ').flatMap((w) => pieces(w, room))) {
     if (!empty && line.length + 1 + word.length > columns) {
       lines.push(line);
       line = next;
@@ -115,4 +125,11 @@ export function wrap(text: string, first: string, next: string): readonly string
     empty = false;
   }
   return [...lines, line];
+}
+
+function pieces(word: string, longest: number): readonly string[] {
+  if (word.length <= longest) return [word];
+  return Array.from({ length: Math.ceil(word.length / longest) }, (_, index) =>
+    word.slice(index * longest, (index + 1) * longest),
+  );
 }

@@ -10,14 +10,24 @@ export function sayInstant(time: number, zone: string): string {
 }
 
 /** The clock alone: `09:14:05`. */
-export function sayClock(time: number, zone: string): string {
+function sayClock(time: number, zone: string): string {
   return sayInstant(time, zone).split(' ')[3] ?? '';
 }
 
-/** An instant with its bounds: `09:14:10`, or `09:14:00 to 09:14:10`. */
-export function sayInstantBounds({ time, earliest }: Instant, zone: string): string {
-  const [from, to] = [sayClock(earliest, zone), sayClock(time, zone)];
-  return from === to ? to : `${from} to ${to}`;
+/**
+ * An instant with its bounds: `09:14:10`, or `09:14:00 to 09:14:10`. The day is said unless it is that of `begin`, the
+ * instant that the page names first: a swap may run past midnight.
+ */
+export function sayInstantBounds({ time, earliest }: Instant, zone: string, begin: number): string {
+  const day = sayDay(begin, zone);
+  const [from, to] = [earliest, time].map((t) =>
+    sayDay(t, zone) === day ? sayClock(t, zone) : sayInstant(t, zone),
+  );
+  return from === to || from === undefined ? `${to}` : `${from} to ${to}`;
+}
+
+function sayDay(time: number, zone: string): string {
+  return sayInstant(time, zone).split(' ').slice(0, 3).join(' ');
 }
 
 /** A measure with its bounds; one whose end was not seen as longer than what was watched. */
@@ -28,8 +38,8 @@ export function sayMeasure({ seconds, low, high, censored }: Measure): string {
 }
 
 /** A count with its word: `one row`, `5 rows`. */
-export function sayCount(count: number, word: string): string {
-  return count === 1 ? `one ${word}` : `${count} ${word}s`;
+export function sayCount(count: number, word: string, plural = `${word}s`): string {
+  return count === 1 ? `one ${word}` : `${count} ${plural}`;
 }
 
 function two(value: number): string {

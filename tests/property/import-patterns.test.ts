@@ -46,13 +46,24 @@ const parts = fc.constantFrom(
   'é',
   '\\b',
 );
-const texts = fc
+const anyWords = fc
   .array(fc.tuple(parts, fc.constantFrom(' ', '-', ': ', '_', '')), { maxLength: 7 })
   .map((all) => all.flat().join(''));
+const sentence = fc.constantFrom(
+  'partner ready',
+  'Light Steady',
+  'link-a up',
+  'module removed',
+  'firmware 6.4.1',
+);
+const texts = fc.oneof(
+  anyWords,
+  fc.tuple(fc.constantFrom('', 'RO1-B: ', 'not '), sentence, anyWords).map((all) => all.join('')),
+);
 
 describe('the first pattern that fits', () => {
   const phrasebook = readPhrasebook('', null);
-  test.each(['messages', 'notes'] as const)('of the built-in %s is found', (rules) => {
+  test.each(['plainMessages', 'notes'] as const)('of the built-in %s is found', (rules) => {
     const patterns = phrasebook[rules].map((r) => r.pattern);
     const list = patternList(patterns);
     let found = 0;

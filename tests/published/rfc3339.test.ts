@@ -53,6 +53,10 @@ describe('written by hand', () => {
     const stamp = readStamp(text, dayFirst);
     expect(typeof stamp === 'string' ? stamp : stamp.clock).toBe(expected);
   });
+  test('digits that are no seconds and no milliseconds since 1970 are no time', () => {
+    expect(clock('1773479645250123')).toBe('no-date');
+    expect(clock('20260314091405')).toBe('no-date');
+  });
   test('a date that can be read both ways is not guessed', () => {
     expect(clock('03/04/2026 09:14:05')).toBe('order');
   });

@@ -19,7 +19,9 @@ checkChart(staff, [
       row('name', at(0), at(0), 0, '<b>B</b>'),
       row('active', at(0), at(60), 1),
       row('not-ready', at(0), at(60), 0),
-      row('word', at(20), at(20), 1.5, 'B removed'),
+      row('tick', at(30), at(30), 0, 'B inserted'),
+      row('tick', at(20), at(20), 0, 'B removed'),
+      row('word', at(20), at(20), -0.72, 'B removed'),
     ],
     shows: [
       '>A<',
@@ -29,12 +31,12 @@ checkChart(staff, [
       'stroke-width="4"',
       'stroke-dasharray="5,3"',
     ],
-    says: 'Staff of two lines, A and <b>B</b>. Marked on it: B removed.',
+    says: 'The staff of A and <b>B</b>, from the left. Marked on it: B removed, B inserted.',
   },
   {
     name: 'draws nothing but says so',
     rows: [],
     shows: ['<svg'],
-    says: 'Staff of two lines, . Marked on it: nothing.',
+    says: 'An empty staff. Marked on it: nothing.',
   },
 ]);

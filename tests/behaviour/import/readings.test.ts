@@ -101,4 +101,12 @@ checkImporter(readings, [
     changes: ['10:00:00.000 RO1 A light off line 4', '10:00:00.000..10:00:10.000 RO1 A light steady line 2'],
     rows: { read: 3, used: 2, rejected: 1 },
   },
+  {
+    name: 'ignores names, values and units as the phrasebook says, though plain English knows the name',
+    file: 'poll.csv',
+    text: 'time,unit,parameter,value\n2026-03-14 10:00:00Z,RO1-A,light,off\n2026-03-14 10:00:00Z,RO1,partner-ready,n/a\n2026-03-14 10:00:00Z,??,supply,good\n2026-03-14 10:00:00Z,RO1-A,supply,good\n',
+    phrasebook: 'ignore: ["^light$", "= n/a$", "^unit [?]+$"]\n',
+    changes: ['10:00:00.000 RO1 A supply good line 5'],
+    rows: { read: 4, used: 1, ignored: 3, unmatched: 0 },
+  },
 ]);

@@ -1,0 +1,101 @@
+import { valueSpellings } from './built-in-phrasebook.ts';
+import type { PhrasebookText } from './phrasebook-schema.ts';
+
+type MessageText = NonNullable<PhrasebookText['messages']>[number];
+
+/** A severity, or who writes: `INFO`, `[warn]`, `app[12]:`. */
+const writer =
+  '(?:(?:(?-i:DEBUG|INFO|NOTICE|WARN|WARNING|ERROR|CRITICAL)|\\[\\w+\\]|[\\w./-]+(?:\\[\\d+\\])?:)\\s+)*';
+/** Names such as `B`, `2` or `RO1-B`, and words that say what it is about but not what of it. */
+const about =
+  '(?:(?:the|new|old|standby|active|redundant|controller|module|half|slot|place|unit|pair|in|of|now|[a-z]|[a-z_]*[0-9][\\w/.-]*)[\\s:_-]+)*';
+const before = `^\\s*${writer}${about}`;
+const verb = '(?:(?:is|are|was|has|have|been|now|again)\\s+)*';
+/** Where, when, by whom and why may follow; anything else ("inhibited", "failed", "= 0") may say the contrary. */
+const circumstance =
+  '(?:\\s+(?:in|from|at|of|on|by|to|onto|with|after|since|for|due\\s+to)\\b(?s:.*)|\\s*[;,(\\[](?s:.*))?[\\s.!]*$';
+const done = '(?:\\s+(?:now|again|done|completed?|finished))?';
+/** A number with letters around it: "mismatch" and "update" are no firmware and no model. */
+const identity = '[a-z0-9._/-]*[0-9](?:[^\\s,;()]*[0-9a-z])?';
+
+const happening = (signal: MessageText['signal'], words: string): MessageText => ({
+  when: `${before}${words}${done}${circumstance}`,
+  signal,
+});
+
+/** A happening that may give its reason after a colon. */
+const trouble = (signal: MessageText['signal'], words: string): MessageText => ({
+  when: `${before}${words}(?:\\s*:(?s:.*)$|${circumstance})`,
+  signal,
+});
+
+const state = (signal: MessageText['signal'], name: string, value: string, end = ''): MessageText => ({
+  when: `${before}${name}[\\s:=_-]+${verb}(?:change[ds]?\\s+)?(?:from\\s+\\S+\\s+)?(?:to\\s+)?(?<value>${value})${end}${circumstance}`,
+  signal,
+});
+
+const spelt = (signal: string): string =>
+  Object.keys(valueSpellings[signal] ?? {})
+    .filter((spelling) => /^[a-z ]+$/.test(spelling))
+    .map((spelling) => spelling.replaceAll(' ', '\\s+'))
+    .join('|');
+
+/** `partner ready`, `partner-ready = no`, `partner not ready`. */
+const ofPartner = (
+  signal: MessageText['signal'],
+  words: string,
+  contrary: string,
+): readonly MessageText[] => [
+  {
+    when: `${before}partner[\\s:_-]+${verb}(?:${contrary}|(?:not|no\\s+longer)[\\s_-]+(?:${words}))${circumstance}`,
+    signal,
+    value: 'no',
+  },
+  {
+    when: `${before}partner[\\s:_-]+${verb}(?:${words})(?:[\\s:=]+(?<value>yes|no|true|false|1|0))?${circumstance}`,
+    signal,
+    values: { '': 'yes' },
+  },
+];
+
+const sync = 'sync(?:hroni[sz]ation)?[\\s_-]+';
+
+/**
+ * Messages in plain English. Each must be the whole message but for names, places and times: "alarm removed" removes no
+ * module, "switchover inhibited" is none, and what is not understood is said to the user.
+ */
+export const plainMessages: readonly MessageText[] = [
+  ...ofPartner('partner-ready', 'ready|synchroni[sz]ed', 'unsynchroni[sz]ed'),
+  ...ofPartner('partner-present', 'present', 'absent|missing'),
+  state('light', '(?:standby\\s+)?light', spelt('light')),
+  state('link-a', 'link[\\s_-]+a', spelt('link-a')),
+  state('link-b', 'link[\\s_-]+b', spelt('link-b')),
+  state('links', 'links', spelt('links')),
+  state('configuration', 'configuration', spelt('configuration')),
+  state('supply', '(?:power\\s+)?supply', spelt('supply')),
+  state('role', 'role', spelt('role')),
+  state(
+    'firmware',
+    'firmware(?:\\s+(?:version|release))?',
+    identity,
+    '(?:\\s+(?:loaded|running|installed))?',
+  ),
+  state('model', 'model', identity),
+  state('serial', 'serial(?:\\s+(?:number|no\\.?))?', identity),
+  happening('switchover-command', '(?:switch-?over[\\s_-]+command(?:ed)?|commanded[\\s_-]+switch-?over)'),
+  trouble('sync-failed', `${sync}${verb}(?:failed|aborted)`),
+  happening('sync-start', `${sync}${verb}start(?:ed|s)?`),
+  happening('reflash-start', `(?:firmware\\s+)?reflash[\\s_-]+${verb}(?:start(?:ed|s)?|began|begins)`),
+  happening(
+    'reflash-end',
+    `(?:firmware\\s+)?reflash[\\s_-]+${verb}(?:end(?:ed|s)?|done|finished|completed?)`,
+  ),
+  happening('restart', `(?:(?:warm|cold|manual|automatic|watchdog)\\s+)?${verb}restart(?:ed|s)?`),
+  happening('removed', `${verb}(?:removed|removal)`),
+  happening('inserted', `${verb}(?:inserted|insertion)`),
+  happening('switchover', 'switch-?over'),
+  trouble(
+    'fault',
+    '(?:(?:hardware|software|processor|memory|clock|watchdog|fan|battery|internal|major|minor)\\s+)*fault',
+  ),
+];
