@@ -45,12 +45,39 @@ const siblingRules = [
   to: { path: `(?:^|/)src/${folder}/(?:${membersOf(folder, list, type)})\\.ts$` },
 }));
 
+/** Nobody outside the folder reaches past its list either. Charts are picked by name, for their row types. */
+const listRules = [
+  ['import', 'importers', 'importer'],
+  ['analyze', 'analyzers', 'analyzer'],
+  ['verify', 'checks', 'check'],
+].map(([folder, list, type]) => ({
+  name: `list-${folder}`,
+  severity: 'error',
+  from: { path: '(?:^|/)src/', pathNot: `(?:^|/)src/${folder}/` },
+  to: { path: `(?:^|/)src/${folder}/(?:${membersOf(folder, list, type)})\\.ts$` },
+}));
+
+/** What the built file may hold: no test tool, and nothing that package.json does not name. */
+const bundled = [
+  '@types/papaparse',
+  'commander',
+  'papaparse',
+  're2js',
+  'temporal-polyfill',
+  'valibot',
+  'vega',
+  'vega-interpreter',
+  'vega-lite',
+  'yaml',
+];
+
 /** One door per package. */
 const doorRules = [
   ['papaparse', 'src/import/csv-rows\\.ts$'],
   ['re2js', 'src/import/patterns\\.ts$'],
   ['yaml', 'src/import/yaml-file\\.ts$'],
   ['vega', 'src/report/(?:picture|vega-text-metrics\\.d)\\.ts$'],
+  ['vega-lite', 'src/(?:report/picture|charts/[\\w-]+)\\.ts$'],
   ['vega-interpreter', 'src/report/picture\\.ts$'],
   ['commander', 'src/cli/main\\.ts$'],
 ].map(([name, door]) => ({
@@ -64,6 +91,7 @@ export default {
   forbidden: [
     ...layerRules,
     ...siblingRules,
+    ...listRules,
     ...doorRules,
     {
       name: 'layer-vocabulary',
@@ -86,6 +114,12 @@ export default {
       severity: 'error',
       from: { path: '(?:^|/)src/pipeline\\.ts$' },
       to: { path: '(?:^|/)src/(?:report|charts|cli)/' },
+    },
+    {
+      name: 'bundled-packages-only',
+      severity: 'error',
+      from: { path: '(?:^|/)src/' },
+      to: { path: 'node_modules/', pathNot: `node_modules/(?:${bundled.join('|')})/` },
     },
     {
       name: 'node-in-cli-only',

@@ -4,6 +4,8 @@ import { html } from './escape.ts';
 import type { EvidenceList } from './evidence.ts';
 import { section } from './html-section.ts';
 import type { ReportOptions } from './report-options.ts';
+import { checkedByHand, signCaveat } from './sign-words.ts';
+import { toldFindings } from './told-findings.ts';
 import { sayCount, sayInstant, sayInstantBounds, sayMeasure } from './words.ts';
 
 /** How long the pair had no ready partner. */
@@ -42,13 +44,8 @@ export function otherSection({ otherEvents, from }: Swap, { zone }: ReportOption
 }
 
 /** Findings of the pair in the time of the swap, and what was odd in the files. */
-export function qualitySection({ findings }: Verification, swap: Swap): string {
-  const told = findings.filter(
-    (f) =>
-      f.pair === null ||
-      (f.pair === swap.pair && (f.to ?? swap.from) >= swap.from && (f.from ?? swap.to) <= swap.to),
-  );
-  const items = told.map(
+export function qualitySection(verification: Verification, swap: Swap): string {
+  const items = toldFindings(verification, swap).map(
     (f) =>
       `<li>${f.severity === 'info' ? '' : `<span class="${f.severity === 'critical' ? 'fail' : 'inconclusive'}">${f.severity}:</span> `}${html(f.statement)}${f.pair === null ? quoted(f.evidence[0].text) : ''}</li>`,
   );
@@ -117,13 +114,12 @@ export function cautionsSection(): string {
 }
 
 /** Lines to sign on; what was not observed is signed for by hand. */
-export function signSection({ job }: Verification, { checks, verdict }: Swap): string {
-  const byHand = checks.filter((c) => c.status === 'not-observed');
-  const list = byHand.map((c) => `<p>☐ ${html(c.title)}, checked at the cabinet</p>`).join('');
-  const caveat =
-    verdict === 'verified'
-      ? ''
-      : '<p>This replacement is not verified: a signature accepts it as it is, with the checks above.</p>';
+export function signSection({ job }: Verification, swap: Swap): string {
+  const list = checkedByHand(swap)
+    .map((c) => `<p>☐ ${html(c.title)}, checked at the cabinet</p>`)
+    .join('');
+  const said = signCaveat(swap);
+  const caveat = said === null ? '' : `<p>${said}</p>`;
   return section(
     'sign-off',
     'Sign-off',

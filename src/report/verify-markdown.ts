@@ -1,14 +1,17 @@
-import type { Swap, Verification } from '../vocabulary.ts';
+import type { NonEmpty, SourceLine, Swap, Verification } from '../vocabulary.ts';
 import { cautions } from './cautions.ts';
 import { markdown } from './escape.ts';
-import { evidenceOf } from './evidence.ts';
+import { byFile, type EvidenceList, evidenceOf } from './evidence.ts';
+import { table } from './markdown-table.ts';
 import type { ReportOptions } from './report-options.ts';
 import { statusWords } from './status-words.ts';
-import { sayInstant, sayInstantBounds, sayMeasure } from './words.ts';
+import { toldFindings } from './told-findings.ts';
+import { otherEvents, signOff } from './verify-markdown-annex.ts';
+import { sayCount, sayInstant, sayInstantBounds, sayMeasure } from './words.ts';
 
 /** The report on one swap as Markdown (CommonMark with tables), for a ticket or a mail. */
 export function verifyMarkdown(verification: Verification, swap: Swap, options: ReportOptions): string {
-  const evidence = evidenceOf(swap);
+  const evidence = byFile(evidenceOf(swap));
   const blocks = [
     `# Replacement of ${md(swap.pair)}`,
     `**${md(swap.statement)}**`,
@@ -16,17 +19,18 @@ export function verifyMarkdown(verification: Verification, swap: Swap, options: 
     '## Before and after',
     halves(swap),
     '## Steps',
-    steps(swap, options),
+    steps(swap, evidence, options),
     '## Checks',
     table(
       ['What must hold', 'Outcome', 'Why'],
       swap.checks.map((c) => [
         md(c.title),
         c.status === 'pass' ? statusWords.pass : `**${statusWords[c.status]}**`,
-        md(c.statement),
+        `${md(c.statement)}${cite(evidence, c.evidence)}`,
       ]),
     ),
-    `## Exposure\n\nWithout a ready partner: ${sayMeasure({ ...swap.exposure, censored: false, outcome: null })}.`,
+    exposure(swap, options),
+    ...otherEvents(swap, options),
     '## Findings and quality of the data',
     remarks(verification, swap),
     '## Files',
@@ -35,9 +39,10 @@ export function verifyMarkdown(verification: Verification, swap: Swap, options: 
       verification.inputs.map((i) => [md(i.file), md(i.layout), String(i.rows.read), i.sha256]),
     ),
     '## Evidence',
-    evidence.lines.map((l, index) => `${index + 1}. ${md(l.file)}:${l.line} ${md(l.text)}`).join('\n'),
+    evidenceList(evidence),
     '## Cautions',
     cautions.map((c) => `- ${c}`).join('\n'),
+    signOff(verification, swap),
     `Made by Steadypair ${md(options.version)}.`,
   ];
   return `${blocks.join('\n\n')}\n`;
@@ -74,24 +79,44 @@ function halves(swap: Swap): string {
   );
 }
 
-function steps(swap: Swap, { zone }: ReportOptions): string {
+/** The numbers of the evidence lines, as the HTML report gives them too. */
+function cite(evidence: EvidenceList, lines: NonEmpty<SourceLine>): string {
+  const numbers = evidence.numbersOf(lines);
+  return numbers.length === 0 ? '' : ` (${numbers.join(', ')})`;
+}
+
+function evidenceList({ lines, leftOut }: EvidenceList): string {
+  const list = lines.map((l, index) => `${index + 1}. ${md(l.file)}:${l.line} ${md(l.text)}`).join('\n');
+  if (leftOut === 0) return list;
+  return `${list}\n\n${sayCount(leftOut, 'further line')} behind the same checks and steps: see verify.json.`;
+}
+
+function exposure({ exposure: span }: Swap, { zone }: ReportOptions): string {
+  const total = sayMeasure({ ...span, censored: false, outcome: null });
+  const spans = span.spans.map((s) => `- ${sayInstant(s.from, zone)} to ${sayInstant(s.to, zone)}`);
+  return [
+    '## Exposure',
+    `Without a ready partner from the first removal to the end: ${total}.`,
+    spans.join('\n'),
+  ]
+    .filter((block) => block !== '')
+    .join('\n\n');
+}
+
+function steps(swap: Swap, evidence: EvidenceList, { zone }: ReportOptions): string {
   return table(
     ['Time', 'What happened', 'Duration, with bounds'],
     swap.steps.map((s) => [
       sayInstantBounds(s, zone, swap.from),
-      md(s.statement),
+      `${md(s.statement)}${cite(evidence, s.evidence)}`,
       s.duration === null ? '' : sayMeasure(s.duration),
     ]),
   );
 }
 
-function remarks({ findings }: Verification, swap: Swap): string {
-  const told = findings.filter((f) => f.pair === null || f.pair === swap.pair);
-  const lines = told.map((f) => `- ${f.severity === 'info' ? '' : `${f.severity}: `}${md(f.statement)}`);
+function remarks(verification: Verification, swap: Swap): string {
+  const lines = toldFindings(verification, swap).map(
+    (f) => `- ${f.severity === 'info' ? '' : `${f.severity}: `}${md(f.statement)}`,
+  );
   return lines.length === 0 ? 'Nothing to remark.' : lines.join('\n');
-}
-
-function table(header: readonly string[], rows: readonly (readonly string[])[]): string {
-  const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
-  return [line(header), line(header.map(() => '---')), ...rows.map(line)].join('\n');
 }

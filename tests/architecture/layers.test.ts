@@ -49,6 +49,20 @@ const broken: readonly (readonly [string, Readonly<Record<string, string>>])[] =
     'siblings-charts',
     { 'src/charts/staff.ts': "import './bring-ups.ts';", 'src/charts/bring-ups.ts': 'export {};' },
   ],
+  [
+    'list-import',
+    { 'src/pipeline.ts': "import './import/journal.ts';", 'src/import/journal.ts': 'export {};' },
+  ],
+  [
+    'list-analyze',
+    { 'src/pipeline.ts': "import './analyze/flapping.ts';", 'src/analyze/flapping.ts': 'export {};' },
+  ],
+  [
+    'list-verify',
+    { 'src/pipeline.ts': "import './verify/soaked.ts';", 'src/verify/soaked.ts': 'export {};' },
+  ],
+  ['bundled-packages-only', { 'src/report/a.ts': "import 'd3-scale';" }],
+  ['door-vega-lite', { 'src/analyze/a.ts': "import 'vega-lite';" }],
   ['door-papaparse', { 'src/import/a.ts': "import 'papaparse';" }],
   ['door-re2js', { 'src/import/a.ts': "import 're2js';" }],
   ['door-yaml', { 'src/import/a.ts': "import 'yaml';" }],

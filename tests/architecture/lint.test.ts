@@ -16,6 +16,7 @@ const broken: readonly (readonly [string, string, string])[] = [
   ['named-like-const', 'plugin', 'type constant = 1; export const a = (x: unknown) => x as constant;'],
   ['new-date', 'plugin', 'export const a = (): Date => new Date();'],
   ['new-date-bare', 'plugin', 'export const a = (): Date => new Date;'],
+  ['date-call', 'plugin', 'export const a = (): string => Date();'],
   ['date-now', 'noJsRestrictedProperties', 'export const a = (): number => Date.now();'],
   ['chance', 'noJsRestrictedProperties', 'export const a = (): number => Math.random();'],
   ['any', 'noExplicitAny', 'export const a = (x: any) => x;'],

@@ -9,6 +9,8 @@ export function checkChart<Row extends object>(
     readonly name: string;
     readonly rows: readonly Row[];
     readonly shows: readonly string[];
+    /** What the picture must not hold. */
+    readonly hides?: readonly string[];
     readonly says: string;
   }[],
 ): void {
@@ -20,12 +22,13 @@ export function checkChart<Row extends object>(
         expect(spec).not.toMatch(/"type":"time"/);
       }
     });
-    for (const { name, rows, shows, says } of cases) {
+    for (const { name, rows, shows, hides = [], says } of cases) {
       test(name, async () => {
         const frozen = rows.map((row) => Object.freeze(row));
         const [first, second] = [await picture(chart.spec(frozen)), await picture(chart.spec(frozen))];
         expect(second).toBe(first);
         for (const text of shows) expect(first).toContain(text);
+        for (const text of hides) expect(first).not.toContain(text);
         expect(chart.describe(frozen)).toBe(says);
       });
     }

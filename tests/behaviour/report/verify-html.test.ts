@@ -19,8 +19,8 @@ describe('the HTML report', () => {
     expect(ids).toEqual([
       'work',
       'halves',
-      'staff',
       'steps',
+      'staff',
       'bring-ups',
       'checks',
       'exposure',

@@ -1,0 +1,8 @@
+import type { Finding, Swap, Verification } from '../vocabulary.ts';
+
+/** The findings that a report on a swap tells: those of its pair in its time, and those about the files. */
+export function toldFindings({ findings }: Verification, { pair, from, to }: Swap): readonly Finding[] {
+  return findings.filter(
+    (f) => f.pair === null || (f.pair === pair && (f.to ?? from) >= from && (f.from ?? to) <= to),
+  );
+}
