@@ -5,6 +5,7 @@ import type { FileSource, ImportOptions } from './file-source.ts';
 import { InputError } from './input-error.ts';
 import type { FileRule } from './phrasebook-rules.ts';
 import type { Plan } from './recognise.ts';
+import { damagedArchive } from './row-notices.ts';
 import type { FileSink } from './sink.ts';
 import type { TimeReader } from './time-reader.ts';
 
@@ -12,6 +13,8 @@ import type { TimeReader } from './time-reader.ts';
 export interface Done {
   readonly sha256: string;
   readonly bytes: number;
+  /** What is wrong where the bytes end before their time. */
+  readonly damage: string | null;
 }
 
 /** How a file was read, and what came of it. */
@@ -32,7 +35,7 @@ export function assemble(
   rule: FileRule | undefined,
 ): ImportedFile {
   const { plan, encoding, zone, times, sink } = parts;
-  const { streams, changes, gauges, notices, rows, unmatched, units } = sink.result(source.name);
+  const { streams, changes, gauges, notices, rows, unmatched, units, last } = sink.result(source.name);
   refuseUseless(source.name, plan, rows, notices);
   const points = streams.flatMap((s) => (s.subject.pair === '' ? [] : [s.first.time, s.last.time]));
   const span = extent(points);
@@ -58,7 +61,11 @@ export function assemble(
     streams,
     changes,
     gauges,
-    notices: [...notices, ...clockNotices(source.name, zone, times, streams[0]?.first)],
+    notices: [
+      ...notices,
+      ...(parts.damage === null ? [] : [damagedArchive(source.name, parts.damage, last)]),
+      ...clockNotices(source.name, zone, times, streams[0]?.first),
+    ],
     reasons: reasonsOf(parts, rule),
   };
 }

@@ -204,5 +204,6 @@ function resultOf(state: State, file: string): SinkResult {
       .sort((a, b) => b.count - a.count || a.firstLine - b.firstLine),
     units: unitList.map((u) => u.text),
     notices: damaged ? [...notices, damagedTail(file, tail)] : notices,
+    last: { line: state.row.line, text: detached(state.row.text()) },
   };
 }

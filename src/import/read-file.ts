@@ -1,5 +1,6 @@
 import type { ImportedFile } from '../vocabulary.ts';
 import { chooseZone } from './choose-zone.ts';
+import { eachPiece } from './damaged-end.ts';
 import { detectEncoding, type Encoding } from './decode.ts';
 import { assemble, type Done } from './describe-file.ts';
 import { fileSink } from './file-sink.ts';
@@ -69,11 +70,11 @@ function baseName(name: string): string {
 async function readHead(source: FileSource): Promise<Uint8Array> {
   const pieces: Uint8Array[] = [];
   let length = 0;
-  for await (const piece of source.open()) {
+  await eachPiece(source, (piece) => {
     pieces.push(piece);
     length += piece.length;
-    if (length >= headBytes) break;
-  }
+    return length < headBytes;
+  });
   const head = new Uint8Array(length);
   let at = 0;
   for (const piece of pieces) {
@@ -116,16 +117,17 @@ async function readRows(
   const hasher = options.sha256();
   const decoder = new TextDecoder(encoding.label);
   let bytes = 0;
-  for await (const piece of source.open()) {
+  const damage = await eachPiece(source, (piece) => {
     hasher.update(piece);
     bytes += piece.length;
     rows.push(decoder.decode(piece, { stream: true }));
     options.onProgress?.(bytes, rowCount);
-  }
+    return true;
+  });
   rows.push(decoder.decode());
   rows.end();
   sorter.end();
-  return { sha256: hasher.digest(), bytes, sink, times };
+  return { sha256: hasher.digest(), bytes, damage, sink, times };
 }
 
 function isHeaderAgain(row: Row, names: readonly string[]): boolean {

@@ -25,6 +25,8 @@ export interface SinkResult {
   readonly unmatched: readonly UnmatchedWording[];
   readonly units: readonly string[];
   readonly notices: readonly Notice[];
+  /** The row that was taken last. */
+  readonly last: { readonly line: number; readonly text: string };
 }
 
 /** The sink as the driver of a file sees it. */
