@@ -5,6 +5,8 @@
  * is never closed: there every line is a row of its own.
  */
 import { readdirSync, readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { dirname } from 'node:path';
 import { runInNewContext } from 'node:vm';
 import { describe, expect, test } from 'vitest';
 import { csvRows } from '../../src/import/csv-rows.ts';
@@ -19,7 +21,8 @@ function rowsOf(text: string, delimiter: string, chunk: number): readonly (reado
   return rows;
 }
 
-const corpus = 'node_modules/csv-spectrum';
+const require = createRequire(import.meta.url);
+const corpus = dirname(require.resolve('csv-spectrum'));
 const names = readdirSync(`${corpus}/csvs`)
   .map((file) => file.replace('.csv', ''))
   .filter((name) => name !== 'location_coordinates');

@@ -17,7 +17,8 @@ interface Vector {
   readonly message: string;
 }
 
-const vectors: readonly Vector[] = createRequire(import.meta.url)('nsyslog-parser/test/examples.js');
+const require = createRequire(import.meta.url);
+const vectors: readonly Vector[] = require('nsyslog-parser/test/examples.js');
 const stamped = (host: string): RegExp => new RegExp(`(?:T|:)\\S+ ${host.replace(/[.[\]]/g, '\\$&')}:? `);
 const of = (type: string): readonly Vector[] =>
   vectors.filter(
