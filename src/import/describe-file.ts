@@ -5,6 +5,7 @@ import type { FileSource, ImportOptions } from './file-source.ts';
 import { InputError } from './input-error.ts';
 import type { FileRule } from './phrasebook-rules.ts';
 import type { Plan } from './recognise.ts';
+import { settleRepeatedHour } from './repeated-hour.ts';
 import { damagedArchive } from './row-notices.ts';
 import type { FileSink } from './sink.ts';
 import type { TimeReader } from './time-reader.ts';
@@ -58,8 +59,7 @@ export function assemble(
     input,
     resolution: times.hasDecimals() ? 0 : 1000,
     site: options.phrasebook.site,
-    streams,
-    changes,
+    ...settleRepeatedHour({ streams, changes }, times.doubts()),
     gauges,
     notices: [
       ...notices,
@@ -97,6 +97,14 @@ function refuseUseless(name: string, plan: Plan, rows: Input['rows'], notices: r
   }
 }
 
+function saysHour(repeated: number, open: number): string {
+  const unless = 'unless a poll goes on at its usual spacing, both hours are their bounds.';
+  if (open === 0) return 'the order of the rows decided which.';
+  return open === repeated
+    ? `the order of the rows does not say which: ${unless}`
+    : `the order of the rows decided which, but not for ${open} of them: ${unless}`;
+}
+
 function clockNotices(
   file: string,
   zone: ChosenZone,
@@ -107,6 +115,7 @@ function clockNotices(
   const lines = [{ file, line: first.line, text: first.text }] as const;
   const frame = { from: null, to: null, lines };
   const { repeated, missing } = times.folds();
+  const open = times.doubts().reduce((sum, doubt) => sum + doubt.count, 0);
   const notices: Notice[] = [];
   if (zone.assumed && times.usedZone()) {
     notices.push({
@@ -121,7 +130,7 @@ function clockNotices(
     notices.push({
       ...frame,
       id: 'clock-fold',
-      what: `${repeated} stamps stand in the hour that the clocks repeat; the order of the rows decided which.`,
+      what: `${repeated} stamps stand in the hour that the clocks repeat; ${saysHour(repeated, open)}`,
       fix: 'Check them against another source.',
       count: repeated,
     });
