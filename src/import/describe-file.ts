@@ -1,5 +1,7 @@
 import type { ImportedFile, Input, Notice } from '../vocabulary.ts';
 import type { ChosenZone } from './choose-zone.ts';
+import { clockNotices, stepNotices } from './clock-notices.ts';
+import type { ClockStep } from './clock-order.ts';
 import type { Encoding } from './decode.ts';
 import type { FileSource, ImportOptions } from './file-source.ts';
 import { InputError } from './input-error.ts';
@@ -26,6 +28,7 @@ export interface Parts extends Done {
   readonly zone: ChosenZone;
   readonly times: TimeReader;
   readonly sink: FileSink;
+  readonly steps: readonly ClockStep[];
 }
 
 /** One file as the timeline takes it. Throws InputError if no row of it could be used. */
@@ -64,6 +67,7 @@ export function assemble(
     notices: [
       ...notices,
       ...(parts.damage === null ? [] : [damagedArchive(source.name, parts.damage, last)]),
+      ...stepNotices(source.name, parts.steps),
       ...clockNotices(source.name, zone, times, streams[0]?.first),
     ],
     reasons: reasonsOf(parts, rule),
@@ -95,56 +99,6 @@ function refuseUseless(name: string, plan: Plan, rows: Input['rows'], notices: r
       rejected.fix,
     );
   }
-}
-
-function saysHour(repeated: number, open: number): string {
-  const unless = 'unless a poll goes on at its usual spacing, both hours are their bounds.';
-  if (open === 0) return 'the order of the rows decided which.';
-  return open === repeated
-    ? `the order of the rows does not say which: ${unless}`
-    : `the order of the rows decided which, but not for ${open} of them: ${unless}`;
-}
-
-function clockNotices(
-  file: string,
-  zone: ChosenZone,
-  times: TimeReader,
-  first: { readonly line: number; readonly text: string } | undefined,
-): readonly Notice[] {
-  if (first === undefined) return [];
-  const lines = [{ file, line: first.line, text: first.text }] as const;
-  const frame = { from: null, to: null, lines };
-  const { repeated, missing } = times.folds();
-  const open = times.doubts().reduce((sum, doubt) => sum + doubt.count, 0);
-  const notices: Notice[] = [];
-  if (zone.assumed && times.usedZone()) {
-    notices.push({
-      ...frame,
-      id: 'zone-assumed',
-      what: 'Its stamps name no zone; they were read as UTC.',
-      fix: 'Give the zone with --zone or in the phrasebook.',
-      count: 1,
-    });
-  }
-  if (repeated > 0) {
-    notices.push({
-      ...frame,
-      id: 'clock-fold',
-      what: `${repeated} stamps stand in the hour that the clocks repeat; ${saysHour(repeated, open)}`,
-      fix: 'Check them against another source.',
-      count: repeated,
-    });
-  }
-  if (missing > 0) {
-    notices.push({
-      ...frame,
-      id: 'clock-fold',
-      what: `${missing} stamps stand in the hour that the clocks leave out.`,
-      fix: 'Check the zone.',
-      count: missing,
-    });
-  }
-  return notices;
 }
 
 function reasonsOf(
