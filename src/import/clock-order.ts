@@ -18,7 +18,7 @@ export interface ClockOrder {
   steps(): readonly ClockStep[];
 }
 
-/** Fewer stamps behind their neighbours than this are stray rows, whatever came before. Chosen here. */
+/** Fewer stamps behind their neighbours than this are stray rows. Chosen here. */
 const leastStamps = 3;
 
 interface Run extends ClockStep {
@@ -27,32 +27,33 @@ interface Run extends ClockStep {
 }
 
 /**
- * Tells stray rows from a clock that was set back: there more stamps stay behind, with none between, than ever came out
- * of order before, and go on upwards among themselves. Source: design.md, section 2, Clocks.
+ * Tells stray rows from a clock that was set back: there more stamps stay behind, with none between, than ever come out of
+ * order otherwise, going on upwards until they have caught up. Source: design.md, section 2, Clocks.
  */
 export function clockOrder(): ClockOrder {
-  const found: ClockStep[] = [];
+  let candidates: Run[] = [];
   let latest = Number.NEGATIVE_INFINITY;
-  let longest = leastStamps - 1;
+  let strays = leastStamps - 1;
   let run: Run | null = null;
-  const end = (): void => {
-    if (run !== null && run.stamps > longest) {
-      longest = run.stamps;
-      found.push({ line: run.line, text: run.text, at: run.at, before: run.before });
+  const end = (hasCaughtUp: boolean): void => {
+    if (run === null) return;
+    if (hasCaughtUp && run.stamps > strays) candidates.push(run);
+    else {
+      strays += run.stamps;
+      candidates = candidates.filter((c) => c.stamps > strays);
     }
     run = null;
   };
   return {
     take(at, row) {
       if (at >= latest) {
-        if (run !== null) end();
+        if (run !== null) end(true);
         latest = at;
         return false;
       }
       if (run === null || at < run.last) {
-        end();
-        const text = detached(row.text());
-        run = { line: row.line, text, at, before: latest, last: at, stamps: 1 };
+        end(false);
+        run = { line: row.line, text: detached(row.text()), at, before: latest, last: at, stamps: 1 };
       } else if (at > run.last) {
         run.last = at;
         run.stamps += 1;
@@ -60,8 +61,8 @@ export function clockOrder(): ClockOrder {
       return true;
     },
     steps() {
-      end();
-      return found;
+      end(true);
+      return candidates.map(({ line, text, at, before }) => ({ line, text, at, before }));
     },
   };
 }
