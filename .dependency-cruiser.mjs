@@ -60,6 +60,7 @@ const listRules = [
 /** What the built file may hold: no test tool, and nothing that package.json does not name. */
 const bundled = [
   '@zip.js/zip.js',
+  '@stdlib/stats-base-dists-gamma-cdf',
   '@types/papaparse',
   'commander',
   'papaparse',
@@ -75,6 +76,7 @@ const bundled = [
 
 /** One door per package. */
 const doorRules = [
+  ['@stdlib', 'src/statistics/distributions\\.ts$'],
   ['papaparse', 'src/import/csv-rows\\.ts$'],
   ['@zip.js/zip.js', 'src/import/zip-members\\.ts$'],
   ['tinyglobby', 'src/cli/node-files\\.ts$'],

@@ -67,6 +67,7 @@ const broken: readonly (readonly [string, Readonly<Record<string, string>>])[] =
   ['door-tinyglobby', { 'src/cli/a.ts': "import 'tinyglobby';" }],
   ['door-temporal-polyfill', { 'src/timeline/a.ts': "import 'temporal-polyfill';" }],
   ['door-valibot', { 'src/analyze/a.ts': "import 'valibot';" }],
+  ['door-@stdlib', { 'src/statistics/a.ts': "import '@stdlib/stats-base-dists-gamma-cdf';" }],
   ['door-papaparse', { 'src/import/a.ts': "import 'papaparse';" }],
   ['door-re2js', { 'src/import/a.ts': "import 're2js';" }],
   ['door-yaml', { 'src/import/a.ts': "import 'yaml';" }],
