@@ -169,6 +169,21 @@ export interface UnmatchedWording {
   readonly firstLine: number;
 }
 
+/** Wording that was not understood, taken apart so that a rule can be drafted from it. */
+export interface UnknownWording extends UnmatchedWording {
+  readonly kind: 'unit' | 'parameter' | 'value' | 'message';
+  /** The unit, parameter or message as the log writes it. */
+  readonly name: string;
+  /** Of a parameter: some of the values it took, in the order of their coming. */
+  readonly values: readonly string[];
+}
+
+/** What a column or a parameter of a file became: a key of a row, a signal, or nothing that is used. */
+export interface Became {
+  readonly name: string;
+  readonly meaning: string | null;
+}
+
 /** How one file was understood. */
 export interface Input {
   readonly file: string;
@@ -220,6 +235,11 @@ export interface ImportedFile {
   readonly notices: readonly Notice[];
   /** How the file was understood and why, one sentence each. */
   readonly reasons: readonly string[];
+  /** The columns of a table in their order; empty for a text. */
+  readonly columns: readonly Became[];
+  /** What the rows call parameters, in the order of their coming. */
+  readonly parameters: readonly Became[];
+  readonly unknown: readonly UnknownWording[];
 }
 
 // ---- timeline -----------------------------------------------------------------------------------------------

@@ -1,21 +1,33 @@
 import { analyse } from '../pipeline.ts';
+import { draftPhrasebook } from '../report/draft-phrasebook.ts';
 import { inspectJson, inspectText } from '../report/inspect.ts';
 import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from './command.ts';
+import { writeNew } from './node-files.ts';
 import type { Streams } from './streams.ts';
 
-/** `inspect`: how each file was understood. */
+interface InspectOptions extends CommonOptions {
+  readonly draftPhrasebook?: string | undefined;
+}
+
+/** `inspect`: how each file was understood; with `--draft-phrasebook` also a phrasebook to start from. */
 export async function inspectCommand(
   paths: readonly string[],
-  options: CommonOptions,
+  options: InspectOptions,
   streams: Streams,
 ): Promise<Status> {
   const imported = await importAll(paths, options, streams);
   const { findings, timelines } = analyse(imported, limitsOf(options), clocksOf(options));
   const ofData = findings.filter((f) => f.pair === null || f.id === 'unobserved');
+  const draft = options.draftPhrasebook;
+  if (draft !== undefined) await writeNew(draft, draftPhrasebook(imported.files));
   streams.stdout.write(
     options.json === true
       ? inspectJson(imported.files, ofData)
       : inspectText(imported.files, timelines, ofData),
   );
+  if (draft !== undefined && options.json !== true)
+    streams.stdout.write(
+      `\nThe draft of a phrasebook lies in ${draft}. Fill it in and read again with --phrasebook.\n`,
+    );
   return 0;
 }

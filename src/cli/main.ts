@@ -99,13 +99,20 @@ function addCommands(program: Command, streams: Streams, end: (status: Status) =
 
   common(program.command('inspect'))
     .description('Say how each file was understood.')
-    .addHelpText('after', examples('inspect ro1-poll.csv', 'inspect exports/ --phrasebook site.yaml --json'))
+    .option('--draft-phrasebook <file>', 'write a phrasebook to start from there')
+    .addHelpText(
+      'after',
+      examples(
+        'inspect ro1-poll.csv --draft-phrasebook site.yaml',
+        'inspect exports.zip --phrasebook site.yaml --json',
+      ),
+    )
     .action(async (files: string[], options) => end(await inspectCommand(files, options, streams)));
 }
 
 function common(command: Command): Command {
   return command
-    .argument('<files...>', 'exports, or folders that hold them')
+    .argument('<files...>', 'exports, folders or archives that hold them, or patterns with *')
     .option('--phrasebook <file>', "what the site's wording means (YAML)")
     .option('--zone <zone>', 'IANA time zone of stamps that name none, such as Europe/Lisbon')
     .addOption(new Option('--order <order>', 'order of day and month').choices(['day-first', 'month-first']))

@@ -117,6 +117,16 @@ export async function readText(path: string): Promise<string> {
   return readFile(path, 'utf8').catch((error: unknown) => refuse(path, error));
 }
 
+/** Writes a file that is not there yet. Throws InputError if it is, or if it can not be written. */
+export async function writeNew(path: string, text: string): Promise<void> {
+  const isThere = await stat(path).then(
+    () => true,
+    () => false,
+  );
+  if (isThere) throw new InputError(path, 'there is a file of that name.', 'Name another, or move it away.');
+  await writeWhole(path, text);
+}
+
 /** Writes a file whole or not at all: aside first, then renamed. Throws InputError if it can not. */
 export async function writeWhole(path: string, text: string): Promise<void> {
   const aside = `${path}.part`;

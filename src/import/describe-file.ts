@@ -2,6 +2,7 @@ import type { ImportedFile, Input, Notice } from '../vocabulary.ts';
 import type { ChosenZone } from './choose-zone.ts';
 import { clockNotices, stepNotices } from './clock-notices.ts';
 import type { ClockStep } from './clock-order.ts';
+import { columnsOf } from './columns.ts';
 import type { Encoding } from './decode.ts';
 import type { FileSource, ImportOptions } from './file-source.ts';
 import { InputError } from './input-error.ts';
@@ -39,7 +40,9 @@ export function assemble(
   rule: FileRule | undefined,
 ): ImportedFile {
   const { plan, encoding, zone, times, sink } = parts;
-  const { streams, changes, gauges, notices, rows, unmatched, units, last } = sink.result(source.name);
+  const { streams, changes, gauges, notices, rows, unknown, parameters, units, last } = sink.result(
+    source.name,
+  );
   refuseUseless(source.name, plan, rows, notices);
   const points = streams.flatMap((s) => (s.subject.pair === '' ? [] : [s.first.time, s.last.time]));
   const span = extent(points);
@@ -56,7 +59,7 @@ export function assemble(
     from: span?.from ?? null,
     to: span?.to ?? null,
     units,
-    unmatched,
+    unmatched: unknown.map(({ wording, count, firstLine }) => ({ wording, count, firstLine })),
   };
   return {
     input,
@@ -71,6 +74,9 @@ export function assemble(
       ...clockNotices(source.name, zone, times, streams[0]?.first),
     ],
     reasons: reasonsOf(parts, rule),
+    columns: columnsOf(plan, options.phrasebook),
+    parameters: plan.importer.id === 'snapshots' ? [] : parameters,
+    unknown,
   };
 }
 

@@ -13,8 +13,8 @@ export interface Understood {
 
 /** Turns messages into what they mean. */
 export interface EntryReader {
-  /** What a message means; `ignored`, or the wording that is not known. */
-  read(unit: Subject | null, unitText: string, message: string): Understood | string;
+  /** What a message means; that it is known to mean nothing; or what of it is not known. */
+  read(unit: Subject | null, message: string): Understood | 'ignored' | 'unit' | 'message';
   /** What a technician's line means; at least a note. */
   readNote(pair: Subject, text: string): Understood;
 }
@@ -44,13 +44,12 @@ export function entryReader(phrasebook: Phrasebook): EntryReader {
     return found;
   };
   return {
-    read(unit, unitText, message) {
+    read(unit, message) {
       const found = look(message);
       if (found === 'ignored') return found;
-      if (found === 'unknown') return message;
+      if (found === 'unknown') return 'message';
       const from = unitNamed(phrasebook, found.groups) ?? unit;
-      if (from === null) return `unit ${unitText}`;
-      return meaning(from, found, message) ?? message;
+      return from === null ? 'unit' : (meaning(from, found, message) ?? 'message');
     },
     readNote(pair, text) {
       const found = firstNote(text);

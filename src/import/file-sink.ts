@@ -7,6 +7,7 @@ import type { FileSink } from './sink.ts';
 import { clockStepsOf, resultOf } from './sink-result.ts';
 import {
   beginRow,
+  type Found,
   finishRow,
   loseCell,
   mark,
@@ -71,7 +72,7 @@ function takeReading(state: State, at: number, unit: Unit, name: string, value: 
   const parameter = parameterOf(state, unit, name);
   if (typeof parameter === 'string') {
     if (parameter === '') mark(state, 'ignored');
-    else if (value !== '') unmatched(state, parameter);
+    else if (value !== '') unmatched(state, unknownParameter(unit, parameter, name, value));
     return;
   }
   if (value === '' && !mayEnd(parameter)) return;
@@ -81,11 +82,21 @@ function takeReading(state: State, at: number, unit: Unit, name: string, value: 
   if (parameter.gauge !== null) {
     parameter.lastTime = at;
     if (parameter.gauge.add(at, value)) mark(state, 'used');
-    else unmatched(state, `${name} = ${value}`);
+    else unmatched(state, unknownValue(name, value));
   } else if (value === parameter.raw) {
     parameter.lastTime = at;
     mark(state, 'unchanged');
   } else takeChange(state, at, unit, parameter, name, value);
+}
+
+function unknownParameter(unit: Unit, wording: string, name: string, value: string): Found {
+  return unit.subject === null
+    ? { wording, kind: 'unit', name: unit.text }
+    : { wording, kind: 'parameter', name, value };
+}
+
+function unknownValue(name: string, value: string): Found {
+  return { wording: `${name} = ${value}`, kind: 'value', name, value };
 }
 
 function takeChange(
@@ -99,7 +110,7 @@ function takeChange(
   const { rule, signal, subject } = parameter;
   const meant = value === '' ? null : valueMeant(rule.signal, rule.values, value);
   if (meant === undefined || signal === null) {
-    unmatched(state, `${name} = ${value}`);
+    unmatched(state, unknownValue(name, value));
     return;
   }
   if (state.row.isCut && isBegun(state, signal, meant)) {
@@ -152,16 +163,25 @@ function takeEntry(state: State, at: number, unit: Unit, message: string): void 
   }
   unit.lastEntry = undefined;
   unit.order.take(at, state.row);
-  const found = state.entries.read(unit.subject, unit.text, message);
+  const found = state.entries.read(unit.subject, message);
   if (unit.subject !== null) touch(unit, at, state.row);
-  if (typeof found === 'string') {
-    if (found === 'ignored') mark(state, 'ignored');
-    else unmatched(state, found);
+  if (found === 'ignored') {
+    mark(state, 'ignored');
+    return;
+  }
+  if (found === 'unit' || found === 'message') {
+    unmatched(state, unknownEntry(found, unit, message));
     return;
   }
   unit.signals.add(found.signal);
   unit.lastEntry = { message: detached(message), at, change: state.changes.length };
   push(state, { kind: 'entry', time: at, earliest: at, before: null, stream: unit.index, ...found });
+}
+
+function unknownEntry(kind: 'unit' | 'message', unit: Unit, message: string): Found {
+  return kind === 'unit'
+    ? { wording: `unit ${unit.text}`, kind, name: unit.text }
+    : { wording: message, kind, name: message };
 }
 
 function takeNote(state: State, at: number, pair: string, half: string | null, text: string): void {

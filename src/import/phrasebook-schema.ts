@@ -5,6 +5,8 @@ const text = v.string();
 const textual = v.pipe(
   v.union([v.string(), v.number(), v.boolean()]),
   v.transform((value) => String(value)),
+  // A draft leaves blanks to fill in: none of them is a pair, a half or a value.
+  v.check((value) => value !== '___', 'a word in place of the blank'),
 );
 const valueMap = v.record(text, textual);
 const subject = v.picklist(['pair', 'half', 'active', 'standby']);
@@ -24,10 +26,10 @@ const columnKeys = {
   class: v.optional(text),
 };
 
-/** The shape of a phrasebook file. Source: design.md, section 3. */
+/** The shape of a phrasebook file; a part whose rules are all commented out is empty. Source: design.md, section 3. */
 export const phrasebookSchema = v.strictObject({
   name: v.optional(text),
-  time: v.optional(
+  time: v.nullish(
     v.strictObject({
       zone: v.optional(text),
       order: v.optional(v.picklist(['day-first', 'month-first'])),
@@ -35,7 +37,7 @@ export const phrasebookSchema = v.strictObject({
       format: v.optional(text),
     }),
   ),
-  files: v.optional(
+  files: v.nullish(
     v.array(
       v.strictObject({
         match: text,
@@ -45,7 +47,7 @@ export const phrasebookSchema = v.strictObject({
       }),
     ),
   ),
-  units: v.optional(
+  units: v.nullish(
     v.array(
       v.strictObject({
         pattern: text,
@@ -55,7 +57,7 @@ export const phrasebookSchema = v.strictObject({
       }),
     ),
   ),
-  parameters: v.optional(
+  parameters: v.nullish(
     v.record(
       text,
       v.strictObject({
@@ -66,7 +68,7 @@ export const phrasebookSchema = v.strictObject({
       }),
     ),
   ),
-  messages: v.optional(
+  messages: v.nullish(
     v.array(
       v.strictObject({
         when: text,
@@ -79,7 +81,7 @@ export const phrasebookSchema = v.strictObject({
       }),
     ),
   ),
-  ignore: v.optional(v.array(text)),
+  ignore: v.nullish(v.array(text)),
 });
 
 export type PhrasebookText = v.InferOutput<typeof phrasebookSchema>;

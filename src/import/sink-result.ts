@@ -1,3 +1,4 @@
+import type { Became } from '../vocabulary.ts';
 import { type ClockOrder, type ClockStep, stepsOf } from './clock-order.ts';
 import { detached } from './decode.ts';
 import { damagedTail, isTotal, rowNotices } from './row-notices.ts';
@@ -25,6 +26,16 @@ function heard({ unitList, changes }: State): Pick<SinkResult, 'streams' | 'chan
   };
 }
 
+/** What the parameters became, each name once, whatever the unit; one that is of use to any unit is. */
+function parametersOf(units: readonly Unit[]): readonly Became[] {
+  const found = new Map<string, string | null>();
+  for (const [name, parameter] of units.flatMap((u) => [...u.parameters])) {
+    const meaning = typeof parameter === 'string' ? null : parameter.rule.signal;
+    found.set(name, meaning ?? found.get(name) ?? null);
+  }
+  return [...found].map(([name, meaning]) => ({ name, meaning }));
+}
+
 /** What the rows of a file came to. */
 export function resultOf(state: State, file: string): SinkResult {
   const { counts, unitList, rejected, lastRejected, lastLine, unmatchedLines, wordings } = state;
@@ -42,9 +53,17 @@ export function resultOf(state: State, file: string): SinkResult {
     rows: counts,
     ...heard(state),
     gauges: state.gauges.map((g) => g.series()),
-    unmatched: [...wordings.entries()]
-      .map(([wording, { count, firstLine }]) => ({ wording, count, firstLine }))
+    unknown: [...wordings.entries()]
+      .map(([wording, { kind, name, values, count, firstLine }]) => ({
+        wording,
+        count,
+        firstLine,
+        kind,
+        name,
+        values: [...values],
+      }))
       .sort((a, b) => b.count - a.count || a.firstLine - b.firstLine),
+    parameters: parametersOf(unitList),
     units: unitList.map((u) => u.text),
     notices: damaged ? [...notices, damagedTail(file, tail)] : notices,
     last: { line: state.row.line, text: detached(state.row.text()) },

@@ -1,4 +1,4 @@
-import type { Change, RowCounts, Stream } from '../vocabulary.ts';
+import type { Change, RowCounts, Stream, UnknownWording } from '../vocabulary.ts';
 import { detached } from './decode.ts';
 import type { EntryReader } from './entries.ts';
 import type { GaugeReader } from './gauges.ts';
@@ -12,6 +12,20 @@ import { newUnit, type Unit, unitText } from './units.ts';
 const ranks = { none: 0, ignored: 1, unchanged: 2, unmatched: 3, lost: 4, used: 5, rejected: 6 } as const;
 type Outcome = keyof typeof ranks;
 
+interface Wording {
+  readonly kind: UnknownWording['kind'];
+  readonly name: string;
+  readonly values: Set<string>;
+  count: number;
+  readonly firstLine: number;
+  lastLine: number;
+}
+
+/** Wording as it is found: what it is listed as, what it names, and the value it came with. */
+export interface Found extends Pick<UnknownWording, 'wording' | 'kind' | 'name'> {
+  readonly value?: string;
+}
+
 /** Everything a sink knows of its file. */
 export interface State {
   readonly phrasebook: Phrasebook;
@@ -21,7 +35,7 @@ export interface State {
   /** Each unit once; its index is the stream's. */
   readonly unitList: Unit[];
   readonly changes: Change[];
-  readonly wordings: Map<string, { count: number; readonly firstLine: number; lastLine: number }>;
+  readonly wordings: Map<string, Wording>;
   /** Which unknown wordings the site ignores. */
   readonly meaningless: Map<string, boolean>;
   readonly rejected: Rejected[];
@@ -40,6 +54,9 @@ export interface State {
 /** Before the first row. */
 export const noRow: Row = { line: 0, isCut: false, cell: () => '', width: () => 0, text: () => '' };
 const mostWordings = 1000;
+/** No site has as many controllers: the rest are taken for one unit that is not known, so that memory stays bounded. */
+const mostUnits = 40_000;
+const mostValues = 8;
 const mostLines = 5;
 
 /** Takes up the next row. */
@@ -69,7 +86,7 @@ export function mark(state: State, outcome: Outcome): void {
  * Counts wording that is not known, once for a row; the number of different ones is bounded. New wording at the end of a
  * row that is cut off is no wording.
  */
-export function unmatched(state: State, wording: string): void {
+export function unmatched(state: State, { wording, kind, name, value }: Found): void {
   const { wordings, row } = state;
   if (isMeaningless(state, wording)) {
     mark(state, 'ignored');
@@ -80,14 +97,17 @@ export function unmatched(state: State, wording: string): void {
     return;
   }
   mark(state, 'unmatched');
-  const name = wordings.has(wording) || wordings.size < mostWordings ? wording : '(further wordings)';
-  const known = wordings.get(name);
-  if (known === undefined)
-    wordings.set(detached(name), { count: 1, firstLine: row.line, lastLine: row.line });
-  else if (known.lastLine !== row.line) {
-    known.count += 1;
-    known.lastLine = row.line;
-  }
+  const isListed = wordings.has(wording) || wordings.size < mostWordings;
+  const listed = isListed ? wording : '(further wordings)';
+  const known = wordings.get(listed) ?? newWording(kind, isListed ? name : listed, row.line);
+  if (known.count === 0) wordings.set(detached(listed), known);
+  if (known.lastLine !== row.line) known.count += 1;
+  known.lastLine = row.line;
+  if (value !== undefined && known.values.size < mostValues) known.values.add(detached(value));
+}
+
+function newWording(kind: Wording['kind'], name: string, firstLine: number): Wording {
+  return { kind, name: detached(name), values: new Set(), count: 0, firstLine, lastLine: 0 };
 }
 
 /** Wording as it is listed ("light = n/a", "unit P7") that the site says to ignore. */
@@ -122,6 +142,7 @@ export function unitOf(state: State, unit: string, parts: UnitParts | undefined,
   const key = parts === undefined ? unit : `${parts.unit}\n${parts.half}\n${parts.role}`;
   const known = state.units.get(key);
   if (known !== undefined) return known;
+  if (state.unitList.length >= mostUnits) return furtherUnits(state, kind);
   const subject = subjectOf(state.phrasebook, parts ?? { unit, half: '', role: '' });
   // A row that names a half is that half's, whatever role it states: its stream goes on through every switchover.
   const isState = parts !== undefined && parts.role !== '' && subject !== null && subject.half !== null;
@@ -130,6 +151,16 @@ export function unitOf(state: State, unit: string, parts: UnitParts | undefined,
     : newUnit(detached(unitText(unit, parts)), subject, state.unitList.length, kind);
   if (!isState) state.unitList.push(made);
   state.units.set(detached(key), made);
+  return made;
+}
+
+function furtherUnits(state: State, kind: Stream['kind']): Unit {
+  const text = '(further units)';
+  const known = state.units.get(text);
+  if (known !== undefined) return known;
+  const made = newUnit(text, null, state.unitList.length, kind);
+  state.unitList.push(made);
+  state.units.set(text, made);
   return made;
 }
 

@@ -1,4 +1,12 @@
-import type { Change, GaugeSeries, Notice, RowCounts, Stream, UnmatchedWording } from '../vocabulary.ts';
+import type {
+  Became,
+  Change,
+  GaugeSeries,
+  Notice,
+  RowCounts,
+  Stream,
+  UnknownWording,
+} from '../vocabulary.ts';
 import type { ClockStep } from './clock-order.ts';
 import type { Row } from './row.ts';
 import type { UnitParts } from './subjects.ts';
@@ -23,7 +31,8 @@ export interface SinkResult {
   readonly streams: readonly Stream[];
   readonly changes: readonly Change[];
   readonly gauges: readonly GaugeSeries[];
-  readonly unmatched: readonly UnmatchedWording[];
+  readonly unknown: readonly UnknownWording[];
+  readonly parameters: readonly Became[];
   readonly units: readonly string[];
   readonly notices: readonly Notice[];
   /** The row that was taken last. */

@@ -23,6 +23,8 @@ export function readYaml<S extends v.GenericSchema>(
   const issue = result.issues[0];
   const path = v.getDotPath(issue) ?? 'the top level';
   const what =
-    issue.expected === 'never' ? 'is not a key here' : `is ${issue.received}, expected ${issue.expected}`;
+    issue.expected === 'never'
+      ? 'is not a key here'
+      : `is ${issue.received}, expected ${issue.expected ?? issue.message}`;
   throw new InputError(file, `${path} ${what}.`, hint);
 }

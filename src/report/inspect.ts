@@ -1,4 +1,12 @@
-import type { Finding, ImportedFile, PairTimeline } from '../vocabulary.ts';
+import {
+  type Became,
+  type Finding,
+  type ImportedFile,
+  type Input,
+  type Interval,
+  type PairTimeline,
+  sayDuration,
+} from '../vocabulary.ts';
 import { terminal } from './escape.ts';
 import { toJson } from './json.ts';
 import { findingDocument } from './verify-json.ts';
@@ -9,12 +17,35 @@ import { sayCount, sayInstant } from './words.ts';
 export function inspectJson(files: readonly ImportedFile[], findings: readonly Finding[]): string {
   return toJson({
     schema: 'steadypair/inspect/1',
-    inputs: files.map((f) => f.input),
+    inputs: files.map(inspectedDocument),
     findings: findings.map(findingDocument),
   });
 }
 
+/** An input with what its parts became; instants are ISO 8601. */
+function inspectedDocument({ input, reasons, columns, parameters, streams }: ImportedFile): unknown {
+  return {
+    ...input,
+    reasons,
+    columns,
+    parameters,
+    subjects: streams.map(({ unit, subject }) => ({ unit, ...subject })),
+    unobserved: gapsOf(streams).map(({ unit, from, to }) => ({ unit, from, to })),
+  };
+}
+
+interface StreamGap extends Interval {
+  readonly unit: string;
+}
+
+function gapsOf(streams: ImportedFile['streams']): readonly StreamGap[] {
+  return streams.flatMap(({ unit, gaps }) =>
+    gaps.map(({ before, after }) => ({ unit, from: before.time, to: after.time })),
+  );
+}
+
 const mostWordings = 10;
+const mostNames = 20;
 
 /** How each file was understood, as a colleague would explain it. Instants are UTC. */
 export function inspectText(
@@ -40,12 +71,14 @@ export function inspectText(
   ].join('\n')}\n`;
 }
 
-function fileText({ input, reasons, streams }: ImportedFile): readonly string[] {
+function fileText({ input, reasons, columns, parameters, streams }: ImportedFile): readonly string[] {
   const { file, bytes, sha256, rows, unmatched } = input;
   const units = streams.map((s) => `${terminal(s.unit)} -> ${subjectText(s.subject)}`);
   return [
     ...wrap(`${terminal(file)}, ${bytes} bytes, SHA-256 ${sha256}`, '', '  '),
     ...reasons.flatMap((reason) => wrap(terminal(reason), '  ', '    ')),
+    ...became('Columns', columns),
+    ...became('Parameters', parameters),
     ...wrap(`Units: ${units.length === 0 ? 'none' : units.join('; ')}.`, '  ', '    '),
     ...wrap(
       `${sayCount(rows.read, 'row')}: ${rows.used} used, ${rows.unchanged} unchanged, ${rows.ignored} ignored, ${rows.unmatched} not understood, ${rows.rejected} not readable.`,
@@ -64,6 +97,7 @@ function fileText({ input, reasons, streams }: ImportedFile): readonly string[] 
     ...(unmatched.length > mostWordings
       ? [`    and ${sayCount(unmatched.length - mostWordings, 'further wording')}`]
       : []),
+    ...covered(input, streams),
     '',
   ];
 }
@@ -73,4 +107,35 @@ function subjectText({ pair, half, role }: ImportedFile['streams'][number]['subj
   const name = terminal(pair);
   if (half !== null) return `half ${terminal(half)} of ${name}`;
   return role === null ? `pair ${name}` : `the ${role} half of ${name}`;
+}
+
+/** `Columns: Stamp -> time; Node -> unit. Not used: Comment.` */
+function became(title: string, all: readonly Became[]): readonly string[] {
+  if (all.length === 0) return [];
+  const known = all.flatMap(({ name, meaning }) =>
+    meaning === null ? [] : [`${terminal(name)} -> ${meaning}`],
+  );
+  const unused = all
+    .filter((b) => b.meaning === null)
+    .map((b) => terminal(b.name === '' ? '(no name)' : b.name));
+  const lines =
+    known.length === 0 ? [] : [`${title}: ${known.slice(0, mostNames).join('; ')}${more(known)}.`];
+  if (unused.length > 0)
+    lines.push(`${title} not used: ${unused.slice(0, mostNames).join(', ')}${more(unused)}.`);
+  return lines.flatMap((line) => wrap(line, '  ', '    '));
+}
+
+function more(all: readonly string[]): string {
+  return all.length > mostNames ? `, and ${all.length - mostNames} more` : '';
+}
+
+function covered({ from, to }: Input, streams: ImportedFile['streams']): readonly string[] {
+  if (from === null || to === null) return [];
+  const gaps = [...gapsOf(streams)].sort((a, b) => b.to - b.from - (a.to - a.from));
+  const [longest] = gaps;
+  const spans =
+    longest === undefined
+      ? ''
+      : ` Unobserved: ${sayCount(gaps.length, 'span')}, the longest ${sayDuration((longest.to - longest.from) / 1000)} from ${sayInstant(longest.from, 'UTC')} on (${terminal(longest.unit)}).`;
+  return wrap(`It covers ${sayInstant(from, 'UTC')} to ${sayInstant(to, 'UTC')} UTC.${spans}`, '  ', '    ');
 }

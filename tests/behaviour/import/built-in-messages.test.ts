@@ -5,7 +5,7 @@ import { readPhrasebook } from '../../../src/import/phrasebook.ts';
 const unit = { pair: 'RO1', half: 'B', role: null };
 
 function said(message: string, yaml: string | null = null): string {
-  const found = entryReader(readPhrasebook('phrasebook.yaml', yaml)).read(unit, 'RO1-B', message);
+  const found = entryReader(readPhrasebook('phrasebook.yaml', yaml)).read(unit, message);
   if (typeof found === 'string') return found === 'ignored' ? found : 'unknown';
   return [found.signal, ...(found.value === null ? [] : [found.value])].join(' ');
 }

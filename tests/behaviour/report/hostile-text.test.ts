@@ -95,6 +95,9 @@ describe('hostile text', () => {
       gauges: [],
       notices: [],
       reasons: [`Read as lines${hostile}`],
+      columns: [{ name: `Stamp${hostile}`, meaning: 'time' }],
+      parameters: [{ name: `Lamp${hostile}`, meaning: 'light' }],
+      unknown: [],
     };
     const text = inspectText([file], [], verification.findings);
     expect(text).toContain('not understood: "odd');
