@@ -1,5 +1,4 @@
 import type { Became } from '../vocabulary.ts';
-import { columnSpellings } from './built-in-phrasebook.ts';
 import { timeColumns } from './head.ts';
 import type { Phrasebook } from './phrasebook-rules.ts';
 import { parameterNamed } from './plain-parameters.ts';
@@ -15,12 +14,12 @@ const keysOf: Readonly<Record<string, readonly string[]>> = {
 export function columnsOf({ head, importer, delimiter }: Plan, phrasebook: Phrasebook): readonly Became[] {
   if (delimiter === null) return [];
   const times = timeColumns(head);
-  const keys = (keysOf[importer.id] ?? []).filter((key) => columnSpellings[key] !== undefined);
+  const keys = new Map((keysOf[importer.id] ?? []).map((key) => [head.column(key), key]));
   return head.names.map((name, index) => {
     const place = times.indexOf(index);
     if (place >= 0)
       return { name, meaning: times.length === 1 ? 'time' : (['date', 'clock'][place] ?? 'time') };
-    const key = keys.find((k) => head.column(k) === index);
+    const key = keys.get(index);
     const signal = importer.id === 'snapshots' ? parameterNamed(phrasebook, name)?.signal : undefined;
     return { name, meaning: key ?? signal ?? null };
   });

@@ -44,13 +44,16 @@ function countZeros(bytes: Uint8Array): { readonly even: number; readonly odd: n
   return { even, odd };
 }
 
-/** More than a stray control character in a hundred: no text that a person or a logger wrote. */
+/**
+ * More than a stray control character in a hundred: no text that a person or a logger wrote. Blocks of zeros are what a
+ * crash leaves in a log; only where they are most of it there is no text.
+ */
 function isBinary(bytes: Uint8Array, zeros: number): boolean {
-  let controls = zeros;
+  let controls = 0;
   for (const byte of bytes) {
     if (byte !== 0 && byte < 32 && byte !== 9 && byte !== 10 && byte !== 13 && byte !== 27) controls += 1;
   }
-  return controls > Math.max(1, bytes.length / 100);
+  return controls > Math.max(1, bytes.length / 100) || zeros > bytes.length / 2;
 }
 
 function isUtf8(bytes: Uint8Array): boolean {

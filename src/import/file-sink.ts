@@ -22,6 +22,7 @@ import { touch, type Unit } from './units.ts';
 import { valueMeant } from './values.ts';
 
 const minuteMs = 60_000;
+const mostParameters = 5_000;
 
 /** A sink for one file. */
 export function fileSink(phrasebook: Phrasebook): FileSink {
@@ -64,7 +65,8 @@ function parameterOf(state: State, unit: Unit, name: string): Parameter | string
   const made =
     unit.subject === null ? `unit ${unit.text}` : newParameter(state.phrasebook, unit.subject, name);
   if (typeof made !== 'string' && made.gauge !== null) state.gauges.push(made.gauge);
-  unit.parameters.set(detached(name), made);
+  // Names without end are no parameters: what is not kept is found anew each time.
+  if (unit.parameters.size < mostParameters) unit.parameters.set(detached(name), made);
   return made;
 }
 

@@ -110,6 +110,7 @@ async function readRows(
     rowCount += 1;
     sink.begin(row);
     if (plan.headerLine > 0 && isHeaderAgain(row, plan.head.names)) sink.ignore();
+    else if (plan.headerLine > 0 && isTooWide(row, plan.head.names.length)) rejectWide(row, plan, sink);
     else take(row, sink);
     sink.finish();
   };
@@ -135,6 +136,20 @@ async function readRows(
   rows.end();
   sorter.end();
   return { sha256: hasher.digest(), bytes, damage, sink, times, seconds: sorter.secondExports() };
+}
+
+/** Delimiters at the end of a row add nothing; text past the last column does, and where it belongs is not known. */
+function isTooWide(row: Row, columns: number): boolean {
+  for (let column = columns; column < row.width(); column += 1)
+    if (row.cell(column).trim() !== '') return true;
+  return false;
+}
+
+function rejectWide(row: Row, { head, delimiter }: Plan, sink: FileSink): void {
+  sink.reject(
+    `The row has ${row.width()} columns, the header ${head.names.length}.`,
+    `Quote a cell that holds "${delimiter}", or export what changed its columns apart.`,
+  );
 }
 
 function isHeaderAgain(row: Row, names: readonly string[]): boolean {

@@ -62,6 +62,17 @@ export function damagedArchive(
   return { id: 'damaged-tail', what, fix, count: 1, from: null, to: null, lines: [{ file, ...last }] };
 }
 
+/** A file that names more units than any site has. */
+export function tooManyUnits(
+  file: string,
+  most: number,
+  first: { readonly line: number; readonly text: string },
+): Notice {
+  const what = `The file names more than ${most} units; rows of those that come later were not understood.`;
+  const fix = 'Correct the column of the unit, or split the file.';
+  return { id: 'unmatched-wording', what, fix, count: 1, from: null, to: null, lines: [{ file, ...first }] };
+}
+
 function plural(count: number, word: string): string {
   return count === 1 ? `one ${word}` : `${count} ${word}s`;
 }

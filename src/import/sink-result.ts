@@ -1,10 +1,11 @@
 import type { Became } from '../vocabulary.ts';
 import { type ClockOrder, type ClockStep, stepsOf } from './clock-order.ts';
 import { detached } from './decode.ts';
-import { damagedTail, isTotal, rowNotices } from './row-notices.ts';
+import { damagedTail, isTotal, rowNotices, tooManyUnits } from './row-notices.ts';
 import type { SinkResult } from './sink.ts';
-import type { State } from './sink-state.ts';
+import { furtherText, mostUnits, type State } from './sink-state.ts';
 import { toStream, type Unit } from './units.ts';
+import { wrongHalfNotices } from './wrong-half.ts';
 
 /** Where the clock of the file was set back, by all its parameters and units. */
 export function clockStepsOf({ unitList }: State): readonly ClockStep[] {
@@ -49,9 +50,11 @@ export function resultOf(state: State, file: string): SinkResult {
   }
   const kept = total || damaged ? rejected.filter((r) => r !== tail) : rejected;
   const notices = rowNotices(file, counts, kept, unmatchedLines, wordings.size);
+  const last = { line: state.row.line, text: detached(state.row.text()) };
+  const found = heard(state);
   return {
     rows: counts,
-    ...heard(state),
+    ...found,
     gauges: state.gauges.map((g) => g.series()),
     unknown: [...wordings.entries()]
       .map(([wording, { kind, name, values, count, firstLine }]) => ({
@@ -65,7 +68,12 @@ export function resultOf(state: State, file: string): SinkResult {
       .sort((a, b) => b.count - a.count || a.firstLine - b.firstLine),
     parameters: parametersOf(unitList),
     units: unitList.map((u) => u.text),
-    notices: damaged ? [...notices, damagedTail(file, tail)] : notices,
-    last: { line: state.row.line, text: detached(state.row.text()) },
+    notices: [
+      ...notices,
+      ...wrongHalfNotices(file, found.streams, unitList),
+      ...(damaged ? [damagedTail(file, tail)] : []),
+      ...(state.units.has(furtherText) ? [tooManyUnits(file, mostUnits, last)] : []),
+    ],
+    last,
   };
 }

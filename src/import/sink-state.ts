@@ -55,7 +55,7 @@ export interface State {
 export const noRow: Row = { line: 0, isCut: false, cell: () => '', width: () => 0, text: () => '' };
 const mostWordings = 1000;
 /** No site has as many controllers: the rest are taken for one unit that is not known, so that memory stays bounded. */
-const mostUnits = 40_000;
+export const mostUnits = 10_000;
 const mostValues = 8;
 const mostLines = 5;
 
@@ -149,13 +149,26 @@ export function unitOf(state: State, unit: string, parts: UnitParts | undefined,
   const made = isState
     ? unitOf(state, unit, { ...parts, role: '' }, kind)
     : newUnit(detached(unitText(unit, parts)), subject, state.unitList.length, kind);
-  if (!isState) state.unitList.push(made);
+  if (!isState) {
+    state.unitList.push(made);
+    made.saysHalf = otherHalf(state.phrasebook, parts);
+  }
   state.units.set(detached(key), made);
   return made;
 }
 
+/** The half that a unit's text says, where the column beside it says another. */
+function otherHalf(phrasebook: Phrasebook, parts: UnitParts | undefined): string | null {
+  if (parts === undefined || parts.half === '') return null;
+  const said = subjectOf(phrasebook, { unit: parts.unit, half: '', role: '' })?.half ?? null;
+  return said !== null && said.toLowerCase() !== parts.half.trim().toLowerCase() ? said : null;
+}
+
+/** What the units past the last are listed as. */
+export const furtherText = '(further units)';
+
 function furtherUnits(state: State, kind: Stream['kind']): Unit {
-  const text = '(further units)';
+  const text = furtherText;
   const known = state.units.get(text);
   if (known !== undefined) return known;
   const made = newUnit(text, null, state.unitList.length, kind);

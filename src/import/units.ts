@@ -10,6 +10,8 @@ import type { UnitParts } from './subjects.ts';
 export interface Unit {
   readonly text: string;
   readonly subject: Subject | null;
+  /** The half that its own text says, where a column beside it says another. */
+  saysHalf: string | null;
   readonly index: number;
   readonly kind: Stream['kind'];
   /** A text stands for a parameter that can not be used: its wording, or nothing where it is known to mean nothing. */
@@ -35,6 +37,7 @@ export function newUnit(text: string, subject: Subject | null, index: number, ki
   return {
     text,
     subject,
+    saysHalf: null,
     index,
     kind,
     parameters: new Map(),

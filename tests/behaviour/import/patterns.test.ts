@@ -1,0 +1,56 @@
+/**
+ * Patterns on which backtracking engines hang. Source: OWASP, Regular expression Denial of Service, section "Evil Regexes"
+ * (the first four; from memory); the others are the textbook forms of nested and overlapping repetition (from memory).
+ */
+import { performance } from 'node:perf_hooks';
+import { describe, expect, test } from 'vitest';
+import { compilePattern, patternList } from '../../../src/import/patterns.ts';
+import { readText } from '../../support/read-text.ts';
+
+const catastrophic: readonly (readonly [string, string])[] = [
+  ['^(a+)+$', 'a'],
+  ['^([a-zA-Z]+)*$', 'a'],
+  ['^(a|aa)+$', 'a'],
+  ['^(a|a?)+$', 'a'],
+  ['(.*a){20}$', 'a'],
+  ['^(([a-z])+.)+[A-Z]([a-z])+$', 'a'],
+  ['(x+x+)+y', 'x'],
+  ['^(\\w+\\s?)*$', 'a '],
+  ['^(.*?,){11}P', '1,'],
+  ['(a*)*b', 'a'],
+  ['((a{0,20}){0,20}){0,2}b', 'a'],
+];
+const mostMs = 1000;
+
+async function timed(work: () => unknown): Promise<number> {
+  const begin = performance.now();
+  await work();
+  return performance.now() - begin;
+}
+
+describe.each(catastrophic)('the pattern %s', (source, filler) => {
+  const text = `${filler.repeat(10_000)}!`;
+
+  test('takes less than a second on a long line that it does not fit', async () => {
+    const pattern = compilePattern(source, true);
+    if (typeof pattern === 'string') throw new Error(pattern);
+    expect(await timed(() => pattern.match(text))).toBeLessThan(mostMs);
+    expect(await timed(() => patternList([pattern, pattern]).first(text))).toBeLessThan(mostMs);
+  });
+
+  test('takes less than a second in every part of a phrasebook', async () => {
+    const quoted = JSON.stringify(source);
+    const phrasebook = [
+      `messages: [{ when: ${quoted}, signal: fault }]`,
+      `ignore: [${quoted}]`,
+      `units: [{ pattern: ${quoted}, pair: RO1 }]`,
+      '',
+    ].join('\n');
+    const log = `time,unit,message\n2026-03-14T09:00:00Z,${text.replaceAll(',', ' ')},${text.replaceAll(',', ' ')}\n`;
+    expect(await timed(() => readText('journal.csv', log, { phrasebook }))).toBeLessThan(mostMs);
+  });
+});
+
+test.each(['(a)\\1', '(?=a)b', '(?<!a)b'])('what no such engine can do is refused: %s', (source) => {
+  expect(compilePattern(source, true)).toEqual(expect.any(String));
+});
