@@ -92,6 +92,8 @@ export interface Subject {
   readonly pair: string;
   readonly half: string | null;
   readonly role: 'active' | 'standby' | null;
+  /** Where the unit itself names its site. */
+  readonly site?: string;
 }
 
 /**

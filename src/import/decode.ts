@@ -3,6 +3,8 @@ export interface Encoding {
   /** A WHATWG label. */
   readonly label: string;
   readonly because: string;
+  /** Only its begin was looked at: what comes later may show that it is another. */
+  readonly isGuess?: boolean;
 }
 
 const replacement = '\uFFFD';
@@ -28,9 +30,15 @@ export function detectEncoding(head: Uint8Array): Encoding | null {
     return { label: 'utf-16be', because: 'every first byte of two is zero' };
   }
   if (isBinary(head, zeros.even + zeros.odd)) return null;
-  return isUtf8(head)
-    ? { label: 'utf-8', because: 'its bytes are valid UTF-8' }
-    : { label: 'windows-1252', because: 'its bytes are not valid UTF-8' };
+  return isUtf8(head) ? { label: 'utf-8', because: 'its bytes are valid UTF-8', isGuess: true } : windows1252;
+}
+
+/** What text is that is no UTF-8. */
+export const windows1252: Encoding = { label: 'windows-1252', because: 'its bytes are not valid UTF-8' };
+
+/** True for text, decoded as UTF-8, whose only characters beyond ASCII are bytes that could not be read. */
+export function isNoUtf8(text: string): boolean {
+  return text.includes(replacement) && !/[\u0080-\ufffc]/.test(text);
 }
 
 function countZeros(bytes: Uint8Array): { readonly even: number; readonly odd: number } {

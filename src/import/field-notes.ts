@@ -17,7 +17,7 @@ export const fieldNotes: Importer = {
   title: 'Field notes: a clock and what was done',
   shape: 'text',
   recognise(head) {
-    const timed = head.lines.filter((line) => clockFirst.test(line)).length;
+    const timed = head.lines.filter((line) => clockFirst.test(line.replace(date, ''))).length;
     return timed * 3 >= head.lines.length && timed > 0
       ? { fits: true, because: 'its lines begin with a clock and go on in words' }
       : { fits: false, because: 'too few lines begin with a clock' };

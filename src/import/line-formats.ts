@@ -14,6 +14,8 @@ export interface LineParts {
 export interface LineFormat {
   readonly id: string;
   readonly title: string;
+  /** Whether a line that it takes speaks for it; where it is not given, every one does. */
+  speaks?(parts: LineParts): boolean;
   take(line: string, times: TimeReader): LineParts | null;
 }
 
@@ -104,6 +106,8 @@ function fromFields(fields: ReadonlyMap<string, string>, leading: number | undef
 export const leadingStamp: LineFormat = {
   id: 'leading-stamp',
   title: 'a leading timestamp, a unit and a message',
+  // "09:14 pulled the standby" begins with a word, not with a unit: a unit has a figure, a mark or more than one capital.
+  speaks: ({ unit }) => /[\d_:/.-]|^\p{Lu}$|.\p{Lu}/u.test(unit),
   take(line, times) {
     const at = times.read(line);
     if (typeof at !== 'number') return null;

@@ -74,6 +74,11 @@ function put(parts: LineParts, times: TimeReader, sink: Sink): void {
   for (const [name, value] of fields) if (!known.has(name)) sink.reading(at, unit, name, value, address);
 }
 
+function speaksFor(format: LineFormat, line: string, times: TimeReader): boolean {
+  const parts = format.take(line, times);
+  return parts !== null && format.speaks?.(parts) !== false;
+}
+
 /** The format that most of the first lines are written in. */
 function formatOf(head: Head, { pattern }: Phrasebook): LineFormat | null {
   if (head.rule?.line !== undefined) return ownFormat(head.rule.line);
@@ -84,7 +89,7 @@ function formatOf(head: Head, { pattern }: Phrasebook): LineFormat | null {
   const scored = lineFormats
     .map((format) => ({
       format,
-      fits: sample.filter((line) => probes.some((p) => format.take(line, p) !== null)).length,
+      fits: sample.filter((line) => probes.some((p) => speaksFor(format, line, p))).length,
     }))
     .sort((a, b) => b.fits - a.fits);
   const best = scored[0];

@@ -2,14 +2,15 @@ import type { ImportedFile } from '../vocabulary.ts';
 import { chooseZone } from './choose-zone.ts';
 import type { ClockStep } from './clock-order.ts';
 import { eachPiece } from './damaged-end.ts';
-import { detectEncoding, type Encoding } from './decode.ts';
-import { assemble, type Done } from './describe-file.ts';
+import { detectEncoding, type Encoding, isNoUtf8, windows1252 } from './decode.ts';
+import { assemble, type Done, type Parts } from './describe-file.ts';
 import { fileSink } from './file-sink.ts';
 import type { FileSource, ImportOptions } from './file-source.ts';
 import type { Importer } from './importer.ts';
 import { InputError } from './input-error.ts';
 import { rowReader } from './open-rows.ts';
 import { fitsGlob } from './patterns.ts';
+import type { FileRule } from './phrasebook-rules.ts';
 import { type Plan, recognise } from './recognise.ts';
 import type { Row } from './row.ts';
 import { settleOrder } from './settle-order.ts';
@@ -26,12 +27,27 @@ const headBytes = 65_536;
  * of it can be used; whatever is less is a notice and a count.
  */
 export async function readFile(source: FileSource, options: ImportOptions): Promise<ImportedFile> {
-  const { phrasebook } = options;
   const head = await readHead(source);
   if (head.length === 0) throw new InputError(source.name, 'the file is empty.', 'Export it again.');
   const encoding = detectEncoding(head);
   if (encoding === null)
     throw new InputError(source.name, 'this is no text but a binary file.', 'Export it as CSV or text.');
+  const read = await readAs(source, options, head, encoding);
+  if (read.parts.isForeign && encoding.isGuess) {
+    const other = await readAs(source, options, head, windows1252);
+    return assemble(source, options, other.parts, other.rule);
+  }
+  return assemble(source, options, read.parts, read.rule);
+}
+
+/** Reads a file in one encoding. */
+async function readAs(
+  source: FileSource,
+  options: ImportOptions,
+  head: Uint8Array,
+  encoding: Encoding,
+): Promise<Read> {
+  const { phrasebook } = options;
   const text = new TextDecoder(encoding.label).decode(head, { stream: true });
   const rule = phrasebook.files.find((r) => fitsGlob(r.match, baseName(source.name)));
   const plan = recognise(source.name, text, rule, phrasebook);
@@ -47,7 +63,7 @@ export async function readFile(source: FileSource, options: ImportOptions): Prom
   const passed = first.sink.behind() > 0 ? await passing(steps) : first;
   const isStep = ({ line }: ClockStep): boolean => !passed.seconds.has(line);
   const parts = { steps: steps.filter(isStep), encoding, plan, order: order.because, zone, ...passed };
-  return assemble(source, options, parts, rule);
+  return { parts, rule };
 }
 
 function timesOf(zone: Zone, order: DateOrder | undefined, options: ImportOptions): TimeReader {
@@ -56,11 +72,18 @@ function timesOf(zone: Zone, order: DateOrder | undefined, options: ImportOption
   return times;
 }
 
+interface Read {
+  readonly parts: Parts & Passed;
+  readonly rule: FileRule | undefined;
+}
+
 /** One pass over the rows of a file. */
 interface Passed extends Done {
   readonly sink: FileSink;
   readonly times: TimeReader;
   readonly seconds: ReadonlySet<number>;
+  /** It holds bytes that are no UTF-8. */
+  readonly isForeign: boolean;
 }
 
 /** How many rows wait to be sorted: what is further behind its neighbours than that is no stray row. */
@@ -125,17 +148,20 @@ async function readRows(
   const hasher = options.sha256();
   const decoder = new TextDecoder(encoding.label);
   let bytes = 0;
+  let isForeign = false;
   const damage = await eachPiece(source, (piece) => {
     hasher.update(piece);
     bytes += piece.length;
-    rows.push(decoder.decode(piece, { stream: true }));
+    const text = decoder.decode(piece, { stream: true });
+    isForeign = isForeign || isNoUtf8(text);
+    rows.push(text);
     options.onProgress?.(bytes, rowCount);
     return true;
   });
   rows.push(decoder.decode());
   rows.end();
   sorter.end();
-  return { sha256: hasher.digest(), bytes, damage, sink, times, seconds: sorter.secondExports() };
+  return { sha256: hasher.digest(), bytes, damage, isForeign, sink, times, seconds: sorter.secondExports() };
 }
 
 /** Delimiters at the end of a row add nothing; text past the last column does, and where it belongs is not known. */

@@ -19,6 +19,7 @@ export function subjectOf(phrasebook: Phrasebook, { unit, half, role }: UnitPart
       pair,
       half: half === '' ? (rule.half ?? groups.half ?? null) : half,
       role: roleNamed(named),
+      ...(groups.site === undefined ? {} : { site: groups.site }),
     };
   }
   return null;

@@ -61,7 +61,7 @@ function buildPair(
   const events = eventsOf(pair, sightings, roles, halves, rules);
   return {
     pair,
-    site: files.find((f) => f.site !== null && f.streams.some((s) => s.subject.pair === pair))?.site ?? null,
+    site: siteOf(files, pair),
     halves,
     events,
     tracks: groupBy(events, (e) => keyOf(e.half, e.signal)),
@@ -165,4 +165,13 @@ function stateKeys(
     const signal = stateSignals.find((name) => name === first.signal);
     return signal === undefined ? [] : [{ half: first.half, signal, list }];
   });
+}
+
+/** The site that a unit of the pair names itself, else that of the phrasebook it was read with. */
+function siteOf(files: readonly ImportedFile[], pair: string): string | null {
+  const own = files.filter((f) => f.streams.some((s) => s.subject.pair === pair));
+  const named = own
+    .flatMap((f) => f.streams)
+    .find((s) => s.subject.pair === pair && s.subject.site !== undefined);
+  return named?.subject.site ?? own.find((f) => f.site !== null)?.site ?? null;
 }

@@ -14,6 +14,15 @@ checkImporter(fieldNotes, [
     rows: { read: 5, used: 3, ignored: 2 },
   },
   {
+    name: 'a date on every line is no reason to take the first word for a unit',
+    file: 'notes.txt',
+    text: 'Pair RO1\n2026-03-14 09:14 pulled standby from slot B\n2026-03-14 09:41 switched over\n',
+    changes: [
+      '09:14:00.000..09:15:00.000 RO1 B removed - line 2',
+      '09:41:00.000..09:42:00.000 RO1 pair switchover-command - line 3',
+    ],
+  },
+  {
     name: 'without a date the day of the other files counts',
     file: 'notes.txt',
     text: 'RO1\n09:14 fitted new module in slot B\n',

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { ImportedFile } from '../../../src/vocabulary.ts';
-import { readText } from '../../support/read-text.ts';
+import { analyseTexts, readText } from '../../support/read-text.ts';
 
 const header = 'time,unit,parameter,value\n';
 const row = (second: string, unit: string, parameter: string, value: string): string =>
@@ -105,5 +105,26 @@ describe('a file', () => {
     const one = row('00:00', 'RO1-A', 'light', 'off');
     expect((await readText('a.csv', header + one)).resolution).toBe(1000);
     expect((await readText('a.csv', header + one.replace('00Z', '00.000Z'))).resolution).toBe(0);
+  });
+  test('whose bytes show late that they are no UTF-8 is read as Windows-1252, one with a damaged byte is not', async () => {
+    const filler = row('00:00', 'RO1-A', 'light', 'off').repeat(2000);
+    const late = row('00:10', 'RO1-A', 'model', 'Tern-2 \u00e9');
+    const bytes = (text: string): Uint8Array => Uint8Array.from(text, (c) => c.charCodeAt(0));
+    const read = await readText('a.csv', bytes(header + filler + late));
+    expect(filler.length).toBeGreaterThan(65_536);
+    expect([read.input.encoding, read.changes.at(-1)?.value]).toEqual(['windows-1252', 'Tern-2 \u00e9']);
+    const damaged = new TextEncoder().encode(`${header}${filler}${late}`);
+    const at = damaged.length - 20;
+    damaged[at] = 0xff;
+    expect((await readText('a.csv', damaged)).input.encoding).toBe('utf-8');
+  });
+  test('says its site where a unit pattern names one', async () => {
+    const phrasebook = 'name: Marrow Bay\nunits: [{ pattern: "^(?<site>\\\\w+):(?<pair>\\\\w+)$" }]\n';
+    const text = `${header}${row('00:00', 'NORTH:RO1', 'partner ready', 'yes')}${row('00:00', 'RO2', 'partner ready', 'yes')}`;
+    const { timelines } = await analyseTexts({ 'a.csv': text }, { phrasebook });
+    expect(timelines.map((t) => [t.pair, t.site])).toEqual([
+      ['RO1', 'NORTH'],
+      ['RO2', 'Marrow Bay'],
+    ]);
   });
 });
