@@ -1,0 +1,80 @@
+import type { Subject, UnmatchedWording } from '../vocabulary.ts';
+import { entryReader } from './entries.ts';
+import { readPhrasebook } from './phrasebook.ts';
+import { valueMeant } from './values.ts';
+import { editYaml } from './yaml-file.ts';
+
+/** One thing a person teaches: what a wording, a parameter or a file's columns mean. */
+export type Lesson =
+  | {
+      readonly kind: 'message';
+      readonly when: string;
+      readonly signal: string;
+      readonly value: string | null;
+    }
+  | {
+      readonly kind: 'parameter';
+      readonly name: string;
+      readonly signal: string;
+      readonly values: Readonly<Record<string, string>>;
+    }
+  | { readonly kind: 'ignore'; readonly pattern: string }
+  | {
+      readonly kind: 'columns';
+      readonly match: string;
+      readonly layout: string;
+      readonly columns: Readonly<Record<string, string>>;
+    };
+
+/**
+ * The phrasebook's text with a lesson added; comments and order stay. `null` stands for no phrasebook yet. Throws
+ * InputError, as `readPhrasebook` does, if the lesson does not fit.
+ */
+export function teachPhrasebook(file: string, yaml: string | null, lesson: Lesson): string {
+  const taught = editYaml(file, yaml ?? '', (document) => {
+    if (lesson.kind === 'message') {
+      const { when, signal, value } = lesson;
+      document.append('messages', { when, signal, ...(value === null ? {} : { value }) });
+    } else if (lesson.kind === 'parameter') {
+      const { name, signal, values } = lesson;
+      const known = Object.keys(values).length === 0 ? {} : { values };
+      document.put('parameters', name, { signal, ...known });
+    } else if (lesson.kind === 'ignore') document.append('ignore', lesson.pattern);
+    else {
+      const { match, layout, columns } = lesson;
+      // Before the others: of the rules for files the first that fits wins.
+      document.prepend('files', { match, layout, columns });
+    }
+  });
+  readPhrasebook(file, taught);
+  return taught;
+}
+
+/** A pattern that fits a wording and nothing else, for a person to loosen. */
+export function exactPattern(wording: string): string {
+  return `^${wording.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}$`;
+}
+
+const somewhere: Subject = { pair: 'pair', half: '1', role: null };
+
+/**
+ * How many of the rows that are not understood a lesson would use (or, for `ignore`, set aside). Columns are taught for
+ * what could not be read at all: 0. Throws InputError if the lesson does not fit.
+ */
+export function rowsTaught(lesson: Lesson, unmatched: readonly UnmatchedWording[]): number {
+  const phrasebook = readPhrasebook('the new rule', teachPhrasebook('the new rule', null, lesson));
+  const reader = entryReader(phrasebook);
+  const isTaught = (wording: string): boolean => {
+    if (lesson.kind === 'columns') return false;
+    if (lesson.kind !== 'parameter') {
+      const found = reader.read(somewhere, somewhere.pair, wording);
+      return lesson.kind === 'ignore' ? found === 'ignored' : typeof found !== 'string';
+    }
+    if (wording === lesson.name) return true;
+    const prefix = `${lesson.name} = `;
+    const rule = phrasebook.parameters.get(lesson.name);
+    if (rule === undefined || !wording.startsWith(prefix)) return false;
+    return valueMeant(rule.signal, rule.values, wording.slice(prefix.length)) !== undefined;
+  };
+  return unmatched.reduce((sum, { wording, count }) => sum + (isTaught(wording) ? count : 0), 0);
+}
