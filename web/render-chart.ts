@@ -1,4 +1,4 @@
-import { textMetrics } from 'vega';
+import { Error as errorLevel, textMetrics } from 'vega';
 import embed from 'vega-embed';
 import { expressionInterpreter } from 'vega-interpreter';
 import type { TopLevelSpec } from 'vega-lite';
@@ -27,6 +27,8 @@ export async function renderChart(
     ast: true,
     defaultStyle: false,
     expr: expressionInterpreter,
+    // A mark that no bring-up has leaves its channel without an extent: nothing to warn of.
+    logLevel: errorLevel,
     renderer: 'svg',
     tooltip: false,
   });

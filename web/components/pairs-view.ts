@@ -42,7 +42,7 @@ export class PairsView extends PageElement {
                   <thead>
                     <tr>
                       <th scope="col">Pair</th><th scope="col">State where its log ends</th>
-                      <th scope="col">Over the whole period</th><th scope="col">Last replacement</th>
+                      <th scope="col">Over its whole log</th><th scope="col">Last replacement</th>
                       <th scope="col">Modules</th>
                     </tr>
                   </thead>
@@ -109,7 +109,7 @@ export class PairsView extends PageElement {
 
   private row(model: PairModel): TemplateResult {
     const { health } = model;
-    const { zone, from } = this.state.site;
+    const { zone } = this.state.site;
     const state = sayHealth(health, this.end(), zone);
     const swap = saySwap(model, zone);
     const cite = citing(`${health.pair}: ${state.words}`, health.evidence);
@@ -121,7 +121,7 @@ export class PairsView extends PageElement {
     return html`<tr @mouseenter=${cite} @focusin=${cite}>
       <th scope="row" class="long"><button type="button" class="link" @click=${open}>${terminal(health.pair)}</button></th>
       <td class=${state.look}>${state.words}</td>
-      <td><staff-strip .staff=${health.staff} .from=${from ?? 0} .to=${this.end()} .zone=${zone}></staff-strip></td>
+      <td><staff-strip .staff=${health.staff} .zone=${zone}></staff-strip></td>
       <td class=${swap.look}>${swap.words}</td>
       <td class="long">${health.halves.map((h) => html`<div>${terminal(h.half)}: ${terminal(h.model ?? 'model not known')}, ${terminal(h.firmware ?? 'firmware not known')}</div>`)}</td>
     </tr>`;
