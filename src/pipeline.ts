@@ -23,7 +23,7 @@ export { readPhrasebook } from './import/phrasebook.ts';
 export { readTime } from './import/read-time.ts';
 export { exactPattern, type Lesson, rowsTaught, teachPhrasebook } from './import/teach-phrasebook.ts';
 export type { ClockOffset } from './timeline/clock-offsets.ts';
-export type { PairHealth } from './timeline/health.ts';
+export type { Mark, PairHealth } from './timeline/health.ts';
 
 /** How to read several files; `onFile` is called as each begins. */
 export interface FilesOptions extends Omit<ImportOptions, 'neighbour'> {

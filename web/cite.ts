@@ -8,8 +8,13 @@ export interface Cited {
 
 /** Tells the margin what the person looks at: give it to `mouseenter`, `focusin` and `click` of what shows a figure. */
 export function citing(title: string, lines: readonly SourceLine[]): (event: Event) => void {
-  return (event) => {
-    const detail: Cited = { title, lines };
-    event.currentTarget?.dispatchEvent(new CustomEvent('cite', { bubbles: true, detail }));
+  return ({ currentTarget }) => {
+    if (currentTarget !== null) cite(currentTarget, title, lines);
   };
+}
+
+/** Tells the margin what a person looks at, from the element that shows it. */
+export function cite(from: EventTarget, title: string, lines: readonly SourceLine[]): void {
+  const detail: Cited = { title, lines };
+  from.dispatchEvent(new CustomEvent('cite', { bubbles: true, detail }));
 }

@@ -1,15 +1,21 @@
 import type { TopLevelSpec } from 'vega-lite';
 
-/** A layered chart as wide as there is room, on whose time axis a span can be marked: the selection `brush`. */
-export function withBrush(spec: TopLevelSpec, width: number): TopLevelSpec {
+/** Room beside a chart's axis, in units: names to the left, a word that runs over the end to the right. */
+const beside = { left: 92, right: 56 } as const;
+
+/** A chart as wide as there is room, with its axis where that of every other such chart is. */
+export function inLine(spec: TopLevelSpec, room: number, bottom: number): TopLevelSpec {
+  if (!('layer' in spec)) return spec;
+  const width = Math.max(280, room - beside.left - beside.right);
+  return { ...spec, width, autosize: { type: 'none' }, padding: { ...beside, top: 6, bottom } };
+}
+
+/** A layered chart on whose time axis a span can be marked: the selection `brush`. */
+export function withBrush(spec: TopLevelSpec): TopLevelSpec {
   if (!('layer' in spec)) return spec;
   const [first, ...rest] = spec.layer;
   if (first === undefined || !('mark' in first)) return spec;
   const mark = { stroke: '#5b6168', fill: '#d9d5cb', fillOpacity: 0.4 };
-  const brush = { name: 'brush', select: { type: 'interval', encodings: ['x'], mark } } as const;
-  return {
-    ...spec,
-    width,
-    layer: [{ ...first, params: [{ ...brush, select: { ...brush.select, encodings: ['x'] } }] }, ...rest],
-  };
+  const params = [{ name: 'brush', select: { type: 'interval' as const, encodings: ['x' as const], mark } }];
+  return { ...spec, layer: [{ ...first, params }, ...rest] };
 }

@@ -1,4 +1,13 @@
-import type { Instant, NonEmpty, SourceLine, Staff } from '../vocabulary.ts';
+import {
+  happenings,
+  type Instant,
+  type NonEmpty,
+  type SourceLine,
+  type Staff,
+  type StateSignal,
+  type StateSpan,
+  type TimelineEvent,
+} from '../vocabulary.ts';
 import type { PairFacts } from './facts.ts';
 import { flappingSpells } from './flapping.ts';
 import { identityAt } from './module-changes.ts';
@@ -30,6 +39,17 @@ export interface PairHealth {
   readonly halves: readonly HalfNow[];
   readonly staff: Staff;
   readonly evidence: NonEmpty<SourceLine>;
+  /** Links and firmware of each half from begin to end. */
+  readonly spans: readonly StateSpan[];
+  /** What is marked on the staff, with the lines it rests on, in the order of time. */
+  readonly marks: readonly Mark[];
+}
+
+/** Something that happened: a happening, a switchover, or the partner that was lost or came back. */
+export interface Mark extends Instant {
+  readonly half: string | null;
+  readonly what: string;
+  readonly evidence: NonEmpty<SourceLine>;
 }
 
 /** How a pair stands where its log ends. A spell of flapping that has not died down by then goes before readiness. */
@@ -47,7 +67,55 @@ export function healthOf(facts: PairFacts, rules: TimelineRules): PairHealth {
       return { half, role: valueAt(track(timeline, half, 'role'), to), model, firmware };
     }),
     staff: staffOf(facts, from, to, rules.lightLimitSeconds),
+    spans: timeline.halves.flatMap((half) =>
+      rowSignals.flatMap((signal) => spansOf(track(timeline, half, signal), half, signal, to)),
+    ),
+    marks: marksOf(facts),
   };
+}
+
+const rowSignals = ['firmware', 'link-a', 'link-b', 'links'] as const;
+
+function spansOf(
+  steps: readonly TimelineEvent[],
+  half: string,
+  signal: StateSignal,
+  end: number,
+): readonly StateSpan[] {
+  return steps.flatMap(({ time, value }, index) =>
+    value === null ? [] : [{ half, signal, value, from: time, to: steps[index + 1]?.time ?? end }],
+  );
+}
+
+const marked: ReadonlySet<string> = new Set(happenings.filter((h) => h !== 'switchover'));
+
+function marksOf({ timeline, readiness, losses, switchovers }: PairFacts): readonly Mark[] {
+  const kinds = new Map(losses.map((l) => [l.event, l.kind]));
+  const toMark = (event: TimelineEvent, what: string): Mark => {
+    const { time, earliest, half } = event;
+    return { time, earliest, half, what, evidence: linesOf(event) };
+  };
+  const happened = timeline.events.filter((e) => marked.has(e.signal));
+  const marks = [
+    ...happened.map((e) =>
+      toMark(e, e.signal === 'note' ? (e.value ?? 'note') : e.signal.replaceAll('-', ' ')),
+    ),
+    ...readiness.steps.filter((s) => !s.initial).map((s) => toMark(s, readinessWords(s.value, kinds.get(s)))),
+    ...switchovers.map(({ at, toHalf, evidence }) => ({
+      time: at.time,
+      earliest: at.earliest,
+      half: toHalf,
+      what: 'switchover',
+      evidence,
+    })),
+  ];
+  return marks.sort((a, b) => a.time - b.time);
+}
+
+function readinessWords(value: string | null, kind: 'planned' | 'restart' | 'counted' | undefined): string {
+  if (value === 'yes') return 'partner ready';
+  if (kind === 'planned') return 'partner not ready, in planned work';
+  return kind === 'restart' ? 'partner not ready, after a restart' : 'partner lost';
 }
 
 function stateOf(

@@ -1,25 +1,34 @@
-import { html, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { TopLevelSpec } from 'vega-lite';
-import { type Drawn, type OnBrush, renderChart } from '../render-chart.ts';
+import { type ChartHands, type Drawn, renderChart } from '../render-chart.ts';
 import { PageElement } from './page-element.ts';
 
-/** A chart with its sentence. Fires `brush` with the span a person marked. */
+/** A chart with its sentence. Fires `brush` with the span a person marked and `point` with the row pointed at. */
 export class ChartFigure extends PageElement {
-  static override properties = { spec: { attribute: false }, caption: {}, hasBrush: { attribute: false } };
+  static override properties = {
+    spec: { attribute: false },
+    caption: {},
+    label: {},
+    hasBrush: { attribute: false },
+  };
   declare spec: TopLevelSpec;
   declare caption: string;
+  /** What a screen reader speaks; the caption, if it is empty. */
+  declare label: string;
   declare hasBrush: boolean;
   private drawn: Drawn | null = null;
 
   constructor() {
     super();
     this.hasBrush = false;
+    this.label = '';
+    this.caption = '';
   }
 
   override render(): TemplateResult {
     return html`<figure>
-      <div class="picture" role="img" aria-label=${this.caption}></div>
-      <figcaption>${this.caption}</figcaption>
+      <div class="picture" role="img" aria-label=${this.label || this.caption}></div>
+      ${this.caption === '' ? nothing : html`<figcaption>${this.caption}</figcaption>`}
     </figure>`;
   }
 
@@ -33,14 +42,15 @@ export class ChartFigure extends PageElement {
     const { spec } = this;
     this.drawn?.remove();
     this.drawn = null;
-    const drawn = await renderChart(host, spec, this.hasBrush ? this.onBrush : null);
+    const drawn = await renderChart(host, spec, this.hasBrush ? this.hands : null);
     // Another was asked for meanwhile: this one is stale.
     if (spec === this.spec) this.drawn = drawn;
     else drawn.remove();
   }
 
-  private readonly onBrush: OnBrush = (span) => {
-    this.dispatchEvent(new CustomEvent('brush', { detail: span }));
+  private readonly hands: ChartHands = {
+    onBrush: (detail) => this.dispatchEvent(new CustomEvent('brush', { detail })),
+    onPoint: (detail) => this.dispatchEvent(new CustomEvent('point', { detail })),
   };
 
   override disconnectedCallback(): void {

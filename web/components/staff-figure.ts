@@ -1,24 +1,31 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { TopLevelSpec } from 'vega-lite';
 import { staff as staffChart } from '../../src/charts/staff.ts';
+import { stateRows } from '../../src/charts/state-rows.ts';
+import type { Mark, PairHealth } from '../../src/pipeline.ts';
 import { reducedStaff, staffBetween } from '../../src/report/reduced-staff.ts';
 import { staffLooks } from '../../src/report/staff-key.ts';
 import { staffRows } from '../../src/report/staff-rows.ts';
+import { stateRowRows } from '../../src/report/state-spans.ts';
 import { sayInstant } from '../../src/report/words.ts';
-import type { Interval, Staff } from '../../src/vocabulary.ts';
-import { withBrush } from '../with-brush.ts';
+import type { Interval } from '../../src/vocabulary.ts';
+import { cite } from '../cite.ts';
+import { inLine, withBrush } from '../with-brush.ts';
 import { PageElement } from './page-element.ts';
 import './chart-figure.ts';
 
 /** Columns that the marks of the staff are reduced to before they are drawn. */
 const columns = 660;
 const nearestMs = 10_000;
-/** What the names of the halves and a word at the right end take beside the lines. */
-const besideUnits = 60;
+/** How far from a mark a pointer may be, in columns. */
+const nearColumns = 8;
+const mostCited = 12;
 
 interface Drawing {
-  readonly spec: TopLevelSpec;
-  readonly caption: string;
+  readonly staff: TopLevelSpec;
+  readonly said: string;
+  readonly rows: TopLevelSpec | null;
+  readonly rowsSaid: string;
   /** Milliseconds that the chart's clock is ahead of UTC. */
   readonly ahead: number;
 }
@@ -29,14 +36,14 @@ interface Drawing {
  */
 export class StaffFigure extends PageElement {
   static override properties = {
-    staff: { attribute: false },
+    health: { attribute: false },
     home: { attribute: false },
     zone: { attribute: false },
     shown: { state: true },
     marked: { state: true },
     room: { state: true },
   };
-  declare staff: Staff;
+  declare health: PairHealth;
   /** Where a swap was: the first thing to see; the whole staff where there is none. */
   declare home: Interval;
   declare zone: string;
@@ -71,7 +78,7 @@ export class StaffFigure extends PageElement {
       this.marked = null;
     }
     // A new drawing only for another window: the mark that a person drags must not be drawn away.
-    const of = [this.staff, this.shown, this.zone, this.room];
+    const of = [this.health, this.shown, this.zone, this.room];
     if (of.every((part, index) => part === this.drawnOf[index])) return;
     this.drawnOf = of;
     this.drawing = this.room === 0 ? null : this.draw();
@@ -79,31 +86,39 @@ export class StaffFigure extends PageElement {
 
   private draw(): Drawing {
     const { from, to } = this.shown;
-    const rows = staffRows(reducedStaff(staffBetween(this.staff, from, to), columns), this.zone);
-    const said = staffChart.describe(rows);
+    const rows = staffRows(reducedStaff(staffBetween(this.health.staff, from, to), columns), this.zone);
+    // Rows stand on the clock of the zone: the names of the halves are where it begins.
+    const ahead = (rows.find((r) => r.mark === 'name')?.x ?? from) - from;
+    const states = stateRowRows(this.health.spans, this.shown, ahead);
     return {
-      spec: withBrush(staffChart.spec(rows), Math.max(280, this.room - besideUnits)),
-      caption: `${sayInstant(from, this.zone)} to ${sayInstant(to, this.zone)}. ${said}`,
-      ahead: (rows.find((r) => r.mark === 'name')?.x ?? from) - from,
+      staff: inLine(withBrush(staffChart.spec(rows)), this.room, 24),
+      said: staffChart.describe(rows),
+      rows: states.length === 0 ? null : inLine(stateRows.spec(states), this.room, 4),
+      rowsSaid: stateRows.describe(states),
+      ahead,
     };
   }
 
   override render(): TemplateResult {
-    const { drawing } = this;
+    const { drawing, shown, zone } = this;
     if (drawing === null) return html`<p class="second">The staff is being drawn.</p>`;
     return html`${this.controls()}
       <chart-figure
-        .spec=${drawing.spec}
-        .caption=${drawing.caption}
+        .spec=${drawing.staff}
+        .label=${drawing.said}
+        .caption=${`${sayInstant(shown.from, zone)} to ${sayInstant(shown.to, zone)}.`}
         .hasBrush=${true}
         @brush=${(event: Event) => this.onBrush(event, drawing.ahead)}
+        @point=${(event: Event) => this.onPoint(event, drawing.ahead)}
         @wheel=${this.onWheel}
       ></chart-figure>
+      ${drawing.rows === null ? nothing : html`<chart-figure .spec=${drawing.rows} .label=${drawing.rowsSaid}></chart-figure>`}
       <ul class="key">${staffLooks.map(([look, meaning]) => html`<li><b>${look}</b> ${meaning}</li>`)}</ul>`;
   }
 
   private controls(): TemplateResult {
-    const { staff, home, marked } = this;
+    const { home, marked } = this;
+    const { staff } = this.health;
     const isWhole = this.shown.from <= staff.from && this.shown.to >= staff.to;
     const button = (words: string, isOff: boolean, press: () => void): TemplateResult =>
       html`<button type="button" ?disabled=${isOff} @click=${press}>${words}</button>`;
@@ -120,7 +135,6 @@ export class StaffFigure extends PageElement {
           : html`${button('Closer to what is marked', false, () => this.look(marked))}
             <span class="second">Marked: ${sayInstant(marked.from, this.zone)} to ${sayInstant(marked.to, this.zone)}.</span>`
       }
-      ${nothing}
     </p>`;
   }
 
@@ -128,6 +142,24 @@ export class StaffFigure extends PageElement {
     const span: unknown = event instanceof CustomEvent ? event.detail : null;
     this.marked = isInterval(span) ? { from: span.from - ahead, to: span.to - ahead } : null;
     this.tell(this.marked ?? this.shown);
+    if (this.marked !== null) this.citeMarks('What is marked', this.marked);
+  }
+
+  /** The lines behind the marks nearest to the one that is pointed at. */
+  private onPoint(event: Event, ahead: number): void {
+    const row: unknown = event instanceof CustomEvent ? event.detail : null;
+    if (typeof row !== 'object' || row === null || !('x' in row) || typeof row.x !== 'number') return;
+    const reach = ((this.shown.to - this.shown.from) / columns) * nearColumns;
+    this.citeMarks('What happened there', { from: row.x - ahead - reach, to: row.x - ahead + reach });
+  }
+
+  private citeMarks(title: string, { from, to }: Interval): void {
+    const inside = this.health.marks.filter((m) => m.time >= from && m.earliest <= to);
+    if (inside.length === 0) return;
+    const words = inside.slice(0, mostCited).map(sayMark).join(', ');
+    const more = inside.length > mostCited ? `, and ${inside.length - mostCited} more` : '';
+    const lines = inside.flatMap((m) => m.evidence);
+    cite(this, `${title}: ${words}${more}`, lines);
   }
 
   private onWheel(event: WheelEvent): void {
@@ -148,12 +180,14 @@ export class StaffFigure extends PageElement {
 
   private move(by: number): void {
     const { from, to } = this.shown;
-    const step = Math.max(this.staff.from - from, Math.min(this.staff.to - to, (to - from) * by));
+    const { staff } = this.health;
+    const step = Math.max(staff.from - from, Math.min(staff.to - to, (to - from) * by));
     this.look({ from: from + step, to: to + step });
   }
 
   private look({ from, to }: Interval): void {
-    const { staff, home } = this;
+    const { home } = this;
+    const { staff } = this.health;
     const isHome = from === home.from && to === home.to;
     this.shown = isHome ? home : { from: Math.max(staff.from, from), to: Math.min(staff.to, to) };
     this.marked = null;
@@ -163,6 +197,10 @@ export class StaffFigure extends PageElement {
   private tell(detail: Interval): void {
     this.dispatchEvent(new CustomEvent('look', { detail }));
   }
+}
+
+function sayMark({ half, what }: Mark): string {
+  return half === null ? what : `${half} ${what}`;
 }
 
 function isInterval(span: unknown): span is Interval {

@@ -7,6 +7,7 @@ import type { Interval, Swap } from '../../src/vocabulary.ts';
 import type { PageState } from '../page-state.ts';
 import type { PairModel } from '../protocol.ts';
 import type { View } from '../view.ts';
+import { exposureLine, findingsSection, marksTable } from './annex-tables.ts';
 import { PageElement } from './page-element.ts';
 import { checksTable, halvesTable, reasonsList, stepsTable } from './swap-tables.ts';
 import './chart-figure.ts';
@@ -42,7 +43,7 @@ export class SwapView extends PageElement {
       ${
         swap === undefined
           ? html`<h1 class="verdict">No replacement of ${terminal(model.health.pair)} is in these logs: no module was removed and another put in.</h1>
-            ${this.staff(model, model.health.staff)}`
+            ${this.staff(model, model.health.staff)}${this.happened(model)}`
           : this.record(model, swap)
       }`;
   }
@@ -85,14 +86,23 @@ export class SwapView extends PageElement {
       </section>
       ${this.bringUps(swap)}
       <section><h2>Checks</h2>${checksTable(swap)}</section>
+      <section><h2>Exposure</h2>${exposureLine(swap, zone)}</section>
+      ${findingsSection(model.verification, swap)}
       <section class="no-print"><h2>Report</h2><report-form .model=${model} .swap=${swap} .zone=${zone} .session=${this.state.session}></report-form></section>`;
+  }
+
+  /** Of a pair without a swap: what happened in what the staff shows or marks. */
+  private happened({ health }: PairModel): TemplateResult {
+    const { from, to } = this.looked ?? health.staff;
+    const marks = health.marks.filter((m) => m.time >= from && m.earliest <= to);
+    return html`<section><h2>What happened</h2>${marksTable(marks, this.state.site.zone)}</section>`;
   }
 
   private staff({ health }: PairModel, span: Interval): TemplateResult {
     return html`<section>
       <h2>The pair over time</h2>
       <staff-figure
-        .staff=${health.staff}
+        .health=${health}
         .home=${this.homeOf(health, span)}
         .zone=${this.state.site.zone}
         @look=${(event: Event) => {
