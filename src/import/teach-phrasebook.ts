@@ -1,6 +1,8 @@
 import type { Subject, UnmatchedWording } from '../vocabulary.ts';
 import { entryReader } from './entries.ts';
 import { readPhrasebook } from './phrasebook.ts';
+import type { Phrasebook } from './phrasebook-rules.ts';
+import { subjectOf } from './subjects.ts';
 import { valueMeant } from './values.ts';
 import { editYaml } from './yaml-file.ts';
 
@@ -19,6 +21,8 @@ export type Lesson =
       readonly values: Readonly<Record<string, string>>;
     }
   | { readonly kind: 'ignore'; readonly pattern: string }
+  /** A pattern with the groups `pair` and `half`. */
+  | { readonly kind: 'unit'; readonly pattern: string }
   | {
       readonly kind: 'columns';
       readonly match: string;
@@ -40,6 +44,7 @@ export function teachPhrasebook(file: string, yaml: string | null, lesson: Lesso
       const known = Object.keys(values).length === 0 ? {} : { values };
       document.put('parameters', name, { signal, ...known });
     } else if (lesson.kind === 'ignore') document.append('ignore', lesson.pattern);
+    else if (lesson.kind === 'unit') document.append('units', { pattern: lesson.pattern });
     else {
       const { match, layout, columns } = lesson;
       // Before the others: of the rules for files the first that fits wins.
@@ -63,18 +68,32 @@ const somewhere: Subject = { pair: 'pair', half: '1', role: null };
  */
 export function rowsTaught(lesson: Lesson, unmatched: readonly UnmatchedWording[]): number {
   const phrasebook = readPhrasebook('the new rule', teachPhrasebook('the new rule', null, lesson));
-  const reader = entryReader(phrasebook);
-  const isTaught = (wording: string): boolean => {
-    if (lesson.kind === 'columns') return false;
-    if (lesson.kind !== 'parameter') {
-      const found = reader.read(somewhere, somewhere.pair, wording);
-      return lesson.kind === 'ignore' ? found === 'ignored' : typeof found !== 'string';
-    }
-    if (wording === lesson.name) return true;
-    const prefix = `${lesson.name} = `;
-    const rule = phrasebook.parameters.get(lesson.name);
-    if (rule === undefined || !wording.startsWith(prefix)) return false;
-    return valueMeant(rule.signal, rule.values, wording.slice(prefix.length)) !== undefined;
-  };
+  const isTaught = understandingOf(lesson, phrasebook);
   return unmatched.reduce((sum, { wording, count }) => sum + (isTaught(wording) ? count : 0), 0);
+}
+
+/** Wording is listed as `parameter NAME`, `NAME = value`, `unit NAME`, or as the message itself. */
+function understandingOf(lesson: Lesson, phrasebook: Phrasebook): (wording: string) => boolean {
+  const reader = entryReader(phrasebook);
+  switch (lesson.kind) {
+    case 'columns':
+      return () => false;
+    case 'message':
+      return (wording) => typeof reader.read(somewhere, somewhere.pair, wording) !== 'string';
+    case 'ignore':
+      return (wording) => reader.read(somewhere, somewhere.pair, wording) === 'ignored';
+    case 'unit':
+      return (wording) => {
+        const name = /^unit (.*)$/s.exec(wording)?.[1];
+        return name !== undefined && subjectOf(phrasebook, { unit: name, half: '', role: '' }) !== null;
+      };
+    case 'parameter':
+      return (wording) => {
+        if (wording === `parameter ${lesson.name}`) return true;
+        const prefix = `${lesson.name} = `;
+        const rule = phrasebook.parameters.get(lesson.name);
+        if (rule === undefined || !wording.startsWith(prefix)) return false;
+        return valueMeant(rule.signal, rule.values, wording.slice(prefix.length)) !== undefined;
+      };
+  }
 }

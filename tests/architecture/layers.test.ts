@@ -137,9 +137,7 @@ describe('layers', () => {
       mkdirSync(dirname(join(root, path)), { recursive: true });
       writeFileSync(join(root, path), `${text}\n`);
     }
-    const found = cruise(
-      join('tests', 'architecture', 'broken', folder.split('/').at(-1) ?? '', rule),
-    );
+    const found = cruise(join('tests', 'architecture', 'broken', folder.split('/').at(-1) ?? '', rule));
     expect(found.summary.violations.map((v) => v.rule.name)).toContain(rule);
   });
 });

@@ -9,7 +9,7 @@ import { PageElement } from './page-element.ts';
 
 interface Draft {
   readonly wording: string;
-  readonly kind: 'message' | 'parameter' | 'ignore';
+  readonly kind: 'message' | 'parameter' | 'unit' | 'ignore';
   /** A pattern; of a parameter its name. */
   readonly text: string;
   readonly signal: string;
@@ -75,15 +75,7 @@ export class WordingForm extends PageElement {
       this.draft = null;
       return;
     }
-    const [name] = unknown.wording.split(' = ');
-    const isParameter = unknown.wording.includes(' = ');
-    this.draft = {
-      wording: unknown.wording,
-      kind: isParameter ? 'parameter' : 'message',
-      text: isParameter ? (name ?? '') : unknown.pattern,
-      signal: isParameter ? 'role' : 'note',
-      value: '',
-    };
+    this.draft = draftFor(unknown);
     void this.count();
   }
 
@@ -93,10 +85,10 @@ export class WordingForm extends PageElement {
     const signals =
       draft.kind === 'message' ? [...happenings, ...stateSignals] : [...stateSignals, 'load', 'free-memory'];
     return html`<form class="fields" @submit=${this.onSubmit} @input=${this.onInput}>
-      <label>It is <select name="kind">${option('message', draft.kind, 'a message')}${option('parameter', draft.kind, 'a parameter')}${option('ignore', draft.kind, 'nothing: ignore it')}</select></label>
+      <label>It is <select name="kind">${option('message', draft.kind, 'a message')}${option('parameter', draft.kind, 'a parameter')}${option('unit', draft.kind, 'a unit')}${option('ignore', draft.kind, 'nothing: ignore it')}</select></label>
       <label>${draft.kind === 'parameter' ? 'Parameter' : 'Pattern'}<input name="text" class="code" .value=${draft.text} spellcheck="false" autocomplete="off" /></label>
-      ${draft.kind === 'ignore' ? nothing : html`<label>It means <select name="signal">${signals.map((s) => option(s, draft.signal))}</select></label>`}
-      ${draft.kind === 'ignore' ? nothing : this.valueField(draft)}
+      ${draft.kind === 'ignore' || draft.kind === 'unit' ? nothing : html`<label>It means <select name="signal">${signals.map((s) => option(s, draft.signal))}</select></label>`}
+      ${draft.kind === 'ignore' || draft.kind === 'unit' ? nothing : this.valueField(draft)}
       <p role="status" id="rule-count">${this.outcome}</p>
       <button type="submit" id="use-rule">Add to the phrasebook and read again</button>
     </form>`;
@@ -116,7 +108,7 @@ export class WordingForm extends PageElement {
     if (!isField || this.draft === null) return;
     const { value } = target;
     if (target.name === 'kind') {
-      const kind = value === 'ignore' || value === 'parameter' ? value : 'message';
+      const kind = value === 'ignore' || value === 'parameter' || value === 'unit' ? value : 'message';
       this.draft = { ...this.draft, kind };
     } else this.draft = { ...this.draft, [target.name]: value };
     void this.count();
@@ -149,8 +141,19 @@ export class WordingForm extends PageElement {
   }
 }
 
+/** What a wording most likely is: as the import lists it. */
+function draftFor({ wording, pattern }: Wording): Draft {
+  const unit = /^unit (.*)$/s.exec(wording)?.[1];
+  if (unit !== undefined)
+    return { wording, kind: 'unit', text: '^(?<pair>\\w+)-(?<half>\\w+)$', signal: 'note', value: '' };
+  const parameter = /^parameter (.*)$/s.exec(wording)?.[1] ?? /^(.*?) = /s.exec(wording)?.[1];
+  if (parameter !== undefined)
+    return { wording, kind: 'parameter', text: parameter, signal: 'role', value: '' };
+  return { wording, kind: 'message', text: pattern, signal: 'note', value: '' };
+}
+
 function toLesson({ kind, text, signal, value }: Draft): Lesson {
-  if (kind === 'ignore') return { kind, pattern: text };
+  if (kind === 'ignore' || kind === 'unit') return { kind, pattern: text };
   if (kind === 'parameter') return { kind, name: text, signal, values: valuesSaid(value) };
   return { kind, when: text, signal, value: value.trim() === '' ? null : value.trim() };
 }
