@@ -8,7 +8,7 @@ export async function droppedFiles(transfer: DataTransfer): Promise<readonly Nam
   // Both lists are empty once this function gives way to another.
   const plain = [...transfer.files].map((file) => ({ name: file.name, file }));
   const entries = [...transfer.items].flatMap((item) => item.webkitGetAsEntry() ?? []);
-  const folders = entries.filter((entry) => entry instanceof FileSystemDirectoryEntry);
+  const folders = entries.filter(isFolder);
   if (folders.length === 0) return plain;
   try {
     const inside = await Promise.all(folders.map(filesIn));
@@ -30,8 +30,8 @@ async function filesIn(folder: FileSystemDirectoryEntry): Promise<readonly Named
   // A folder is handed out in parts; an empty one ends it.
   for (let part = await entriesOf(reader); part.length > 0; part = await entriesOf(reader)) {
     for (const entry of part) {
-      if (entry instanceof FileSystemDirectoryEntry) found.push(...(await filesIn(entry)));
-      else if (entry instanceof FileSystemFileEntry)
+      if (isFolder(entry)) found.push(...(await filesIn(entry)));
+      else if (isFile(entry))
         found.push({ name: entry.fullPath.replace(/^\//, ''), file: await fileOf(entry) });
     }
   }
@@ -44,4 +44,13 @@ function entriesOf(reader: FileSystemDirectoryReader): Promise<readonly FileSyst
 
 function fileOf(entry: FileSystemFileEntry): Promise<File> {
   return new Promise((resolve, reject) => entry.file(resolve, reject));
+}
+
+// Not every browser knows the two kinds by their names.
+function isFolder(entry: FileSystemEntry): entry is FileSystemDirectoryEntry {
+  return entry.isDirectory;
+}
+
+function isFile(entry: FileSystemEntry): entry is FileSystemFileEntry {
+  return entry.isFile;
 }

@@ -11,22 +11,15 @@ export interface Drawn {
 /** A part of the time axis that a person marked, in the chart's own milliseconds; `null` where the mark was taken away. */
 export type OnBrush = (span: { readonly from: number; readonly to: number } | null) => void;
 
-/** What a chart tells of a person's hand. */
-export interface ChartHands {
-  readonly onBrush: OnBrush;
-  /** The row of the mark that is pointed at. */
-  readonly onPoint: (row: unknown) => void;
-}
-
 /**
  * Draws a specification into an element. Expressions are interpreted, never compiled, and widths of texts are estimated as
- * in Node, so that a report saved from the page has the same pictures as the command's. `hands` hears of the chart's
- * selection named `brush` and of its marks; `null` if it has no such selection.
+ * in Node, so that a report saved from the page has the same pictures as the command's. `onBrush` hears of the chart's
+ * selection named `brush`; `null` if it has none.
  */
 export async function renderChart(
   host: HTMLElement,
   spec: TopLevelSpec,
-  hands: ChartHands | null,
+  onBrush: OnBrush | null,
 ): Promise<Drawn> {
   textMetrics.canvas(false);
   const { view, finalize } = await embed(host, spec, {
@@ -39,17 +32,26 @@ export async function renderChart(
     renderer: 'svg',
     tooltip: false,
   });
-  if (hands !== null) {
-    view.addEventListener('mouseover', (_, item) => hands.onPoint(item?.datum));
+  silence(host);
+  if (onBrush !== null)
     view.addSignalListener('brush', (_, value: { readonly x?: readonly [number, number] }) => {
+      view.runAfter(() => silence(host));
       const [from, to] = value.x ?? [];
-      hands.onBrush(from === undefined || to === undefined ? null : { from: Number(from), to: Number(to) });
+      onBrush(from === undefined || to === undefined ? null : { from: Number(from), to: Number(to) });
     });
-  }
   return {
     remove: () => {
       finalize();
       host.replaceChildren();
     },
   };
+}
+
+/** The figure says in a sentence what the picture shows: its parts are strokes without names, and play no roles. */
+function silence(host: HTMLElement): void {
+  for (const part of host.querySelectorAll('[role], [aria-roledescription], [aria-label]')) {
+    part.removeAttribute('role');
+    part.removeAttribute('aria-roledescription');
+    part.removeAttribute('aria-label');
+  }
 }

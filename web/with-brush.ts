@@ -10,6 +10,12 @@ export function inLine(spec: TopLevelSpec, room: number, bottom: number): TopLev
   return { ...spec, width, autosize: { type: 'none' }, padding: { ...beside, top: 6, bottom } };
 }
 
+/** Where on the time axis of such a chart a pointer is, as a share of its length; beyond 0 to 1 it is beside it. */
+export function shareAlong(picture: Element, clientX: number): number {
+  const { left, width } = picture.getBoundingClientRect();
+  return (clientX - left - beside.left) / (width - beside.left - beside.right);
+}
+
 /** A layered chart on whose time axis a span can be marked: the selection `brush`. */
 export function withBrush(spec: TopLevelSpec): TopLevelSpec {
   if (!('layer' in spec)) return spec;

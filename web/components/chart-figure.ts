@@ -1,9 +1,9 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { TopLevelSpec } from 'vega-lite';
-import { type ChartHands, type Drawn, renderChart } from '../render-chart.ts';
+import { type Drawn, type OnBrush, renderChart } from '../render-chart.ts';
 import { PageElement } from './page-element.ts';
 
-/** A chart with its sentence. Fires `brush` with the span a person marked and `point` with the row pointed at. */
+/** A chart with its sentence. Fires `brush` with the span a person marked. */
 export class ChartFigure extends PageElement {
   static override properties = {
     spec: { attribute: false },
@@ -42,15 +42,14 @@ export class ChartFigure extends PageElement {
     const { spec } = this;
     this.drawn?.remove();
     this.drawn = null;
-    const drawn = await renderChart(host, spec, this.hasBrush ? this.hands : null);
+    const drawn = await renderChart(host, spec, this.hasBrush ? this.onBrush : null);
     // Another was asked for meanwhile: this one is stale.
     if (spec === this.spec) this.drawn = drawn;
     else drawn.remove();
   }
 
-  private readonly hands: ChartHands = {
-    onBrush: (detail) => this.dispatchEvent(new CustomEvent('brush', { detail })),
-    onPoint: (detail) => this.dispatchEvent(new CustomEvent('point', { detail })),
+  private readonly onBrush: OnBrush = (detail) => {
+    this.dispatchEvent(new CustomEvent('brush', { detail }));
   };
 
   override disconnectedCallback(): void {

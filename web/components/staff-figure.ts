@@ -10,7 +10,7 @@ import { stateRowRows } from '../../src/report/state-spans.ts';
 import { sayInstant } from '../../src/report/words.ts';
 import type { Interval } from '../../src/vocabulary.ts';
 import { cite } from '../cite.ts';
-import { inLine, withBrush } from '../with-brush.ts';
+import { inLine, shareAlong, withBrush } from '../with-brush.ts';
 import { PageElement } from './page-element.ts';
 import './chart-figure.ts';
 
@@ -51,6 +51,9 @@ export class StaffFigure extends PageElement {
   declare marked: Interval | null;
   declare room: number;
   private drawing: Drawing | null = null;
+  /** What is cited now, so that a pointer that moves on over the same marks asks for nothing. */
+  private citedFirst: Mark | null = null;
+  private citedCount = 0;
   private drawnOf: readonly unknown[] = [];
   private readonly sizes = new ResizeObserver(() => {
     this.room = this.clientWidth;
@@ -109,7 +112,8 @@ export class StaffFigure extends PageElement {
         .caption=${`${sayInstant(shown.from, zone)} to ${sayInstant(shown.to, zone)}.`}
         .hasBrush=${true}
         @brush=${(event: Event) => this.onBrush(event, drawing.ahead)}
-        @point=${(event: Event) => this.onPoint(event, drawing.ahead)}
+        @mousemove=${this.onPoint}
+        @mouseleave=${this.onLeave}
         @wheel=${this.onWheel}
       ></chart-figure>
       ${drawing.rows === null ? nothing : html`<chart-figure .spec=${drawing.rows} .label=${drawing.rowsSaid}></chart-figure>`}
@@ -145,17 +149,35 @@ export class StaffFigure extends PageElement {
     if (this.marked !== null) this.citeMarks('What is marked', this.marked);
   }
 
-  /** The lines behind the marks nearest to the one that is pointed at. */
-  private onPoint(event: Event, ahead: number): void {
-    const row: unknown = event instanceof CustomEvent ? event.detail : null;
-    if (typeof row !== 'object' || row === null || !('x' in row) || typeof row.x !== 'number') return;
-    const reach = ((this.shown.to - this.shown.from) / columns) * nearColumns;
-    this.citeMarks('What happened there', { from: row.x - ahead - reach, to: row.x - ahead + reach });
+  /** The lines behind the marks nearest to the pointer. */
+  private onPoint(event: MouseEvent): void {
+    const share = this.shareOf(event);
+    // What is marked keeps its evidence until the mark is taken away.
+    if (share === null || event.buttons !== 0 || this.marked !== null) return;
+    const length = this.shown.to - this.shown.from;
+    const at = this.shown.from + share * length;
+    const reach = (length / columns) * nearColumns;
+    this.citeMarks('What happened there', { from: at - reach, to: at + reach });
+  }
+
+  private onLeave(): void {
+    this.citedFirst = null;
+  }
+
+  /** Where on the time axis the pointer is; `null` beside it. */
+  private shareOf({ clientX }: MouseEvent): number | null {
+    const picture = this.querySelector('.picture svg');
+    const share = picture === null ? -1 : shareAlong(picture, clientX);
+    return share < 0 || share > 1 ? null : share;
   }
 
   private citeMarks(title: string, { from, to }: Interval): void {
     const inside = this.health.marks.filter((m) => m.time >= from && m.earliest <= to);
-    if (inside.length === 0) return;
+    const first = inside[0];
+    const isSame = first === this.citedFirst && inside.length === this.citedCount;
+    if (first === undefined || isSame) return;
+    this.citedFirst = first;
+    this.citedCount = inside.length;
     const words = inside.slice(0, mostCited).map(sayMark).join(', ');
     const more = inside.length > mostCited ? `, and ${inside.length - mostCited} more` : '';
     const lines = inside.flatMap((m) => m.evidence);
@@ -165,9 +187,7 @@ export class StaffFigure extends PageElement {
   private onWheel(event: WheelEvent): void {
     if (!event.ctrlKey && !event.shiftKey) return;
     event.preventDefault();
-    const box = this.querySelector('.picture')?.getBoundingClientRect();
-    const at = box === undefined ? 0.5 : Math.min(1, Math.max(0, (event.clientX - box.left) / box.width));
-    this.scale(event.deltaY < 0 ? 0.8 : 1.25, at);
+    this.scale(event.deltaY < 0 ? 0.8 : 1.25, this.shareOf(event) ?? 0.5);
   }
 
   /** `at` is the place that stays where it is, as a share of the width. */

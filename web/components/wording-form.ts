@@ -52,9 +52,16 @@ export class WordingForm extends PageElement {
       ${unknown.length > mostRows ? html`<p class="second">and ${unknown.length - mostRows} further wordings, less frequent.</p>` : nothing}`;
   }
 
+  /** Each wording once, whatever number of files it stands in. */
   private unknown(): readonly Unknown[] {
-    const all = this.files.flatMap((f) => f.wordings.map((w) => ({ ...w, file: f.input.file })));
-    return all.toSorted((a, b) => b.count - a.count);
+    const all = new Map<string, Unknown>();
+    for (const { input, wordings } of this.files)
+      for (const wording of wordings) {
+        const known = all.get(wording.wording);
+        const count = (known?.count ?? 0) + wording.count;
+        all.set(wording.wording, { ...(known ?? { ...wording, file: input.file }), count });
+      }
+    return [...all.values()].sort((a, b) => b.count - a.count);
   }
 
   private row(unknown: Unknown): TemplateResult {
