@@ -144,7 +144,7 @@ export class StaffFigure extends PageElement {
 
   private onBrush(event: Event, ahead: number): void {
     const span: unknown = event instanceof CustomEvent ? event.detail : null;
-    this.marked = isInterval(span) ? { from: span.from - ahead, to: span.to - ahead } : null;
+    this.marked = isInterval(span) ? wholeMs(span.from - ahead, span.to - ahead) : null;
     this.tell(this.marked ?? this.shown);
     if (this.marked !== null) this.citeMarks('What is marked', this.marked);
   }
@@ -209,7 +209,7 @@ export class StaffFigure extends PageElement {
     const { home } = this;
     const { staff } = this.health;
     const isHome = from === home.from && to === home.to;
-    this.shown = isHome ? home : { from: Math.max(staff.from, from), to: Math.min(staff.to, to) };
+    this.shown = isHome ? home : wholeMs(Math.max(staff.from, from), Math.min(staff.to, to));
     this.marked = null;
     this.tell(this.shown);
   }
@@ -221,6 +221,11 @@ export class StaffFigure extends PageElement {
 
 function sayMark({ half, what }: Mark): string {
   return half === null ? what : `${half} ${what}`;
+}
+
+/** An instant is a whole number of milliseconds; a place on the staff need not be. */
+function wholeMs(from: number, to: number): Interval {
+  return { from: Math.floor(from), to: Math.ceil(to) };
 }
 
 function isInterval(span: unknown): span is Interval {
