@@ -8,6 +8,7 @@ import {
   type StateSpan,
   type TimelineEvent,
 } from '../vocabulary.ts';
+import { subtract } from './coverage.ts';
 import type { PairFacts } from './facts.ts';
 import { flappingSpells } from './flapping.ts';
 import { identityAt } from './module-changes.ts';
@@ -56,6 +57,7 @@ export interface Mark extends Instant {
 export function healthOf(facts: PairFacts, rules: TimelineRules): PairHealth {
   const { timeline } = facts;
   const { pair, site, from, to } = timeline;
+  const staff = staffOf(facts, from, to, rules.lightLimitSeconds);
   return {
     pair,
     site,
@@ -66,12 +68,22 @@ export function healthOf(facts: PairFacts, rules: TimelineRules): PairHealth {
       const { model, firmware } = identityAt(timeline, half, to);
       return { half, role: valueAt(track(timeline, half, 'role'), to), model, firmware };
     }),
-    staff: staffOf(facts, from, to, rules.lightLimitSeconds),
+    staff,
     spans: timeline.halves.flatMap((half) =>
-      rowSignals.flatMap((signal) => spansOf(track(timeline, half, signal), half, signal, to)),
+      rowSignals.flatMap((signal) =>
+        claimed(spansOf(track(timeline, half, signal), half, signal, to), staff),
+      ),
     ),
     marks: marksOf(facts),
   };
+}
+
+/** Of an empty place nothing is said: its links are down because nothing is there. */
+function claimed(spans: readonly StateSpan[], { stretches }: Staff): readonly StateSpan[] {
+  return spans.flatMap((span) => {
+    const empty = stretches.filter((s) => s.half === span.half && s.drawn === 'absent');
+    return subtract([span], empty).map((part) => ({ ...span, ...part }));
+  });
 }
 
 const rowSignals = ['firmware', 'link-a', 'link-b', 'links'] as const;

@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { sayInstant } from '../../src/report/words.ts';
 import type { SourceLine } from '../../src/vocabulary.ts';
 import type { Cited } from '../cite.ts';
-import type { Chosen, PageState } from '../page-state.ts';
+import { type Chosen, firstChosen, firstView, type PageState } from '../page-state.ts';
 import type { LinesAround, NamedFile, NamedText, PairModel, Refusal, SiteModel } from '../protocol.ts';
 import { openSession, Refused, type Session } from '../session.ts';
 import { views } from '../views.ts';
@@ -179,6 +179,8 @@ export class SteadypairPage extends PageElement {
   private choose(chosen: Chosen): void {
     if (this.state === null) return;
     this.state = { ...this.state, chosen };
+    // Evidence of another swap would stand beside this one.
+    this.cited = null;
     this.open('swap');
   }
 
@@ -218,21 +220,6 @@ function detailOf<T>(event: Event): T {
 function periodOf({ from, to, zone }: SiteModel): string {
   if (from === null || to === null) return 'No instant was read.';
   return `${sayInstant(from, zone)} to ${sayInstant(to, zone)}, all times in ${zone}`;
-}
-
-/** Where nothing was read the reasons are what there is to see. */
-function firstView({ pairs }: SiteModel): string {
-  return pairs.length === 0 ? 'sources' : 'pairs';
-}
-
-/** What was chosen before, if it is still there; else the first swap; else the first pair. */
-function firstChosen({ pairs }: SiteModel, before: Chosen | null): Chosen {
-  const same = pairs.some(
-    (p) => p.health.pair === before?.pair && p.verification.swaps[before.swap] !== undefined,
-  );
-  if (same && before !== null) return before;
-  const pair = pairs.find((p) => p.verification.swaps.length > 0) ?? pairs[0];
-  return { pair: pair?.health.pair ?? '', swap: 0 };
 }
 
 customElements.define('steadypair-page', SteadypairPage);

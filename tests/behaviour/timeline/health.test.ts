@@ -59,4 +59,21 @@ describe('the health of a pair', () => {
       ['partner lost', null, [6]],
     ]);
   });
+
+  test('says nothing of the links of an empty place', async () => {
+    const { spans } = await health(`09:00:00 RO1 B link a up
+      09:10:00 RO1 B module removed
+      09:10:00 RO1 B link a down
+      09:20:00 RO1 B module inserted
+      09:20:30 RO1 B link a up
+      09:30:00 RO1 A link a up`);
+    const ofB = spans
+      .filter((s) => s.half === 'B')
+      .map((s) => [s.value, (s.from - nine) / 1000, (s.to - nine) / 1000]);
+    expect(ofB).toEqual([
+      ['up', 0, 600],
+      ['down', 1200, 1230],
+      ['up', 1230, 1800],
+    ]);
+  });
 });
