@@ -111,7 +111,10 @@ const webRules = [
     from: { path: '(?:^|/)web/' },
     to: {
       path: '(?:^|/)src/',
-      pathNot: ['(?:^|/)src/(?:vocabulary|pipeline|import/phrasebook)\\.ts$', '(?:^|/)src/(?:report|charts)/'],
+      pathNot: [
+        '(?:^|/)src/(?:vocabulary|pipeline|import/phrasebook)\\.ts$',
+        '(?:^|/)src/(?:report|charts)/',
+      ],
     },
   },
   {

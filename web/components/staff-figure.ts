@@ -124,6 +124,7 @@ export class StaffFigure extends PageElement {
     const { home, marked } = this;
     const { staff } = this.health;
     const isWhole = this.shown.from <= staff.from && this.shown.to >= staff.to;
+    const isAll = home.from <= staff.from && home.to >= staff.to;
     const button = (words: string, isOff: boolean, press: () => void): TemplateResult =>
       html`<button type="button" ?disabled=${isOff} @click=${press}>${words}</button>`;
     return html`<p class="choices" role="group" aria-label="What the staff shows">
@@ -131,7 +132,7 @@ export class StaffFigure extends PageElement {
       ${button('Wider', isWhole, () => this.scale(2, 0.5))}
       ${button('Earlier', this.shown.from <= staff.from, () => this.move(-0.5))}
       ${button('Later', this.shown.to >= staff.to, () => this.move(0.5))}
-      ${button('This swap', this.shown === home, () => this.look(home))}
+      ${isAll ? nothing : button('This swap', this.shown === home, () => this.look(home))}
       ${button('Whole log', isWhole, () => this.look({ from: staff.from, to: staff.to }))}
       ${
         marked === null
