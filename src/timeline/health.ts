@@ -1,4 +1,5 @@
 import {
+  type BringUp,
   happenings,
   type Instant,
   type NonEmpty,
@@ -40,6 +41,7 @@ export interface PairHealth {
   readonly halves: readonly HalfNow[];
   readonly staff: Staff;
   readonly evidence: NonEmpty<SourceLine>;
+  readonly bringUps: readonly BringUp[];
   /** Links and firmware of each half from begin to end. */
   readonly spans: readonly StateSpan[];
   /** What is marked on the staff, with the lines it rests on, in the order of time. */
@@ -69,6 +71,7 @@ export function healthOf(facts: PairFacts, rules: TimelineRules): PairHealth {
       return { half, role: valueAt(track(timeline, half, 'role'), to), model, firmware };
     }),
     staff,
+    bringUps: facts.bringUps,
     spans: timeline.halves.flatMap((half) =>
       rowSignals.flatMap((signal) =>
         claimed(spansOf(track(timeline, half, signal), half, signal, to), staff),

@@ -68,6 +68,7 @@ describe('files that are dropped', () => {
     await page.click('a[href="#sources"]');
     const left = await page.locator('sources-view section:has(h2:text("Left out")) li').allTextContents();
     const said = left.map((text) => text.replace(/\s+/g, ' ').trim());
+    await page.screenshot({ path: join('out', 'screenshots', 'page-left-out-light.png'), fullPage: true });
     expect(said).toHaveLength(3);
     expect(said[0]).toContain('empty.csv: the file is empty. Export it again.');
     expect(said[1]).toContain('picture.csv: this is no text but a binary file.');

@@ -80,8 +80,14 @@ export class ReportForm extends PageElement {
 
   private async copy(): Promise<void> {
     const { text } = await this.report('md');
-    await navigator.clipboard.writeText(text);
-    this.said = 'The summary is on the clipboard, as Markdown.';
+    try {
+      await navigator.clipboard.writeText(text);
+      this.said = 'The summary is on the clipboard, as Markdown.';
+    } catch (error) {
+      // Some browsers keep a page opened from disk from the clipboard.
+      if (!(error instanceof DOMException || error instanceof TypeError)) throw error;
+      this.said = 'The browser does not let this page use the clipboard. Save the summary instead.';
+    }
   }
 }
 

@@ -14,6 +14,9 @@ import './chart-figure.ts';
 import './report-form.ts';
 import './staff-figure.ts';
 
+/** More than these would make no picture: the last ones are drawn. */
+const mostBringUps = 24;
+
 /** The record of one swap: verdict, before and after, the staff, the steps, the checks, the bring-ups, the report. */
 export class SwapView extends PageElement {
   static override properties = { state: { attribute: false }, looked: { state: true } };
@@ -43,7 +46,7 @@ export class SwapView extends PageElement {
       ${
         swap === undefined
           ? html`<h1 class="verdict">No replacement of ${terminal(model.health.pair)} is in these logs: no module was removed and another put in.</h1>
-            ${this.staff(model, model.health.staff)}${this.happened(model)}`
+            ${this.staff(model, model.health.staff)}${this.bringUps(model.health.bringUps, model.health.staff.limitSeconds)}${this.happened(model)}`
           : this.record(model, swap)
       }`;
   }
@@ -84,7 +87,7 @@ export class SwapView extends PageElement {
         }
         ${stepsTable(swap, steps, zone)}
       </section>
-      ${this.bringUps(swap)}
+      ${this.bringUps(swap.bringUps, swap.staff.limitSeconds)}
       <section><h2>Checks</h2>${checksTable(swap)}</section>
       <section><h2>Exposure</h2>${exposureLine(swap, zone)}</section>
       ${findingsSection(model.verification, swap)}
@@ -121,11 +124,11 @@ export class SwapView extends PageElement {
     return home;
   }
 
-  private bringUps(swap: Swap): TemplateResult | typeof nothing {
-    const rows = bringUpRows(swap.bringUps, swap.staff.limitSeconds);
+  private bringUps(bringUps: Swap['bringUps'], limitSeconds: number): TemplateResult | typeof nothing {
+    const rows = bringUpRows(bringUps.slice(-mostBringUps), limitSeconds);
     if (rows.length === 0) return nothing;
-    const spec = this.bringUpSpecs.get(swap.bringUps) ?? bringUpsChart.spec(rows);
-    this.bringUpSpecs.set(swap.bringUps, spec);
+    const spec = this.bringUpSpecs.get(bringUps) ?? bringUpsChart.spec(rows);
+    this.bringUpSpecs.set(bringUps, spec);
     return html`<section>
       <h2>Bring-ups from their start</h2>
       <chart-figure .spec=${spec} .caption=${bringUpsChart.describe(rows)}></chart-figure>
