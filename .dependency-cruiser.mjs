@@ -59,11 +59,14 @@ const listRules = [
 
 /** What the built file may hold: no test tool, and nothing that package.json does not name. */
 const bundled = [
+  '@zip.js/zip.js',
+  '@stdlib/stats-base-dists-gamma-cdf',
   '@types/papaparse',
   'commander',
   'papaparse',
   're2js',
   'temporal-polyfill',
+  'tinyglobby',
   'valibot',
   'vega',
   'vega-interpreter',
@@ -73,7 +76,12 @@ const bundled = [
 
 /** One door per package. */
 const doorRules = [
+  ['@stdlib', 'src/statistics/distributions\\.ts$'],
   ['papaparse', 'src/import/csv-rows\\.ts$'],
+  ['@zip.js/zip.js', 'src/import/zip-members\\.ts$'],
+  ['tinyglobby', 'src/cli/node-files\\.ts$'],
+  ['temporal-polyfill', 'src/(?:import/zones|report/words|report/staff-rows)\\.ts$'],
+  ['valibot', 'src/import/(?:yaml-file|job|phrasebook-schema)\\.ts$'],
   ['re2js', 'src/import/patterns\\.ts$'],
   ['yaml', 'src/import/yaml-file\\.ts$'],
   ['vega', 'src/report/(?:picture|vega-text-metrics\\.d)\\.ts$'],

@@ -30,7 +30,7 @@ export function readingsCsv(stories: Story | readonly Story[], style: PollStyle)
     put(null, pairReadings(poll, style));
     for (const half of halves) {
       const readings = halfReadings(poll, half, style);
-      const isOut = poll.state[half].role === 'none';
+      const isOut = poll.state[half].role === 'none' && style.readsEmpty !== true;
       put(half, isOut ? readings.filter(([parameter]) => spoken.has(parameter)) : readings);
     }
   }

@@ -17,6 +17,8 @@ export interface PollStyle {
   readonly wording: Wording;
   /** Also reads the gauge `load` of each half, in percent, printed with this decimal mark. */
   readonly load?: '.' | ',';
+  /** A place without a module is read as any other: its links as down, its light as off. Readings only. */
+  readonly readsEmpty?: boolean;
   /** What jitter and load are drawn from; 1 unless said. */
   readonly seed?: number;
 }

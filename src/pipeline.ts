@@ -16,12 +16,15 @@ import { defaultVerifyLimits } from './verify/limits.ts';
 import { verifySwap } from './verify/verify-swap.ts';
 import type { Finding, ImportedFile, Job, PairTimeline, Severity, Verification } from './vocabulary.ts';
 
-export type { FileSource, Hasher } from './import/file-source.ts';
+export { DamagedEnd } from './import/damaged-end.ts';
+export type { FileSource, Hasher, Platform, StoredFile } from './import/file-source.ts';
 export { InputError } from './import/input-error.ts';
 export { readJob } from './import/job.ts';
+export { isNoLog } from './import/no-logs.ts';
 export { readPhrasebook } from './import/phrasebook.ts';
 export { readTime } from './import/read-time.ts';
 export { exactPattern, type Lesson, rowsTaught, teachPhrasebook } from './import/teach-phrasebook.ts';
+export { unpackFiles } from './import/unpack.ts';
 export type { ClockOffset } from './timeline/clock-offsets.ts';
 export type { Mark, PairHealth } from './timeline/health.ts';
 

@@ -478,6 +478,11 @@ export function sayBounds(low: number, high: number): string {
   return from === to ? from : `${from} to ${to}`;
 }
 
+/** A chance as a report says it: `p = 0.0031`, and below one in ten thousand `p < 0.0001`. */
+export function sayChance(p: number): string {
+  return p < 0.0001 ? 'p < 0.0001' : `p = ${Number(p.toPrecision(2))}`;
+}
+
 function twoDigits(value: number): string {
   return String(value).padStart(2, '0');
 }

@@ -1,6 +1,6 @@
 import { sha256 as streamingSha256 } from '@noble/hashes/sha2';
 import { bytesToHex } from '@noble/hashes/utils';
-import { type FileSource, type Hasher, InputError } from '../src/pipeline.ts';
+import { DamagedEnd, type Hasher, InputError, type Platform, type StoredFile } from '../src/pipeline.ts';
 import type { NamedFile } from './protocol.ts';
 
 /** Bytes that can be read at any place; how many are asked for at a time is the caller's choice. */
@@ -33,9 +33,9 @@ export function bytesOf({ name, file }: NamedFile): Bytes {
 }
 
 /** A browser's file as the import takes it. */
-export function sourceOf(named: NamedFile): FileSource {
+export function sourceOf(named: NamedFile): StoredFile {
   const bytes = bytesOf(named);
-  return { name: named.name, bytes: bytes.size, open: () => pieces(bytes) };
+  return { name: named.name, bytes: bytes.size, open: () => pieces(bytes), slice: bytes.slice };
 }
 
 async function* pieces(bytes: Bytes): AsyncGenerator<Uint8Array> {
@@ -56,3 +56,31 @@ export function sha256(): Hasher {
     digest: () => bytesToHex(hash.digest()),
   };
 }
+
+/** Unpacks gzip by the browser's own means. */
+async function* gunzip(packed: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
+  const pieces = packed[Symbol.asyncIterator]();
+  const stream = new ReadableStream<BufferSource>({
+    async pull(controller) {
+      const next = await pieces.next();
+      if (next.done === true) controller.close();
+      else controller.enqueue(new Uint8Array(next.value));
+    },
+    async cancel() {
+      await pieces.return?.();
+    },
+  });
+  const reader = stream.pipeThrough(new DecompressionStream('gzip')).getReader();
+  try {
+    for (let read = await reader.read(); !read.done; read = await reader.read()) yield read.value;
+  } catch (error) {
+    // What is wrong with the packed bytes the browser says as a TypeError; a file that vanished says so itself.
+    if (error instanceof TypeError) throw new DamagedEnd('The archive is cut off or damaged');
+    throw error;
+  } finally {
+    await reader.cancel().catch(() => undefined);
+  }
+}
+
+/** What the core asks of the browser. */
+export const platform: Platform = { sha256, gunzip };

@@ -9,11 +9,12 @@ import {
   readPhrasebook,
   rowsTaught,
   teachPhrasebook,
+  unpackFiles,
   verify,
 } from '../src/pipeline.ts';
 import { shownZone } from '../src/report/shown-zone.ts';
 import type { ImportedFile, Job } from '../src/vocabulary.ts';
-import { bytesOf, sha256, sourceOf } from './browser-files.ts';
+import { bytesOf, platform, sourceOf } from './browser-files.ts';
 import { type LineIndex, linesAround } from './lines-around.ts';
 import type { Answers, FileModel, NamedFile, NamedText, PairModel, Question, SiteModel } from './protocol.ts';
 
@@ -39,18 +40,20 @@ export async function readSite(question: Ask<'read'>, onProgress: Progress): Pro
   const found = texts.findLast(({ job }) => job === null);
   const phrasebook = found === undefined ? question.phrasebook : { file: found.file, text: found.text };
   let current = '';
-  const imported = await importFiles(logs.map(sourceOf), {
+  const unpacked = await unpackFiles(logs.map(sourceOf), platform);
+  const read = await importFiles(unpacked.sources, {
     phrasebook: readPhrasebook(phrasebook?.file ?? builtIn, phrasebook?.text ?? null),
     zone: null,
     order: null,
     year: null,
-    sha256,
+    sha256: platform.sha256,
     onFile: ({ name }) => {
       current = name;
       onProgress(current, 0, 0);
     },
     onProgress: (bytes, rows) => onProgress(current, bytes, rows),
   });
+  const imported = { files: read.files, failures: [...unpacked.failures, ...read.failures] };
   const { isAligned } = question;
   const analysed = analyse(imported, undefined, { align: isAligned, reference: null });
   return {

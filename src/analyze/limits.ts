@@ -6,6 +6,65 @@ export interface Limits {
   readonly rules: TimelineRules;
   /** Roles may be in conflict at least this long before it is reported: a switchover takes a moment. Source: design.md, section 5. */
   readonly conflictSeconds: number;
+  /**
+   * Where commands are never logged, a switchover this close to a removal or reflash, or to the end of that work, is taken
+   * for a part of it. Chosen here: the lead that a swap is given. Source: design.md, section 5, `from`.
+   */
+  readonly workMs: number;
+  readonly coincidence: CoincidenceLimits;
+  readonly loops: LoopLimits;
+  readonly rhythm: RhythmLimits;
 }
 
-export const defaultLimits: Limits = { rules: defaultRules, conflictSeconds: 1 };
+export interface CoincidenceLimits {
+  /** A change precedes a loss if it comes at most this long before. Source: design.md, section 4, Coincidence. */
+  readonly windowMs: number;
+  /** So many losses at least must have been preceded: two may be one cause told twice. Chosen here. */
+  readonly leastCount: number;
+  /**
+   * Chance of one false word about a pair, whatever number of kinds is tried: each kind is held to its share of it
+   * (Bonferroni). Chosen here: a warning sends a person to the cabinet, so one in a hundred, not one in twenty.
+   */
+  readonly significance: number;
+}
+
+export interface LoopLimits {
+  /** So many in a row are a loop: a second attempt is common practice, no source; a third is not. */
+  readonly leastCount: number;
+  /** Restarts at most this far apart belong together: longer than a bring-up may take (design.md, section 5, synchronised), twice. */
+  readonly restartMs: number;
+}
+
+export interface RhythmLimits {
+  /** Spacings, or bouts for the hour of the day, without which nothing is said. Chosen here: both tests keep their level from five on. */
+  readonly leastCount: number;
+  /** Chance of one false word about a pair; half of it for each of the two tests (Bonferroni). Chosen as for coincidence. */
+  readonly significance: number;
+  /** A rhythm keeps its spacings to this coefficient of variation: a pair that only needs a while to recover does not. Chosen here. */
+  readonly variation: number;
+  /** Bounds of a loss wider than this share of the mean spacing, or of the day, could make a rhythm, or hide it. Chosen here. */
+  readonly boundsShare: number;
+  /** Losses within this time after the first of a bout are one bout with one hour of the day. Chosen here: half a day, so that one bad day is no habit. */
+  readonly boutMs: number;
+  /** Whole days that must have been observed before an hour of the day stands out. Chosen here: a working week and its end. */
+  readonly leastDays: number;
+  /** Share of the log that may be unobserved, lest the hours that were read stand out. Chosen here. */
+  readonly unobservedShare: number;
+}
+
+export const defaultLimits: Limits = {
+  rules: defaultRules,
+  conflictSeconds: 1,
+  workMs: 900_000,
+  coincidence: { windowMs: 30_000, leastCount: 3, significance: 0.01 },
+  loops: { leastCount: 3, restartMs: 1_800_000 },
+  rhythm: {
+    leastCount: 5,
+    significance: 0.01,
+    variation: 0.25,
+    boundsShare: 0.1,
+    boutMs: 43_200_000,
+    leastDays: 7,
+    unobservedShare: 0.05,
+  },
+};

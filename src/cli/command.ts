@@ -1,5 +1,6 @@
-import { type Imported, importFiles, limitsWithHold, readPhrasebook } from '../pipeline.ts';
-import { findFiles, readText, sha256 } from './node-files.ts';
+import { type Imported, importFiles, limitsWithHold, readPhrasebook, unpackFiles } from '../pipeline.ts';
+import { findFiles, readText } from './node-files.ts';
+import { platform } from './platform.ts';
 import { progressTo } from './progress.ts';
 import type { Streams } from './streams.ts';
 
@@ -28,19 +29,20 @@ export async function importAll(
     options.phrasebook === undefined
       ? readPhrasebook('built-in phrasebook', null)
       : readPhrasebook(options.phrasebook, await readText(options.phrasebook));
-  const { sources, failures } = await findFiles(paths);
+  const found = await findFiles(paths);
+  const { sources, failures } = await unpackFiles(found.files, platform);
   const progress = progressTo(stderr, sources);
   const read = await importFiles(sources, {
     phrasebook,
     zone: options.zone ?? null,
     order: options.order ?? null,
     year: options.year ?? null,
-    sha256,
+    sha256: platform.sha256,
     onFile: progress.onFile,
     onProgress: progress.onProgress,
   });
   progress.end();
-  const imported = { files: read.files, failures: [...failures, ...read.failures] };
+  const imported = { files: read.files, failures: [...found.failures, ...failures, ...read.failures] };
   for (const failure of imported.failures) stderr.write(`${failure.message}\n`);
   if (imported.files.length === 0) throw new NothingReadable(imported.failures.length);
   return imported;

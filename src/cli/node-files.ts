@@ -1,28 +1,25 @@
-import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
-import { mkdir, readdir, readFile, rename, stat, writeFile } from 'node:fs/promises';
-import { dirname, join, relative } from 'node:path';
-import { type FileSource, type Hasher, InputError } from '../pipeline.ts';
+import { mkdir, open, readdir, readFile, rename, stat, writeFile } from 'node:fs/promises';
+import { dirname, isAbsolute, join, relative, sep } from 'node:path';
+import { glob } from 'tinyglobby';
+import { InputError, isNoLog, type StoredFile } from '../pipeline.ts';
 
 const chunkBytes = 65_536;
 
-/** What a folder holds besides logs. */
-const noLogs = /(^|\/)\.|\.(ya?ml|html?|md|pdf|png|svg)$|(^|\/)(truth|verify)\.json$/i;
-
 /** What the arguments name: files to read, and paths that nothing can be read from. */
 export interface Found {
-  readonly sources: readonly FileSource[];
+  readonly files: readonly StoredFile[];
   readonly failures: readonly InputError[];
 }
 
 /**
- * The files that the arguments name: files as they are, of a folder all that may be logs, in the order of their names. A
- * path that is not there, or a folder without logs, is a failure that does not stop the others.
+ * The files that the arguments name: files as they are, of a folder or a pattern with `*` all that may be logs, in the
+ * order of their names. A path that is not there, or holds no logs, is a failure that does not stop the others.
  */
 export async function findFiles(paths: readonly string[]): Promise<Found> {
   const found = await Promise.all(paths.map((path) => filesAt(path).catch(asFailure)));
   return {
-    sources: found.flatMap((f) => (f instanceof InputError ? [] : f)),
+    files: found.flatMap((f) => (f instanceof InputError ? [] : f)),
     failures: found.filter((f) => f instanceof InputError),
   };
 }
@@ -32,24 +29,56 @@ function asFailure(error: unknown): InputError {
   throw error;
 }
 
-async function filesAt(path: string): Promise<readonly FileSource[]> {
-  const found = await stat(path).catch((error: unknown) => refuse(path, error));
-  if (!found.isDirectory()) return [sourceOf(path, found.size)];
+async function filesAt(path: string): Promise<readonly StoredFile[]> {
+  const found = await stat(path).catch((error: unknown) => (isPattern(path) ? null : refuse(path, error)));
+  if (found === null) return logsAmong(await matching(path), path, 'no log fits the pattern.');
+  if (!found.isDirectory()) return [storedFile(path, found.size)];
   const entries = await readdir(path, { recursive: true, withFileTypes: true }).catch((error: unknown) =>
     refuse(path, error),
   );
   const names = entries
     .filter((entry) => entry.isFile())
     .map((entry) => join(entry.parentPath, entry.name))
-    .filter((name) => !noLogs.test(relative(path, name)))
-    .sort();
-  if (names.length === 0)
-    throw new InputError(path, 'the folder holds no logs.', 'Name the files, or another folder.');
-  return Promise.all(names.map(async (name) => sourceOf(name, (await stat(name)).size)));
+    .filter((name) => !isNoLog(relative(path, name)));
+  return logsAmong(names, path, 'the folder holds no logs.');
 }
 
-function sourceOf(name: string, bytes: number): FileSource {
-  return { name, bytes, open: () => openFile(name) };
+/** Not every shell spells patterns out. */
+function isPattern(path: string): boolean {
+  return /[*?[{]/.test(path);
+}
+
+async function matching(pattern: string): Promise<readonly string[]> {
+  const names = await glob(sep === '/' ? pattern : pattern.replaceAll(sep, '/'), {
+    absolute: isAbsolute(pattern),
+    expandDirectories: false,
+  });
+  return names.filter((name) => !isNoLog(name.replace(/^(\.\.?\/)+/, '')));
+}
+
+async function logsAmong(
+  names: readonly string[],
+  path: string,
+  none: string,
+): Promise<readonly StoredFile[]> {
+  if (names.length === 0) throw new InputError(path, none, 'Name the files, or another folder.');
+  return Promise.all([...names].sort().map(async (name) => storedFile(name, (await stat(name)).size)));
+}
+
+function storedFile(name: string, bytes: number): StoredFile {
+  return { name, bytes, open: () => openFile(name), slice: (from, to) => readSlice(name, from, to) };
+}
+
+async function readSlice(name: string, from: number, to: number): Promise<Uint8Array> {
+  const file = await open(name).catch((error: unknown) => refuse(name, error));
+  try {
+    const { buffer, bytesRead } = await file.read(new Uint8Array(to - from), 0, to - from, from);
+    return buffer.subarray(0, bytesRead);
+  } catch (error) {
+    return refuse(name, error);
+  } finally {
+    await file.close();
+  }
 }
 
 async function* openFile(name: string): AsyncGenerator<Uint8Array> {
@@ -98,15 +127,4 @@ export async function writeWhole(path: string, text: string): Promise<void> {
   } catch (error) {
     refuse(path, error);
   }
-}
-
-/** SHA-256 by the platform. */
-export function sha256(): Hasher {
-  const hash = createHash('sha256');
-  return {
-    update: (bytes) => {
-      hash.update(bytes);
-    },
-    digest: () => hash.digest('hex'),
-  };
 }

@@ -28,9 +28,10 @@ export function progressTo(stderr: Output, sources: readonly FileSource[]): Prog
     onProgress(bytes, rows) {
       if (bytes < next || current === undefined) return;
       next = bytes + stepBytes;
-      const share = current.bytes === 0 ? 100 : Math.floor((bytes / current.bytes) * 100);
+      const share =
+        current.bytes === null ? '' : `, ${Math.floor((bytes / Math.max(1, current.bytes)) * 100)} %`;
       stderr.write(
-        `${clear}Reading ${index} of ${sources.length}: ${shown(current.name)}, ${share} %, ${rows} rows`,
+        `${clear}Reading ${index} of ${sources.length}: ${shown(current.name)}${share}, ${rows} rows`,
       );
     },
     end() {

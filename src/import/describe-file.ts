@@ -1,10 +1,14 @@
 import type { ImportedFile, Input, Notice } from '../vocabulary.ts';
 import type { ChosenZone } from './choose-zone.ts';
+import { clockNotices, stepNotices } from './clock-notices.ts';
+import type { ClockStep } from './clock-order.ts';
 import type { Encoding } from './decode.ts';
 import type { FileSource, ImportOptions } from './file-source.ts';
 import { InputError } from './input-error.ts';
 import type { FileRule } from './phrasebook-rules.ts';
 import type { Plan } from './recognise.ts';
+import { settleRepeatedHour } from './repeated-hour.ts';
+import { damagedArchive } from './row-notices.ts';
 import type { FileSink } from './sink.ts';
 import type { TimeReader } from './time-reader.ts';
 
@@ -12,6 +16,8 @@ import type { TimeReader } from './time-reader.ts';
 export interface Done {
   readonly sha256: string;
   readonly bytes: number;
+  /** What is wrong where the bytes end before their time. */
+  readonly damage: string | null;
 }
 
 /** How a file was read, and what came of it. */
@@ -22,6 +28,7 @@ export interface Parts extends Done {
   readonly zone: ChosenZone;
   readonly times: TimeReader;
   readonly sink: FileSink;
+  readonly steps: readonly ClockStep[];
 }
 
 /** One file as the timeline takes it. Throws InputError if no row of it could be used. */
@@ -32,7 +39,7 @@ export function assemble(
   rule: FileRule | undefined,
 ): ImportedFile {
   const { plan, encoding, zone, times, sink } = parts;
-  const { streams, changes, gauges, notices, rows, unmatched, units } = sink.result(source.name);
+  const { streams, changes, gauges, notices, rows, unmatched, units, last } = sink.result(source.name);
   refuseUseless(source.name, plan, rows, notices);
   const points = streams.flatMap((s) => (s.subject.pair === '' ? [] : [s.first.time, s.last.time]));
   const span = extent(points);
@@ -55,10 +62,14 @@ export function assemble(
     input,
     resolution: times.hasDecimals() ? 0 : 1000,
     site: options.phrasebook.site,
-    streams,
-    changes,
+    ...settleRepeatedHour({ streams, changes }, times.doubts()),
     gauges,
-    notices: [...notices, ...clockNotices(source.name, zone, times, streams[0]?.first)],
+    notices: [
+      ...notices,
+      ...(parts.damage === null ? [] : [damagedArchive(source.name, parts.damage, last)]),
+      ...stepNotices(source.name, parts.steps),
+      ...clockNotices(source.name, zone, times, streams[0]?.first),
+    ],
     reasons: reasonsOf(parts, rule),
   };
 }
@@ -88,47 +99,6 @@ function refuseUseless(name: string, plan: Plan, rows: Input['rows'], notices: r
       rejected.fix,
     );
   }
-}
-
-function clockNotices(
-  file: string,
-  zone: ChosenZone,
-  times: TimeReader,
-  first: { readonly line: number; readonly text: string } | undefined,
-): readonly Notice[] {
-  if (first === undefined) return [];
-  const lines = [{ file, line: first.line, text: first.text }] as const;
-  const frame = { from: null, to: null, lines };
-  const { repeated, missing } = times.folds();
-  const notices: Notice[] = [];
-  if (zone.assumed && times.usedZone()) {
-    notices.push({
-      ...frame,
-      id: 'zone-assumed',
-      what: 'Its stamps name no zone; they were read as UTC.',
-      fix: 'Give the zone with --zone or in the phrasebook.',
-      count: 1,
-    });
-  }
-  if (repeated > 0) {
-    notices.push({
-      ...frame,
-      id: 'clock-fold',
-      what: `${repeated} stamps stand in the hour that the clocks repeat; the order of the rows decided which.`,
-      fix: 'Check them against another source.',
-      count: repeated,
-    });
-  }
-  if (missing > 0) {
-    notices.push({
-      ...frame,
-      id: 'clock-fold',
-      what: `${missing} stamps stand in the hour that the clocks leave out.`,
-      fix: 'Check the zone.',
-      count: missing,
-    });
-  }
-  return notices;
 }
 
 function reasonsOf(

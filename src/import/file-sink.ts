@@ -3,8 +3,8 @@ import { detached } from './decode.ts';
 import { entryReader } from './entries.ts';
 import { mayEnd, newParameter, type Parameter } from './parameters.ts';
 import type { Phrasebook } from './phrasebook-rules.ts';
-import { damagedTail, isTotal, rowNotices } from './row-notices.ts';
-import type { FileSink, SinkResult } from './sink.ts';
+import type { FileSink } from './sink.ts';
+import { clockStepsOf, resultOf } from './sink-result.ts';
 import {
   beginRow,
   finishRow,
@@ -17,7 +17,7 @@ import {
   unitOf,
   unmatched,
 } from './sink-state.ts';
-import { toStream, touch, type Unit } from './units.ts';
+import { touch, type Unit } from './units.ts';
 import { valueMeant } from './values.ts';
 
 const minuteMs = 60_000;
@@ -52,6 +52,7 @@ export function fileSink(phrasebook: Phrasebook): FileSink {
     reject: (what, fix) => rejectRow(state, what, fix),
     ignore: () => mark(state, 'ignored'),
     behind: () => state.behind,
+    steps: () => clockStepsOf(state),
     result: (file) => resultOf(state, file),
   };
 }
@@ -75,14 +76,14 @@ function takeReading(state: State, at: number, unit: Unit, name: string, value: 
   }
   if (value === '' && !mayEnd(parameter)) return;
   touch(unit, at, state.row);
-  if (at < parameter.lastTime) state.behind += 1;
+  if (parameter.order.take(at, state.row)) state.behind += 1;
   if (parameter.lastTime !== Number.NEGATIVE_INFINITY) unit.spacing.add(at - parameter.lastTime);
   if (parameter.gauge !== null) {
     parameter.lastTime = at;
     if (parameter.gauge.add(at, value)) mark(state, 'used');
     else unmatched(state, `${name} = ${value}`);
   } else if (value === parameter.raw) {
-    if (at > parameter.lastTime) parameter.lastTime = at;
+    parameter.lastTime = at;
     mark(state, 'unchanged');
   } else takeChange(state, at, unit, parameter, name, value);
 }
@@ -112,7 +113,7 @@ function takeChange(
     push(state, {
       kind: 'reading',
       time: at,
-      earliest: parameter.lastTime === Number.NEGATIVE_INFINITY ? at : Math.min(parameter.lastTime, at),
+      earliest: earliestOf(unit, parameter, at),
       subject,
       signal,
       value: meant === null ? null : detached(meant),
@@ -123,6 +124,12 @@ function takeChange(
   parameter.raw = detached(value);
   parameter.value = meant === null ? null : detached(meant);
   parameter.lastTime = at;
+}
+
+/** The last reading with the old value; behind a clock that was set back, the usual spacing before this one. */
+function earliestOf(unit: Unit, { lastTime }: Parameter, at: number): number {
+  if (lastTime === Number.NEGATIVE_INFINITY) return at;
+  return lastTime <= at ? lastTime : at - unit.spacing.median();
 }
 
 /** `6.4` at the very end of a file that has `6.4.1` elsewhere, and never `6.4`, is the begin of it. */
@@ -144,6 +151,7 @@ function takeEntry(state: State, at: number, unit: Unit, message: string): void 
     return;
   }
   unit.lastEntry = undefined;
+  unit.order.take(at, state.row);
   const found = state.entries.read(unit.subject, unit.text, message);
   if (unit.subject !== null) touch(unit, at, state.row);
   if (typeof found === 'string') {
@@ -170,39 +178,4 @@ function takeNote(state: State, at: number, pair: string, half: string | null, t
     stream: unit.index,
     ...found,
   });
-}
-
-/** The streams of the units that said something, and the changes with their places in that list. */
-function heard({ unitList, changes }: State): Pick<SinkResult, 'streams' | 'changes'> {
-  const units = unitList.filter((u) => u.first !== undefined);
-  if (units.length === unitList.length) return { streams: units.map(toStream), changes };
-  const places = new Map(units.map((unit, place) => [unit.index, place]));
-  return {
-    streams: units.map(toStream),
-    changes: changes.map((c) => ({ ...c, stream: places.get(c.stream) ?? c.stream })),
-  };
-}
-
-function resultOf(state: State, file: string): SinkResult {
-  const { counts, unitList, rejected, lastRejected, lastLine, unmatchedLines, wordings } = state;
-  const tail = lastRejected?.line === lastLine ? lastRejected : undefined;
-  const somethingRead = counts.used + counts.unchanged + counts.unmatched > 0;
-  const total = tail !== undefined && !tail.isCut && somethingRead && isTotal(tail);
-  const damaged = tail?.isCut === true;
-  if (total) {
-    counts.rejected -= 1;
-    counts.ignored += 1;
-  }
-  const kept = total || damaged ? rejected.filter((r) => r !== tail) : rejected;
-  const notices = rowNotices(file, counts, kept, unmatchedLines, wordings.size);
-  return {
-    rows: counts,
-    ...heard(state),
-    gauges: state.gauges.map((g) => g.series()),
-    unmatched: [...wordings.entries()]
-      .map(([wording, { count, firstLine }]) => ({ wording, count, firstLine }))
-      .sort((a, b) => b.count - a.count || a.firstLine - b.firstLine),
-    units: unitList.map((u) => u.text),
-    notices: damaged ? [...notices, damagedTail(file, tail)] : notices,
-  };
 }

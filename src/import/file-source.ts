@@ -4,15 +4,29 @@ import type { DateOrder } from './stamp.ts';
 /** A file, or a member of an archive. It can be opened more than once. */
 export interface FileSource {
   readonly name: string;
-  readonly bytes: number;
+  /** `null` where only unpacking tells. */
+  readonly bytes: number | null;
   readonly container?: { readonly file: string; readonly sha256: string };
   open(): AsyncIterable<Uint8Array>;
+}
+
+/** A file as it is stored: it can be read from any place on, as an archive must. */
+export interface StoredFile extends FileSource {
+  readonly bytes: number;
+  slice(from: number, to: number): Promise<Uint8Array>;
 }
 
 export interface Hasher {
   update(bytes: Uint8Array): void;
   /** Lower-case hexadecimal. */
   digest(): string;
+}
+
+/** What the core asks of the machine it runs on. */
+export interface Platform {
+  readonly sha256: () => Hasher;
+  /** Unpacks gzip. Throws DamagedEnd, after all that could be unpacked, where the bytes are damaged or cut off. */
+  readonly gunzip: (packed: AsyncIterable<Uint8Array>) => AsyncIterable<Uint8Array>;
 }
 
 export interface ImportOptions {

@@ -77,10 +77,15 @@ function put(parts: LineParts, times: TimeReader, sink: Sink): void {
 /** The format that most of the first lines are written in. */
 function formatOf(head: Head, { pattern }: Phrasebook): LineFormat | null {
   if (head.rule?.line !== undefined) return ownFormat(head.rule.line);
-  const probe = timeReader(zoneOf('UTC', ''), 'day-first', 2000, pattern);
+  // The order of day and month is not settled yet: a stamp may be either.
+  const orders = ['day-first', 'month-first'] as const;
+  const probes = orders.map((order) => timeReader(zoneOf('UTC', ''), order, 2000, pattern));
   const sample = head.lines.slice(0, 20);
   const scored = lineFormats
-    .map((format) => ({ format, fits: sample.filter((line) => format.take(line, probe) !== null).length }))
+    .map((format) => ({
+      format,
+      fits: sample.filter((line) => probes.some((p) => format.take(line, p) !== null)).length,
+    }))
     .sort((a, b) => b.fits - a.fits);
   const best = scored[0];
   return best !== undefined && best.fits * 2 > sample.length ? best.format : null;

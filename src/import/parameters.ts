@@ -1,4 +1,5 @@
 import type { Signal, Subject } from '../vocabulary.ts';
+import { type ClockOrder, clockOrder } from './clock-order.ts';
 import { type GaugeReader, gaugeReader } from './gauges.ts';
 import { isIgnored, type ParameterRule, type Phrasebook } from './phrasebook-rules.ts';
 import { parameterNamed } from './plain-parameters.ts';
@@ -14,6 +15,7 @@ export interface Parameter {
   raw: string | undefined;
   value: string | null | undefined;
   lastTime: number;
+  readonly order: ClockOrder;
 }
 
 /** A parameter of a unit; a text if it can not be used: the wording, or nothing where it is known to mean nothing. */
@@ -36,6 +38,7 @@ export function newParameter(phrasebook: Phrasebook, unit: Subject, name: string
     raw: undefined,
     value: undefined,
     lastTime: Number.NEGATIVE_INFINITY,
+    order: clockOrder(),
   };
 }
 

@@ -1,5 +1,7 @@
 import type { ImportedFile } from '../vocabulary.ts';
 import { chooseZone } from './choose-zone.ts';
+import type { ClockStep } from './clock-order.ts';
+import { eachPiece } from './damaged-end.ts';
 import { detectEncoding, type Encoding } from './decode.ts';
 import { assemble, type Done } from './describe-file.ts';
 import { fileSink } from './file-sink.ts';
@@ -35,14 +37,16 @@ export async function readFile(source: FileSource, options: ImportOptions): Prom
   const plan = recognise(source.name, text, rule, phrasebook);
   const order = await settleOrder(source, encoding, plan, options);
   const zone = chooseZone(source.name, options);
-  const passing = (isSorted: boolean): Promise<Passed> => {
+  const passing = (steps: readonly ClockStep[] | null): Promise<Passed> => {
     const clock = (): TimeReader => timesOf(zone.zone, order.order, options);
-    return readRows(source, encoding, plan, clock, options, isSorted);
+    return readRows(source, encoding, plan, clock, options, steps);
   };
-  const first = await passing(false);
+  const first = await passing(null);
+  const steps = first.sink.steps();
   // Only readings depend on their order; a file that has some behind their neighbours is read once more, sorted.
-  const passed = first.sink.behind() > 0 ? await passing(true) : first;
-  const parts = { encoding, plan, order: order.because, zone, ...passed };
+  const passed = first.sink.behind() > 0 ? await passing(steps) : first;
+  const isStep = ({ line }: ClockStep): boolean => !passed.seconds.has(line);
+  const parts = { steps: steps.filter(isStep), encoding, plan, order: order.because, zone, ...passed };
   return assemble(source, options, parts, rule);
 }
 
@@ -56,6 +60,7 @@ function timesOf(zone: Zone, order: DateOrder | undefined, options: ImportOption
 interface Passed extends Done {
   readonly sink: FileSink;
   readonly times: TimeReader;
+  readonly seconds: ReadonlySet<number>;
 }
 
 /** How many rows wait to be sorted: what is further behind its neighbours than that is no stray row. */
@@ -69,11 +74,11 @@ function baseName(name: string): string {
 async function readHead(source: FileSource): Promise<Uint8Array> {
   const pieces: Uint8Array[] = [];
   let length = 0;
-  for await (const piece of source.open()) {
+  await eachPiece(source, (piece) => {
     pieces.push(piece);
     length += piece.length;
-    if (length >= headBytes) break;
-  }
+    return length < headBytes;
+  });
   const head = new Uint8Array(length);
   let at = 0;
   for (const piece of pieces) {
@@ -93,7 +98,7 @@ async function readRows(
   plan: Plan,
   clock: () => TimeReader,
   options: ImportOptions,
-  isSorted: boolean,
+  steps: readonly ClockStep[] | null,
 ): Promise<Passed> {
   const sink = fileSink(options.phrasebook);
   const times = clock();
@@ -108,7 +113,10 @@ async function readRows(
     else take(row, sink);
     sink.finish();
   };
-  const sorter = isSorted ? rowSorter(open(clock()), sortWindow, put) : { add: put, end: () => undefined };
+  const sorter =
+    steps === null
+      ? { add: put, end: () => undefined, secondExports: () => new Set<number>() }
+      : rowSorter(open(clock()), sortWindow, new Set(steps.map((s) => s.line)), put);
   const rows = rowReader(plan, (row) => {
     const isData = row.line > plan.headerLine && (plan.delimiter !== null || row.text().trim() !== '');
     if (isData) sorter.add(row);
@@ -116,16 +124,17 @@ async function readRows(
   const hasher = options.sha256();
   const decoder = new TextDecoder(encoding.label);
   let bytes = 0;
-  for await (const piece of source.open()) {
+  const damage = await eachPiece(source, (piece) => {
     hasher.update(piece);
     bytes += piece.length;
     rows.push(decoder.decode(piece, { stream: true }));
     options.onProgress?.(bytes, rowCount);
-  }
+    return true;
+  });
   rows.push(decoder.decode());
   rows.end();
   sorter.end();
-  return { sha256: hasher.digest(), bytes, sink, times };
+  return { sha256: hasher.digest(), bytes, damage, sink, times, seconds: sorter.secondExports() };
 }
 
 function isHeaderAgain(row: Row, names: readonly string[]): boolean {

@@ -51,6 +51,17 @@ export function damagedTail(file: string, { line, text }: Rejected): Notice {
   return { id: 'damaged-tail', what, fix, count: 1, from: null, to: null, lines: [{ file, line, text }] };
 }
 
+/** An archive that ends too early: `damage` says how, `last` is the last line that was read. */
+export function damagedArchive(
+  file: string,
+  damage: string,
+  last: { readonly line: number; readonly text: string },
+): Notice {
+  const what = `${damage}: it could be unpacked up to line ${last.line}.`;
+  const fix = 'Copy or export it again if the rest matters.';
+  return { id: 'damaged-tail', what, fix, count: 1, from: null, to: null, lines: [{ file, ...last }] };
+}
+
 function plural(count: number, word: string): string {
   return count === 1 ? `one ${word}` : `${count} ${word}s`;
 }

@@ -1,3 +1,4 @@
+import { eachPiece } from './damaged-end.ts';
 import { dateText, orderEvidence } from './date-order.ts';
 import type { Encoding } from './decode.ts';
 import type { FileSource, ImportOptions } from './file-source.ts';
@@ -37,12 +38,12 @@ export async function settleOrder(
   });
   const decoder = new TextDecoder(encoding.label);
   let seen = 0;
-  for await (const bytes of source.open()) {
+  await eachPiece(source, (bytes) => {
     rows.push(decoder.decode(bytes, { stream: true }));
     seen += bytes.length;
     // Without a date that can be read both ways in the head, or once one settles it, the rest need not be read twice.
-    if (evidence.settled() !== undefined || (seen >= headBytes && !evidence.isOpen())) break;
-  }
+    return evidence.settled() === undefined && (seen < headBytes || evidence.isOpen());
+  });
   rows.end();
   const settled = evidence.settled();
   if (settled !== undefined)

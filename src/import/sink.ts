@@ -1,4 +1,5 @@
 import type { Change, GaugeSeries, Notice, RowCounts, Stream, UnmatchedWording } from '../vocabulary.ts';
+import type { ClockStep } from './clock-order.ts';
 import type { Row } from './row.ts';
 import type { UnitParts } from './subjects.ts';
 
@@ -25,6 +26,8 @@ export interface SinkResult {
   readonly unmatched: readonly UnmatchedWording[];
   readonly units: readonly string[];
   readonly notices: readonly Notice[];
+  /** The row that was taken last. */
+  readonly last: { readonly line: number; readonly text: string };
 }
 
 /** The sink as the driver of a file sees it. */
@@ -34,5 +37,7 @@ export interface FileSink extends Sink {
   finish(): void;
   /** How many readings came behind an earlier one of their parameter. */
   behind(): number;
+  /** Where the clock of the file was set back; asked once, at the end. */
+  steps(): readonly ClockStep[];
   result(file: string): SinkResult;
 }

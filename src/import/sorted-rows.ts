@@ -5,6 +5,8 @@ import type { Sink } from './sink.ts';
 export interface RowSorter {
   add(row: Row): void;
   end(): void;
+  /** The steps that are none: a second export begins there and goes over the same time. */
+  secondExports(): ReadonlySet<number>;
 }
 
 interface Kept {
@@ -15,15 +17,18 @@ interface Kept {
 
 /**
  * Sorts rows by the instant that `take` reads in them; rows of one instant, and those without one, keep their place. At
- * most `window` rows wait: a row that is further behind than that comes late, and the memory stays bounded.
+ * most `window` rows wait: a row that is further behind than that comes late, and the memory stays bounded. Nothing is
+ * sorted across a step of the clock, unless its first row was read before: then a second export goes over the same time.
  */
 export function rowSorter(
   take: (row: Row, sink: Sink) => void,
   window: number,
+  steps: ReadonlySet<number>,
   onRow: (row: Row) => void,
 ): RowSorter {
   let waiting: Kept[] = [];
   let count = 0;
+  const seconds = new Set<number>();
   let last = Number.NEGATIVE_INFINITY;
   const seen = (at: number): void => {
     last = at;
@@ -42,13 +47,23 @@ export function rowSorter(
   };
   return {
     add(row) {
+      if (steps.has(row.line)) {
+        if (wasRead(waiting, row)) seconds.add(row.line);
+        else release(waiting.length);
+      }
       take(row, probe);
       waiting.push({ at: last, order: count, row: copyOf(row) });
       count += 1;
       if (waiting.length >= window) release(Math.floor(window / 2));
     },
     end: () => release(waiting.length),
+    secondExports: () => seconds,
   };
+}
+
+function wasRead(waiting: readonly Kept[], row: Row): boolean {
+  const text = row.text();
+  return waiting.some((kept) => kept.row.text() === text);
 }
 
 /** A row of its own: the reader uses one object for all. */

@@ -46,13 +46,16 @@ export function readRfc5424(line: string): SyslogLine | null {
 }
 
 /**
- * Takes an RFC 3164 line apart: `<PRI>Mmm dd hh:mm:ss HOST MESSAGE`; the priority may be missing. `null` if it is none.
- * Source: RFC 3164 (2001), section 4.1.
+ * Takes an RFC 3164 line apart: `<PRI>Mmm dd hh:mm:ss HOST MESSAGE`; the priority may be missing. Devices also print the
+ * year, or a day of one digit without its blank (common practice, no source). `null` if it is none. Source: RFC 3164
+ * (2001), section 4.1.
  */
 export function readRfc3164(line: string): SyslogLine | null {
   const priority = readPriority(line);
   const from = priority?.end ?? 0;
-  const stamp = /^[A-Z][a-z]{2} [ \d]\d \d{2}:\d{2}:\d{2} /.exec(line.slice(from, from + 16))?.[0];
+  const stamp = /^[A-Z][a-z]{2} {1,2}\d{1,2} (?:\d{4} )?\d{2}:\d{2}:\d{2} /.exec(
+    line.slice(from, from + 22),
+  )?.[0];
   if (stamp === undefined) return null;
   const rest = line.slice(from + stamp.length);
   const end = rest.indexOf(' ');
@@ -60,7 +63,7 @@ export function readRfc3164(line: string): SyslogLine | null {
   return {
     ...(priority?.parts ?? { priority: null, facility: null, severity: null }),
     stamp: stamp.trimEnd(),
-    host: rest.slice(0, end),
+    host: rest.slice(0, end).replace(/:$/, ''),
     application: null,
     process: null,
     messageId: null,

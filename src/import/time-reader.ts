@@ -1,4 +1,5 @@
 import type { DatePattern } from './date-pattern.ts';
+import { type Doubt, repeatedHourWatch } from './repeated-hour.ts';
 import type { DateOrder, StampFailure, StampOptions } from './stamp.ts';
 import { readStamp } from './timestamps.ts';
 import type { Zone } from './zones.ts';
@@ -13,6 +14,8 @@ export interface TimeReader {
   hasDecimals(): boolean;
   /** How many stamps stood in a repeated or in a missing hour. */
   folds(): { readonly repeated: number; readonly missing: number };
+  /** The stamps in repeated hours that the order of the rows leaves open. */
+  doubts(): readonly Doubt[];
   /** True if a stamp was read that said neither zone nor offset. */
   usedZone(): boolean;
   setDay(day: number): void;
@@ -32,7 +35,7 @@ export function timeReader(
   let ended = 0;
   let decimals = false;
   let zoned = false;
-  const folds = { repeated: 0, missing: 0 };
+  const watch = repeatedHourWatch();
   let options: StampOptions = { order, year, day: undefined };
   const saysYear = (text: string, end: number, isOwn: boolean): boolean =>
     isOwn ? pattern?.hasYear === true : /\d{4}/.test(text.slice(0, end));
@@ -60,14 +63,14 @@ export function timeReader(
       }
       zoned = true;
       const time = zone.toUtc(stamp.clock, last);
-      const fold = zone.lastFold();
-      if (fold !== 'unique') folds[fold] += 1;
+      watch.take(time, zone);
       last = time;
       return time;
     },
     end: () => ended,
     hasDecimals: () => decimals,
-    folds: () => folds,
+    folds: watch.folds,
+    doubts: watch.doubts,
     usedZone: () => zoned,
     setDay(day) {
       options = { ...options, day };

@@ -1,4 +1,5 @@
 import type { Gap, Signal, Stream, Subject } from '../vocabulary.ts';
+import { type ClockOrder, clockOrder } from './clock-order.ts';
 import { detached } from './decode.ts';
 import type { Parameter } from './parameters.ts';
 import type { Row } from './row.ts';
@@ -16,6 +17,8 @@ export interface Unit {
   readonly signals: Set<Signal>;
   readonly spacing: Spacing;
   readonly gaps: Gap[];
+  /** Of its entries; readings are followed parameter by parameter. */
+  readonly order: ClockOrder;
   first: { readonly time: number; readonly line: number; readonly text: string } | undefined;
   lastTime: number;
   lastLine: number;
@@ -38,6 +41,7 @@ export function newUnit(text: string, subject: Subject | null, index: number, ki
     signals: new Set(),
     spacing: spacingCounter(),
     gaps: [],
+    order: clockOrder(),
     first: undefined,
     lastTime: Number.NEGATIVE_INFINITY,
     lastLine: 0,

@@ -1,14 +1,17 @@
 import type { ImportedFile, StreamPoint } from '../vocabulary.ts';
 import type { ClockOffset } from './clock-offsets.ts';
 
-/** The files with the clocks of those whose offset is beyond its spread set to the reference's. */
+/**
+ * The files with the clocks of those whose offset is beyond its spread set to the reference's. What a poll saw gets wider by
+ * what is not known of the offset: its bounds still hold.
+ */
 export function alignClocks(
   files: readonly ImportedFile[],
   offsets: readonly ClockOffset[],
 ): readonly ImportedFile[] {
   return files.map((file) => {
     const offset = offsets.find((o) => o.file === file.input.file && o.isBeyond);
-    return offset === undefined ? file : shifted(file, -offset.ahead);
+    return offset === undefined ? file : shifted(file, -offset.ahead, offset.within);
   });
 }
 
@@ -34,11 +37,14 @@ export function withoutDisagreeing(
   });
 }
 
-function shifted(file: ImportedFile, by: number): ImportedFile {
+function shifted(file: ImportedFile, by: number, within: number): ImportedFile {
   const point = (p: StreamPoint): StreamPoint => ({ ...p, time: p.time + by });
   return {
     ...file,
-    changes: file.changes.map((c) => ({ ...c, time: c.time + by, earliest: c.earliest + by })),
+    changes: file.changes.map((c) => {
+      const slack = c.earliest < c.time ? within : 0;
+      return { ...c, time: c.time + by + slack, earliest: c.earliest + by - slack };
+    }),
     streams: file.streams.map((s) => ({
       ...s,
       first: point(s.first),

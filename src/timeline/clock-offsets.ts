@@ -1,4 +1,5 @@
-import { medianOffset } from '../statistics/median-offset.ts';
+import { agreedInterval } from '../statistics/agreed-interval.ts';
+import { type MedianOffset, medianOffset } from '../statistics/median-offset.ts';
 import type { Change, ImportedFile, NonEmpty, SourceLine } from '../vocabulary.ts';
 import type { TimelineRules } from './rules.ts';
 
@@ -10,6 +11,8 @@ export interface ClockOffset {
   readonly ahead: number;
   readonly spread: number;
   readonly count: number;
+  /** The true offset lies at most this many milliseconds from `ahead`, by what most pairs allow. */
+  readonly within: number;
   /** Beyond its spread and what the spacing of the polls can explain. */
   readonly isBeyond: boolean;
   readonly evidence: NonEmpty<SourceLine>;
@@ -22,8 +25,9 @@ const leastPairs = 3;
 
 /**
  * The offset of every file against the first one with exact entries, or `reference`: the median of the paired differences
- * of the changes both saw; exact entries count as they are, polled ones from the middle of their bounds. Field notes and
- * files that share no change have none. Source: design.md, section 2, Clocks.
+ * of the changes both saw; exact entries count as they are, and where there are too few, polled ones from the middle of
+ * their bounds. Two polls may keep their phase, and then the middles deceive: the median is held to what most pairs allow.
+ * Field notes and files that share no change have none. Source: design.md, section 2, Clocks.
  */
 export function clockOffsets(
   files: readonly ImportedFile[],
@@ -53,7 +57,7 @@ function offsetOf(
     const isMutual = other !== undefined && nearest(own.get(meaning) ?? [], other) === change;
     return isMutual && covers(base, change) && covers(file, other) ? [{ change, other }] : [];
   });
-  const offset = medianOffset(pairs.map(({ change, other }) => middle(change) - middle(other)));
+  const offset = estimate(pairs);
   const first = pairs[0];
   if (offset === null || first === undefined) return [];
   const spacing = Math.max(0, ...[...file.streams, ...base.streams].map((s) => s.spacing));
@@ -63,12 +67,38 @@ function offsetOf(
       file: file.input.file,
       reference: base.input.file,
       ahead: offset.median,
+      within: offset.within,
       spread: offset.spread,
       count: offset.count,
       isBeyond: offset.count >= leastPairs && Math.abs(offset.median) > slack,
       evidence: [lineOf(file, first.change), lineOf(base, first.other)],
     },
   ];
+}
+
+interface Pair {
+  readonly change: Change;
+  readonly other: Change;
+}
+
+function estimate(pairs: readonly Pair[]): (MedianOffset & { readonly within: number }) | null {
+  const exact = pairs.filter((p) => isExact(p.change) && isExact(p.other));
+  const taken = exact.length >= leastPairs ? exact : pairs;
+  const offset = medianOffset(taken.map(({ change, other }) => middle(change) - middle(other)));
+  const allowed = agreedInterval(
+    taken.map(({ change, other }) => ({
+      low: change.earliest - other.time,
+      high: change.time - other.earliest,
+    })),
+  );
+  if (offset === null || allowed === null) return null;
+  if (taken === exact || allowed.count * 2 <= taken.length) return { ...offset, within: offset.spread };
+  const median = Math.min(allowed.high, Math.max(allowed.low, offset.median));
+  return { ...offset, median, within: Math.max(median - allowed.low, allowed.high - median) };
+}
+
+function isExact({ time, earliest }: Change): boolean {
+  return time === earliest;
 }
 
 function covers({ input }: ImportedFile, change: Change): boolean {

@@ -1,7 +1,7 @@
 import type { Coverage, Interval, Unobserved } from '../vocabulary.ts';
 
 /** Joins intervals that touch or overlap; gives them in the order of time. */
-function unite(intervals: readonly Interval[]): readonly Interval[] {
+export function unite(intervals: readonly Interval[]): readonly Interval[] {
   const united: { from: number; to: number }[] = [];
   for (const { from, to } of [...intervals].sort((a, b) => a.from - b.from || a.to - b.to)) {
     const last = united.at(-1);

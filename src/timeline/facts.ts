@@ -1,7 +1,7 @@
 import type { BringUp, PairTimeline, Switchover } from '../vocabulary.ts';
 import { bringUpsOf } from './bring-ups.ts';
 import { type Exposed, exposedSpans } from './exposure.ts';
-import { type Loss, lossesOf } from './losses.ts';
+import { type Loss, lossesOf, type PlannedWork, plannedWorkOf } from './losses.ts';
 import { type ModuleChange, moduleChangesOf } from './module-changes.ts';
 import { type Readiness, readinessOf } from './readiness.ts';
 import type { TimelineRules } from './rules.ts';
@@ -12,6 +12,7 @@ export interface PairFacts {
   readonly timeline: PairTimeline;
   readonly readiness: Readiness;
   readonly bringUps: readonly BringUp[];
+  readonly plannedWork: readonly PlannedWork[];
   readonly losses: readonly Loss[];
   readonly exposed: readonly Exposed[];
   readonly switchovers: readonly Switchover[];
@@ -24,11 +25,13 @@ export function factsOf(timelines: readonly PairTimeline[], rules: TimelineRules
   const logsCommands = timelines.some((t) => t.events.some((e) => e.signal === 'switchover-command'));
   return timelines.map((timeline) => {
     const bringUps = bringUpsOf(timeline, rules);
+    const plannedWork = plannedWorkOf(timeline, bringUps, rules);
     return {
       timeline,
       readiness: readinessOf(timeline),
       bringUps,
-      losses: lossesOf(timeline, bringUps, rules),
+      plannedWork,
+      losses: lossesOf(timeline, plannedWork, rules),
       exposed: exposedSpans(timeline),
       switchovers: switchoversOf(timeline, logsCommands, rules),
       conflicts: conflictsOf(timeline),

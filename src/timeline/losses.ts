@@ -8,17 +8,23 @@ export interface Loss {
   readonly kind: 'planned' | 'restart' | 'counted';
 }
 
+/** Work on one half, from a removal or reflash start on: what it takes away meanwhile is planned. */
+export interface PlannedWork extends Interval {
+  readonly half: string | null;
+}
+
 /**
  * Spans of planned work: from a removal or reflash start to the first readiness of the bring-up that follows, or to the
  * end of the log. Source: design.md, section 4, Losses.
  */
-function plannedSpans(
+export function plannedWorkOf(
   timeline: PairTimeline,
   bringUps: readonly BringUp[],
   rules: TimelineRules,
-): readonly Interval[] {
+): readonly PlannedWork[] {
   const begins = timeline.events.filter((e) => e.signal === 'removed' || e.signal === 'reflash-start');
   const spans = begins.map((e) => ({
+    half: e.half,
     from: e.earliest - rules.belongsMs,
     to: firstReadyAfter(bringUps, e.half, e.time) ?? timeline.to,
   }));
@@ -32,7 +38,7 @@ function plannedSpans(
     .flatMap((b) => {
       const loss = readinessOf(timeline).steps.findLast((s) => s.time <= b.start.time);
       const to = b.ready?.time ?? firstReadyAfter(bringUps, b.half, b.start.time) ?? timeline.to;
-      return loss !== undefined && isLoss(loss) ? [{ from: loss.earliest, to }] : [];
+      return loss !== undefined && isLoss(loss) ? [{ half: b.half, from: loss.earliest, to }] : [];
     });
   return [...spans, ...reflashes];
 }
@@ -57,17 +63,17 @@ function firstReadyAfter(
 /** Every loss of the ready partner in the order of time, and what kind it is. */
 export function lossesOf(
   timeline: PairTimeline,
-  bringUps: readonly BringUp[],
+  planned: readonly PlannedWork[],
   rules: TimelineRules,
 ): readonly Loss[] {
-  const planned = plannedSpans(timeline, bringUps, rules);
   const restarts = timeline.events.filter((e) => e.signal === 'restart');
   return readinessOf(timeline)
     .steps.filter(isLoss)
     .map((event) => ({ event, kind: kindOf(event, planned, restarts, rules) }));
 }
 
-function kindOf(
+/** What brought a loss: planned work, a logged restart, or neither, so that it counts. */
+export function kindOf(
   loss: TimelineEvent,
   planned: readonly Interval[],
   restarts: readonly TimelineEvent[],

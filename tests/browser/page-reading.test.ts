@@ -1,6 +1,7 @@
 import { readFileSync, statSync, unlinkSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { gzipSync } from 'node:zlib';
+import { zipSync } from 'fflate';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { writeBig } from '../../samples/big.ts';
@@ -46,6 +47,22 @@ describe('files that are dropped', () => {
     await drop(page, join('samples', 'marrow-bay', 'bad-swap'));
     const outcome = page.locator('table.pairs:has-text("RO3"), [role=alert]:has-text("Choose a folder")');
     await outcome.first().waitFor();
+    expect(told).toEqual([]);
+    await page.context().close();
+  });
+  test('in gzip and zip are read, and one that is cut off says so', async () => {
+    const text = (pair: string): string => `time,unit,message\n2026-03-14T09:00:00Z,${pair},partner ready\n`;
+    const folder = folderWith({});
+    const whole = gzipSync(text('RO1'));
+    writeFileSync(join(folder, 'a.csv.gz'), whole);
+    writeFileSync(join(folder, 'b.zip'), zipSync({ 'deep/b.csv': new TextEncoder().encode(text('RO2')) }));
+    writeFileSync(join(folder, 'c.csv.gz'), gzipSync(text('RO4')).subarray(0, -9));
+    const { page, told } = await openPage(browser);
+    await choose(page, ...['a.csv.gz', 'b.zip', 'c.csv.gz'].map((name) => join(folder, name)));
+    await page.waitForSelector('table.pairs:has-text("RO1"):has-text("RO2")');
+    await page.click('a[href="#sources"]');
+    await page.waitForSelector('sources-view h2:has-text("b.zip/deep/b.csv")');
+    await page.waitForSelector('sources-view :text("cut off or damaged")');
     expect(told).toEqual([]);
     await page.context().close();
   });

@@ -1,8 +1,8 @@
-import { createHash } from 'node:crypto';
+import { platform } from '../../src/cli/platform.ts';
 import type { FileSource } from '../../src/import/file-source.ts';
 import { readPhrasebook } from '../../src/import/phrasebook.ts';
 import { readFile } from '../../src/import/read-file.ts';
-import { type Analysed, analyse, type Imported, importFiles } from '../../src/pipeline.ts';
+import { type Analysed, analyse, type Imported, importFiles, unpackFiles } from '../../src/pipeline.ts';
 import type { ImportedFile } from '../../src/vocabulary.ts';
 
 /** Options of an import that a test may set. */
@@ -34,10 +34,7 @@ function optionsOf(options: TextOptions): Parameters<typeof readFile>[1] {
     order: options.order ?? null,
     year: options.year ?? null,
     neighbour: options.neighbour ?? null,
-    sha256: () => {
-      const hash = createHash('sha256');
-      return { update: (bytes) => void hash.update(bytes), digest: () => hash.digest('hex') };
-    },
+    sha256: platform.sha256,
   };
 }
 
@@ -57,6 +54,21 @@ export async function readTexts(
 ): Promise<Imported> {
   const sources = Object.entries(files).map(([name, content]) => sourceOf(name, content, options.chunk));
   return importFiles(sources, optionsOf(options));
+}
+
+/** Reads several files as they are stored: archives are unpacked first. */
+export async function readStored(
+  files: Readonly<Record<string, Uint8Array>>,
+  options: TextOptions = {},
+): Promise<Imported> {
+  const stored = Object.entries(files).map(([name, bytes]) => ({
+    ...sourceOf(name, bytes, options.chunk),
+    bytes: bytes.length,
+    slice: async (from: number, to: number) => bytes.slice(from, to),
+  }));
+  const { sources, failures } = await unpackFiles(stored, platform);
+  const imported = await importFiles(sources, optionsOf(options));
+  return { ...imported, failures: [...failures, ...imported.failures] };
 }
 
 /** Reads and analyses several files. */

@@ -60,7 +60,7 @@ export class StartView extends PageElement {
       }}
       @drop=${this.onDrop}
     >
-      <p>Drop exports here: files or a folder.</p>
+      <p>Drop exports here: files, a folder, or archives (zip, gzip).</p>
       <p class="choices">
         <label class="button">Choose files<input type="file" multiple @change=${this.onChosen} /></label>
         <label class="button">Choose a folder<input type="file" webkitdirectory @change=${this.onChosen} /></label>

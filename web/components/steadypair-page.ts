@@ -150,9 +150,11 @@ export class SteadypairPage extends PageElement {
   private progress(name: string, bytes: number, rows: number): void {
     const { reading } = this;
     if (reading === null) return;
-    const at = reading.files.findIndex((f) => f.name === name);
+    // A member of an archive is named with the archive before it.
+    const isOf = (f: FileProgress): boolean => f.name === name || name.startsWith(`${f.name}/`);
+    const at = reading.files.findIndex(isOf);
     const files = reading.files.map((f, index): FileProgress => {
-      if (f.name === name) return { ...f, bytes, rows: Math.max(rows, f.rows), state: 'reading' };
+      if (isOf(f)) return { ...f, bytes, rows: Math.max(rows, f.rows), state: 'reading' };
       return index < at && f.state === 'reading' ? { ...f, state: 'read' } : f;
     });
     this.reading = { ...reading, files };

@@ -3,6 +3,7 @@ import { journalCsv, messagesOf, readingsCsv } from '../../../samples/exports.ts
 import { cleanSwap } from '../../../samples/stories/clean-swap.ts';
 import { plain } from '../../../samples/wordings.ts';
 import { analyse, verify } from '../../../src/pipeline.ts';
+import type { TimelineEvent } from '../../../src/vocabulary.ts';
 import { readTexts } from '../../support/read-text.ts';
 
 const stamp = { form: 'iso-offset', zone: 'UTC', decimals: 3 } as const;
@@ -71,4 +72,60 @@ describe('clocks', () => {
       await width({ 'a.csv': poll(2) }),
     );
   });
+
+  describe.each([1, 2, 3, 4, 5])(
+    'of two polls 37 s apart that drift against each other, from phase %i s on',
+    (phase) => {
+      const one = (ahead: number): string => drifting(10, phase, ahead);
+      const two = (ahead: number): string => drifting(9.7, 2, ahead);
+
+      test('are found within one spacing', async () => {
+        const [found] = await offsetsOf({ 'one.csv': one(0), 'two.csv': two(37) });
+        const [severity, ahead] = Array.isArray(found) ? found : [];
+        expect(severity).toBe('warning');
+        expect(Math.abs(ahead - 37)).toBeLessThanOrEqual(10);
+      });
+
+      test('and aligned, both together are tighter than either alone and still hold the truth', async () => {
+        const together = await boundsOf({ 'one.csv': one(0), 'two.csv': two(37) });
+        const width = (bounds: ReadonlyMap<string, Bounds>): number =>
+          [...together.keys()].reduce((sum, key) => sum + widthOf(bounds.get(key)), 0);
+        expect(together.size).toBeGreaterThan(20);
+        expect(width(together)).toBeLessThan(width(await boundsOf({ 'one.csv': one(0) })));
+        expect(width(together)).toBeLessThan(width(await boundsOf({ 'two.csv': two(0) })));
+        const lit = [...together].filter(([key]) => key.includes(' light '));
+        expect(lit.length).toBeGreaterThan(5);
+        for (const [key, { earliest, time }] of lit) {
+          const isIt = (e: (typeof story.events)[number]): boolean =>
+            key.startsWith(`${e.half} ${e.signal} ${e.value} `) && e.time >= earliest && e.time <= time;
+          expect(story.events.some(isIt), key).toBe(true);
+        }
+      });
+    },
+  );
 });
+
+type Bounds = Pick<TimelineEvent, 'earliest' | 'time'>;
+
+function drifting(spacingSeconds: number, phaseSeconds: number, aheadSeconds: number): string {
+  const style = { spacingSeconds, phaseSeconds, delimiter: ',', wording: plain };
+  return readingsCsv(story, { ...style, stamp: { ...stamp, aheadSeconds } });
+}
+
+/** The bounds of every change that two readings bracket, by what changed, and how often it had before. */
+async function boundsOf(files: Readonly<Record<string, string>>): Promise<ReadonlyMap<string, Bounds>> {
+  const { timelines } = analyse(await readTexts(files), undefined, { align: true, reference: null });
+  const seen = new Map<string, number>();
+  const found = new Map<string, Bounds>();
+  for (const event of timelines.flatMap((t) => [...t.events])) {
+    if (event.initial || event.earliest === event.time) continue;
+    const key = `${event.half} ${event.signal} ${event.value}`;
+    seen.set(key, (seen.get(key) ?? 0) + 1);
+    found.set(`${key} ${seen.get(key)}`, event);
+  }
+  return found;
+}
+
+function widthOf(bounds: Bounds | undefined): number {
+  return bounds === undefined ? Number.NaN : bounds.time - bounds.earliest;
+}

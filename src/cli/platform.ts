@@ -1,0 +1,52 @@
+import { createHash } from 'node:crypto';
+import { createGunzip, type Gunzip } from 'node:zlib';
+import { DamagedEnd, type Hasher, type Platform } from '../pipeline.ts';
+
+const unpackedBytes = 262_144;
+
+/** What Node gives the core: SHA-256, and gzip with its check sums. */
+export const platform: Platform = { sha256, gunzip };
+
+function sha256(): Hasher {
+  const hash = createHash('sha256');
+  return {
+    update: (bytes) => {
+      hash.update(bytes);
+    },
+    digest: () => hash.digest('hex'),
+  };
+}
+
+async function* gunzip(packed: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
+  const unpacker = createGunzip({ chunkSize: unpackedBytes });
+  const ready: Uint8Array[] = [];
+  // Read as events: a stream that fails drops what was not yet fetched from it.
+  unpacker.on('data', (piece: Uint8Array) => ready.push(piece));
+  let error: Error | null = null;
+  unpacker.on('error', (found) => {
+    error = found;
+  });
+  for await (const piece of packed) {
+    await written(unpacker, piece);
+    yield* ready.splice(0);
+    if (error !== null) throw new DamagedEnd('The archive is damaged');
+  }
+  await ended(unpacker);
+  yield* ready.splice(0);
+  if (error !== null) throw new DamagedEnd('The archive is cut off or damaged');
+}
+
+/** Settles once the piece is unpacked, or can not be. */
+function written(unpacker: Gunzip, piece: Uint8Array): Promise<void> {
+  return new Promise((resolve) => {
+    unpacker.write(piece, () => resolve());
+  });
+}
+
+function ended(unpacker: Gunzip): Promise<void> {
+  return new Promise((resolve) => {
+    unpacker.once('end', resolve);
+    unpacker.once('error', () => resolve());
+    unpacker.end();
+  });
+}

@@ -1,0 +1,21 @@
+import type { FileSource } from './file-source.ts';
+
+/** The bytes of a file end before their time: what came before can be used. */
+export class DamagedEnd extends Error {}
+
+/**
+ * Hands on the bytes of a file piece by piece, until `take` gives `false`. Gives what is wrong with the file where its
+ * bytes end too early, `null` where nothing is.
+ */
+export async function eachPiece(
+  source: FileSource,
+  take: (piece: Uint8Array) => boolean | undefined,
+): Promise<string | null> {
+  try {
+    for await (const piece of source.open()) if (take(piece) === false) return null;
+    return null;
+  } catch (error) {
+    if (error instanceof DamagedEnd) return error.message;
+    throw error;
+  }
+}
