@@ -83,6 +83,7 @@ describe('files that are dropped', () => {
     );
     await page.waitForSelector('table.pairs:has-text("RO1")');
     await page.click('a[href="#sources"]');
+    await page.waitForSelector('sources-view h2:text("Left out")');
     const left = await page.locator('sources-view section:has(h2:text("Left out")) li').allTextContents();
     const said = left.map((text) => text.replace(/\s+/g, ' ').trim());
     await page.screenshot({ path: join('out', 'screenshots', 'page-left-out-light.png'), fullPage: true });
@@ -142,6 +143,7 @@ describe('reading', () => {
     unlinkSync(vanishing);
     await page.waitForSelector('table.pairs:has-text("RO1")', { timeout: 50_000 });
     await page.click('a[href="#sources"]');
+    await page.waitForSelector('sources-view h2:text("Left out")');
     const left = await page.locator('sources-view section:has(h2:text("Left out")) li').allTextContents();
     expect(left.join(' ')).toContain('vanishing.csv');
     expect(left.join(' ')).toContain('it can not be read any more');
