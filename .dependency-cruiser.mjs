@@ -95,12 +95,65 @@ const doorRules = [
   to: { path: `node_modules/${name}/` },
 }));
 
+/** One door per package in the page too; vega-lite is there for its types. */
+const webDoorRules = [
+  ['vega', 'web/render-chart\\.ts$'],
+  ['vega-embed', 'web/render-chart\\.ts$'],
+  ['vega-interpreter', 'web/render-chart\\.ts$'],
+  ['vega-lite', 'web/(?:render-chart|with-brush|components/(?:chart|staff)-figure)\\.ts$'],
+  ['@noble/hashes', 'web/browser-files\\.ts$'],
+  ['fflate', 'web/browser-files\\.ts$'],
+].map(([name, door]) => ({
+  name: `web-door-${name}`,
+  severity: 'error',
+  from: { path: '(?:^|/)web/', pathNot: `(?:^|/)${door}` },
+  to: { path: `node_modules/${name}/` },
+}));
+
+const webPackages = ['@noble/hashes', 'fflate', 'lit', 'vega', 'vega-embed', 'vega-interpreter', 'vega-lite'];
+
+/** The page stands on the same core as the command, by the same doors. */
+const webRules = [
+  {
+    name: 'layer-web',
+    severity: 'error',
+    from: { path: '(?:^|/)web/' },
+    to: {
+      path: '(?:^|/)src/',
+      pathNot: [
+        '(?:^|/)src/(?:vocabulary|pipeline|import/phrasebook)\\.ts$',
+        '(?:^|/)src/(?:report|charts)/',
+      ],
+    },
+  },
+  {
+    name: 'src-without-web',
+    severity: 'error',
+    from: { path: '(?:^|/)src/' },
+    to: { path: '(?:^|/)web/' },
+  },
+  {
+    name: 'web-packages-only',
+    severity: 'error',
+    from: { path: '(?:^|/)web/' },
+    to: { path: 'node_modules/', pathNot: `node_modules/(?:${webPackages.join('|')})/` },
+  },
+  {
+    name: 'web-without-node',
+    severity: 'error',
+    from: { path: '(?:^|/)web/' },
+    to: { dependencyTypes: ['core'] },
+  },
+  ...webDoorRules,
+];
+
 export default {
   forbidden: [
     ...layerRules,
     ...siblingRules,
     ...listRules,
     ...doorRules,
+    ...webRules,
     {
       name: 'layer-vocabulary',
       comment: 'The vocabulary imports nothing.',
@@ -138,16 +191,16 @@ export default {
     {
       name: 'nothing-from-tests',
       severity: 'error',
-      from: { path: '(?:^|/)src/' },
+      from: { path: '(?:^|/)(?:src|web)/' },
       to: {
         path: '(?:^|/)(?:tests|samples)/(?!architecture/broken)|node_modules/(?:vitest|fast-check|playwright-core|axe-core|html-validate|csv-spectrum)/',
       },
     },
-    { name: 'no-cycles', severity: 'error', from: { path: '(?:^|/)src/' }, to: { circular: true } },
+    { name: 'no-cycles', severity: 'error', from: { path: '(?:^|/)(?:src|web)/' }, to: { circular: true } },
     {
       name: 'no-orphans',
       severity: 'error',
-      from: { orphan: true, path: '(?:^|/)src/', pathNot: '\\.d\\.ts$|(?:^|/)src/vocabulary\\.ts$' },
+      from: { orphan: true, path: '(?:^|/)(?:src|web)/', pathNot: '\\.d\\.ts$|(?:^|/)src/vocabulary\\.ts$' },
       to: {},
     },
     { name: 'unresolved', severity: 'error', from: {}, to: { couldNotResolve: true } },

@@ -7,8 +7,9 @@ import { InputError } from './import/input-error.ts';
 import { readFile } from './import/read-file.ts';
 import { alignClocks, withoutDisagreeing } from './timeline/align-clocks.ts';
 import { buildTimeline } from './timeline/build-timeline.ts';
-import { clockOffsets } from './timeline/clock-offsets.ts';
+import { type ClockOffset, clockOffsets } from './timeline/clock-offsets.ts';
 import { factsOf, type PairFacts } from './timeline/facts.ts';
+import { healthOf, type PairHealth } from './timeline/health.ts';
 import { checks } from './verify/checks.ts';
 import { findSwaps, type SwapFilter } from './verify/find-swaps.ts';
 import { defaultVerifyLimits } from './verify/limits.ts';
@@ -22,7 +23,10 @@ export { readJob } from './import/job.ts';
 export { isNoLog } from './import/no-logs.ts';
 export { readPhrasebook } from './import/phrasebook.ts';
 export { readTime } from './import/read-time.ts';
+export { exactPattern, type Lesson, rowsTaught, teachPhrasebook } from './import/teach-phrasebook.ts';
 export { unpackFiles } from './import/unpack.ts';
+export type { ClockOffset } from './timeline/clock-offsets.ts';
+export type { Mark, PairHealth } from './timeline/health.ts';
 
 /** How to read several files; `onFile` is called as each begins. */
 export interface FilesOptions extends Omit<ImportOptions, 'neighbour'> {
@@ -84,6 +88,7 @@ export interface Analysed {
   readonly facts: readonly PairFacts[];
   readonly answers: readonly Answer[];
   readonly findings: readonly Finding[];
+  readonly offsets: readonly ClockOffset[];
 }
 
 /** What to do about clocks that disagree; `reference` names the file whose clock counts. */
@@ -109,7 +114,7 @@ export function analyse(
     ...offsetFindings(offsets, clocks.align),
     ...failures.map(unreadable),
   ].sort(bySeverity);
-  return { files, timelines, facts, answers, findings };
+  return { files, timelines, facts, answers, findings, offsets };
 }
 
 /** A file that could not be used: the loss is told with the results. */
@@ -140,6 +145,11 @@ function bySeverity(a: Finding, b: Finding): number {
 
 function compare(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
+}
+
+/** How every pair stands where its log ends. */
+export function healthOfPairs({ facts }: Analysed, limits: Limits = defaultLimits): readonly PairHealth[] {
+  return facts.map((f) => healthOf(f, limits.rules));
 }
 
 /** Limits with another hold time, in seconds. */

@@ -450,6 +450,13 @@ export interface Staff extends Interval {
   readonly unobserved: readonly Interval[];
 }
 
+/** A stretch in which a half reported one value of a state. */
+export interface StateSpan extends Interval {
+  readonly half: string;
+  readonly signal: StateSignal;
+  readonly value: string;
+}
+
 /** What a person says about the work: printed on the report. */
 export interface Job {
   readonly workOrder?: string | undefined;

@@ -68,7 +68,7 @@ export const staff: Chart<StaffRow> = {
         field: 'x',
         type: 'temporal',
         scale: { type: 'utc', nice: false },
-        axis: { format: '%H:%M', title: null, grid: false, tickCount: 8 },
+        axis: { format: clockFormat(rows), title: null, grid: false, tickCount: 8 },
       },
       y: { field: 'y', type: 'quantitative', scale: { domain: [-1.4, 2.02] }, axis: null },
     },
@@ -88,6 +88,18 @@ export const staff: Chart<StaffRow> = {
     return `The staff of ${halves.join(' and ')}, from the left. Marked on it: ${words}.`;
   },
 };
+
+const hourMs = 3_600_000;
+
+/** What tells the ticks of the axis apart: the clock within a day, day and clock within a week, else the day. */
+function clockFormat(rows: readonly StaffRow[]): string {
+  const begin = rows.reduce((first, r) => Math.min(first, r.x), Number.POSITIVE_INFINITY);
+  const end = rows.reduce((last, r) => Math.max(last, r.x2), begin);
+  const hours = rows.length === 0 ? 0 : (end - begin) / hourMs;
+  if (hours <= 24) return '%H:%M';
+  if (hours <= 24 * 5) return '%-d %b %H:%M';
+  return hours <= 24 * 365 ? '%-d %b' : '%-d %b %Y';
+}
 
 const happened: ReadonlySet<StaffRow['mark']> = new Set(['tick', 'active', 'late']);
 

@@ -36,10 +36,15 @@ async function* gunzip(packed: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8A
   if (error !== null) throw new DamagedEnd('The archive is cut off or damaged');
 }
 
-/** Settles once the piece is unpacked, or can not be. */
+/** Settles once the piece is unpacked, or can not be: a stream that fails never calls back. */
 function written(unpacker: Gunzip, piece: Uint8Array): Promise<void> {
   return new Promise((resolve) => {
-    unpacker.write(piece, () => resolve());
+    const settle = (): void => {
+      unpacker.off('error', settle);
+      resolve();
+    };
+    unpacker.once('error', settle);
+    unpacker.write(piece, settle);
   });
 }
 

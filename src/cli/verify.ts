@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { analyse, readJob, readTime, verify } from '../pipeline.ts';
+import { shownZone } from '../report/shown-zone.ts';
 import { verifyJson } from '../report/verify-json.ts';
 import { reportsOf } from '../report/verify-reports.ts';
 import { verifyText } from '../report/verify-text.ts';
@@ -35,12 +36,12 @@ export async function verifyCommand(
   const imported = await importAll(paths, options, streams);
   const analysed = analyse(imported, limits, clocksOf(options));
   const verification = verify(analysed, options.pair ?? null, filter, job, limits);
-  const shownZone = options.zone ?? verification.inputs.find((i) => i.zone !== 'UTC')?.zone ?? 'UTC';
-  const reports = options.out === undefined ? [] : await writeReports(options.out, verification, shownZone);
+  const shown = shownZone(options.zone ?? null, verification.inputs);
+  const reports = options.out === undefined ? [] : await writeReports(options.out, verification, shown);
   streams.stdout.write(
     options.json === true
       ? verifyJson(verification)
-      : verifyText(verification, { zone: shownZone, paint: painterFor(streams.stdout), reports }),
+      : verifyText(verification, { zone: shown, paint: painterFor(streams.stdout), reports }),
   );
   return statusOf(verification);
 }

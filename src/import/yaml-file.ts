@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { parseDocument } from 'yaml';
+import { type Document, isMap, isSeq, parseDocument } from 'yaml';
 import { InputError } from './input-error.ts';
 
 /**
@@ -12,12 +12,7 @@ export function readYaml<S extends v.GenericSchema>(
   schema: S,
   hint: string,
 ): v.InferOutput<S> {
-  const document = parseDocument(text, { version: '1.2' });
-  const problem = document.errors[0];
-  if (problem !== undefined) {
-    const what = (problem.message.split('\n')[0] ?? '').replace(/ at line.*$/, '').replace(/[.:]+$/, '');
-    throw new InputError(`${file}:${problem.linePos?.[0].line ?? 1}`, `${what}.`, 'Correct the YAML.');
-  }
+  const document = parsed(file, text);
   const result = v.safeParse(schema, document.toJS() ?? {});
   if (result.success) return result.output;
   const issue = result.issues[0];
@@ -27,4 +22,39 @@ export function readYaml<S extends v.GenericSchema>(
       ? 'is not a key here'
       : `is ${issue.received}, expected ${issue.expected ?? issue.message}`;
   throw new InputError(file, `${path} ${what}.`, hint);
+}
+
+function parsed(file: string, text: string): Document {
+  const document = parseDocument(text, { version: '1.2' });
+  const problem = document.errors[0];
+  if (problem === undefined) return document;
+  const what = (problem.message.split('\n')[0] ?? '').replace(/ at line.*$/, '').replace(/[.:]+$/, '');
+  throw new InputError(`${file}:${problem.linePos?.[0].line ?? 1}`, `${what}.`, 'Correct the YAML.');
+}
+
+/** Changes to a YAML text that leave the rest of it, comments too, as it was. Keys are those of the top level. */
+export interface YamlEdit {
+  append(key: string, value: unknown): void;
+  prepend(key: string, value: unknown): void;
+  put(key: string, name: string, value: unknown): void;
+}
+
+/** The text with changes made to it. Throws InputError if it is no YAML. */
+export function editYaml(file: string, text: string, change: (edit: YamlEdit) => void): string {
+  const document = parsed(file, text);
+  if (!isMap(document.contents)) document.contents = document.createNode({});
+  const listOf = (key: string): unknown[] => {
+    if (!isSeq(document.get(key))) document.set(key, document.createNode([]));
+    const list = document.get(key);
+    return isSeq(list) ? list.items : [];
+  };
+  change({
+    append: (key, value) => listOf(key).push(document.createNode(value)),
+    prepend: (key, value) => listOf(key).unshift(document.createNode(value)),
+    put: (key, name, value) => {
+      if (!isMap(document.get(key))) document.set(key, document.createNode({}));
+      document.setIn([key, name], document.createNode(value));
+    },
+  });
+  return document.toString({ lineWidth: 0 });
 }

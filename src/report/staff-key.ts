@@ -1,4 +1,5 @@
-const key: readonly (readonly [string, string])[] = [
+/** How each thing looks on the staff, and what it means. */
+export const staffLooks: readonly (readonly [string, string])[] = [
   ['heavy line', 'active'],
   ['thin line', 'standby, ready'],
   ['dashed line', 'standby, not ready'],
@@ -13,4 +14,4 @@ const key: readonly (readonly [string, string])[] = [
 ];
 
 /** What the staff's lines mean, as HTML; once beneath the first staff of a page. */
-export const staffKey = `<ul class="key">${key.map(([look, meaning]) => `<li><b>${look}</b> ${meaning}</li>`).join('')}</ul>`;
+export const staffKey = `<ul class="key">${staffLooks.map(([look, meaning]) => `<li><b>${look}</b> ${meaning}</li>`).join('')}</ul>`;

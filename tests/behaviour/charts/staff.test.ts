@@ -34,6 +34,17 @@ checkChart(staff, [
     says: 'The staff of A and <b>B</b>, from the left. Marked on it: B removed, B inserted.',
   },
   {
+    name: 'names the days where the log is longer than one',
+    rows: [
+      row('name', at(0), at(0), 1, 'A'),
+      // From 14 March 09:00 to 10 April 09:00.
+      row('active', at(0), at(27 * 24 * 60), 1),
+    ],
+    shows: ['>22 Mar<'],
+    hides: ['>00:00<'],
+    says: 'The staff of A, from the left. Marked on it: nothing.',
+  },
+  {
     name: 'draws nothing but says so',
     rows: [],
     shows: ['<svg'],

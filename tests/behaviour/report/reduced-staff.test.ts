@@ -1,0 +1,92 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { reducedStaff, staffBetween } from '../../../src/report/reduced-staff.ts';
+import { staffRows } from '../../../src/report/staff-rows.ts';
+import type { Staff, StaffStretch } from '../../../src/vocabulary.ts';
+
+const columns = 660;
+const second = 1000;
+
+/** A staff of two years in which half B is lost for a second at each of these seconds, and restarted then. */
+function flappingStaff(losses: readonly number[]): Staff {
+  const to = 2 * 365 * 86_400 * second;
+  const times = [...new Set(losses)].sort((a, b) => a - b).map((s) => s * second);
+  const edges = [0, ...times.flatMap((t) => [t, t + second]), to];
+  const stretches = edges.slice(0, -1).flatMap((from, index): StaffStretch[] => {
+    const end = edges[index + 1] ?? to;
+    return end <= from ? [] : [{ half: 'B', from, to: end, drawn: index % 2 === 0 ? 'ready' : 'not-ready' }];
+  });
+  return {
+    from: 0,
+    to,
+    limitSeconds: 300,
+    halves: ['A', 'B'],
+    stretches: [{ half: 'A', from: 0, to, drawn: 'active' }, ...stretches],
+    lights: times.map((t) => ({ half: 'B', light: 'flashing' as const, from: t, to: t + second })),
+    ticks: times.map((t) => ({ time: t, earliest: t, half: 'B', word: 'restart' })),
+    switchovers: [],
+    bringUps: times.map((t) => ({ half: 'B', from: t, to: t + second, flag: t + 300 * second, late: false })),
+    unobserved: [],
+  };
+}
+
+describe('the reduced staff', () => {
+  test('shows every loss and every happening in its column, in a few thousand marks however many there are', () => {
+    const seconds = fc.array(
+      fc.integer({ min: 1, max: 2 * 365 * 86_400 - 10 }).map((s) => (s * 2) % (2 * 365 * 86_400 - 10)),
+      {
+        minLength: 1,
+        maxLength: 5000,
+      },
+    );
+    fc.assert(
+      fc.property(seconds, (losses) => {
+        const staff = flappingStaff(losses);
+        const reduced = reducedStaff(staff, columns);
+        const unit = staff.to / columns;
+        for (const { from, to } of staff.stretches.filter((s) => s.drawn === 'not-ready')) {
+          const isSeen = reduced.stretches.some(
+            (s) => s.drawn === 'not-ready' && s.from <= to && s.to >= from,
+          );
+          expect(isSeen).toBe(true);
+        }
+        for (const { time } of staff.ticks)
+          expect(reduced.ticks.some((t) => Math.abs(t.time - time) <= unit)).toBe(true);
+        expect(staffRows(reduced, 'UTC').length).toBeLessThan(10 * columns);
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  test('counts the happenings that one tick stands for', () => {
+    const day = 86_400;
+    const { ticks } = reducedStaff(flappingStaff([day, day + 10, day + 20, 300 * day]), columns);
+    // Two years in 660 columns: a column is 26.5 hours.
+    expect(ticks.map((t) => t.word)).toEqual(['restart, 3 times', 'restart']);
+  });
+
+  test('keeps a late bring-up before others of its column', () => {
+    const staff = flappingStaff([1000, 1010]);
+    const late = { half: 'B', from: 1020 * second, to: 2000 * second, flag: 1320 * second, late: true };
+    expect(reducedStaff({ ...staff, bringUps: [...staff.bringUps, late] }, columns).bringUps).toEqual([late]);
+  });
+
+  test('leaves a short staff as it is', () => {
+    const staff = staffBetween(flappingStaff([100, 200]), 0, 600 * second);
+    expect(reducedStaff(staff, columns)).toEqual(staff);
+  });
+});
+
+describe('a part of the staff', () => {
+  test('is cut at its ends, and holds what lies between them', () => {
+    const part = staffBetween(flappingStaff([100, 200, 300]), 150 * second, 250 * second);
+    expect(part.stretches.map((s) => [s.half, s.from / second, s.to / second, s.drawn])).toEqual([
+      ['A', 150, 250, 'active'],
+      ['B', 150, 200, 'ready'],
+      ['B', 200, 201, 'not-ready'],
+      ['B', 201, 250, 'ready'],
+    ]);
+    expect(part.ticks.map((t) => t.time / second)).toEqual([200]);
+    expect(part.bringUps.map((b) => b.from / second)).toEqual([200]);
+  });
+});

@@ -1,0 +1,114 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { choose, folderWith, goToView, launchChromium, openDemo, openPage } from '../support/open-page.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchChromium();
+});
+afterAll(() => browser?.close());
+
+describe('the phrasebook', () => {
+  const journal = `time,unit,message
+2026-03-14T09:00:00Z,RO1,partner ready
+2026-03-14T09:10:00Z,RO1,mirror image broken
+2026-03-14T09:20:00Z,RO1,mirror image broken
+2026-03-14T09:30:00Z,RO1,mirror image whole
+`;
+
+  test('is taught a wording, counts the rows it would use, reads again, and is saved', async () => {
+    const folder = folderWith({ 'ro1.csv': journal });
+    const { page, told } = await openPage(browser);
+    await choose(page, join(folder, 'ro1.csv'));
+    await page.waitForSelector('table.pairs');
+    await goToView(page, 'sources');
+    await page.click('tr:has-text("mirror image broken") button');
+    await page.waitForSelector('#rule-count:has-text("2 rows")');
+    await page.fill('wording-form input[name=text]', 'mirror image');
+    await page.waitForSelector('#rule-count:has-text("3 rows")');
+    await page.fill('wording-form input[name=text]', 'mirror image (');
+    await page.waitForSelector('#rule-count:has-text("is not a pattern")');
+    await page.fill('wording-form input[name=text]', 'mirror image broken');
+    await page.selectOption('wording-form select[name=signal]', 'partner-ready');
+    await page.fill('wording-form input[name=value]', 'no');
+    await page.waitForSelector('#rule-count:has-text("2 rows")');
+    await page.click('#use-rule');
+    await page.waitForSelector('sources-view .verdict:has-text("1 of 4 rows")');
+    const [file] = await Promise.all([page.waitForEvent('download'), page.click('#save-phrasebook')]);
+    const saved = readFileSync((await file.path()) ?? '', 'utf8');
+    expect(saved).toContain('when: mirror image broken');
+    await goToView(page, 'pairs');
+    await page.waitForSelector('table.pairs:has-text("no ready partner since 14 Mar 2026 09:10:00")');
+    await goToView(page, 'sources');
+    await page.click('button:has-text("Read without it")');
+    await page.waitForSelector('sources-view .verdict:has-text("3 of 4 rows")');
+    await page.setInputFiles('sources-view input[type=file]', {
+      name: 'saved.yaml',
+      mimeType: 'text/yaml',
+      buffer: Buffer.from(saved),
+    });
+    await page.waitForSelector('sources-view .verdict:has-text("1 of 4 rows")');
+    expect(told).toEqual([]);
+    await page.context().close();
+  });
+
+  test('is taught the columns of a file that could not be read', async () => {
+    const text = 'When it was;Box;Words\n2026-03-14T09:00:00Z;RO1-A;module removed\n';
+    const folder = folderWith({ 'odd.csv': text });
+    const { page } = await openPage(browser);
+    await choose(page, join(folder, 'odd.csv'));
+    await page.waitForSelector('sources-view li:has-text("odd.csv")');
+    await page.click('columns-form summary');
+    await page.waitForSelector('columns-form pre:has-text("When it was;Box;Words")');
+    await page.selectOption('columns-form select[name=layout]', 'journal');
+    await page.fill('columns-form input[name=time]', 'When it was');
+    await page.fill('columns-form input[name=unit]', 'Box');
+    await page.fill('columns-form input[name=message]', 'Words');
+    await page.click('columns-form button[type=submit]');
+    await page.waitForSelector('sources-view .verdict:has-text("every row was understood")');
+    await page.context().close();
+  });
+
+  test('that is wrong is refused in one sentence, and what was read before stays', async () => {
+    const folder = folderWith({ 'bad.yaml': 'messages:\n  - { when: "(", signal: note }\n' });
+    const { page } = await openPage(browser);
+    await openDemo(page);
+    await goToView(page, 'sources');
+    await page.setInputFiles('sources-view input[type=file]', join(folder, 'bad.yaml'));
+    await page.waitForSelector('[role=alert]:has-text("messages[0].when is not a pattern")');
+    await goToView(page, 'pairs');
+    expect(await page.locator('table.pairs tbody tr').count()).toBe(2);
+    await page.context().close();
+  });
+});
+
+test('clocks that disagree are shown, and set right only by the switch', async () => {
+  const row = (minute: number, shift: number, value: string): string =>
+    `2026-03-14T09:${String(minute).padStart(2, '0')}:${String(shift).padStart(2, '0')}.000Z,RO1,partner ${value}`;
+  const minutes = [0, 7, 15, 22, 34, 41];
+  const values = (index: number): string => (index % 2 === 0 ? 'ready' : 'not ready');
+  const file = (shift: number): string =>
+    `time,unit,message\n${minutes.map((m, i) => row(m, shift, values(i))).join('\n')}\n`;
+  const folder = folderWith({ 'a.csv': file(0), 'b.csv': file(40) });
+  const { page } = await openPage(browser);
+  await choose(page, join(folder, 'a.csv'), join(folder, 'b.csv'));
+  await page.waitForSelector('table.pairs');
+  await goToView(page, 'sources');
+  await page.waitForSelector('td:has-text("40 s ahead of a.csv")');
+  expect(await page.locator('#align').isChecked()).toBe(false);
+  await goToView(page, 'swap');
+  const lines = async (): Promise<string | null> =>
+    page.locator('swap-view tbody tr').nth(1).locator('.lines').textContent();
+  expect(await lines()).toBe('one line');
+  await goToView(page, 'sources');
+  await page.check('#align');
+  await expect
+    .poll(() => page.evaluate("document.querySelector('sources-view').state.site.isAligned"))
+    .toBe(true);
+  await goToView(page, 'swap');
+  // Merged now: both files are evidence of each step.
+  expect(await lines()).toBe('2 lines');
+  await page.context().close();
+});

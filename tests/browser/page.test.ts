@@ -1,0 +1,63 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import axe from 'axe-core';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { goToView, launchChromium, openDemo, openPage } from '../support/open-page.ts';
+
+const shots = join('out', 'screenshots');
+let browser: Browser;
+
+beforeAll(async () => {
+  mkdirSync(shots, { recursive: true });
+  browser = await launchChromium();
+});
+afterAll(() => browser?.close());
+
+describe.each(['light', 'dark'] as const)('the page, %s', (colorScheme) => {
+  test('shows every view without a request, a word on the console or a fault that axe finds', async () => {
+    const { page, told } = await openPage(browser, { colorScheme, bypassCSP: true });
+    const look = async (name: string): Promise<void> => {
+      expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
+      await page.screenshot({ path: join(shots, `page-${name}-${colorScheme}.png`), fullPage: true });
+      if ((await page.evaluate('typeof axe')) === 'undefined')
+        await page.addScriptTag({ content: axe.source });
+      const found: unknown = await page.evaluate(
+        "axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] }).then((r) => r.violations.map((v) => v.id + ': ' + v.nodes.map((n) => n.target + ' ' + n.html.slice(0, 120)).join(' | ')))",
+      );
+      expect([name, found]).toEqual([name, []]);
+    };
+    await look('start');
+    await openDemo(page);
+    await page.hover('table.pairs tbody tr');
+    await page.waitForSelector('side-notes .cited-line');
+    await look('pairs');
+    await goToView(page, 'swap');
+    await page.hover('table.steps tbody tr');
+    await page.waitForSelector('side-notes .around');
+    await look('swap-verified');
+    await page.selectOption('#swap', { index: 1 });
+    await page.waitForSelector('.verdict:has-text("not verified")');
+    await page.waitForSelector('staff-figure chart-figure svg');
+    await look('swap-not-verified');
+    await goToView(page, 'sources');
+    await page.click('wording-form button:has-text("Teach")');
+    await page.waitForSelector('#rule-count:has-text("2 rows")');
+    await look('sources');
+    expect(told).toEqual([]);
+    await page.context().close();
+  });
+});
+
+test('is usable at 200 % zoom: nothing scrolls sideways, the evidence stands below', async () => {
+  const { page } = await openPage(browser, { viewport: { width: 683, height: 384 } });
+  await openDemo(page);
+  for (const id of ['pairs', 'swap', 'sources'] as const) {
+    await goToView(page, id);
+    expect([id, await page.evaluate('document.documentElement.scrollWidth <= innerWidth')]).toEqual([
+      id,
+      true,
+    ]);
+  }
+  await page.context().close();
+});

@@ -1,0 +1,94 @@
+import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { findChromium } from './find-chromium.ts';
+
+const built = resolve('dist', 'steadypair.html');
+
+/** The page as `npm run build` wrote it. */
+export function builtPage(): string {
+  if (!existsSync(built)) throw new Error(`${built} is not there. Run npm run build.`);
+  return built;
+}
+
+/** Chromium without anything that would speak to a network by itself. */
+export function launchChromium(): Promise<Browser> {
+  return chromium.launch({
+    executablePath: findChromium(),
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
+  });
+}
+
+/** A page opened from disk without a network, with all it said: console, errors, dialogs, requests. */
+export interface OpenedPage {
+  readonly page: Page;
+  readonly told: readonly string[];
+}
+
+export async function openPage(
+  browser: Browser,
+  options: BrowserContextOptions = {},
+  file: string = builtPage(),
+): Promise<OpenedPage> {
+  const context = await browser.newContext({
+    offline: true,
+    viewport: { width: 1366, height: 768 },
+    acceptDownloads: true,
+    ...options,
+  });
+  const page = await context.newPage();
+  const told: string[] = [];
+  page.on('console', (message) => told.push(`console: ${message.text()}`));
+  page.on('pageerror', (error) => told.push(`error: ${error.message}`));
+  page.on('dialog', (dialog) => {
+    told.push(`dialog: ${dialog.message()}`);
+    void dialog.dismiss();
+  });
+  page.on('request', (request) => {
+    const isOwn = request.url() === `file://${file}` || request.url().startsWith('blob:');
+    if (!isOwn) told.push(`request: ${request.url()}`);
+  });
+  await page.goto(`file://${file}`);
+  await page.waitForSelector('#demo');
+  return { page, told };
+}
+
+/** Opens the demo site and waits for the list of pairs. */
+export async function openDemo(page: Page): Promise<void> {
+  await page.click('#demo');
+  await page.waitForSelector('table.pairs .strip');
+}
+
+/** Goes to a view by its word in the first row. */
+export async function goToView(page: Page, id: 'pairs' | 'swap' | 'sources'): Promise<void> {
+  await page.click(`header nav a[href="#${id}"]`);
+  await page.waitForSelector(`${id}-view`);
+  if (id === 'swap') await page.waitForSelector('staff-figure chart-figure svg');
+}
+
+/** A folder of its own with some files in it. */
+export function folderWith(files: Readonly<Record<string, string>>): string {
+  const folder = mkdtempSync(join(tmpdir(), 'steadypair-page-'));
+  for (const [name, text] of Object.entries(files)) writeFileSync(join(folder, name), text);
+  return folder;
+}
+
+/** Gives files to the page as a person who chooses them. */
+export async function choose(page: Page, ...paths: readonly string[]): Promise<void> {
+  await page.setInputFiles('start-view input[type=file]:not([webkitdirectory])', paths);
+}
+
+/** What the browser saves when a button is pressed. */
+export async function download(page: Page, button: string): Promise<{ name: string; text: string }> {
+  const [file] = await Promise.all([page.waitForEvent('download'), page.click(button)]);
+  return { name: file.suggestedFilename(), text: readFileSync((await file.path()) ?? '', 'utf8') };
+}

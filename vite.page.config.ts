@@ -1,0 +1,69 @@
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { defineConfig, type Plugin } from 'vite';
+import { viteSingleFile } from 'vite-plugin-singlefile';
+
+const { version } = JSON.parse(readFileSync(new URL('package.json', import.meta.url), 'utf8'));
+const site = join('samples', 'marrow-bay');
+
+/** The logs of the demo site, with one phrasebook and the job of each swap, as the page takes them. */
+function demoSite(): string {
+  const files = readdirSync(site)
+    .sort()
+    .flatMap((story) =>
+      readdirSync(join(site, story))
+        .filter((name) => name !== 'truth.json')
+        .sort()
+        .map((name) => ({
+          name: name === 'job.yaml' ? `${story}-job.yaml` : name,
+          text: readFileSync(join(site, story, name), 'utf8'),
+        })),
+    );
+  const once = [...new Map(files.map((file) => [file.name, file])).values()];
+  return gzipSync(JSON.stringify(once), { level: 9 }).toString('base64');
+}
+
+/** Writes the hashes of the page's own scripts into its policy: nothing else may run. */
+function scriptHashes(): Plugin {
+  return {
+    name: 'script-hashes',
+    enforce: 'post',
+    generateBundle: {
+      order: 'post',
+      handler(_, bundle) {
+        for (const file of Object.values(bundle)) {
+          if (file.type !== 'asset' || !file.fileName.endsWith('.html')) continue;
+          const page = String(file.source);
+          const scripts = [...page.matchAll(/<script\b[^>]*>([\s\S]*?)<\/script>/g)].map(
+            ([, text = '']) => text,
+          );
+          const hashes = scripts.map(
+            (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`,
+          );
+          file.fileName = 'steadypair.html';
+          file.source = page.replace('SCRIPT-HASHES', () => hashes.join(' '));
+        }
+      },
+    },
+  };
+}
+
+/** The page: one file that opens from disk. */
+export default defineConfig({
+  root: 'web',
+  define: {
+    STEADYPAIR_VERSION: JSON.stringify(version),
+    STEADYPAIR_DEMO: JSON.stringify(demoSite()),
+  },
+  plugins: [viteSingleFile({ removeViteModuleLoader: true }), scriptHashes()],
+  worker: { format: 'iife' },
+  build: {
+    target: 'es2023',
+    outDir: '../dist',
+    emptyOutDir: false,
+    minify: true,
+    modulePreload: false,
+  },
+});

@@ -1,0 +1,86 @@
+import { sha256 as streamingSha256 } from '@noble/hashes/sha2';
+import { bytesToHex } from '@noble/hashes/utils';
+import { Gunzip } from 'fflate';
+import { DamagedEnd, type Hasher, InputError, type Platform, type StoredFile } from '../src/pipeline.ts';
+import type { NamedFile } from './protocol.ts';
+
+/** Bytes that can be read at any place; how many are asked for at a time is the caller's choice. */
+export interface Bytes {
+  readonly size: number;
+  slice(from: number, to: number): Promise<Uint8Array>;
+}
+
+const readBytes = 1_048_576;
+/** The rows of a table are parsed fastest in pieces of this size. */
+const pieceBytes = 65_536;
+
+/** A browser's file as bytes. Throws InputError if it vanished or changed since it was given. */
+export function bytesOf({ name, file }: NamedFile): Bytes {
+  return {
+    size: file.size,
+    async slice(from, to) {
+      try {
+        return new Uint8Array(await file.slice(from, to).arrayBuffer());
+      } catch (error) {
+        if (!(error instanceof DOMException)) throw error;
+        throw new InputError(
+          name,
+          'it can not be read any more: it was moved, changed or deleted since it was chosen.',
+          'Choose it again.',
+        );
+      }
+    },
+  };
+}
+
+/** A browser's file as the import takes it. */
+export function sourceOf(named: NamedFile): StoredFile {
+  const bytes = bytesOf(named);
+  return { name: named.name, bytes: bytes.size, open: () => pieces(bytes), slice: bytes.slice };
+}
+
+async function* pieces(bytes: Bytes): AsyncGenerator<Uint8Array> {
+  for (let at = 0; at < bytes.size; at += readBytes) {
+    const read = await bytes.slice(at, Math.min(bytes.size, at + readBytes));
+    for (let piece = 0; piece < read.length; piece += pieceBytes)
+      yield read.subarray(piece, piece + pieceBytes);
+  }
+}
+
+/** SHA-256 piece by piece: the browser's own wants all bytes at once, and is missing on some pages opened from disk. */
+export function sha256(): Hasher {
+  const hash = streamingSha256.create();
+  return {
+    update: (bytes) => {
+      hash.update(bytes);
+    },
+    digest: () => bytesToHex(hash.digest()),
+  };
+}
+
+/** Unpacks gzip, of several members too, which the browser's own unpacker refuses. */
+async function* gunzip(packed: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
+  const ready: Uint8Array[] = [];
+  const unpacker = new Gunzip((piece) => ready.push(piece));
+  const push = (piece: Uint8Array, isLast: boolean): DamagedEnd | null => {
+    try {
+      unpacker.push(piece, isLast);
+      return null;
+    } catch (error) {
+      if (error instanceof Error && 'code' in error)
+        return new DamagedEnd('The archive is cut off or damaged');
+      throw error;
+    }
+  };
+  for await (const piece of packed) {
+    const damage = push(piece, false);
+    yield* ready.splice(0);
+    if (damage !== null) throw damage;
+  }
+  const damage = push(new Uint8Array(0), true);
+  yield* ready.splice(0);
+  if (damage !== null) throw damage;
+}
+
+/** What the core asks of the browser. */
+export const platform: Platform = { sha256, gunzip };

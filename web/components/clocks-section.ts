@@ -1,0 +1,54 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { terminal } from '../../src/report/escape.ts';
+import { sayDuration } from '../../src/vocabulary.ts';
+import { citing } from '../cite.ts';
+import type { SiteModel } from '../protocol.ts';
+import { linesButton } from './swap-tables.ts';
+
+/** How far the clocks of the files are apart, and the switch that sets them right. */
+export function clocksSection(
+  { offsets, isAligned }: SiteModel,
+  align: (isAligned: boolean) => void,
+): TemplateResult {
+  const isBeyond = offsets.some((o) => o.isBeyond);
+  return html`<section>
+    <h2>Clocks</h2>
+    ${
+      offsets.length === 0
+        ? html`<p>No two files saw the same changes, so nothing says how far their clocks are apart.</p>`
+        : html`<div class="scroll"><table>
+          <thead><tr><th scope="col">File</th><th scope="col">Its clock, against the reference</th><th scope="col" class="number">Spread</th><th scope="col" class="number">Changes both saw</th></tr></thead>
+          <tbody>${offsets.map(row)}</tbody>
+        </table></div>`
+    }
+    ${
+      isBeyond
+        ? html`<p><label><input type="checkbox" id="align" .checked=${isAligned} @change=${(event: Event) => event.target instanceof HTMLInputElement && align(event.target.checked)} />
+          Set the clocks that disagree to that of the reference</label></p>`
+        : nothing
+    }
+  </section>`;
+}
+
+function row({
+  file,
+  reference,
+  ahead,
+  spread,
+  count,
+  isBeyond,
+  evidence,
+}: SiteModel['offsets'][number]): TemplateResult {
+  const cite = citing(`The clock of ${file}`, evidence);
+  const by = sayDuration(Math.abs(ahead) / 1000);
+  const way = ahead > 0 ? 'ahead of' : 'behind';
+  const what = isBeyond
+    ? `${by} ${way} ${terminal(reference)}`
+    : `agrees with ${terminal(reference)}, ${by} apart`;
+  return html`<tr @mouseenter=${cite} @focusin=${cite}>
+    <th scope="row" class="long">${terminal(file)}</th>
+    <td class=${isBeyond ? 'inconclusive long' : 'long'}>${what} ${linesButton(evidence, cite)}</td>
+    <td class="number">${sayDuration(spread / 1000)}</td>
+    <td class="number">${count}</td>
+  </tr>`;
+}

@@ -1,0 +1,60 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { terminal } from '../../src/report/escape.ts';
+import { citing } from '../cite.ts';
+import type { FileModel } from '../protocol.ts';
+import { linesButton } from './swap-tables.ts';
+
+const mostUnits = 24;
+
+/** How one file was understood: layout, encoding, zone, units, the counts of its rows, what was odd. */
+export function fileSection({ input, reasons, notices, units }: FileModel): TemplateResult {
+  const { rows } = input;
+  const counts: readonly (readonly [string, number])[] = [
+    ['rows', rows.read],
+    ['used', rows.used],
+    ['unchanged', rows.unchanged],
+    ['ignored', rows.ignored],
+    ['not understood', rows.unmatched],
+    ['not readable', rows.rejected],
+  ];
+  return html`<section class="file">
+    <h2 class="long">${terminal(input.file)}</h2>
+    <p>${reasons.map((reason) => html`${terminal(reason)} `)}</p>
+    <div class="scroll"><table>
+      <thead><tr>${counts.map(([words]) => html`<th scope="col" class="number">${words}</th>`)}</tr></thead>
+      <tbody><tr>${counts.map(([words, count]) => html`<td class=${isOdd(words, count) ? 'number inconclusive' : 'number'}>${count.toLocaleString('en')}</td>`)}</tr></tbody>
+    </table></div>
+    ${unitsLine(units)}
+    ${
+      notices.length === 0
+        ? nothing
+        : html`<ul>
+          ${notices.map((n) => {
+            const cite = citing(n.what, n.lines);
+            return html`<li @mouseenter=${cite}>${terminal(n.what)} ${terminal(n.fix)} ${linesButton(n.lines, cite)}</li>`;
+          })}
+        </ul>`
+    }
+    <p class="second">${input.bytes.toLocaleString('en')} bytes, <code>SHA-256 ${input.sha256}</code></p>
+    ${input.container === undefined ? nothing : html`<p class="second">in ${terminal(input.container.file)}, <code>SHA-256 ${input.container.sha256}</code></p>`}
+  </section>`;
+}
+
+function isOdd(words: string, count: number): boolean {
+  return count > 0 && (words === 'not understood' || words === 'not readable');
+}
+
+function unitsLine(units: FileModel['units']): TemplateResult {
+  if (units.length === 0) return html`<p>It names no unit.</p>`;
+  const said = units
+    .slice(0, mostUnits)
+    .map(({ unit, subject }) => `${terminal(unit)}: ${saySubject(subject)}`);
+  const more = units.length > mostUnits ? `, and ${units.length - mostUnits} more` : '';
+  return html`<p class="long">Units: ${said.join('; ')}${more}.</p>`;
+}
+
+function saySubject({ pair, half, role }: FileModel['units'][number]['subject']): string {
+  if (pair === '') return 'no pair that is used';
+  if (half !== null) return `half ${terminal(half)} of ${terminal(pair)}`;
+  return role === null ? `pair ${terminal(pair)}` : `the ${role} half of ${terminal(pair)}`;
+}

@@ -1,0 +1,106 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { cautions } from '../../src/report/cautions.ts';
+import { demoFiles } from '../demo.ts';
+import { droppedFiles } from '../dropped-files.ts';
+import type { NamedFile, Refusal } from '../protocol.ts';
+import { PageElement } from './page-element.ts';
+
+const layouts: readonly (readonly [string, string])[] = [
+  ['readings', 'CSV, one row per reading: time, unit, parameter, value'],
+  ['snapshots', 'CSV, one row per poll and unit, every other column a parameter'],
+  ['journal', 'CSV, one row per entry: time, unit, message'],
+  ['lines', 'text logs: RFC 5424, RFC 3164, key=value, JSON lines, or a time, a unit and a message'],
+  ['field notes', 'what a technician wrote: 09:14 pulled standby from slot B'],
+  ['phrasebook, job', 'YAML: what the site’s wording means; work order, people and plan'],
+];
+
+/** The first page: what it does, where files go, what it can read, the cautions. Fires `files`. */
+export class StartView extends PageElement {
+  static override properties = { problem: { state: true }, isOver: { state: true } };
+  declare problem: Refusal | null;
+  declare isOver: boolean;
+
+  constructor() {
+    super();
+    this.problem = null;
+    this.isOver = false;
+  }
+
+  override render(): TemplateResult {
+    return html`<h1 class="lead">
+        Reads the diagnostic exports of redundant controller pairs, rebuilds what happened to each pair, and shows with
+        the log lines behind it whether a replacement left the pair redundant.
+      </h1>
+      ${this.dropTarget()}
+      ${
+        this.problem === null
+          ? nothing
+          : html`<p role="alert"><span class="fail">Not read:</span> ${this.problem.where}: ${this.problem.what} ${this.problem.fix}</p>`
+      }
+      <section>
+        <h2>What it reads</h2>
+        <dl>${layouts.map(([name, shape]) => html`<dt>${name}</dt><dd>${shape}</dd>`)}</dl>
+        <p class="second">
+          UTF-8, UTF-16 and Windows-1252. Nothing leaves this computer: the page opens no connection, and its policy
+          forbids it to.
+        </p>
+      </section>
+      <section>
+        <h2>Cautions</h2>
+        <div class="cautions">${cautions.map((c) => html`<p>${c}</p>`)}</div>
+      </section>`;
+  }
+
+  private dropTarget(): TemplateResult {
+    return html`<div
+      class=${this.isOver ? 'drop over' : 'drop'}
+      @dragover=${this.onOver}
+      @dragleave=${() => {
+        this.isOver = false;
+      }}
+      @drop=${this.onDrop}
+    >
+      <p>Drop exports here: files, a folder, or archives (zip, gzip).</p>
+      <p class="choices">
+        <label class="button">Choose files<input type="file" multiple @change=${this.onChosen} /></label>
+        <label class="button">Choose a folder<input type="file" webkitdirectory @change=${this.onChosen} /></label>
+        <button type="button" id="demo" @click=${this.onDemo}>Open the demo site</button>
+      </p>
+    </div>`;
+  }
+
+  private onOver(event: DragEvent): void {
+    event.preventDefault();
+    this.isOver = true;
+  }
+
+  private async onDrop(event: DragEvent): Promise<void> {
+    event.preventDefault();
+    this.isOver = false;
+    const found = event.dataTransfer === null ? [] : await droppedFiles(event.dataTransfer);
+    if ('where' in found) this.problem = found;
+    else this.give(found);
+  }
+
+  private onChosen({ target }: Event): void {
+    if (!(target instanceof HTMLInputElement)) return;
+    const chosen = [...(target.files ?? [])];
+    this.give(chosen.map((file) => ({ name: file.webkitRelativePath || file.name, file })));
+    // The same files may be chosen again.
+    target.value = '';
+  }
+
+  private async onDemo(): Promise<void> {
+    this.give(await demoFiles());
+  }
+
+  private give(files: readonly NamedFile[]): void {
+    this.problem =
+      files.length > 0
+        ? null
+        : { where: 'what was chosen', what: 'it holds no files.', fix: 'Choose the exports themselves.' };
+    if (files.length > 0) this.dispatchEvent(new CustomEvent('files', { bubbles: true, detail: files }));
+  }
+}
+
+customElements.define('start-view', StartView);

@@ -1,0 +1,227 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { sayInstant } from '../../src/report/words.ts';
+import type { SourceLine } from '../../src/vocabulary.ts';
+import type { Cited } from '../cite.ts';
+import { type Chosen, firstChosen, firstView, type PageState } from '../page-state.ts';
+import type { LinesAround, NamedFile, NamedText, PairModel, Refusal, SiteModel } from '../protocol.ts';
+import { openSession, Refused, type Session } from '../session.ts';
+import { views } from '../views.ts';
+import { PageElement } from './page-element.ts';
+import type { FileProgress } from './reading-progress.ts';
+import './reading-progress.ts';
+import './side-notes.ts';
+import './start-view.ts';
+
+/** Everything: what was read, which view shows it, the margin. Its children ask for changes by events. */
+export class SteadypairPage extends PageElement {
+  static override properties = {
+    state: { state: true },
+    reading: { state: true },
+    problem: { state: true },
+    view: { state: true },
+    cited: { state: true },
+  };
+  declare state: PageState | null;
+  declare reading: { readonly session: Session; readonly files: readonly FileProgress[] } | null;
+  declare problem: Refusal | null;
+  declare view: string;
+  declare cited: Cited | null;
+  private given: readonly NamedFile[] = [];
+
+  constructor() {
+    super();
+    this.state = null;
+    this.reading = null;
+    this.problem = null;
+    this.view = '';
+    this.cited = null;
+    this.addEventListener(
+      'files',
+      (event) => void this.read(detailOf<readonly NamedFile[]>(event), null, false),
+    );
+    this.addEventListener('phrasebook', (event) => void this.readAgain(detailOf<NamedText | null>(event)));
+    this.addEventListener('taught', (event) => void this.readTaught(detailOf<string>(event)));
+    this.addEventListener('site', (event) => this.show(detailOf<SiteModel>(event)));
+    this.addEventListener('pair', (event) => this.showPair(detailOf<PairModel>(event)));
+    this.addEventListener('choose', (event) => this.choose(detailOf<Chosen>(event)));
+    this.addEventListener('cancel', () => this.cancel());
+    this.addEventListener('problem', (event) => this.tell(detailOf<unknown>(event)));
+    this.addEventListener('cite', (event) => {
+      this.cited = detailOf<Cited>(event);
+    });
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    window.addEventListener('hashchange', () => this.follow());
+    window.addEventListener('unhandledrejection', (event) => this.tell(event.reason));
+  }
+
+  override render(): TemplateResult {
+    return html`${this.header()}
+      <div class=${this.hasMargin() ? 'columns' : 'columns alone'}>
+        <main tabindex="-1">${this.said()}${this.body()}</main>
+        ${
+          this.hasMargin()
+            ? html`<aside aria-label="Evidence"><side-notes .cited=${this.cited} .read=${this.readLines}></side-notes></aside>`
+            : nothing
+        }
+      </div>`;
+  }
+
+  private hasMargin(): boolean {
+    return this.state !== null && this.reading === null && this.view !== '';
+  }
+
+  private readonly readLines = (at: SourceLine, reach: number): Promise<LinesAround> => {
+    if (this.state === null) throw new RangeError('Nothing was read yet.');
+    return this.state.session.ask<'lines'>({ kind: 'lines', at, reach });
+  };
+
+  private header(): TemplateResult {
+    const { state } = this;
+    const link = (id: string, title: string): TemplateResult =>
+      html`<li><a href=${`#${id}`} aria-current=${this.view === id ? 'page' : 'false'}>${title}</a></li>`;
+    return html`<header>
+      <a class="name" href="#">Steadypair</a>
+      ${
+        state === null
+          ? nothing
+          : html`<nav aria-label="Views"><ul>${views.map((v) => link(v.id, v.title))}</ul></nav>
+            <p class="period">${periodOf(state.site)}</p>`
+      }
+    </header>`;
+  }
+
+  private said(): TemplateResult | typeof nothing {
+    if (this.problem === null) return nothing;
+    const { where, what, fix } = this.problem;
+    return html`<p class="problem" role="alert"><span class="fail">Not done:</span> ${where}: ${what} ${fix}</p>`;
+  }
+
+  private body(): TemplateResult {
+    if (this.reading !== null)
+      return html`<reading-progress .files=${this.reading.files}></reading-progress>`;
+    const view = views.find((v) => v.id === this.view);
+    return this.state === null || view === undefined
+      ? html`<start-view></start-view>`
+      : view.render(this.state);
+  }
+
+  private async read(
+    files: readonly NamedFile[],
+    phrasebook: NamedText | null,
+    isAligned: boolean,
+  ): Promise<void> {
+    this.reading?.session.close();
+    this.problem = null;
+    const session = openSession((file, bytes, rows) => this.progress(file, bytes, rows));
+    this.reading = {
+      session,
+      files: files
+        .filter(({ name }) => !/\.ya?ml$/i.test(name))
+        .map(({ name, file }) => ({ name, size: file.size, bytes: 0, rows: 0, state: 'waiting' })),
+    };
+    try {
+      const site = await session.ask<'read'>({ kind: 'read', files, phrasebook, isAligned });
+      this.state?.session.close();
+      this.given = files;
+      this.state = { site, session, chosen: firstChosen(site, this.state?.chosen ?? null) };
+      this.reading = null;
+      this.open(this.view === '' ? firstView(site) : this.view);
+    } catch (error) {
+      session.close();
+      this.reading = null;
+      this.tell(error);
+    }
+  }
+
+  /** The same files with another phrasebook: it takes the place of the one among the files. */
+  private readAgain(phrasebook: NamedText | null): Promise<void> {
+    const old = this.state?.site.phrasebook?.file;
+    const files = this.given.filter(({ name }) => name !== old);
+    return this.read(files, phrasebook, this.state?.site.isAligned ?? false);
+  }
+
+  private readTaught(text: string): Promise<void> {
+    return this.readAgain({ file: this.state?.site.phrasebook?.file ?? 'phrasebook.yaml', text });
+  }
+
+  private progress(name: string, bytes: number, rows: number): void {
+    const { reading } = this;
+    if (reading === null) return;
+    // A member of an archive is named with the archive before it.
+    const isOf = (f: FileProgress): boolean => f.name === name || name.startsWith(`${f.name}/`);
+    const at = reading.files.findIndex(isOf);
+    const files = reading.files.map((f, index): FileProgress => {
+      if (isOf(f)) return { ...f, bytes, rows: Math.max(rows, f.rows), state: 'reading' };
+      return index < at && f.state === 'reading' ? { ...f, state: 'read' } : f;
+    });
+    this.reading = { ...reading, files };
+  }
+
+  private cancel(): void {
+    this.reading?.session.close();
+    this.reading = null;
+  }
+
+  private show(site: SiteModel): void {
+    if (this.state !== null) this.state = { ...this.state, site };
+  }
+
+  private showPair(model: PairModel): void {
+    if (this.state === null) return;
+    const { site } = this.state;
+    const pairs = site.pairs.map((p) =>
+      p.health.pair === model.health.pair ? { ...model, health: p.health } : p,
+    );
+    this.show({ ...site, pairs });
+  }
+
+  private choose(chosen: Chosen): void {
+    if (this.state === null) return;
+    this.state = { ...this.state, chosen };
+    // Evidence of another swap would stand beside this one.
+    this.cited = null;
+    this.open('swap');
+  }
+
+  private open(id: string): void {
+    if (location.hash === `#${id}`) this.follow();
+    else location.hash = id;
+  }
+
+  /** The address names the view, so that back and forward work. */
+  private follow(): void {
+    const id = location.hash.slice(1);
+    const next = views.some((v) => v.id === id) && this.state !== null ? id : '';
+    if (next !== this.view) this.cited = null;
+    this.view = next;
+    window.scrollTo(0, 0);
+    void this.updateComplete.then(() => this.querySelector('main')?.focus({ preventScroll: true }));
+  }
+
+  private tell(error: unknown): void {
+    if (error instanceof Refused) this.problem = error.refusal;
+    else {
+      const what = error instanceof Error ? error.message : String(error);
+      this.problem = {
+        where: 'this page',
+        what: `it has a defect: ${what}.`,
+        fix: 'Tell whoever maintains it.',
+      };
+    }
+  }
+}
+
+function detailOf<T>(event: Event): T {
+  if (!(event instanceof CustomEvent)) throw new TypeError(`${event.type} carries nothing.`);
+  return event.detail;
+}
+
+function periodOf({ from, to, zone }: SiteModel): string {
+  if (from === null || to === null) return 'No instant was read.';
+  return `${sayInstant(from, zone)} to ${sayInstant(to, zone)}, all times in ${zone}`;
+}
+
+customElements.define('steadypair-page', SteadypairPage);

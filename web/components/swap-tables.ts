@@ -1,0 +1,91 @@
+import { html, type TemplateResult } from 'lit';
+import { terminal } from '../../src/report/escape.ts';
+import { statusWords } from '../../src/report/status-words.ts';
+import { sayInstantBounds, sayMeasure } from '../../src/report/words.ts';
+import type { SourceLine, Step, Swap } from '../../src/vocabulary.ts';
+import { citing } from '../cite.ts';
+
+/** Why the verdict is what it is: each check that does not hold, as a link to its row. */
+export function reasonsList({ checks }: Swap): TemplateResult {
+  const reasons = checks.filter((c) => c.status !== 'pass');
+  if (reasons.length === 0) return html`<p>All ${checks.length} checks hold.</p>`;
+  return html`<ul>
+    ${reasons.map(
+      (c) => html`<li>
+        <button type="button" class=${`link ${c.status}`} @click=${() => goTo(`check-${c.id}`)} @focus=${citing(c.title, c.evidence)} @mouseenter=${citing(c.title, c.evidence)}>${c.title}: ${statusWords[c.status]}.</button>
+        ${terminal(c.statement)}
+      </li>`,
+    )}
+  </ul>`;
+}
+
+/** Moves sight and focus to an element of the page. */
+function goTo(id: string): void {
+  const row = document.getElementById(id);
+  row?.scrollIntoView({ block: 'center' });
+  row?.querySelector('button')?.focus({ preventScroll: true });
+}
+
+/** Model, serial and firmware of each half that was replaced. */
+export function halvesTable({ halves }: Swap): TemplateResult {
+  const heads = ['Model before', 'after', 'Serial before', 'after', 'Firmware before', 'found', 'after'];
+  const cell = (text: string | null): TemplateResult =>
+    html`<td class="long">${text === null ? 'not known' : terminal(text)}</td>`;
+  return html`<div class="scroll"><table>
+      <thead><tr><th scope="col">Half</th>${heads.map((h) => html`<th scope="col">${h}</th>`)}</tr></thead>
+      <tbody>
+        ${halves.map(
+          ({ half, model, serial, firmware }) =>
+            html`<tr><th scope="row" class="long">${terminal(half)}</th>${[model.before, model.after, serial.before, serial.after, firmware.before, firmware.found, firmware.after].map(cell)}</tr>`,
+        )}
+      </tbody>
+    </table></div>
+    <p class="second">Found: the first firmware that the new module reported.</p>`;
+}
+
+/** The steps with their times, durations, bounds and checks; each row tells its evidence. */
+export function stepsTable(swap: Swap, steps: readonly Step[], zone: string): TemplateResult {
+  if (steps.length === 0) return html`<p>No step of the swap lies there.</p>`;
+  const checks = new Map(swap.checks.map((c) => [c.id, c]));
+  const row = (step: Step): TemplateResult => {
+    const cite = citing(step.statement, step.evidence);
+    return html`<tr @mouseenter=${cite} @focusin=${cite}>
+      <td class="clock">${sayInstantBounds(step, zone, swap.from)}</td>
+      <td>${terminal(step.statement)} ${linesButton(step.evidence, cite)}</td>
+      <td class="took">${step.duration === null ? '' : sayMeasure(step.duration)}</td>
+      <td>${step.checks.map((id) => checkLink(checks.get(id)))}</td>
+    </tr>`;
+  };
+  return html`<div class="scroll"><table class="steps">
+    <thead><tr><th scope="col">Time</th><th scope="col">What happened</th><th scope="col">Duration, with bounds</th><th scope="col">Check</th></tr></thead>
+    <tbody>${steps.map(row)}</tbody>
+  </table></div>`;
+}
+
+function checkLink(check: Swap['checks'][number] | undefined): TemplateResult {
+  if (check === undefined) return html``;
+  return html`<div><button type="button" class=${`link ${check.status}`} @click=${() => goTo(`check-${check.id}`)}>${check.title}: ${statusWords[check.status]}</button></div>`;
+}
+
+/** All checks with their outcome and why. */
+export function checksTable({ checks }: Swap): TemplateResult {
+  return html`<div class="scroll"><table class="checks">
+    <thead><tr><th scope="col">What must hold</th><th scope="col">Outcome</th><th scope="col">Why</th></tr></thead>
+    <tbody>
+      ${checks.map((c) => {
+        const cite = citing(c.title, c.evidence);
+        return html`<tr id=${`check-${c.id}`} @mouseenter=${cite} @focusin=${cite}>
+          <th scope="row">${c.title}</th>
+          <td class=${`outcome ${c.status}`}>${statusWords[c.status]}</td>
+          <td>${terminal(c.statement)} ${linesButton(c.evidence, cite)}</td>
+        </tr>`;
+      })}
+    </tbody>
+  </table></div>`;
+}
+
+/** How the keyboard comes to the evidence of a row. */
+export function linesButton(lines: readonly SourceLine[], cite: (event: Event) => void): TemplateResult {
+  const words = lines.length === 1 ? 'one line' : `${lines.length} lines`;
+  return html`<button type="button" class="link lines" @click=${cite} @focus=${cite}>${words}</button>`;
+}

@@ -1,0 +1,97 @@
+import type { ClockOffset, Lesson, PairHealth } from '../src/pipeline.ts';
+import type { Finding, Input, Job, Notice, SourceLine, Subject, Verification } from '../src/vocabulary.ts';
+
+/** A file as the browser gives it, under the name it is told by: with its folder, if it came in one. */
+export interface NamedFile {
+  readonly name: string;
+  readonly file: File;
+}
+
+/** A text file that a person edits: a phrasebook. */
+export interface NamedText {
+  readonly file: string;
+  readonly text: string;
+}
+
+/** What could not be done: where, why, and what to do. */
+export interface Refusal {
+  readonly where: string;
+  readonly what: string;
+  readonly fix: string;
+}
+
+/** Wording that is not understood, with the pattern that fits it alone. */
+export interface Wording {
+  readonly wording: string;
+  readonly count: number;
+  readonly firstLine: number;
+  readonly pattern: string;
+}
+
+/** How one file was understood. */
+export interface FileModel {
+  readonly input: Input;
+  readonly reasons: readonly string[];
+  readonly notices: readonly Notice[];
+  readonly units: readonly { readonly unit: string; readonly subject: Subject }[];
+  readonly wordings: readonly Wording[];
+}
+
+/** One pair: how it stands, and every swap that the logs show of it, judged with its job. */
+export interface PairModel {
+  readonly health: PairHealth;
+  readonly job: Job | null;
+  readonly verification: Verification;
+}
+
+/** Everything the page shows, as plain data. */
+export interface SiteModel {
+  readonly files: readonly FileModel[];
+  readonly failures: readonly Refusal[];
+  readonly pairs: readonly PairModel[];
+  readonly findings: readonly Finding[];
+  readonly offsets: readonly ClockOffset[];
+  readonly isAligned: boolean;
+  /** The zone that instants are shown in. */
+  readonly zone: string;
+  readonly from: number | null;
+  readonly to: number | null;
+  readonly phrasebook: NamedText | null;
+}
+
+/** Lines of a file around one of them, numbered from `first`. */
+export interface LinesAround {
+  readonly first: number;
+  readonly lines: readonly string[];
+}
+
+/** What the page asks of the worker; each `kind` has its answer. */
+export type Question =
+  | {
+      readonly kind: 'read';
+      readonly files: readonly NamedFile[];
+      readonly phrasebook: NamedText | null;
+      readonly isAligned: boolean;
+    }
+  | { readonly kind: 'align'; readonly isAligned: boolean }
+  | { readonly kind: 'judge'; readonly pair: string; readonly job: Job | null }
+  | { readonly kind: 'lines'; readonly at: SourceLine; readonly reach: number }
+  | { readonly kind: 'count'; readonly lesson: Lesson }
+  | { readonly kind: 'teach'; readonly lesson: Lesson };
+
+export interface Answers {
+  readonly read: SiteModel;
+  readonly align: SiteModel;
+  readonly judge: PairModel;
+  readonly lines: LinesAround;
+  readonly count: number;
+  /** The phrasebook's text with the lesson in it. */
+  readonly teach: string;
+}
+
+/** What the worker says; `value` is the answer to the question of that number. */
+export type Reply =
+  | { readonly kind: 'answer'; readonly number: number; readonly value: Answers[keyof Answers] }
+  | { readonly kind: 'refused'; readonly number: number; readonly refusal: Refusal }
+  | { readonly kind: 'defect'; readonly number: number; readonly what: string }
+  | { readonly kind: 'progress'; readonly file: string; readonly bytes: number; readonly rows: number };

@@ -1,0 +1,9 @@
+/** Gives the browser a text to save under a name. */
+export function saveText(name: string, text: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type: 'text/plain' }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  URL.revokeObjectURL(address);
+}

@@ -1,0 +1,193 @@
+import {
+  type Analysed,
+  analyse,
+  exactPattern,
+  healthOfPairs,
+  type Imported,
+  importFiles,
+  readJob,
+  readPhrasebook,
+  rowsTaught,
+  teachPhrasebook,
+  unpackFiles,
+  verify,
+} from '../src/pipeline.ts';
+import { shownZone } from '../src/report/shown-zone.ts';
+import type { ImportedFile, Job } from '../src/vocabulary.ts';
+import { bytesOf, platform, sourceOf } from './browser-files.ts';
+import { type LineIndex, linesAround } from './lines-around.ts';
+import type { Answers, FileModel, NamedFile, NamedText, PairModel, Question, SiteModel } from './protocol.ts';
+
+/** Everything that was read, held where the page can ask for more of it. */
+export interface SiteSession {
+  readonly files: ReadonlyMap<string, { readonly named: NamedFile; readonly index: LineIndex }>;
+  readonly imported: Imported;
+  readonly phrasebook: NamedText | null;
+  readonly isAligned: boolean;
+  readonly analysed: Analysed;
+  readonly jobs: ReadonlyMap<string, Job>;
+}
+
+export type Progress = (file: string, bytes: number, rows: number) => void;
+
+type Ask<K extends Question['kind']> = Extract<Question, { readonly kind: K }>;
+
+const builtIn = 'built-in phrasebook';
+
+/** Reads the files, one after the other. What can not be read is among the failures. */
+export async function readSite(question: Ask<'read'>, onProgress: Progress): Promise<SiteSession> {
+  const { texts, logs } = await sorted(question.files);
+  const found = texts.findLast(({ job }) => job === null);
+  const phrasebook = found === undefined ? question.phrasebook : { file: found.file, text: found.text };
+  let current = '';
+  const unpacked = await unpackFiles(logs.map(sourceOf), platform);
+  const read = await importFiles(unpacked.sources, {
+    phrasebook: readPhrasebook(phrasebook?.file ?? builtIn, phrasebook?.text ?? null),
+    zone: null,
+    order: null,
+    year: null,
+    sha256: platform.sha256,
+    onFile: ({ name }) => {
+      current = name;
+      onProgress(current, 0, 0);
+    },
+    onProgress: (bytes, rows) => onProgress(current, bytes, rows),
+  });
+  const imported = { files: read.files, failures: [...unpacked.failures, ...read.failures] };
+  const { isAligned } = question;
+  const analysed = analyse(imported, undefined, { align: isAligned, reference: null });
+  return {
+    files: new Map(logs.map((named) => [named.name, { named, index: [0] }])),
+    imported,
+    phrasebook,
+    isAligned,
+    analysed,
+    jobs: jobsOf(
+      texts.flatMap(({ job }) => job ?? []),
+      analysed.timelines.map((t) => t.pair),
+    ),
+  };
+}
+
+interface YamlText extends NamedText {
+  /** `null`: a phrasebook. */
+  readonly job: Job | null;
+}
+
+/** Logs in the order of their names, as the command takes a folder; YAML files are jobs or phrasebooks. */
+async function sorted(
+  files: readonly NamedFile[],
+): Promise<{ readonly texts: readonly YamlText[]; readonly logs: readonly NamedFile[] }> {
+  const ordered = files.toSorted((a, b) => (a.name < b.name ? -1 : 1));
+  const isYaml = ({ name }: NamedFile): boolean => /\.ya?ml$/i.test(name);
+  const texts = await Promise.all(
+    ordered.filter(isYaml).map(async (named) => {
+      const bytes = await bytesOf(named).slice(0, named.file.size);
+      return yamlText(named.name, new TextDecoder().decode(bytes));
+    }),
+  );
+  return { texts, logs: ordered.filter((file) => !isYaml(file)) };
+}
+
+/** A job if its keys say so: the two kinds of file share none but `site`. */
+function yamlText(file: string, text: string): YamlText {
+  if (/^(?:workOrder|technician|reviewer|plan)\s*:/m.test(text))
+    return { file, text, job: readJob(file, text) };
+  readPhrasebook(file, text);
+  return { file, text, job: null };
+}
+
+/** The job of each pair: the one that plans for it, else one that plans for none. */
+function jobsOf(jobs: readonly Job[], pairs: readonly string[]): ReadonlyMap<string, Job> {
+  return new Map(
+    pairs.flatMap((pair) => {
+      const job =
+        jobs.find(({ plan }) => plan !== undefined && Object.hasOwn(plan, pair)) ??
+        jobs.find(({ plan }) => plan === undefined);
+      return job === undefined ? [] : [[pair, job] as const];
+    }),
+  );
+}
+
+/** The session with the clocks of the files set right, or as they are. */
+export function alignSite(session: SiteSession, isAligned: boolean): SiteSession {
+  const analysed = analyse(session.imported, undefined, { align: isAligned, reference: null });
+  return { ...session, isAligned, analysed };
+}
+
+/** The session with another job for one pair. */
+export function withJob(session: SiteSession, pair: string, job: Job | null): SiteSession {
+  const jobs = new Map(session.jobs);
+  if (job === null) jobs.delete(pair);
+  else jobs.set(pair, job);
+  return { ...session, jobs };
+}
+
+/** What the page shows of a session. */
+export function siteModel(session: SiteSession): SiteModel {
+  const { analysed, imported, phrasebook, isAligned } = session;
+  const spans = imported.files.map((f) => f.input);
+  const ends = (key: 'from' | 'to'): number[] => spans.flatMap((i) => i[key] ?? []);
+  return {
+    files: imported.files.map(fileModel),
+    failures: imported.failures.map(({ where, what, fix }) => ({ where, what, fix })),
+    pairs: analysed.facts.map((f) => pairModel(session, f.timeline.pair)),
+    findings: analysed.findings,
+    offsets: analysed.offsets,
+    isAligned,
+    zone: shownZone(null, spans),
+    from: least(ends('from')),
+    to: least(
+      ends('to').map((t) => -t),
+      -1,
+    ),
+    phrasebook,
+  };
+}
+
+function least(values: readonly number[], sign: 1 | -1 = 1): number | null {
+  return values.length === 0 ? null : sign * Math.min(...values);
+}
+
+/** One pair of the session. Throws InputError if it is in none of the files. */
+export function pairModel({ analysed, jobs }: SiteSession, pair: string): PairModel {
+  const job = jobs.get(pair) ?? null;
+  const verification = verify(analysed, pair, { from: null, to: null }, job);
+  const health = healthOfPairs(analysed).find((h) => h.pair === pair);
+  if (health === undefined) throw new RangeError(`No facts of ${pair}`);
+  return { health, job, verification };
+}
+
+function fileModel({ input, reasons, notices, streams }: ImportedFile): FileModel {
+  return {
+    input,
+    reasons,
+    notices,
+    units: streams.map(({ unit, subject }) => ({ unit, subject })),
+    wordings: input.unmatched.map((u) => ({ ...u, pattern: exactPattern(u.wording) })),
+  };
+}
+
+/** The lines around a cited one, read back from its file. */
+export async function readLines(
+  session: SiteSession,
+  { at, reach }: Ask<'lines'>,
+): Promise<Answers['lines']> {
+  const found = session.files.get(at.file);
+  const input = session.imported.files.find((f) => f.input.file === at.file)?.input;
+  if (found === undefined) return { first: at.line, lines: [at.text] };
+  return linesAround(bytesOf(found.named), input?.encoding ?? 'utf-8', found.index, at.line, reach);
+}
+
+/** How many rows of all files a lesson would use. */
+export function countRows(session: SiteSession, { lesson }: Ask<'count'>): number {
+  return rowsTaught(
+    lesson,
+    session.imported.files.flatMap((f) => f.input.unmatched),
+  );
+}
+
+/** The phrasebook with a lesson in it. */
+export function teach({ phrasebook }: SiteSession, { lesson }: Ask<'teach'>): string {
+  return teachPhrasebook(phrasebook?.file ?? 'phrasebook.yaml', phrasebook?.text ?? null, lesson);
+}

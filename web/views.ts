@@ -1,0 +1,7 @@
+import { pairsView } from './components/pairs-view.ts';
+import { sourcesView } from './components/sources-view.ts';
+import { swapView } from './components/swap-view.ts';
+import type { View } from './view.ts';
+
+/** All views, in the order of the page's first row. */
+export const views: readonly View[] = [pairsView, swapView, sourcesView];

@@ -1,0 +1,77 @@
+/// <reference lib="webworker" />
+import { InputError } from '../src/pipeline.ts';
+import type { Answers, Question, Reply } from './protocol.ts';
+import {
+  alignSite,
+  countRows,
+  pairModel,
+  readLines,
+  readSite,
+  type SiteSession,
+  siteModel,
+  teach,
+  withJob,
+} from './site-session.ts';
+
+/** How often progress is told, in milliseconds. */
+const progressMs = 100;
+
+/** Answers questions one after the other; what was read is held between them. */
+function serve(): void {
+  let session: SiteSession | null = null;
+  const answer = async (question: Question): Promise<Answers[keyof Answers]> => {
+    if (question.kind === 'read') session = await readSite(question, progressTeller());
+    if (session === null) throw new RangeError('Nothing was read yet.');
+    if (question.kind === 'align') session = alignSite(session, question.isAligned);
+    if (question.kind === 'judge') session = withJob(session, question.pair, question.job);
+    return answerFrom(session, question);
+  };
+  self.addEventListener('message', ({ data }: MessageEvent<{ number: number; question: Question }>) => {
+    const { number, question } = data;
+    answer(question).then(
+      (value) => reply({ kind: 'answer', number, value }),
+      (error: unknown) => reply(failure(number, error)),
+    );
+  });
+}
+
+async function answerFrom(session: SiteSession, question: Question): Promise<Answers[keyof Answers]> {
+  switch (question.kind) {
+    case 'read':
+    case 'align':
+      return siteModel(session);
+    case 'judge':
+      return pairModel(session, question.pair);
+    case 'lines':
+      return readLines(session, question);
+    case 'count':
+      return countRows(session, question);
+    case 'teach':
+      return teach(session, question);
+  }
+}
+
+function progressTeller(): (file: string, bytes: number, rows: number) => void {
+  let told = 0;
+  return (file, bytes, rows) => {
+    const now = performance.now();
+    if (bytes > 0 && now - told < progressMs) return;
+    told = now;
+    reply({ kind: 'progress', file, bytes, rows });
+  };
+}
+
+function reply(message: Reply): void {
+  self.postMessage(message);
+}
+
+/** What a person can mend is said as such; anything else is a defect. */
+function failure(number: number, error: unknown): Reply {
+  if (error instanceof InputError) {
+    const { where, what, fix } = error;
+    return { kind: 'refused', number, refusal: { where, what, fix } };
+  }
+  return { kind: 'defect', number, what: error instanceof Error ? error.message : String(error) };
+}
+
+serve();
