@@ -16,7 +16,7 @@ import { defaultVerifyLimits } from './verify/limits.ts';
 import { verifySwap } from './verify/verify-swap.ts';
 import type { Finding, ImportedFile, Job, PairTimeline, Severity, Verification } from './vocabulary.ts';
 
-export { DamagedEnd } from './import/damaged-end.ts';
+export { DamagedEnd, eachPiece } from './import/damaged-end.ts';
 export type { FileSource, Hasher, Platform, StoredFile } from './import/file-source.ts';
 export { InputError } from './import/input-error.ts';
 export { readJob } from './import/job.ts';

@@ -1,3 +1,4 @@
+import { eachPiece, type FileSource } from '../src/pipeline.ts';
 import type { Bytes } from './browser-files.ts';
 import type { LinesAround } from './protocol.ts';
 
@@ -37,6 +38,31 @@ export async function linesAround(
   const lines = text.split('\n', needed).slice(first - ends, last - ends + 1);
   const isEnd = lines.at(-1) === '' && chunk * chunkBytes >= bytes.size;
   return { first, lines: (isEnd ? lines.slice(0, -1) : lines).map(shown) };
+}
+
+/** As `linesAround`, from a member of an archive: it is unpacked from its begin to the last line wanted. */
+export async function linesUnpacked(
+  member: FileSource,
+  encoding: string,
+  line: number,
+  reach: number,
+): Promise<LinesAround> {
+  const [first, last] = [Math.max(1, line - reach), line + reach];
+  const decoder = new TextDecoder(encoding);
+  const kept: string[] = [];
+  let [at, rest] = [1, ''];
+  const take = (text: string): boolean => {
+    const lines = (rest + text).split('\n');
+    rest = lines.pop() ?? '';
+    for (const found of lines) {
+      if (at >= first && at <= last) kept.push(found);
+      at += 1;
+    }
+    return at <= last;
+  };
+  await eachPiece(member, (piece) => take(decoder.decode(piece, { stream: true })));
+  if (at <= last && rest !== '') take('\n');
+  return { first, lines: kept.map(shown) };
 }
 
 /** Counts the line ends of chunk after chunk until `line` lies behind. */

@@ -1,5 +1,15 @@
 import type { ClockOffset, Lesson, PairHealth } from '../src/pipeline.ts';
-import type { Finding, Input, Job, Notice, SourceLine, Subject, Verification } from '../src/vocabulary.ts';
+import type {
+  Became,
+  Finding,
+  Input,
+  Interval,
+  Job,
+  Notice,
+  SourceLine,
+  Subject,
+  Verification,
+} from '../src/vocabulary.ts';
 
 /** A file as the browser gives it, under the name it is told by: with its folder, if it came in one. */
 export interface NamedFile {
@@ -34,6 +44,9 @@ export interface FileModel {
   readonly reasons: readonly string[];
   readonly notices: readonly Notice[];
   readonly units: readonly { readonly unit: string; readonly subject: Subject }[];
+  readonly columns: readonly Became[];
+  readonly parameters: readonly Became[];
+  readonly unobserved: readonly (Interval & { readonly unit: string })[];
   readonly wordings: readonly Wording[];
 }
 

@@ -2,6 +2,7 @@ import {
   type Analysed,
   analyse,
   exactPattern,
+  type FileSource,
   healthOfPairs,
   type Imported,
   importFiles,
@@ -15,12 +16,14 @@ import {
 import { shownZone } from '../src/report/shown-zone.ts';
 import type { ImportedFile, Job } from '../src/vocabulary.ts';
 import { bytesOf, platform, sourceOf } from './browser-files.ts';
-import { type LineIndex, linesAround } from './lines-around.ts';
+import { type LineIndex, linesAround, linesUnpacked } from './lines-around.ts';
 import type { Answers, FileModel, NamedFile, NamedText, PairModel, Question, SiteModel } from './protocol.ts';
 
 /** Everything that was read, held where the page can ask for more of it. */
 export interface SiteSession {
   readonly files: ReadonlyMap<string, { readonly named: NamedFile; readonly index: LineIndex }>;
+  /** What was read of archives; it is unpacked again for lines around. */
+  readonly members: ReadonlyMap<string, FileSource>;
   readonly imported: Imported;
   readonly phrasebook: NamedText | null;
   readonly isAligned: boolean;
@@ -58,6 +61,7 @@ export async function readSite(question: Ask<'read'>, onProgress: Progress): Pro
   const analysed = analyse(imported, undefined, { align: isAligned, reference: null });
   return {
     files: new Map(logs.map((named) => [named.name, { named, index: [0] }])),
+    members: new Map(unpacked.sources.map((source) => [source.name, source])),
     imported,
     phrasebook,
     isAligned,
@@ -158,12 +162,18 @@ export function pairModel({ analysed, jobs }: SiteSession, pair: string): PairMo
   return { health, job, verification };
 }
 
-function fileModel({ input, reasons, notices, streams }: ImportedFile): FileModel {
+function fileModel(file: ImportedFile): FileModel {
+  const { input, reasons, notices, streams, columns, parameters } = file;
   return {
     input,
     reasons,
     notices,
     units: streams.map(({ unit, subject }) => ({ unit, subject })),
+    columns,
+    parameters,
+    unobserved: streams.flatMap(({ unit, gaps }) =>
+      gaps.map(({ before, after }) => ({ unit, from: before.time, to: after.time })),
+    ),
     wordings: input.unmatched.map((u) => ({ ...u, pattern: exactPattern(u.wording) })),
   };
 }
@@ -175,8 +185,12 @@ export async function readLines(
 ): Promise<Answers['lines']> {
   const found = session.files.get(at.file);
   const input = session.imported.files.find((f) => f.input.file === at.file)?.input;
-  if (found === undefined) return { first: at.line, lines: [at.text] };
-  return linesAround(bytesOf(found.named), input?.encoding ?? 'utf-8', found.index, at.line, reach);
+  const encoding = input?.encoding ?? 'utf-8';
+  if (found !== undefined) return linesAround(bytesOf(found.named), encoding, found.index, at.line, reach);
+  const member = session.members.get(at.file);
+  return member === undefined
+    ? { first: at.line, lines: [at.text] }
+    : linesUnpacked(member, encoding, at.line, reach);
 }
 
 /** How many rows of all files a lesson would use. */

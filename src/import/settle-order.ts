@@ -57,7 +57,7 @@ export async function settleOrder(
   throw new InputError(
     `${source.name}:${line}`,
     `"${text}" is ${first} ${monthName(second)} ${year} if the day comes first, ${second} ${monthName(first)} ${year} if the month does, and no date in the file settles it.`,
-    'Choose with --order day-first or --order month-first.',
+    'Choose with --order day-first or --order month-first, or set time.order in the phrasebook.',
   );
 }
 

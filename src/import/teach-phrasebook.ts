@@ -23,6 +23,13 @@ export type Lesson =
   | { readonly kind: 'ignore'; readonly pattern: string }
   /** A pattern with the groups `pair` and `half`. */
   | { readonly kind: 'unit'; readonly pattern: string }
+  /** How stamps are read; what is `null` stays as it was. */
+  | {
+      readonly kind: 'time';
+      readonly zone: string | null;
+      readonly order: 'day-first' | 'month-first' | null;
+      readonly year: number | null;
+    }
   | {
       readonly kind: 'columns';
       readonly match: string;
@@ -45,7 +52,11 @@ export function teachPhrasebook(file: string, yaml: string | null, lesson: Lesso
       document.put('parameters', name, { signal, ...known });
     } else if (lesson.kind === 'ignore') document.append('ignore', lesson.pattern);
     else if (lesson.kind === 'unit') document.append('units', { pattern: lesson.pattern });
-    else {
+    else if (lesson.kind === 'time') {
+      const { zone, order, year } = lesson;
+      for (const [key, value] of Object.entries({ zone, order, year }))
+        if (value !== null) document.put('time', key, value);
+    } else {
       const { match, layout, columns } = lesson;
       // Before the others: of the rules for files the first that fits wins.
       document.prepend('files', { match, layout, columns });
@@ -63,8 +74,8 @@ export function exactPattern(wording: string): string {
 const somewhere: Subject = { pair: 'pair', half: '1', role: null };
 
 /**
- * How many of the rows that are not understood a lesson would use (or, for `ignore`, set aside). Columns are taught for
- * what could not be read at all: 0. Throws InputError if the lesson does not fit.
+ * How many of the rows that are not understood a lesson would use (or, for `ignore`, set aside). Columns and stamps are
+ * taught for what could not be read at all: 0. Throws InputError if the lesson does not fit.
  */
 export function rowsTaught(lesson: Lesson, unmatched: readonly UnmatchedWording[]): number {
   const phrasebook = readPhrasebook('the new rule', teachPhrasebook('the new rule', null, lesson));
@@ -77,6 +88,7 @@ function understandingOf(lesson: Lesson, phrasebook: Phrasebook): (wording: stri
   const reader = entryReader(phrasebook);
   switch (lesson.kind) {
     case 'columns':
+    case 'time':
       return () => false;
     case 'message':
       return (wording) => typeof reader.read(somewhere, wording) !== 'string';

@@ -91,8 +91,8 @@ const explanations: Readonly<Record<StampFailure, string>> = {
 const remedies: Readonly<Record<StampFailure, string>> = {
   'no-date': 'Correct the row, or name the time column in the phrasebook.',
   'out-of-range': 'Correct the row, or set time.order in the phrasebook.',
-  order: 'Choose with --order day-first or --order month-first.',
-  year: 'Give the year of the first row with --year.',
+  order: 'Choose with --order day-first or --order month-first, or set time.order in the phrasebook.',
+  year: 'Give the year of the first row with --year, or set time.year in the phrasebook.',
   day: 'Put a line with the date before it.',
 };
 

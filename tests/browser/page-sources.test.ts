@@ -71,6 +71,27 @@ describe('the phrasebook', () => {
     await page.context().close();
   });
 
+  test('is taught how stamps are read that a file leaves open; the file then says what became of it', async () => {
+    const text = 'time,unit,parameter,value,note\n03/04/2026 09:00:00,RO1-A,light,steady,\n';
+    const folder = folderWith({ 'open.csv': text });
+    const { page, told } = await openPage(browser);
+    await choose(page, join(folder, 'open.csv'));
+    await page.waitForSelector('sources-view li:has-text("if the day comes first")');
+    await page.click('stamps-form summary');
+    await page.fill('stamps-form input[name=zone]', 'Europe/Lisbon');
+    await page.selectOption('stamps-form select[name=order]', 'day-first');
+    await page.click('stamps-form button[type=submit]');
+    await page.waitForSelector('sources-view .verdict:has-text("every row was understood")');
+    const said = ((await page.locator('section.file').textContent()) ?? '').replaceAll(/\s+/g, ' ');
+    expect(said).toContain('Zone Europe/Lisbon: the phrasebook says so.');
+    expect(said).toContain(
+      'Columns: time: time; unit: unit; parameter: parameter; value: value. Columns not used: note.',
+    );
+    expect(said).toContain('Parameters: light: light.');
+    expect(told).toEqual([]);
+    await page.context().close();
+  });
+
   test('that is wrong is refused in one sentence, and what was read before stays', async () => {
     const folder = folderWith({ 'bad.yaml': 'messages:\n  - { when: "(", signal: note }\n' });
     const { page } = await openPage(browser);

@@ -3,11 +3,14 @@ import { terminal } from '../../src/report/escape.ts';
 import { sayDuration } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
 import type { SiteModel } from '../protocol.ts';
+import type { Session } from '../session.ts';
+import './stamps-form.ts';
 import { linesButton } from './swap-tables.ts';
 
-/** How far the clocks of the files are apart, and the switch that sets them right. */
+/** How far the clocks of the files are apart, the switch that sets them right, and how stamps are read. */
 export function clocksSection(
   { offsets, isAligned }: SiteModel,
+  session: Session,
   align: (isAligned: boolean) => void,
 ): TemplateResult {
   const isBeyond = offsets.some((o) => o.isBeyond);
@@ -27,6 +30,7 @@ export function clocksSection(
           Set the clocks that disagree to that of the reference</label></p>`
         : nothing
     }
+    <stamps-form .session=${session}></stamps-form>
   </section>`;
 }
 

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
+import { sayDuration } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
 import type { FileModel } from '../protocol.ts';
 import { linesButton } from './swap-tables.ts';
@@ -7,7 +8,8 @@ import { linesButton } from './swap-tables.ts';
 const mostUnits = 24;
 
 /** How one file was understood: layout, encoding, zone, units, the counts of its rows, what was odd. */
-export function fileSection({ input, reasons, notices, units }: FileModel): TemplateResult {
+export function fileSection(file: FileModel): TemplateResult {
+  const { input, reasons, notices, units, columns, parameters } = file;
   const { rows } = input;
   const counts: readonly (readonly [string, number])[] = [
     ['rows', rows.read],
@@ -24,7 +26,10 @@ export function fileSection({ input, reasons, notices, units }: FileModel): Temp
       <thead><tr>${counts.map(([words]) => html`<th scope="col" class="number">${words}</th>`)}</tr></thead>
       <tbody><tr>${counts.map(([words, count]) => html`<td class=${isOdd(words, count) ? 'number inconclusive' : 'number'}>${count.toLocaleString('en')}</td>`)}</tr></tbody>
     </table></div>
+    ${becameLine('Columns', columns)}
+    ${becameLine('Parameters', parameters)}
     ${unitsLine(units)}
+    ${unobservedLine(file)}
     ${
       notices.length === 0
         ? nothing
@@ -42,6 +47,27 @@ export function fileSection({ input, reasons, notices, units }: FileModel): Temp
 
 function isOdd(words: string, count: number): boolean {
   return count > 0 && (words === 'not understood' || words === 'not readable');
+}
+
+function becameLine(title: string, all: FileModel['columns']): TemplateResult | typeof nothing {
+  if (all.length === 0) return nothing;
+  const known = all.filter((b) => b.meaning !== null).map((b) => `${terminal(b.name)}: ${b.meaning}`);
+  const unused = all
+    .filter((b) => b.meaning === null)
+    .map((b) => terminal(b.name === '' ? '(no name)' : b.name));
+  return html`<p class="long">${known.length === 0 ? nothing : `${title}: ${listed(known)}. `}${unused.length === 0 ? nothing : `${title} not used: ${listed(unused)}.`}</p>`;
+}
+
+function listed(all: readonly string[]): string {
+  const more = all.length > mostUnits ? `, and ${all.length - mostUnits} more` : '';
+  return `${all.slice(0, mostUnits).join('; ')}${more}`;
+}
+
+function unobservedLine({ unobserved }: FileModel): TemplateResult | typeof nothing {
+  const longest = Math.max(...unobserved.map(({ from, to }) => to - from));
+  if (unobserved.length === 0) return nothing;
+  const spans = unobserved.length === 1 ? 'One span is' : `${unobserved.length} spans are`;
+  return html`<p>${spans} unobserved, the longest ${sayDuration(longest / 1000)}.</p>`;
 }
 
 function unitsLine(units: FileModel['units']): TemplateResult {

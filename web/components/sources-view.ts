@@ -28,7 +28,7 @@ export class SourcesView extends PageElement {
         }
       </section>
       ${this.phrasebook()}
-      ${clocksSection(site, (isAligned) => void this.align(isAligned))}
+      ${clocksSection(site, session, (isAligned) => void this.align(isAligned))}
       ${site.files.map(fileSection)}`;
   }
 

@@ -105,4 +105,15 @@ describe('teaching the phrasebook', () => {
     expect(bad({ kind: 'message', when: 'x', signal: 'light', value: 'green' })).toThrow('no value of light');
     expect(bad({ kind: 'ignore', pattern: 'x' }, 'a: [')).toThrow('p.yaml');
   });
+
+  test('says how stamps are read, and leaves what was not said', async () => {
+    const text = 'time,unit,message\n03/04/2026 09:00:00,RO1-A,light steady\n';
+    await expect(readText('x.csv', text)).rejects.toThrow('set time.order in the phrasebook');
+    const lesson = { kind: 'time', zone: 'Europe/Lisbon', order: 'day-first', year: null } as const;
+    const phrasebook = teachPhrasebook('p.yaml', 'time: { year: 2024 }\n', lesson);
+    const { changes } = await readText('x.csv', text, { phrasebook });
+    // 3 April: Lisbon is an hour ahead of UTC.
+    expect(changes.map((c) => c.time)).toEqual([Date.UTC(2026, 3, 3, 8)]);
+    expect(phrasebook).toContain('year: 2024');
+  });
 });

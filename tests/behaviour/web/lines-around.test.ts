@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Bytes } from '../../../web/browser-files.ts';
-import { linesAround } from '../../../web/lines-around.ts';
+import { linesAround, linesUnpacked } from '../../../web/lines-around.ts';
 
 function bytesOf(content: Uint8Array): Bytes & { readonly asked: () => number } {
   let asked = 0;
@@ -23,6 +23,23 @@ describe('lines read back', () => {
     expect(await linesAround(bytes, 'utf-8', [0], 3, 1)).toEqual({ first: 2, lines: ['b', 'c', 'd'] });
     expect(await linesAround(bytes, 'utf-8', [0], 1, 2)).toEqual({ first: 1, lines: ['a', 'b', 'c'] });
     expect(await linesAround(bytes, 'utf-8', [0], 5, 2)).toEqual({ first: 3, lines: ['c', 'd', 'e'] });
+  });
+  test('of a member of an archive are the same, whatever pieces it is unpacked in', async () => {
+    const text = 'a\r\nb\r\nc é\r\nd\r\ne';
+    const whole = utf8(text);
+    for (const piece of [1, 3, 100]) {
+      const member = {
+        name: 'x.zip/x.csv',
+        bytes: null,
+        async *open() {
+          for (let at = 0; at < whole.length; at += piece) yield whole.subarray(at, at + piece);
+        },
+      };
+      for (const line of [1, 3, 5])
+        expect(await linesUnpacked(member, 'utf-8', line, 1)).toEqual(
+          await linesAround(bytesOf(whole), 'utf-8', [0], line, 1),
+        );
+    }
   });
   test('are none past the end', async () => {
     expect((await linesAround(bytesOf(utf8('a\nb')), 'utf-8', [0], 9, 1)).lines).toEqual([]);
