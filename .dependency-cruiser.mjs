@@ -10,6 +10,7 @@ const mayImport = {
   timeline: ['statistics'],
   analyze: ['timeline', 'statistics'],
   verify: ['timeline', 'statistics'],
+  diagnose: ['timeline', 'statistics'],
   report: ['charts'],
 };
 
@@ -37,6 +38,7 @@ const siblingRules = [
   ['import', 'importers', 'importer'],
   ['analyze', 'analyzers', 'analyzer'],
   ['verify', 'checks', 'check'],
+  ['diagnose', 'causes', 'cause'],
   ['charts', 'charts', 'chart'],
 ].map(([folder, list, type]) => ({
   name: `siblings-${folder}`,
@@ -50,6 +52,7 @@ const listRules = [
   ['import', 'importers', 'importer'],
   ['analyze', 'analyzers', 'analyzer'],
   ['verify', 'checks', 'check'],
+  ['diagnose', 'causes', 'cause'],
 ].map(([folder, list, type]) => ({
   name: `list-${folder}`,
   severity: 'error',
@@ -59,6 +62,7 @@ const listRules = [
 
 /** What the built file may hold: no test tool, and nothing that package.json does not name. */
 const bundled = [
+  '@stdlib',
   '@types/papaparse',
   'commander',
   'papaparse',
@@ -73,6 +77,7 @@ const bundled = [
 
 /** One door per package. */
 const doorRules = [
+  ['@stdlib', 'src/statistics/distributions\\.ts$'],
   ['papaparse', 'src/import/csv-rows\\.ts$'],
   ['re2js', 'src/import/patterns\\.ts$'],
   ['yaml', 'src/import/yaml-file\\.ts$'],
