@@ -17,17 +17,18 @@ export const followsSlot: Cause = {
     if (half === null) return doubted([]);
     const here = observations.filter((o) => o.facts === facts && o.half === half && o.serial !== null);
     const failing = new Set(here.filter((o) => !o.ready).map((o) => o.serial));
-    const modules = new Set(here.map((o) => o.serial));
-    const evidence = linesBehind(here, trouble);
-    if (failing.size < 2) return doubted([oneModule(half, modules.size, evidence)]);
-    const others = observations.filter(
-      (o) => (o.facts !== facts || o.half !== half) && modules.has(o.serial),
+    if (failing.size < 2)
+      return doubted([oneModule(half, new Set(here.map((o) => o.serial)).size, linesBehind(here, trouble))]);
+    // Module by module: only those that failed here are looked for elsewhere.
+    const inside = here.filter((o) => failing.has(o.serial));
+    const elsewhere = observations.filter(
+      (o) => (o.facts !== facts || o.half !== half) && failing.has(o.serial),
     );
     const point: Point = {
-      statement: `Half ${half} ${sayTally(tally(here))} with ${modules.size} modules; the same modules elsewhere ${sayTally(tally(others))}.`,
-      evidence: linesBehind([...here, ...others], trouble),
+      statement: `With ${failing.size} modules half ${half} ${sayTally(tally(inside))}; the same modules elsewhere ${sayTally(tally(elsewhere))}.`,
+      evidence: linesBehind([...inside, ...elsewhere], trouble),
     };
-    const weight = tallyDecibans(tally(here), tally(others), trouble);
+    const weight = tallyDecibans(tally(inside), tally(elsewhere), trouble);
     return weight > 0 ? { decibans: weight, for: [point], against: [] } : doubted([point]);
   },
 };
