@@ -46,24 +46,28 @@ export function slotFails(seed: number): Files {
   return filesOf({ stories: [tools.teller.story(), ...others] });
 }
 
-/** PRETREAT, RO1 and RO2 run 6.4.1 and have trouble; RO3 and RO4 run 6.2.0 and have none. */
-export function firmwareFails(seed: number): Files {
+/** PRETREAT, RO1 and RO2 run 6.4.1 and have trouble; RO3 and RO4 run 6.2.0 and have none, unless all are to have it. */
+export function firmwareFails(seed: number, everywhere = false): Files {
   const tools = toolsOf('PRETREAT', seed);
   goodRestart(tools);
   lose(tools);
   giveUp(tools, 4);
-  const troubled = ['RO1', 'RO2'].map((pair, index): Story => {
-    const other = toolsOf(pair, seed + 100 * (index + 1));
-    goodRestart(other);
-    for (let times = 0; times < 5; times += 1) {
-      lose(other);
-      giveUp(other, 1);
-      other.teller.happen('B', 'sync-start');
-      other.teller.synchronise('B', other.between(110, 150), other.between(200, 270));
-      other.teller.wait(other.chance(700));
-    }
-    return other.teller.story();
-  });
-  const sound = ['RO3', 'RO4'].map((pair, index) => healthyPair(pair, seed + 300 + index, '6.2.0'));
-  return filesOf({ stories: [tools.teller.story(), ...troubled, ...sound] });
+  const troubled = ['RO1', 'RO2'].map((pair, index) => troubledPair(pair, seed + 100 * (index + 1), '6.4.1'));
+  const others = ['RO3', 'RO4'].map((pair, index) =>
+    (everywhere ? troubledPair : healthyPair)(pair, seed + 300 + index, '6.2.0'),
+  );
+  return filesOf({ stories: [tools.teller.story(), ...troubled, ...others] });
+}
+
+/** A pair that loses its partner five times and gets it back. */
+function troubledPair(pair: string, seed: number, firmware: string): Story {
+  const tools = toolsOf(pair, seed, firmware);
+  goodRestart(tools);
+  for (let times = 0; times < 5; times += 1) {
+    lose(tools);
+    giveUp(tools, 1);
+    tools.teller.synchronise('B', tools.between(110, 150), tools.between(200, 270));
+    tools.teller.wait(tools.chance(700));
+  }
+  return tools.teller.story();
 }

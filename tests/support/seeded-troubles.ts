@@ -38,7 +38,7 @@ export const seededTroubles: Readonly<Record<string, (seed: number) => Files>> =
   'aborts-at-fixed-time': (seed) => one(seed, fixedAborts),
   'follows-module': (seed) => one(seed, moduleFails),
   'follows-slot': slotFails,
-  'firmware-wide': firmwareFails,
+  'firmware-wide': (seed) => firmwareFails(seed),
   'too-little-data': (seed) => {
     const files = one(seed, linkComesAndGoes);
     const cut = Object.entries(files).map(([name, text]) => [name, withoutLinks(text)] as const);
