@@ -37,9 +37,9 @@ function sayHowFar(trouble: Trouble, stage: Stage | null, bands: readonly Refere
   const lasting = sayDuration((to - from) / 1000);
   if (kind === 'unknown') return `Nothing that was read says whether ${pair} has a ready partner.`;
   const what = {
-    'not-ready': `${pair} has had no ready partner that holds for ${lasting}`,
-    flapping: `The partner of ${pair} has come and gone for ${lasting}`,
-    light: `${pair} has a ready partner, but its light has not been steady for ${lasting}`,
+    'not-ready': `For ${lasting} ${pair} has had no ready partner that holds`,
+    flapping: `For ${lasting} the partner of ${pair} has come and gone`,
+    light: `${pair} has a ready partner, but for ${lasting} its light has not been steady`,
   }[kind];
   const who = half === null ? 'the standby' : `half ${half}`;
   const got = stage === null ? 'how far it gets is not logged' : `${who} gets as far as ${stage}`;

@@ -1,5 +1,6 @@
 import { decibans, evidenceBound } from '../statistics/evidence-bound.ts';
 import { fisherExact } from '../statistics/fisher-exact.ts';
+import { uniqueLines } from '../timeline/readiness.ts';
 import type { NonEmpty, SourceLine } from '../vocabulary.ts';
 import { capped, type Trouble } from './cause.ts';
 import { identityLines } from './identity-lines.ts';
@@ -34,5 +35,5 @@ export function placeOf({ facts, half }: Observation): string {
 /** The lines that say which module was where, of the latest observations. */
 export function linesBehind(observations: readonly Observation[], trouble: Trouble): NonEmpty<SourceLine> {
   const [first, ...rest] = observations.slice(-6).flatMap(identityLines);
-  return first === undefined ? trouble.evidence : [first, ...rest];
+  return first === undefined ? trouble.evidence : uniqueLines([first, ...rest]);
 }

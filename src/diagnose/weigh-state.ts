@@ -37,7 +37,7 @@ export function weighState(trouble: Trouble, { priorDecibans, words, test }: Sta
   const counted = `It was so at ${held.length} of ${said(failed.length, 'attempt')} that failed, and at ${heldReady.length} of ${said(ready.length, 'time')} that a partner was ready.`;
   return {
     decibans: capped(priorDecibans + decibans(ratio), trouble.limits),
-    for: [{ statement: `${shown.statement} ${counted}`, evidence: shown.evidence }],
+    for: [{ statement: `${sayShown(shown, now)} ${counted}`, evidence: shown.evidence }],
     against: [
       ...(now !== null && !now.holds
         ? [{ ...pointOf(now), statement: `At the end of the log: ${lower(now.statement)}` }]
@@ -73,6 +73,11 @@ function spared(seen: readonly Seen[], words: string): readonly Point[] {
 
 function pointOf({ statement, evidence }: Seen): Point {
   return { statement, evidence };
+}
+
+/** A state that does not last to the end of the log was so when an attempt last failed. */
+function sayShown(shown: Seen, now: Seen | null): string {
+  return shown === now ? shown.statement : `When an attempt last failed: ${lower(shown.statement)}`;
 }
 
 function lower(text: string): string {

@@ -10,7 +10,7 @@ import type { EvidenceList } from './evidence.ts';
 import { figure } from './figure.ts';
 import { section } from './html-section.ts';
 import type { ReportOptions } from './report-options.ts';
-import { sayWeight } from './say-weight.ts';
+import { rankingRule, sayWeight } from './say-weight.ts';
 import { staffKey } from './staff-key.ts';
 import { staffRows } from './staff-rows.ts';
 import { style } from './style.ts';
@@ -100,7 +100,11 @@ function causesSection({ causes }: Diagnosis, evidence: EvidenceList): string {
 ${rows.filter((r) => r !== '').join('\n')}
 </tbody></table>`;
   });
-  return section('causes', 'Causes, by rank', blocks.join('\n'));
+  return section(
+    'causes',
+    'Causes, by rank',
+    `${blocks.join('\n')}\n<p class="second">${html(rankingRule)}</p>`,
+  );
 }
 
 function headOf({ rank, id, title, decibans }: RankedCause): string {

@@ -7,7 +7,7 @@ import { ladderOf, sayReference } from './ladder.ts';
 import { table } from './markdown-table.ts';
 import { causeWords, outcomeWords } from './outcome-words.ts';
 import type { ReportOptions } from './report-options.ts';
-import { sayWeight } from './say-weight.ts';
+import { rankingRule, sayWeight } from './say-weight.ts';
 import { cite, evidenceList, remarks } from './verify-markdown.ts';
 import { sayInstant, sayInstantBounds } from './words.ts';
 
@@ -53,6 +53,7 @@ function body(diagnosis: Diagnosis, evidence: EvidenceList, options: ReportOptio
     attempts(diagnosis, options),
     '## Causes, by rank',
     ...causes.flatMap((cause) => causeBlocks(cause, evidence)),
+    rankingRule,
     ...doubtedBlocks(diagnosis, evidence),
     '## What to check, in this order',
     causes.map((c) => `${c.rank}. ${markdown(c.next)}`).join('\n'),

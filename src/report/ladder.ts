@@ -1,4 +1,12 @@
-import { type Attempt, type Diagnosis, type Stage, sayDuration, stages } from '../vocabulary.ts';
+import {
+  type Attempt,
+  type Diagnosis,
+  type ReferenceBand,
+  type Stage,
+  sayBounds,
+  sayDuration,
+  stages,
+} from '../vocabulary.ts';
 import { sayMeasure } from './words.ts';
 
 /** One rung of the ladder of stages, in words. */
@@ -22,12 +30,14 @@ export function ladderOf({ attempts, reference }: Diagnosis): readonly Rung[] {
       stage,
       last: reached === undefined ? '' : sayMeasure(reached.inStage),
       ended: attempts.filter((a) => endOf(a) === stage).length,
-      reference:
-        band === undefined
-          ? ''
-          : `${sayDuration(band.shortest)} to ${sayDuration(band.longest)}, median ${sayDuration(band.median)}, of ${band.count}`,
+      reference: band === undefined ? '' : sayBand(band),
     };
   });
+}
+
+function sayBand({ count, shortest, median, longest }: ReferenceBand): string {
+  if (count === 1) return `${sayDuration(median)}, once`;
+  return `${sayBounds(shortest, longest)}, median ${sayDuration(median)}, ${count} times`;
 }
 
 /** Whom the reference band rests on, in one sentence. */
