@@ -6,7 +6,7 @@ import type { Diagnosis } from '../../src/vocabulary.ts';
 import { analyseTexts, journalText } from './read-text.ts';
 
 /** A pair that was ready for an hour, lost its partner at 07:00, and gave up three times after times without a pattern. */
-export const failingJournal: readonly string[] = [
+const failingJournal: readonly string[] = [
   '06:00:00  RO1 A  role active',
   '06:00:00  RO1 B  role standby',
   '06:00:00  RO1    partner present',

@@ -18,7 +18,7 @@ export interface Told {
 }
 
 const stamp: StampStyle = { form: 'iso-offset', zone: 'UTC', decimals: 3 };
-export const start = Date.UTC(2026, 3, 9, 6, 0, 0);
+const start = Date.UTC(2026, 3, 9, 6, 0, 0);
 
 /**
  * The exports of some stories: a poll of load and memory, and one text log of all pairs; or, `polled`, a log of what
