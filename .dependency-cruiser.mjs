@@ -10,6 +10,7 @@ const mayImport = {
   timeline: ['statistics'],
   analyze: ['timeline', 'statistics'],
   verify: ['timeline', 'statistics'],
+  diagnose: ['timeline', 'statistics'],
   report: ['charts'],
 };
 
@@ -32,13 +33,15 @@ function membersOf(folder, list, type) {
   return members.join('|');
 }
 
-/** Members of a list never import each other; only the list does. */
-const siblingRules = [
+const lists = [
   ['import', 'importers', 'importer'],
   ['analyze', 'analyzers', 'analyzer'],
   ['verify', 'checks', 'check'],
-  ['charts', 'charts', 'chart'],
-].map(([folder, list, type]) => ({
+  ['diagnose', 'causes', 'cause'],
+];
+
+/** Members of a list never import each other; only the list does. */
+const siblingRules = [...lists, ['charts', 'charts', 'chart']].map(([folder, list, type]) => ({
   name: `siblings-${folder}`,
   severity: 'error',
   from: { path: `(?:^|/)src/${folder}/`, pathNot: `(?:^|/)src/${folder}/(?:${list})\\.ts$` },
@@ -46,11 +49,7 @@ const siblingRules = [
 }));
 
 /** Nobody outside the folder reaches past its list either. Charts are picked by name, for their row types. */
-const listRules = [
-  ['import', 'importers', 'importer'],
-  ['analyze', 'analyzers', 'analyzer'],
-  ['verify', 'checks', 'check'],
-].map(([folder, list, type]) => ({
+const listRules = lists.map(([folder, list, type]) => ({
   name: `list-${folder}`,
   severity: 'error',
   from: { path: '(?:^|/)src/', pathNot: `(?:^|/)src/${folder}/` },
@@ -60,7 +59,7 @@ const listRules = [
 /** What the built file may hold: no test tool, and nothing that package.json does not name. */
 const bundled = [
   '@zip.js/zip.js',
-  '@stdlib/stats-base-dists-gamma-cdf',
+  '@stdlib',
   '@types/papaparse',
   'commander',
   'papaparse',

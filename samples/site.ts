@@ -1,7 +1,9 @@
 import { journalCsv, type Message, messagesOf, readingsCsv, textLog } from './exports.ts';
 import { badSwap } from './stories/bad-swap.ts';
 import { cleanSwap } from './stories/clean-swap.ts';
+import { wontSync } from './stories/wont-sync.ts';
 import type { Story } from './story.ts';
+import { wontSyncFiles } from './wont-sync-files.ts';
 import { journalWording, plain, pollWording } from './wordings.ts';
 
 const zone = 'Europe/Lisbon';
@@ -14,7 +16,11 @@ export interface SampleFile {
 
 /** All committed samples of Marrow Bay, the same for every call. */
 export function sampleFiles(): readonly SampleFile[] {
-  return [...cleanSwapFiles(cleanSwap()), ...badSwapFiles(badSwap())];
+  return [
+    ...cleanSwapFiles(cleanSwap()),
+    ...badSwapFiles(badSwap()),
+    ...troubleFiles('wont-sync', wontSync()),
+  ];
 }
 
 function cleanSwapFiles(story: Story): readonly SampleFile[] {
@@ -82,6 +88,14 @@ function badSwapFiles(story: Story): readonly SampleFile[] {
     { path: `${folder}/ro3-notes.txt`, text: badNotes },
     { path: `${folder}/phrasebook.yaml`, text: cleanPhrasebook },
     { path: `${folder}/job.yaml`, text: jobText('WO-26-0317', 'RO3', ['B']) },
+    { path: `${folder}/truth.json`, text: truthOf(story) },
+  ];
+}
+
+function troubleFiles(folder: string, story: Story): readonly SampleFile[] {
+  return [
+    ...wontSyncFiles(story, zone).map(({ name, text }) => ({ path: `${folder}/${name}`, text })),
+    { path: `${folder}/phrasebook.yaml`, text: cleanPhrasebook },
     { path: `${folder}/truth.json`, text: truthOf(story) },
   ];
 }

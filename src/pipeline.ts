@@ -2,6 +2,11 @@ import { analyzers } from './analyze/analyzers.ts';
 import { defaultLimits, type Limits } from './analyze/limits.ts';
 import { noticesOf, offsetFindings } from './analyze/notices.ts';
 import { type Answer, runAnalyzers } from './analyze/run-analyzers.ts';
+import { causes } from './diagnose/causes.ts';
+import { sayChoice, worstOf } from './diagnose/choose-pair.ts';
+import { diagnosePair } from './diagnose/diagnose-pair.ts';
+import { defaultDiagnoseLimits } from './diagnose/limits.ts';
+import { fleetOf, troubleOf } from './diagnose/trouble.ts';
 import type { FileSource, ImportOptions } from './import/file-source.ts';
 import { InputError } from './import/input-error.ts';
 import { readFile } from './import/read-file.ts';
@@ -14,7 +19,15 @@ import { checks } from './verify/checks.ts';
 import { findSwaps, type SwapFilter } from './verify/find-swaps.ts';
 import { defaultVerifyLimits } from './verify/limits.ts';
 import { verifySwap } from './verify/verify-swap.ts';
-import type { Finding, ImportedFile, Job, PairTimeline, Severity, Verification } from './vocabulary.ts';
+import type {
+  Diagnosis,
+  Finding,
+  ImportedFile,
+  Job,
+  PairTimeline,
+  Severity,
+  Verification,
+} from './vocabulary.ts';
 
 export { DamagedEnd, eachPiece } from './import/damaged-end.ts';
 export type { FileSource, Hasher, Platform, StoredFile } from './import/file-source.ts';
@@ -178,6 +191,32 @@ export function verify(
     job,
     swaps,
     findings: analysed.findings.filter((f) => f.pair === null || names.has(f.pair)),
+  };
+}
+
+/**
+ * Diagnoses one pair, or the one that is worst now, against all the others. Throws InputError if the pair is in none of
+ * the files, or if they speak of no pair.
+ */
+export function diagnose(analysed: Analysed, pair: string | null, limits: Limits = defaultLimits): Diagnosis {
+  const fleet = fleetOf(analysed.facts, limits.rules);
+  const candidates = pairsNamed(analysed, pair).map((facts) => ({
+    facts,
+    trouble: troubleOf(facts, fleet, defaultDiagnoseLimits, limits.rules),
+  }));
+  const candidate = worstOf(candidates);
+  if (candidate === null)
+    throw new InputError(
+      'diagnose',
+      'the files speak of no pair.',
+      'See how they were understood: steadypair inspect.',
+    );
+  const found = diagnosePair(candidate, fleet, causes, defaultDiagnoseLimits, limits.rules);
+  return {
+    inputs: analysed.files.map((f) => f.input),
+    chosen: pair === null ? sayChoice(candidate, candidates) : null,
+    ...found,
+    findings: analysed.findings.filter((f) => f.pair === null || f.pair === found.pair),
   };
 }
 

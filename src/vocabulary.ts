@@ -478,6 +478,120 @@ export interface Verification {
   readonly findings: readonly Finding[];
 }
 
+// ---- diagnosis ----------------------------------------------------------------------------------------------
+
+/** How far a standby can get, in order. */
+export const stages = [
+  'absent',
+  'present',
+  'starting',
+  'identified',
+  'firmware-aligned',
+  'synchronising',
+  'ready',
+  'steady',
+] as const;
+export type Stage = (typeof stages)[number];
+
+/** A stage that an attempt reached: when, and how long it stayed there. The last one stays to the end of the watch. */
+export interface StageTime {
+  readonly stage: Stage;
+  readonly entered: Instant;
+  readonly inStage: Measure;
+  readonly evidence: NonEmpty<SourceLine>;
+}
+
+/** One try of a half to become a ready standby: a bring-up, a further sync start, or the wait after a loss. */
+export interface Attempt {
+  readonly pair: string;
+  readonly half: string;
+  readonly cause: BringUpCause | 'sync' | 'loss';
+  readonly start: Instant;
+  readonly end: Instant;
+  /**
+   * `ready`: and it held; `lost`: ready, not held; `failed`: it gave up, or was started anew; `superseded`: a reflash or
+   * switchover came first, or a person did not wait; `unfinished`: the log ends.
+   */
+  readonly outcome: 'ready' | 'lost' | 'failed' | 'superseded' | 'unfinished';
+  readonly watchedSeconds: number;
+  /** From its sync start to a logged `sync-failed`; `null` without either. */
+  readonly abortSeconds: number | null;
+  readonly model: string | null;
+  readonly serial: string | null;
+  readonly firmware: string | null;
+  /** The stages reached, in order; empty if nothing tells them. */
+  readonly stages: readonly StageTime[];
+  readonly evidence: NonEmpty<SourceLine>;
+}
+
+/** How long attempts that became ready stayed in a stage, in seconds: the band to compare with. */
+export interface ReferenceBand {
+  readonly stage: Stage;
+  readonly count: number;
+  readonly shortest: number;
+  readonly median: number;
+  readonly longest: number;
+}
+
+/** One thing that speaks for or against a cause. */
+export interface Point {
+  readonly statement: string;
+  readonly evidence: NonEmpty<SourceLine>;
+}
+
+export interface RankedCause {
+  readonly id: string;
+  readonly title: string;
+  readonly rank: number;
+  /** How strongly the logs speak for it, in decibans (10: ten to one); `null` for too little data. */
+  readonly decibans: number | null;
+  readonly for: NonEmpty<Point>;
+  readonly against: readonly Point[];
+  /** What to check next, in words for the person at the cabinet. */
+  readonly next: string;
+}
+
+/** A cause that the logs do not speak for. */
+export interface DoubtedCause {
+  readonly id: string;
+  readonly title: string;
+  readonly against: readonly Point[];
+}
+
+/** A cause that could not be judged: what was never logged. */
+export interface UnjudgedCause {
+  readonly id: string;
+  readonly title: string;
+  readonly missing: readonly string[];
+}
+
+/** Why a pair will not synchronise. */
+export interface Diagnosis {
+  readonly inputs: readonly Input[];
+  readonly pair: string;
+  readonly site: string | null;
+  /** Why this pair was taken; `null` if it was asked for. */
+  readonly chosen: string | null;
+  readonly healthy: boolean;
+  /** The half that does not come up; `null` where the logs do not say. */
+  readonly half: string | null;
+  /** Since when there is trouble, and the end of what was read. */
+  readonly from: number;
+  readonly to: number;
+  /** The answer in three sentences at most: how far it gets, what the logs speak for, what to do next. */
+  readonly sentences: NonEmpty<string>;
+  readonly stage: Stage | null;
+  readonly bringUps: readonly BringUp[];
+  /** The attempts since the trouble began. */
+  readonly attempts: readonly Attempt[];
+  readonly reference: { readonly sameModule: boolean; readonly bands: readonly ReferenceBand[] };
+  readonly causes: readonly RankedCause[];
+  readonly doubted: readonly DoubtedCause[];
+  readonly unjudged: readonly UnjudgedCause[];
+  readonly staff: Staff;
+  readonly findings: readonly Finding[];
+}
+
 // ---- how durations are said ---------------------------------------------------------------------------------
 
 /**

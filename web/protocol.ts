@@ -1,6 +1,7 @@
 import type { ClockOffset, Lesson, PairHealth } from '../src/pipeline.ts';
 import type {
   Became,
+  Diagnosis,
   Finding,
   Input,
   Interval,
@@ -88,6 +89,7 @@ export type Question =
     }
   | { readonly kind: 'align'; readonly isAligned: boolean }
   | { readonly kind: 'judge'; readonly pair: string; readonly job: Job | null }
+  | { readonly kind: 'diagnose'; readonly pair: string | null }
   | { readonly kind: 'lines'; readonly at: SourceLine; readonly reach: number }
   | { readonly kind: 'count'; readonly lesson: Lesson }
   | { readonly kind: 'teach'; readonly lesson: Lesson };
@@ -96,6 +98,7 @@ export interface Answers {
   readonly read: SiteModel;
   readonly align: SiteModel;
   readonly judge: PairModel;
+  readonly diagnose: Diagnosis;
   readonly lines: LinesAround;
   readonly count: number;
   /** The phrasebook's text with the lesson in it. */

@@ -1,5 +1,5 @@
 /// <reference lib="webworker" />
-import { InputError } from '../src/pipeline.ts';
+import { diagnose, InputError } from '../src/pipeline.ts';
 import type { Answers, Question, Reply } from './protocol.ts';
 import {
   alignSite,
@@ -42,6 +42,8 @@ async function answerFrom(session: SiteSession, question: Question): Promise<Ans
       return siteModel(session);
     case 'judge':
       return pairModel(session, question.pair);
+    case 'diagnose':
+      return diagnose(session.analysed, question.pair);
     case 'lines':
       return readLines(session, question);
     case 'count':

@@ -1,6 +1,7 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { InputError } from '../pipeline.ts';
 import { NothingReadable, type Status } from './command.ts';
+import { diagnoseCommand } from './diagnose.ts';
 import { inspectCommand } from './inspect.ts';
 import type { Output, Streams } from './streams.ts';
 import { timelineCommand } from './timeline.ts';
@@ -14,8 +15,8 @@ permit and management-of-change rules and local codes. A qualified person decide
 on the word of a log alone: check at the cabinet which half is standby.`;
 
 /**
- * Runs the command line and gives its exit status: 0 verified or nothing wrong, 1 not verified or a finding of severity
- * warning or worse, 2 usage or nothing readable, 3 inconclusive or no swap found.
+ * Runs the command line and gives its exit status: 0 verified or nothing wrong, 1 not verified or a cause found, 2 usage
+ * or nothing readable, 3 inconclusive, too little data or no swap found.
  */
 export async function run(args: readonly string[], streams: Streams): Promise<Status> {
   let status: Status = 0;
@@ -84,6 +85,8 @@ function addCommands(program: Command, streams: Streams, end: (status: Status) =
     )
     .action(async (files: string[], options) => end(await verifyCommand(files, options, streams)));
 
+  addDiagnose(program, streams, end);
+
   common(program.command('timeline'))
     .description('Print every event of every pair, with its bounds and sources.')
     .addOption(new Option('--format <format>', 'how to print it').choices(['csv', 'jsonl']))
@@ -108,6 +111,23 @@ function addCommands(program: Command, streams: Streams, end: (status: Status) =
       ),
     )
     .action(async (files: string[], options) => end(await inspectCommand(files, options, streams)));
+}
+
+function addDiagnose(program: Command, streams: Streams, end: (status: Status) => void): void {
+  common(program.command('diagnose'))
+    .description(
+      'Say why a pair will not synchronise: how far it gets, what the logs speak for, what to check next.',
+    )
+    .option('--pair <name>', 'this pair (the one that is worst now)')
+    .option('--out <folder>', 'write the reports there (HTML, Markdown, JSON)')
+    .addHelpText(
+      'after',
+      examples(
+        'diagnose pretreat-poll.csv pretreat-journal.csv --zone Europe/Lisbon',
+        'diagnose exports/ --pair PRETREAT --phrasebook site.yaml --out reports',
+      ),
+    )
+    .action(async (files: string[], options) => end(await diagnoseCommand(files, options, streams)));
 }
 
 function common(command: Command): Command {

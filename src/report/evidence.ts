@@ -18,12 +18,17 @@ export function byFile(evidence: EvidenceList): EvidenceList {
   return { lines, leftOut: evidence.leftOut, numbersOf: numbersIn(lines) };
 }
 
-/** Collects the lines behind the checks and steps of a swap, each once, in the order in which they are first cited. */
+/** The lines behind the checks and steps of a swap. */
 export function evidenceOf(swap: Swap): EvidenceList {
-  const cited = [...swap.checks, ...swap.steps].flatMap((thing) => thing.evidence.slice(0, mostPerThing));
+  return evidenceBehind([...swap.checks, ...swap.steps]);
+}
+
+/** Collects the lines behind some things, each once, in the order in which they are first cited. */
+export function evidenceBehind(things: readonly { readonly evidence: NonEmpty<SourceLine> }[]): EvidenceList {
+  const cited = things.flatMap((thing) => thing.evidence.slice(0, mostPerThing));
   const unique = new Map(cited.map((line) => [keyOf(line), line]));
   const lines = [...unique.values()].slice(0, mostLines);
-  const all = new Set([...swap.checks, ...swap.steps].flatMap((thing) => thing.evidence.map(keyOf)));
+  const all = new Set(things.flatMap((thing) => thing.evidence.map(keyOf)));
   return { lines, leftOut: all.size - lines.length, numbersOf: numbersIn(lines) };
 }
 

@@ -1,7 +1,10 @@
 import type { Finding, Swap, Verification } from '../vocabulary.ts';
 
-/** The findings that a report on a swap tells: those of its pair in its time, and those about the files. */
-export function toldFindings({ findings }: Verification, { pair, from, to }: Swap): readonly Finding[] {
+/** The findings that a report on a swap or a diagnosis tells: those of its pair in its time, and those about the files. */
+export function toldFindings(
+  { findings }: Pick<Verification, 'findings'>,
+  { pair, from, to }: Pick<Swap, 'pair' | 'from' | 'to'>,
+): readonly Finding[] {
   return findings.filter(
     (f) => f.pair === null || (f.pair === pair && (f.to ?? from) >= from && (f.from ?? to) <= to),
   );

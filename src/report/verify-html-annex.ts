@@ -43,8 +43,11 @@ export function otherSection({ otherEvents, from }: Swap, { zone }: ReportOption
   );
 }
 
-/** Findings of the pair in the time of the swap, and what was odd in the files. */
-export function qualitySection(verification: Verification, swap: Swap): string {
+/** Findings of the pair in that time, and what was odd in the files. */
+export function qualitySection(
+  verification: Pick<Verification, 'findings'>,
+  swap: Pick<Swap, 'pair' | 'from' | 'to'>,
+): string {
   const items = toldFindings(verification, swap).map(
     (f) =>
       `<li>${f.severity === 'info' ? '' : `<span class="${f.severity === 'critical' ? 'fail' : 'inconclusive'}">${f.severity}:</span> `}${html(f.statement)}${f.pair === null ? quoted(f.evidence[0].text) : ''}</li>`,
@@ -62,7 +65,7 @@ function quoted(text: string): string {
 }
 
 /** The files with their counts and SHA-256. */
-export function inputsSection({ inputs }: Verification): string {
+export function inputsSection({ inputs }: Pick<Verification, 'inputs'>): string {
   const rows = inputs.map(
     (
       i,
@@ -86,8 +89,11 @@ function fingerprint({ bytes, sha256, container }: Input): string {
   return `${own}<br>in ${html(container.file)}, <code>SHA-256 ${html(container.sha256)}</code>`;
 }
 
-/** The numbered lines, by file. */
-export function evidenceSection({ lines, leftOut }: EvidenceList): string {
+/** The numbered lines, by file; `things` says behind what they stand, and where the rest is. */
+export function evidenceSection(
+  { lines, leftOut }: EvidenceList,
+  things = 'checks and steps: see verify.json',
+): string {
   const files = [...new Set(lines.map((l) => l.file))];
   const numbered = lines.map((l, index) => ({ ...l, number: index + 1 }));
   const lists = files.map((file) => {
@@ -99,7 +105,7 @@ export function evidenceSection({ lines, leftOut }: EvidenceList): string {
   });
   const more =
     leftOut > 0
-      ? `<p class="second">${sayCount(leftOut, 'further line')} behind the same checks and steps: see verify.json.</p>`
+      ? `<p class="second">${sayCount(leftOut, 'further line')} behind the same ${things}.</p>`
       : '';
   return section('evidence', 'Evidence', `${lists.join('\n')}${more}`);
 }

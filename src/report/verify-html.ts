@@ -1,11 +1,12 @@
 import { bringUps as bringUpsChart } from '../charts/bring-ups.ts';
 import { staff as staffChart } from '../charts/staff.ts';
-import type { NonEmpty, SourceLine, Swap, Verification } from '../vocabulary.ts';
+import type { Swap, Verification } from '../vocabulary.ts';
 import { bringUpRows } from './bring-up-rows.ts';
+import { cite } from './cite.ts';
 import { html } from './escape.ts';
 import { byFile, type EvidenceList, evidenceOf } from './evidence.ts';
+import { figure } from './figure.ts';
 import { section } from './html-section.ts';
-import { picture } from './picture.ts';
 import type { ReportOptions } from './report-options.ts';
 import { staffKey } from './staff-key.ts';
 import { staffRows } from './staff-rows.ts';
@@ -121,22 +122,6 @@ async function staffSection(swap: Swap, { zone }: ReportOptions): Promise<string
   const rows = staffRows(swap.staff, zone);
   const drawn = await figure(staffChart.spec(rows), staffChart.describe(rows), 'staff');
   return section('staff', 'The pair over time', `${drawn}\n${staffKey}`);
-}
-
-async function figure(spec: Parameters<typeof picture>[0], caption: string, name: string): Promise<string> {
-  const svg = await picture(spec);
-  // Vega names its clips clip0, clip1: two pictures in one page must not share them.
-  const own = svg
-    .replace(/ (?:aria-[a-z]+|xmlns:xlink)="[^"]*"| role="graphics-[a-z]+"/g, '')
-    .replace(/(id="|url\(#)((?:clip|gradient_)\d+)/g, `$1${name}-$2`)
-    // A function: a `$` in a half's name must not be read as a pattern.
-    .replace('<svg ', () => `<svg role="img" aria-label="${html(caption)}" `);
-  return `<figure><div class="picture">${own}</div><figcaption>${html(caption)}</figcaption></figure>`;
-}
-
-function cite(evidence: EvidenceList, lines: NonEmpty<SourceLine>): string {
-  const numbers = evidence.numbersOf(lines).map((n) => `<a href="#line-${n}">${n}</a>`);
-  return numbers.length === 0 ? '' : ` <sup>${numbers.join(' ')}</sup>`;
 }
 
 function stepsSection(

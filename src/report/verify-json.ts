@@ -40,7 +40,7 @@ function swapDocument(swap: Swap): unknown {
 }
 
 /** A bring-up as every document gives it. */
-function bringUpDocument(bringUp: BringUp): unknown {
+export function bringUpDocument(bringUp: BringUp): unknown {
   const { pair, half, cause, start, firmware, outcome, sync, settledSeconds, light } = bringUp;
   return {
     pair,
@@ -49,13 +49,14 @@ function bringUpDocument(bringUp: BringUp): unknown {
     start,
     firmware,
     outcome,
-    sync: measure(sync),
+    sync: measureDocument(sync),
     settledSeconds,
-    light: measure(light),
+    light: measureDocument(light),
   };
 }
 
-function measure({ seconds, low, high, censored, outcome }: Measure): unknown {
+/** A measure as every document gives it. */
+export function measureDocument({ seconds, low, high, censored, outcome }: Measure): unknown {
   return { seconds, low, high, censored, outcome };
 }
 

@@ -80,15 +80,19 @@ function halves(swap: Swap): string {
 }
 
 /** The numbers of the evidence lines, as the HTML report gives them too. */
-function cite(evidence: EvidenceList, lines: NonEmpty<SourceLine>): string {
+export function cite(evidence: EvidenceList, lines: NonEmpty<SourceLine>): string {
   const numbers = evidence.numbersOf(lines);
   return numbers.length === 0 ? '' : ` (${numbers.join(', ')})`;
 }
 
-function evidenceList({ lines, leftOut }: EvidenceList): string {
+/** The numbered lines; `things` says behind what they stand, and where the rest is. */
+export function evidenceList(
+  { lines, leftOut }: EvidenceList,
+  things = 'checks and steps: see verify.json',
+): string {
   const list = lines.map((l, index) => `${index + 1}. ${md(l.file)}:${l.line} ${md(l.text)}`).join('\n');
   if (leftOut === 0) return list;
-  return `${list}\n\n${sayCount(leftOut, 'further line')} behind the same checks and steps: see verify.json.`;
+  return `${list}\n\n${sayCount(leftOut, 'further line')} behind the same ${things}.`;
 }
 
 function exposure({ exposure: span }: Swap, { zone }: ReportOptions): string {
@@ -114,7 +118,11 @@ function steps(swap: Swap, evidence: EvidenceList, { zone }: ReportOptions): str
   );
 }
 
-function remarks(verification: Verification, swap: Swap): string {
+/** What there is to remark of a pair in some time, and of the files. */
+export function remarks(
+  verification: Pick<Verification, 'findings'>,
+  swap: Pick<Swap, 'pair' | 'from' | 'to'>,
+): string {
   const lines = toldFindings(verification, swap).map(
     (f) => `- ${f.severity === 'info' ? '' : `${f.severity}: `}${md(f.statement)}`,
   );

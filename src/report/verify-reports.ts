@@ -26,7 +26,7 @@ export async function reportsOf(
   return [...perSwap.flat(), { name: 'verify.json', text: verifyJson(verification) }];
 }
 
-/** Letters, digits and `-` only: a pair's name comes from a log and must not lead out of the folder. */
-function safeName(pair: string): string {
+/** A pair's name in a file name: letters, digits and `-` only, since it comes from a log and must not lead out of the folder. */
+export function safeName(pair: string): string {
   return pair.replace(/[^A-Za-z0-9-]+/g, '_').slice(0, 60) || 'pair';
 }

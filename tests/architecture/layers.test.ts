@@ -26,6 +26,7 @@ const broken: readonly (readonly [string, Readonly<Record<string, string>>])[] =
   ['layer-timeline', { 'src/timeline/a.ts': "import '../analyze/b.ts';", 'src/analyze/b.ts': 'export {};' }],
   ['layer-analyze', { 'src/analyze/a.ts': "import '../verify/b.ts';", 'src/verify/b.ts': 'export {};' }],
   ['layer-verify', { 'src/verify/a.ts': "import '../import/b.ts';", 'src/import/b.ts': 'export {};' }],
+  ['layer-diagnose', { 'src/diagnose/a.ts': "import '../analyze/b.ts';", 'src/analyze/b.ts': 'export {};' }],
   ['layer-report', { 'src/report/a.ts': "import '../analyze/b.ts';", 'src/analyze/b.ts': 'export {};' }],
   ['layer-cli', { 'src/cli/a.ts': "import '../timeline/b.ts';", 'src/timeline/b.ts': 'export {};' }],
   ['layer-pipeline', { 'src/pipeline.ts': "import './report/b.ts';", 'src/report/b.ts': 'export {};' }],
@@ -46,6 +47,13 @@ const broken: readonly (readonly [string, Readonly<Record<string, string>>])[] =
     { 'src/verify/soaked.ts': "import './light-steady.ts';", 'src/verify/light-steady.ts': 'export {};' },
   ],
   [
+    'siblings-diagnose',
+    {
+      'src/diagnose/link-down.ts': "import './poor-seating.ts';",
+      'src/diagnose/poor-seating.ts': 'export {};',
+    },
+  ],
+  [
     'siblings-charts',
     { 'src/charts/staff.ts': "import './bring-ups.ts';", 'src/charts/bring-ups.ts': 'export {};' },
   ],
@@ -60,6 +68,10 @@ const broken: readonly (readonly [string, Readonly<Record<string, string>>])[] =
   [
     'list-verify',
     { 'src/pipeline.ts': "import './verify/soaked.ts';", 'src/verify/soaked.ts': 'export {};' },
+  ],
+  [
+    'list-diagnose',
+    { 'src/pipeline.ts': "import './diagnose/link-down.ts';", 'src/diagnose/link-down.ts': 'export {};' },
   ],
   ['bundled-packages-only', { 'src/report/a.ts': "import 'd3-scale';" }],
   ['door-vega-lite', { 'src/analyze/a.ts': "import 'vega-lite';" }],
@@ -115,7 +127,7 @@ describe('layers', () => {
     expect(summary.totalCruised).toBeGreaterThan(100);
   });
 
-  test.each(['import', 'timeline', 'statistics', 'analyze', 'verify', 'charts', 'report', 'cli'])(
+  test.each(['import', 'timeline', 'statistics', 'analyze', 'verify', 'diagnose', 'charts', 'report', 'cli'])(
     'src/%s has files',
     (name) => {
       expect(existsSync(join('src', name)) && readdirSync(join('src', name)).length).toBeGreaterThan(0);

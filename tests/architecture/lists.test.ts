@@ -2,6 +2,7 @@ import { existsSync, readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { analyzers } from '../../src/analyze/analyzers.ts';
 import { charts } from '../../src/charts/charts.ts';
+import { causes } from '../../src/diagnose/causes.ts';
 import { importers } from '../../src/import/importers.ts';
 import { checks } from '../../src/verify/checks.ts';
 
@@ -21,6 +22,27 @@ const shared: Readonly<Record<string, readonly string[]>> = {
     'verify-swap',
   ],
   charts: ['chart', 'charts', 'ink'],
+  diagnose: [
+    'begins',
+    'cause',
+    'causes',
+    'choose-pair',
+    'coincidence',
+    'diagnose-pair',
+    'exports-for',
+    'field-rules',
+    'fixed-time',
+    'gauge-median',
+    'identity-lines',
+    'limits',
+    'observations',
+    'rank-causes',
+    'say-answer',
+    'tally',
+    'trouble',
+    'weigh-fault',
+    'weigh-state',
+  ],
 };
 
 describe.each([
@@ -28,6 +50,7 @@ describe.each([
   ['analyze', analyzers.map((a) => a.meta.id)],
   ['verify', checks.map((c) => c.id)],
   ['charts', charts.map((c) => c.id)],
+  ['diagnose', causes.map((c) => c.meta.id)],
 ])('the list of %s', (folder, ids) => {
   test.each(ids)('%s has its file and its test file', (id) => {
     expect(existsSync(`src/${folder}/${id}.ts`)).toBe(true);

@@ -6,6 +6,7 @@ import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { steadypair } from '../support/run-command.ts';
 import { verifySample } from '../support/verify-sample.ts';
 
 async function textOf(
@@ -17,16 +18,36 @@ async function textOf(
   return { text: text.replaceAll(out, 'OUT'), markdown: readFileSync(report, 'utf8') };
 }
 
+function compare(folder: string, text: string, markdown: string): void {
+  for (const [name, found] of [
+    [`${folder}.txt`, text],
+    [`${folder}.md`, markdown],
+  ] as const) {
+    const file = join('tests', 'golden', name);
+    if (process.env.UPDATE_GOLDEN === '1') writeFileSync(file, found);
+    expect(found).toBe(readFileSync(file, 'utf8'));
+  }
+}
+
+async function diagnosisOf(): Promise<{ readonly text: string; readonly markdown: string }> {
+  const out = mkdtempSync(join(tmpdir(), 'golden-'));
+  const logs = join('samples', 'marrow-bay', 'wont-sync');
+  const phrasebook = join(logs, 'phrasebook.yaml');
+  const { out: text } = await steadypair('diagnose', logs, '--phrasebook', phrasebook, '--out', out);
+  const [report = ''] = text.match(/\S+\.md$/m) ?? [];
+  return { text: text.replaceAll(out, 'OUT'), markdown: readFileSync(report, 'utf8') };
+}
+
+describe('wont-sync', () => {
+  test('prints and reports what was read and found good', async () => {
+    const { text, markdown } = await diagnosisOf();
+    compare('wont-sync', text, markdown);
+  });
+});
+
 describe.each(['clean-swap', 'bad-swap'] as const)('%s', (folder) => {
   test('prints and reports what was read and found good', async () => {
     const { text, markdown } = await textOf(folder);
-    for (const [name, found] of [
-      [`${folder}.txt`, text],
-      [`${folder}.md`, markdown],
-    ] as const) {
-      const file = join('tests', 'golden', name);
-      if (process.env.UPDATE_GOLDEN === '1') writeFileSync(file, found);
-      expect(found).toBe(readFileSync(file, 'utf8'));
-    }
+    compare(folder, text, markdown);
   });
 });

@@ -46,6 +46,40 @@ describe('verify', () => {
   });
 });
 
+describe('diagnose', () => {
+  const trouble = 'samples/marrow-bay/wont-sync';
+  const phrases = ['--phrasebook', `${trouble}/phrasebook.yaml`];
+  test('ends with 1 where a cause is found, 3 with too little data, 0 for a healthy pair, 2 for an unknown one', async () => {
+    const parts = ['poll.csv', 'journal.csv'].map((name) => `${trouble}/pretreat-${name}`);
+    expect((await steadypair('diagnose', trouble, ...phrases)).status).toBe(1);
+    expect((await steadypair('diagnose', ...parts, ...phrases)).status).toBe(3);
+    const healthy = await steadypair('diagnose', clean, ...phrases, '--pair', 'RO1');
+    expect(healthy.status).toBe(0);
+    expect(healthy.out).toContain('Nothing is wrong with RO1 now.');
+    const unknown = await steadypair('diagnose', trouble, ...phrases, '--pair', 'RO9');
+    expect(unknown.status).toBe(2);
+    expect(unknown.err).toContain('Choose one of PRETREAT');
+  });
+  test('prints the document of design.md, section 8, and writes it with the reports', async () => {
+    const out = mkdtempSync(join(tmpdir(), 'diagnose-'));
+    const { out: printed } = await steadypair('diagnose', trouble, ...phrases, '--json', '--out', out);
+    expect(JSON.parse(printed)).toMatchObject({
+      schema: 'steadypair/diagnose/1',
+      pair: 'PRETREAT',
+      stage: 'synchronising',
+      causes: [{ id: 'link-down', rank: 1, next: expect.stringContaining('cable') }],
+    });
+    expect(readFileSync(join(out, 'diagnose.json'), 'utf8')).toBe(printed);
+    expect(readdirSync(out)).toHaveLength(3);
+  });
+  test('every line of its text fits 100 columns, and its help has two examples', async () => {
+    const { out } = await steadypair('diagnose', trouble, ...phrases);
+    for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
+    const help = await steadypair('diagnose', '--help');
+    expect(help.out.match(/^ {2}steadypair diagnose /gm)).toHaveLength(2);
+  });
+});
+
 describe('timeline', () => {
   test('prints events as CSV and as JSON lines, one event a line', async () => {
     const log = `${clean}/ro1-events.log`;

@@ -1,0 +1,49 @@
+import { join } from 'node:path';
+import { analyse, diagnose } from '../pipeline.ts';
+import { diagnoseJson } from '../report/diagnose-json.ts';
+import { diagnoseReports } from '../report/diagnose-reports.ts';
+import { diagnoseText } from '../report/diagnose-text.ts';
+import { shownZone } from '../report/shown-zone.ts';
+import type { Diagnosis } from '../vocabulary.ts';
+import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from './command.ts';
+import { writeWhole } from './node-files.ts';
+import { painterFor } from './paint.ts';
+import type { Streams } from './streams.ts';
+
+declare const STEADYPAIR_VERSION: string;
+
+export interface DiagnoseOptions extends CommonOptions {
+  readonly pair?: string | undefined;
+  readonly out?: string | undefined;
+}
+
+/** `diagnose`: says why a pair will not synchronise, and what to check next. */
+export async function diagnoseCommand(
+  paths: readonly string[],
+  options: DiagnoseOptions,
+  streams: Streams,
+): Promise<Status> {
+  const limits = limitsOf(options);
+  const imported = await importAll(paths, options, streams);
+  const diagnosis = diagnose(analyse(imported, limits, clocksOf(options)), options.pair ?? null, limits);
+  const zone = shownZone(options.zone ?? null, diagnosis.inputs);
+  const reports = options.out === undefined ? [] : await writeReports(options.out, diagnosis, zone);
+  streams.stdout.write(
+    options.json === true
+      ? diagnoseJson(diagnosis)
+      : diagnoseText(diagnosis, { zone, paint: painterFor(streams.stdout), reports }),
+  );
+  return statusOf(diagnosis);
+}
+
+async function writeReports(folder: string, diagnosis: Diagnosis, zone: string): Promise<readonly string[]> {
+  const reports = await diagnoseReports(diagnosis, { zone, version: STEADYPAIR_VERSION });
+  for (const { name, text } of reports) await writeWhole(join(folder, name), text);
+  return reports.map(({ name }) => join(folder, name));
+}
+
+/** 0 if nothing is wrong, 1 if the logs speak for a cause, 3 if they hold too little to name one. */
+function statusOf({ healthy, causes }: Diagnosis): Status {
+  if (healthy) return 0;
+  return causes[0] === undefined || causes[0].decibans === null ? 3 : 1;
+}

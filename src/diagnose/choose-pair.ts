@@ -1,0 +1,40 @@
+import type { PairFacts } from '../timeline/facts.ts';
+import { sayDuration } from '../vocabulary.ts';
+import type { Trouble } from './cause.ts';
+
+/** A pair and what is wrong with it; `trouble` is `null` for a healthy one. */
+export interface Candidate {
+  readonly facts: PairFacts;
+  readonly trouble: Trouble | null;
+}
+
+const worst: readonly Trouble['kind'][] = ['not-ready', 'flapping', 'light', 'unknown'];
+
+const said: Readonly<Record<Trouble['kind'], string>> = {
+  'not-ready': 'it has had no ready partner for',
+  flapping: 'its partner has come and gone for',
+  light: 'its light has not been steady for',
+  unknown: 'nothing is logged of its readiness in',
+};
+
+/** The pair that is worst now: without a ready partner before any other trouble, and of those the longest. */
+export function worstOf(candidates: readonly Candidate[]): Candidate | null {
+  const rank = ({ trouble }: Candidate): number =>
+    trouble === null ? worst.length : worst.indexOf(trouble.kind);
+  const lasting = ({ trouble }: Candidate): number => (trouble === null ? 0 : trouble.to - trouble.from);
+  return candidates.toSorted((a, b) => rank(a) - rank(b) || lasting(b) - lasting(a))[0] ?? null;
+}
+
+/** Why that pair was taken, in one sentence. */
+export function sayChoice({ facts, trouble }: Candidate, candidates: readonly Candidate[]): string {
+  const { pair } = facts.timeline;
+  const healthy = candidates.filter((c) => c.trouble === null).length;
+  const all = candidates.length;
+  if (trouble === null)
+    return all === 1
+      ? `${pair} is the only pair in the files.`
+      : `No pair was named, and all ${all} pairs in the files have a ready partner; this is ${pair}.`;
+  const why = `${said[trouble.kind]} ${sayDuration((trouble.to - trouble.from) / 1000)}`;
+  if (all === 1) return `${pair} is the only pair in the files: ${why}.`;
+  return `No pair was named: of ${all} pairs, ${healthy} healthy, ${pair} is worst now: ${why}.`;
+}

@@ -1,0 +1,71 @@
+import { decibans, evidenceBound } from '../statistics/evidence-bound.ts';
+import { atLeast } from '../statistics/rate-ratio.ts';
+import { clip, subtract, total } from '../timeline/coverage.ts';
+import { linesOf, uniqueLines } from '../timeline/readiness.ts';
+import type { Instant, NonEmpty, SourceLine, TimelineEvent } from '../vocabulary.ts';
+import { capped, type Trouble } from './cause.ts';
+
+/** How many failures and losses since the trouble began came soon after a change of some kind. */
+export interface Coincidence {
+  readonly count: number;
+  readonly failures: number;
+  /** How many chance alone would give. */
+  readonly expected: number;
+  readonly decibans: number;
+  /** The changes, each with the failure that followed it. */
+  readonly evidence: NonEmpty<SourceLine>;
+}
+
+/**
+ * Failures that follow a change within the window, against the share of the observed time that lies within a window:
+ * if they had nothing to do with each other the count would be binomial. `null` without a change or a failure.
+ * Source: design.md, section 4, Coincidence; the tail is exact, the weight its evidence bound.
+ */
+export function coincidenceOf(trouble: Trouble, changes: readonly TimelineEvent[]): Coincidence | null {
+  const windowMs = trouble.limits.coincidenceSeconds * 1000;
+  const failures = failuresOf(trouble);
+  const near = changes.filter((c) => c.time >= trouble.from - windowMs && c.time <= trouble.to);
+  const followed = failures.flatMap((failure) => {
+    const change = near.findLast((c) => c.earliest <= failure.time && failure.earliest - c.time <= windowMs);
+    return change === undefined ? [] : [{ change, failure }];
+  });
+  const [first, ...rest] = followed;
+  if (first === undefined) return null;
+  const span = [{ from: trouble.from - windowMs, to: Math.max(trouble.to, trouble.from) }];
+  const seen = clip(trouble.facts.timeline.observed, trouble.from - windowMs, trouble.to);
+  const observed = total(seen) > 0 ? seen : span;
+  const windows = near.map((c) => ({ from: c.earliest, to: c.time + windowMs }));
+  const share = Math.min(1, 1 - total(subtract(observed, windows)) / total(observed));
+  const p = atLeast(followed.length, failures.length, share);
+  return {
+    count: followed.length,
+    failures: failures.length,
+    expected: share * failures.length,
+    decibans: capped(decibans(evidenceBound(p)), trouble.limits),
+    evidence: uniqueLines([
+      ...linesOf(first.change),
+      ...first.failure.evidence,
+      ...rest.flatMap(({ change, failure }) => [...linesOf(change), ...failure.evidence]),
+    ]),
+  };
+}
+
+interface Failure extends Instant {
+  readonly evidence: NonEmpty<SourceLine>;
+}
+
+/** Ends of failed attempts, and losses of a ready partner that nobody planned. */
+function failuresOf({ facts, failed, from }: Trouble): readonly Failure[] {
+  const ends = failed
+    .filter((a) => a.outcome === 'failed')
+    .map(({ end, evidence }): Failure => ({ ...end, evidence: [evidence.at(-1) ?? evidence[0]] }));
+  const losses = facts.losses
+    .filter(({ event, kind }) => kind === 'counted' && event.time >= from)
+    .map(({ event }): Failure => ({ time: event.time, earliest: event.earliest, evidence: linesOf(event) }));
+  return [...losses, ...ends].sort((a, b) => a.time - b.time);
+}
+
+/** One sentence: so many failures followed, so many by chance. */
+export function sayCoincidence({ count, failures, expected }: Coincidence, what: string): string {
+  return `${count} of ${failures} losses and failed attempts came within 30 s after ${what}; chance alone would give ${expected.toFixed(1)}.`;
+}

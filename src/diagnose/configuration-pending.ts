@@ -1,0 +1,35 @@
+import { linesOf } from '../timeline/readiness.ts';
+import { stepAt, track } from '../timeline/tracks.ts';
+import type { Cause } from './cause.ts';
+import type { Observation } from './observations.ts';
+import { type Seen, weighState } from './weigh-state.ts';
+
+export const configurationPending: Cause = {
+  meta: {
+    id: 'configuration-pending',
+    title: 'A configuration waits to be sent',
+    kind: 'condition',
+    explains:
+      'What the active half runs is not what was last prepared, so that there is nothing settled to copy.',
+    shows: 'The configuration is pending whenever an attempt fails, and was not when the partner was ready.',
+    needs: [['configuration']],
+    next: 'Ask who prepared the change and whether it may be sent now; send it or take it back, then start the standby again.',
+  },
+  weigh: (trouble) =>
+    weighState(trouble, {
+      priorDecibans: trouble.limits.hinderingDecibans,
+      words: 'a pending configuration',
+      test: readConfiguration,
+    }),
+};
+
+function readConfiguration({ facts, at }: Observation): Seen | null {
+  const step = stepAt(track(facts.timeline, null, 'configuration'), at);
+  if (step === undefined) return null;
+  const holds = step.value === 'pending';
+  return {
+    holds,
+    statement: holds ? 'A configuration waits to be sent.' : 'No configuration waits to be sent.',
+    evidence: linesOf(step),
+  };
+}

@@ -1,0 +1,51 @@
+/** Every threshold of the diagnosis, with its unit and source. Where none is named it was chosen here. */
+export interface DiagnoseLimits {
+  /** From here on the logs speak for a cause: ten to one. Source: Jeffreys, Theory of Probability (1961), appendix B: strong. */
+  readonly leadDecibans: number;
+  /** Below this a cause is not listed: two to one. */
+  readonly listDecibans: number;
+  /** More than this no log can say: what stands in it may be wrong itself. */
+  readonly mostDecibans: number;
+  /** What a state weighs before any count, where by common practice no pair synchronises in it. No source. */
+  readonly forbiddingDecibans: number;
+  /** The same where something is visibly out of order, but a pair may do without it. Common practice, no source. */
+  readonly faultyDecibans: number;
+  /** The same where it hinders some pairs and not others. Common practice, no source. */
+  readonly hinderingDecibans: number;
+  /** What comes so long before a failure may have brought it. Source: design.md, section 4, Coincidence. */
+  readonly coincidenceSeconds: number;
+  /** Median load of the active half above which it has no time to copy. Source: design.md, section 6. */
+  readonly loadPercent: number;
+  /** Free memory below this share of the peers' is short. Source: design.md, section 6. */
+  readonly memoryShare: number;
+  /** Least number of aborts, restarts or drop-outs that make a pattern. */
+  readonly patternCount: number;
+  /** Aborts or restarts whose spread is at most this share of their median come at a fixed time. */
+  readonly fixedShare: number;
+  /** At most so many of the latest durations are looked at. */
+  readonly patternMost: number;
+  /** Least number of attempts of the same model and firmware that make a reference by themselves. */
+  readonly referenceCount: number;
+  /** Least number of other pairs in trouble before a firmware is suspected. */
+  readonly otherPairs: number;
+  /** Confidence of every interval. */
+  readonly confidence: number;
+}
+
+export const defaultDiagnoseLimits: DiagnoseLimits = {
+  leadDecibans: 10,
+  listDecibans: 3,
+  mostDecibans: 30,
+  forbiddingDecibans: 10,
+  faultyDecibans: 9,
+  hinderingDecibans: 6,
+  coincidenceSeconds: 30,
+  loadPercent: 90,
+  memoryShare: 0.1,
+  patternCount: 3,
+  fixedShare: 0.1,
+  patternMost: 20,
+  referenceCount: 3,
+  otherPairs: 2,
+  confidence: 0.95,
+};

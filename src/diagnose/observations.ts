@@ -1,0 +1,54 @@
+import { isFailed } from '../timeline/attempts.ts';
+import type { PairFacts } from '../timeline/facts.ts';
+import { identityAt } from '../timeline/module-changes.ts';
+import type { TimelineRules } from '../timeline/rules.ts';
+import { standbyAt } from '../timeline/standby.ts';
+import { spells } from '../timeline/tracks.ts';
+import type { Attempt } from '../vocabulary.ts';
+
+/** One time that a half was ready and held, or failed to become so: what every count of causes is made of. */
+export interface Observation {
+  readonly facts: PairFacts;
+  readonly half: string;
+  readonly serial: string | null;
+  readonly ready: boolean;
+  /** The span it is judged over, and the instant at which states are read. */
+  readonly from: number;
+  readonly to: number;
+  readonly at: number;
+}
+
+/** The observations of one pair: each spell of a ready partner that held, and each failed attempt. */
+export function observationsOf(
+  facts: PairFacts,
+  attempts: readonly Attempt[],
+  rules: TimelineRules,
+): readonly Observation[] {
+  return [...readySpells(facts, rules), ...failures(facts, attempts, rules)].sort((a, b) => a.at - b.at);
+}
+
+function readySpells(facts: PairFacts, rules: TimelineRules): readonly Observation[] {
+  const { timeline, readiness } = facts;
+  return spells(readiness.steps, 'yes').flatMap(({ start, end }) => {
+    const to = end?.earliest ?? timeline.to;
+    const at = start.time + rules.holdMs;
+    const half = standbyAt(timeline, at);
+    if (to < at || half === null) return [];
+    return [
+      { facts, half, serial: identityAt(timeline, half, at).serial, ready: true, from: start.time, to, at },
+    ];
+  });
+}
+
+function failures(
+  facts: PairFacts,
+  attempts: readonly Attempt[],
+  rules: TimelineRules,
+): readonly Observation[] {
+  return attempts
+    .filter((a) => isFailed(a, rules.lightLimitSeconds))
+    .map(({ half, serial, start, end }) => {
+      const at = Math.max(start.time, end.time - 1);
+      return { facts, half, serial, ready: false, from: start.time, to: end.time, at };
+    });
+}

@@ -1,0 +1,50 @@
+import { type Point, sayDuration } from '../vocabulary.ts';
+import { type Cause, doubted, type Trouble, type Weighed } from './cause.ts';
+import { exportsFor } from './exports-for.ts';
+
+export const tooLittleData: Cause = {
+  meta: {
+    id: 'too-little-data',
+    title: 'Too little data to name a cause',
+    kind: 'neither',
+    explains: 'A pair in trouble whose logs speak strongly for nothing.',
+    shows: 'No cause reaches ten to one with what was exported.',
+    needs: [],
+    next: 'Export more, and read it together with what there is.',
+  },
+  weigh(trouble, others) {
+    const best = Math.max(0, ...others.map((o) => o.weighing.decibans));
+    if (best >= trouble.limits.leadDecibans) return doubted([]);
+    const missing = others.filter((o) => o.missing.length > 0);
+    const { evidence } = trouble;
+    const points: Point[] = [{ statement: sayCounts(trouble), evidence }];
+    if (missing.length > 0)
+      points.push({
+        statement: `These causes could not be judged: ${missing.map((o) => o.cause.meta.id).join(', ')}.`,
+        evidence,
+      });
+    return { decibans: 0, for: points, against: [], next: nextExport(trouble, others) };
+  },
+};
+
+function sayCounts({ attempts, failed, observations, from, to }: Trouble): string {
+  const ready = observations.filter((o) => o.ready).length;
+  const watched = sayDuration((to - from) / 1000);
+  return `In ${watched} of trouble ${attempts.length} ${attempts.length === 1 ? 'attempt was' : 'attempts were'} logged, ${failed.length} of them certainly failed; a partner was ready ${ready} ${ready === 1 ? 'time' : 'times'} to compare with.`;
+}
+
+/** What to export next: what the causes that could not be judged need, the first of them first; else more of the same. */
+function nextExport({ facts, kind, attempts, failed, rules }: Trouble, others: readonly Weighed[]): string {
+  const { pair } = facts.timeline;
+  const missing = [
+    ...new Set([...(kind === 'unknown' ? ['partner-ready'] : []), ...others.flatMap((o) => o.missing)]),
+  ];
+  const wanted = exportsFor(missing);
+  const limit = sayDuration(rules.lightLimitSeconds);
+  const early = failed.length === 0 && attempts.length > 0;
+  const wait = early
+    ? `No attempt has certainly failed yet: wait until ${limit} after the start, then export again. `
+    : '';
+  if (wanted.length > 0) return `${wait}Export for ${pair}, over the same time: ${wanted.join('; ')}.`;
+  return `${wait}Everything that the causes need was logged of ${pair}, but too little happened: export a longer time, with the last bring-up that worked, and other pairs of the same model and firmware to compare with.`;
+}

@@ -1,0 +1,97 @@
+import { attemptsOf, isFailed } from '../timeline/attempts.ts';
+import type { PairFacts } from '../timeline/facts.ts';
+import { flappingSpells } from '../timeline/flapping.ts';
+import { endLines, linesOf, uniqueLines } from '../timeline/readiness.ts';
+import type { TimelineRules } from '../timeline/rules.ts';
+import { standbyAt } from '../timeline/standby.ts';
+import { spells, track, valueAt } from '../timeline/tracks.ts';
+import type { Attempt, TimelineEvent } from '../vocabulary.ts';
+import type { Trouble } from './cause.ts';
+import type { DiagnoseLimits } from './limits.ts';
+import { type Observation, observationsOf } from './observations.ts';
+
+/** What all pairs of the files give to compare with, read once. */
+export interface Fleet {
+  readonly facts: readonly PairFacts[];
+  readonly attempts: readonly Attempt[];
+  readonly observations: readonly Observation[];
+}
+
+export function fleetOf(facts: readonly PairFacts[], rules: TimelineRules): Fleet {
+  const pairs = facts.map((f) => ({ facts: f, attempts: attemptsOf(f.timeline, f.bringUps, rules) }));
+  return {
+    facts,
+    attempts: pairs.flatMap((p) => p.attempts),
+    observations: pairs.flatMap((p) => observationsOf(p.facts, p.attempts, rules)),
+  };
+}
+
+/** What is wrong with a pair at the end of its log; `null` if it has a ready partner that holds. */
+export function troubleOf(
+  facts: PairFacts,
+  fleet: Fleet,
+  limits: DiagnoseLimits,
+  rules: TimelineRules,
+): Trouble | null {
+  const begun = beginOf(facts, rules);
+  if (begun === null) return null;
+  const { timeline } = facts;
+  const from = begun.event?.time ?? timeline.from;
+  const own = fleet.attempts.filter((a) => a.pair === timeline.pair && a.end.time >= from);
+  const half = standbyAt(timeline, timeline.to) ?? own.at(-1)?.half ?? null;
+  const attempts = own.filter((a) => half === null || a.half === half);
+  const lines = endLines(timeline);
+  return {
+    facts,
+    kind: begun.kind,
+    fleet: fleet.facts,
+    half,
+    from,
+    to: timeline.to,
+    evidence: begun.event === null ? lines : uniqueLines([...linesOf(begun.event), ...lines.slice(-1)]),
+    attempts,
+    failed: attempts.filter((a) => isFailed(a, rules.lightLimitSeconds)),
+    allAttempts: fleet.attempts,
+    observations: fleet.observations,
+    limits,
+    rules,
+  };
+}
+
+interface Begun {
+  readonly kind: Trouble['kind'];
+  /** `null`: from the first line on. */
+  readonly event: TimelineEvent | null;
+}
+
+function beginOf(facts: PairFacts, rules: TimelineRules): Begun | null {
+  const { readiness, timeline } = facts;
+  if (readiness.signal === null) return { kind: 'unknown', event: null };
+  const flapping = flappingNow(facts, rules);
+  const down = spells(readiness.steps, 'no').at(-1);
+  const isDown = down !== undefined && (down.end === null || timeline.to - down.end.time < rules.holdMs);
+  if (isDown) {
+    const earlier = flapping !== null && flapping.time < down.start.time ? flapping : down.start;
+    return { kind: 'not-ready', event: earlier };
+  }
+  if (flapping !== null) return { kind: 'flapping', event: flapping };
+  const late = lateLight(facts);
+  return late === null ? null : { kind: 'light', event: late };
+}
+
+/** The first loss of a spell of flapping that is not over; `null` without one. */
+function flappingNow({ losses, timeline }: PairFacts, rules: TimelineRules): TimelineEvent | null {
+  const counted = losses.filter((l) => l.kind === 'counted').map((l) => l.event);
+  const last = flappingSpells(counted, timeline.to, rules.flapping).at(-1);
+  return last !== undefined && last.to >= timeline.to ? last.events[0] : null;
+}
+
+/** The start of the last bring-up, if its light was not steady in time and still is not; else `null`. */
+function lateLight({ bringUps, timeline }: PairFacts): TimelineEvent | null {
+  const last = bringUps.at(-1);
+  if (last === undefined || last.light.outcome !== 'exceeded') return null;
+  const isSteady = valueAt(track(timeline, last.half, 'light'), timeline.to) === 'steady';
+  const isActive = valueAt(track(timeline, last.half, 'role'), timeline.to) === 'active';
+  if (isSteady || isActive) return null;
+  return timeline.events.find((e) => e.half === last.half && e.time === last.start.time) ?? null;
+}

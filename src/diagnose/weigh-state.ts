@@ -1,0 +1,93 @@
+import { decibans } from '../statistics/evidence-bound.ts';
+import type { NonEmpty, Point, SourceLine } from '../vocabulary.ts';
+import { capped, doubted, type Trouble, type Weighing } from './cause.ts';
+import type { Observation } from './observations.ts';
+
+/** Whether a state held in one observation, with the lines that say so. */
+export interface Seen {
+  readonly holds: boolean;
+  /** One plain sentence: what was so, then. */
+  readonly statement: string;
+  readonly evidence: NonEmpty<SourceLine>;
+}
+
+export interface StateTest {
+  /** What it weighs before any count. */
+  readonly priorDecibans: number;
+  /** The state in a few words, to end "was so": `firmware that differs`. */
+  readonly words: string;
+  /** `null` where the logs do not tell. */
+  test(observation: Observation): Seen | null;
+}
+
+/**
+ * Weighs a state by counting: how often it held when attempts failed since the trouble began, against how often it held
+ * when a pair of the files was ready all the same. The ratio of the two shares, each with half a case added (Jeffreys'
+ * prior, from memory), is the likelihood ratio; its decibans are added to what the state weighs by common practice.
+ */
+export function weighState(trouble: Trouble, { priorDecibans, words, test }: StateTest): Weighing {
+  const now = test(presentOf(trouble));
+  const failed = failuresOf(trouble).flatMap((o) => test(o) ?? []);
+  const ready = trouble.observations.filter((o) => o.ready).flatMap((o) => test(o) ?? []);
+  const held = failed.filter((s) => s.holds);
+  const heldReady = ready.filter((s) => s.holds);
+  const shown = now?.holds === true ? now : held.at(-1);
+  if (shown === undefined) return doubted(now === null ? [] : [pointOf(now)]);
+  const ratio = share(held.length, failed.length) / share(heldReady.length, ready.length);
+  const counted = `It was so at ${held.length} of ${said(failed.length, 'attempt')} that failed, and at ${heldReady.length} of ${said(ready.length, 'time')} that a partner was ready.`;
+  return {
+    decibans: capped(priorDecibans + decibans(ratio), trouble.limits),
+    for: [{ statement: `${sayShown(shown, now)} ${counted}`, evidence: shown.evidence }],
+    against: [
+      ...(now !== null && !now.holds
+        ? [{ ...pointOf(now), statement: `At the end of the log: ${lower(now.statement)}` }]
+        : []),
+      ...spared(heldReady, `A partner was ready in spite of ${words}`),
+      ...spared(
+        failed.filter((s) => !s.holds),
+        `Attempts failed without ${words}`,
+      ),
+    ],
+  };
+}
+
+/** The failed attempts of the trouble; what there is now, if none has certainly failed. */
+function failuresOf(trouble: Trouble): readonly Observation[] {
+  const own = trouble.observations.filter(
+    (o) => !o.ready && o.facts === trouble.facts && o.to >= trouble.from,
+  );
+  return own.length > 0 ? own : [presentOf(trouble)];
+}
+
+/** The end of the log, as an observation. */
+function presentOf({ facts, half, from, to }: Trouble): Observation {
+  const last = facts.timeline.halves.at(-1);
+  return { facts, half: half ?? last ?? '', serial: null, ready: false, from, to, at: to };
+}
+
+function spared(seen: readonly Seen[], words: string): readonly Point[] {
+  const last = seen.at(-1);
+  if (last === undefined) return [];
+  return [{ statement: `${words}: ${said(seen.length, 'time')}.`, evidence: last.evidence }];
+}
+
+function pointOf({ statement, evidence }: Seen): Point {
+  return { statement, evidence };
+}
+
+/** A state that does not last to the end of the log was so when an attempt last failed. */
+function sayShown(shown: Seen, now: Seen | null): string {
+  return shown === now ? shown.statement : `When an attempt last failed: ${lower(shown.statement)}`;
+}
+
+function lower(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}
+
+function share(held: number, all: number): number {
+  return (held + 0.5) / (all + 1);
+}
+
+function said(count: number, word: string): string {
+  return `${count} ${word}${count === 1 ? '' : 's'}`;
+}

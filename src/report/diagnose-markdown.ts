@@ -1,0 +1,103 @@
+import { type Diagnosis, type Point, type RankedCause, sayDuration } from '../vocabulary.ts';
+import { cautions } from './cautions.ts';
+import { evidenceOfDiagnosis } from './diagnose-evidence.ts';
+import { markdown } from './escape.ts';
+import type { EvidenceList } from './evidence.ts';
+import { ladderOf, sayReference } from './ladder.ts';
+import { table } from './markdown-table.ts';
+import { causeWords, outcomeWords } from './outcome-words.ts';
+import type { ReportOptions } from './report-options.ts';
+import { rankingRule, sayWeight } from './say-weight.ts';
+import { cite, evidenceList, remarks } from './verify-markdown.ts';
+import { sayInstant, sayInstantBounds } from './words.ts';
+
+/** The diagnosis of one pair as Markdown (CommonMark with tables), for a ticket or a mail. */
+export function diagnoseMarkdown(diagnosis: Diagnosis, options: ReportOptions): string {
+  const { pair, sentences, chosen, from, to, healthy, inputs } = diagnosis;
+  const evidence = evidenceOfDiagnosis(diagnosis);
+  const [first, ...rest] = sentences;
+  const period = `${sayInstant(from, options.zone)} to ${sayInstant(to, options.zone)} (${options.zone}).`;
+  const blocks = [
+    `# Diagnosis of ${markdown(pair)}`,
+    `**${markdown(first)}**`,
+    ...rest.map(markdown),
+    markdown(chosen === null ? period : `${chosen} ${period}`),
+    ...(healthy ? [] : body(diagnosis, evidence, options)),
+    '## Cautions',
+    cautions.map((c) => `- ${c}`).join('\n'),
+    '## Findings and quality of the data',
+    remarks(diagnosis, diagnosis),
+    '## Files',
+    table(
+      ['File', 'Layout', 'Rows', 'SHA-256'],
+      inputs.map((i) => [markdown(i.file), markdown(i.layout), String(i.rows.read), i.sha256]),
+    ),
+    ...(evidence.lines.length === 0
+      ? []
+      : ['## Evidence', evidenceList(evidence, 'statements: see diagnose.json')]),
+    `Made by Steadypair ${markdown(options.version)}.`,
+  ];
+  return `${blocks.join('\n\n')}\n`;
+}
+
+function body(diagnosis: Diagnosis, evidence: EvidenceList, options: ReportOptions): readonly string[] {
+  const { causes } = diagnosis;
+  return [
+    '## How far it gets',
+    table(
+      ['Stage', 'Attempts that ended here', 'Time of the last attempt', 'Attempts that worked'],
+      ladderOf(diagnosis).map((r) => [r.stage, r.ended === 0 ? '' : String(r.ended), r.last, r.reference]),
+    ),
+    sayReference(diagnosis),
+    '## Attempts',
+    attempts(diagnosis, options),
+    '## Causes, by rank',
+    ...causes.flatMap((cause) => causeBlocks(cause, evidence)),
+    rankingRule,
+    ...doubtedBlocks(diagnosis, evidence),
+    '## What to check, in this order',
+    causes.map((c) => `${c.rank}. ${markdown(c.next)}`).join('\n'),
+  ];
+}
+
+const mostAttempts = 25;
+
+function attempts({ attempts: all, from }: Diagnosis, { zone }: ReportOptions): string {
+  if (all.length === 0) return 'None is logged.';
+  const rows = all
+    .slice(-mostAttempts)
+    .map((a) => [
+      sayInstantBounds(a.start, zone, from),
+      markdown(a.half),
+      causeWords[a.cause],
+      a.stages.at(-1)?.stage ?? 'not logged',
+      outcomeWords[a.outcome],
+      sayDuration(a.watchedSeconds),
+    ]);
+  return table(['Begun', 'Half', 'By', 'As far as', 'Outcome', 'After'], rows);
+}
+
+function causeBlocks(cause: RankedCause, evidence: EvidenceList): readonly string[] {
+  const { rank, title, id, decibans } = cause;
+  const said = (points: readonly Point[], word: string): readonly string[] =>
+    points.map((p) => `- ${word}: ${markdown(p.statement)}${cite(evidence, p.evidence)}`);
+  return [
+    `### ${rank}. ${markdown(title)} (${id}): ${sayWeight(decibans)}`,
+    [...said(cause.for, 'for'), ...said(cause.against, 'against')].join('\n'),
+  ];
+}
+
+function doubtedBlocks({ doubted, unjudged }: Diagnosis, evidence: EvidenceList): readonly string[] {
+  const rows = [
+    ...doubted.map(({ title, against }) => {
+      const [first] = against;
+      const why = first === undefined ? '' : `${markdown(first.statement)}${cite(evidence, first.evidence)}`;
+      return [markdown(title), why];
+    }),
+    ...unjudged.map(({ title, missing }) => [
+      markdown(title),
+      `could not be judged: never logged: ${missing.join(', ')}`,
+    ]),
+  ];
+  return rows.length === 0 ? [] : ['## What the logs do not speak for', table(['Cause', 'Why'], rows)];
+}

@@ -1,0 +1,54 @@
+import {
+  type Attempt,
+  type Diagnosis,
+  type ReferenceBand,
+  type Stage,
+  sayBounds,
+  sayDuration,
+  stages,
+} from '../vocabulary.ts';
+import { sayMeasure } from './words.ts';
+
+/** One rung of the ladder of stages, in words. */
+export interface Rung {
+  readonly stage: Stage;
+  /** Time of the last attempt in it; empty if it was not reached. */
+  readonly last: string;
+  /** How many attempts of the trouble ended here. */
+  readonly ended: number;
+  /** What attempts that worked needed here; empty if none was seen. */
+  readonly reference: string;
+}
+
+/** The ladder from the lowest stage up: the last attempt against the reference band, and where attempts ended. */
+export function ladderOf({ attempts, reference }: Diagnosis): readonly Rung[] {
+  const last = attempts.at(-1);
+  return stages.map((stage) => {
+    const reached = last?.stages.find((s) => s.stage === stage);
+    const band = reference.bands.find((b) => b.stage === stage);
+    return {
+      stage,
+      last: reached === undefined ? '' : sayMeasure(reached.inStage),
+      ended: attempts.filter((a) => endOf(a) === stage).length,
+      reference: band === undefined ? '' : sayBand(band),
+    };
+  });
+}
+
+function sayBand({ count, shortest, median, longest }: ReferenceBand): string {
+  if (count === 1) return `${sayDuration(median)}, once`;
+  return `${sayBounds(shortest, longest)}, median ${sayDuration(median)}, ${count} times`;
+}
+
+/** Whom the reference band rests on, in one sentence. */
+export function sayReference({ reference }: Diagnosis): string {
+  if (reference.bands.length === 0)
+    return 'No attempt in the files became ready: there is nothing to compare with.';
+  return reference.sameModule
+    ? 'The band is that of attempts of the same model and firmware that became ready.'
+    : 'The band is that of all attempts in the files that became ready: those of the same model and firmware were too few.';
+}
+
+function endOf({ stages: reached }: Attempt): Stage | null {
+  return reached.at(-1)?.stage ?? null;
+}

@@ -1,0 +1,34 @@
+import { describe, expect, test } from 'vitest';
+import { tooLittleData } from '../../../src/diagnose/too-little-data.ts';
+import { diagnoseCase } from '../../support/check-cause.ts';
+
+describe(tooLittleData.meta.id, () => {
+  test('comes first where all that is logged is in order, and names what was never logged', async () => {
+    const { causes, unjudged, sentences } = await diagnoseCase({ name: '' });
+    expect(causes.map((c) => c.id)).toEqual(['too-little-data']);
+    expect(causes[0]?.next).toContain('a poll of load and memory (load, free-memory)');
+    expect(unjudged.map((u) => u.id)).toEqual(['active-overloaded', 'memory-short']);
+    expect(sentences[1]).toContain('do not say why');
+  });
+  test('stands aside where a cause reaches ten to one', async () => {
+    const { causes } = await diagnoseCase({ name: '', plus: ['06:59:50  RO1 B  links crossed'] });
+    expect(causes.map((c) => c.id)).toEqual(['links-crossed']);
+  });
+  test('asks for a log of readiness where there is none, and ranks nothing else', async () => {
+    const { causes } = await diagnoseCase({
+      name: '',
+      without: ['partner'],
+      plus: ['06:59:50  RO1 B  links crossed'],
+    });
+    expect(causes.map((c) => c.id)).toEqual(['too-little-data']);
+    expect(causes[0]?.next).toContain('a log of readiness (partner-ready');
+  });
+  test('asks to wait where no attempt has lasted to the limit for the light', async () => {
+    const { causes } = await diagnoseCase({
+      name: '',
+      without: ['sync', '07:00:00', '08:00:00'],
+      plus: ['07:00:00  RO1    partner not ready', '07:02:00  RO1 A  light off'],
+    });
+    expect(causes[0]?.next).toMatch(/^No attempt has certainly failed yet: wait until 5 min 00 s/);
+  });
+});

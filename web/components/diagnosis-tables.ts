@@ -1,0 +1,99 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { terminal } from '../../src/report/escape.ts';
+import { ladderOf, sayReference } from '../../src/report/ladder.ts';
+import { causeWords, outcomeWords } from '../../src/report/outcome-words.ts';
+import { rankingRule, sayWeight } from '../../src/report/say-weight.ts';
+import { sayInstantBounds } from '../../src/report/words.ts';
+import {
+  type Attempt,
+  type Diagnosis,
+  type Point,
+  type RankedCause,
+  sayDuration,
+} from '../../src/vocabulary.ts';
+import { citing } from '../cite.ts';
+import { linesButton } from './swap-tables.ts';
+
+/** How far the last attempt got, stage by stage, against those that worked. */
+export function ladderTable(diagnosis: Diagnosis): TemplateResult {
+  const last = diagnosis.attempts.at(-1);
+  const rows = ladderOf(diagnosis).map((row) => {
+    const reached = last?.stages.find((s) => s.stage === row.stage);
+    const cite = citing(`The last attempt: ${row.stage}`, reached?.evidence ?? []);
+    return html`<tr @mouseenter=${cite} @focusin=${cite}>
+      <th scope="row">${row.stage}</th>
+      <td class="number">${row.ended === 0 ? '' : row.ended}</td>
+      <td>${terminal(row.last)} ${reached === undefined ? nothing : linesButton(reached.evidence, cite)}</td>
+      <td>${terminal(row.reference)}</td>
+    </tr>`;
+  });
+  return html`<div class="scroll"><table class="ladder">
+      <thead><tr><th scope="col">Stage</th><th scope="col" class="number">Attempts that ended here</th><th scope="col">Time of the last attempt, with bounds</th><th scope="col">Attempts that worked</th></tr></thead>
+      <tbody>${rows}</tbody>
+    </table></div>
+    <p class="second">${terminal(sayReference(diagnosis))}</p>`;
+}
+
+const mostAttempts = 25;
+
+/** The attempts since the trouble began, the last ones. */
+export function attemptsTable({ attempts, from }: Diagnosis, zone: string): TemplateResult {
+  if (attempts.length === 0) return html`<p>None is logged.</p>`;
+  const row = (attempt: Attempt): TemplateResult => {
+    const { start, half, cause, stages, outcome, watchedSeconds, evidence } = attempt;
+    const cite = citing(`Attempt of half ${half}`, evidence);
+    return html`<tr @mouseenter=${cite} @focusin=${cite}>
+      <td class="clock">${sayInstantBounds(start, zone, from)}</td>
+      <td class="long">${terminal(half)}</td>
+      <td>${causeWords[cause]} ${linesButton(evidence, cite)}</td>
+      <td>${stages.at(-1)?.stage ?? 'not logged'}</td>
+      <td>${outcomeWords[outcome]}</td>
+      <td class="number">${sayDuration(watchedSeconds)}</td>
+    </tr>`;
+  };
+  const left = attempts.length - mostAttempts;
+  return html`<div class="scroll"><table class="attempts">
+      <thead><tr><th scope="col">Begun</th><th scope="col">Half</th><th scope="col">By</th><th scope="col">As far as</th><th scope="col">Outcome</th><th scope="col" class="number">After</th></tr></thead>
+      <tbody>${attempts.slice(-mostAttempts).map(row)}</tbody>
+    </table></div>
+    ${left > 0 ? html`<p class="second">${left} earlier ones are in the report's JSON.</p>` : nothing}`;
+}
+
+/** Each cause with what speaks for it, what against, and what to check next. */
+export function causesList({ causes }: Diagnosis): TemplateResult {
+  return html`${causes.map(causeBlock)}<p class="second">${rankingRule}</p>`;
+}
+
+function causeBlock({ rank, id, title, decibans, for: pro, against, next }: RankedCause): TemplateResult {
+  return html`<h3 id=${`cause-${id}`}>${rank}. ${terminal(title)} (${id}): <span class=${rank === 1 ? 'inconclusive' : ''}>${sayWeight(decibans)}</span></h3>
+    <div class="scroll"><table class="checks">
+      <tbody>${pro.map((p) => pointRow('for', p))}${against.map((p) => pointRow('against', p))}
+        <tr><th scope="row">check next</th><td>${terminal(next)}</td></tr></tbody>
+    </table></div>`;
+}
+
+function pointRow(word: string, { statement, evidence }: Point): TemplateResult {
+  const cite = citing(statement, evidence);
+  return html`<tr @mouseenter=${cite} @focusin=${cite}>
+    <th scope="row">${word}</th>
+    <td>${terminal(statement)} ${linesButton(evidence, cite)}</td>
+  </tr>`;
+}
+
+/** What the logs do not speak for, and what they could not tell. */
+export function doubtedTable({ doubted, unjudged }: Diagnosis): TemplateResult {
+  return html`<div class="scroll"><table class="checks">
+    <thead><tr><th scope="col">Cause</th><th scope="col">Why</th></tr></thead>
+    <tbody>
+      ${doubted.map(({ title, against }) => {
+        const [first] = against;
+        const cite = citing(title, first?.evidence ?? []);
+        return html`<tr @mouseenter=${cite} @focusin=${cite}>
+          <th scope="row">${terminal(title)}</th>
+          <td>${first === undefined ? nothing : html`${terminal(first.statement)} ${linesButton(first.evidence, cite)}`}</td>
+        </tr>`;
+      })}
+      ${unjudged.map(({ title, missing }) => html`<tr><th scope="row">${terminal(title)}</th><td>could not be judged: never logged: ${missing.join(', ')}</td></tr>`)}
+    </tbody>
+  </table></div>`;
+}
