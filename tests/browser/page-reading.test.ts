@@ -125,7 +125,7 @@ describe('reading', () => {
     await page.click('#cancel');
     await page.waitForSelector('#demo');
     await openDemo(page);
-    expect(await page.locator('table.pairs tbody tr').count()).toBe(2);
+    expect(await page.locator('table.pairs tbody tr').count()).toBe(3);
     expect(told).toEqual([]);
     await page.context().close();
   });

@@ -36,10 +36,14 @@ describe.each(['light', 'dark'] as const)('the page, %s', (colorScheme) => {
     await page.hover('table.steps tbody tr');
     await page.waitForSelector('side-notes .around');
     await look('swap-verified');
-    await page.selectOption('#swap', { index: 1 });
+    await page.selectOption('#swap', { index: 2 });
     await page.waitForSelector('.verdict:has-text("not verified")');
     await page.waitForSelector('staff-figure chart-figure svg');
     await look('swap-not-verified');
+    await goToView(page, 'diagnosis');
+    await page.hover('table.ladder tbody tr:has(button)');
+    await page.waitForSelector('side-notes .around');
+    await look('wont-sync');
     await goToView(page, 'sources');
     await page.click('wording-form button:has-text("Teach")');
     await page.waitForSelector('#rule-count:has-text("2 rows")');
@@ -52,7 +56,7 @@ describe.each(['light', 'dark'] as const)('the page, %s', (colorScheme) => {
 test('is usable at 200 % zoom: nothing scrolls sideways, the evidence stands below', async () => {
   const { page } = await openPage(browser, { viewport: { width: 683, height: 384 } });
   await openDemo(page);
-  for (const id of ['pairs', 'swap', 'sources'] as const) {
+  for (const id of ['pairs', 'swap', 'diagnosis', 'sources'] as const) {
     await goToView(page, id);
     expect([id, await page.evaluate('document.documentElement.scrollWidth <= innerWidth')]).toEqual([
       id,
