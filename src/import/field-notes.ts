@@ -7,6 +7,8 @@ import { explain } from './time-reader.ts';
 import { readStamp } from './timestamps.ts';
 
 const clockFirst = /^\s*\d{1,2}[:.]\d{2}\b/;
+/** What a person writes goes on in words; the row of a table goes on with its delimiter. */
+const clockAndWords = /^\s*\d{1,2}[:.]\d{2}(?::\d{2})?\s*[-–]?\s*[\p{L}"'(«]/u;
 const pairHeading = /^(?:[Pp]air\s+([A-Za-z][A-Za-z0-9_]*)|([A-Z][A-Z0-9_]*))\s*:?$/;
 /** A name with a figure in it, or with a half behind it: `RO1`, `INTAKE-B`. `LED` is no pair. */
 const pairWord = /^(?:[A-Z]+[0-9]+|[A-Z][A-Z0-9_]*[-/](?:[A-Z]|[0-9]))$/;
@@ -17,7 +19,7 @@ export const fieldNotes: Importer = {
   title: 'Field notes: a clock and what was done',
   shape: 'text',
   recognise(head) {
-    const timed = head.lines.filter((line) => clockFirst.test(line.replace(date, ''))).length;
+    const timed = head.lines.filter((line) => clockAndWords.test(line.replace(date, ''))).length;
     return timed * 3 >= head.lines.length && timed > 0
       ? { fits: true, because: 'its lines begin with a clock and go on in words' }
       : { fits: false, because: 'too few lines begin with a clock' };

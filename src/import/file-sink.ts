@@ -172,6 +172,8 @@ function takeEntry(state: State, at: number, unit: Unit, message: string): void 
     return;
   }
   if (found === 'unit' || found === 'message') {
+    // Neither can be understood without the other: a person must teach both.
+    if (found === 'message' && unit.subject === null) unmatched(state, unknownEntry('unit', unit, message));
     unmatched(state, unknownEntry(found, unit, message));
     return;
   }

@@ -1,4 +1,5 @@
 import { csvRows } from './csv-rows.ts';
+import { guessColumns } from './guess-columns.ts';
 import { type Head, headOf } from './head.ts';
 import type { Importer } from './importer.ts';
 import { importers } from './importers.ts';
@@ -20,8 +21,8 @@ const delimiters = [',', ';', '\t', '|'] as const;
 const mostPreamble = 60;
 
 /**
- * Finds the importer for a file from its first text: the layout the phrasebook names, else the first that fits. Throws
- * InputError if none does, saying what each one missed.
+ * Finds the importer for a file from its first text: the layout the phrasebook names, else the first that fits by the names
+ * of its columns, else by what they hold. Throws InputError if none does, saying what each one missed.
  */
 export function recognise(
   name: string,
@@ -43,6 +44,9 @@ export function recognise(
       .flatMap((importer) => planFor(importer, asText, phrasebook, null, 0)),
   ];
   const best = fitting.sort((a, b) => order(a) - order(b) || a.headerLine - b.headerLine)[0];
+  const guessed =
+    best?.importer.shape === 'table' || rule !== undefined ? undefined : guess(tables, phrasebook);
+  if (guessed !== undefined) return guessed;
   if (best !== undefined) return best;
   const forced = allowed.length === 1 ? allowed[0] : undefined;
   if (forced?.shape === 'text')
@@ -73,6 +77,24 @@ function planFor(
 ): readonly Plan[] {
   const { fits, because } = importer.recognise(head, phrasebook);
   return fits ? [{ importer, head, delimiter, headerLine, because }] : [];
+}
+
+/** A plan for a table whose header says nothing, by what its columns hold. */
+function guess(tables: readonly Header[], phrasebook: Phrasebook): Plan | undefined {
+  for (const [index, { head, delimiter, line }] of tables.entries()) {
+    const rows = tables.slice(index + 1).filter((t) => t.delimiter === delimiter);
+    const found = guessColumns(
+      head.names,
+      rows.map((t) => t.head.names),
+      phrasebook,
+    );
+    const importer = importers.find((i) => i.id === found?.layout);
+    if (found === null || importer === undefined) continue;
+    const rule: FileRule = { match: '', layout: undefined, columns: found.columns, line: undefined };
+    const own = headOf(head.names, [], rule);
+    return { importer, head: own, delimiter, headerLine: line, because: found.because };
+  }
+  return undefined;
 }
 
 interface Header {

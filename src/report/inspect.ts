@@ -79,7 +79,7 @@ function fileText({ input, reasons, columns, parameters, streams }: ImportedFile
     ...reasons.flatMap((reason) => wrap(terminal(reason), '  ', '    ')),
     ...became('Columns', columns),
     ...became('Parameters', parameters),
-    ...wrap(`Units: ${units.length === 0 ? 'none' : units.join('; ')}.`, '  ', '    '),
+    ...wrap(`Units: ${units.length === 0 ? 'none that is understood' : units.join('; ')}.`, '  ', '    '),
     ...wrap(
       `${sayCount(rows.read, 'row')}: ${rows.used} used, ${rows.unchanged} unchanged, ${rows.ignored} ignored, ${rows.unmatched} not understood, ${rows.rejected} not readable.`,
       '  ',

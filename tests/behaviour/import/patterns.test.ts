@@ -46,7 +46,8 @@ describe.each(catastrophic)('the pattern %s', (source, filler) => {
       `units: [{ pattern: ${quoted}, pair: RO1 }]`,
       '',
     ].join('\n');
-    const log = `time,unit,message\n2026-03-14T09:00:00Z,${text.replaceAll(',', ' ')},${text.replaceAll(',', ' ')}\n`;
+    const cell = text.slice(-3000).replaceAll(',', ' ');
+    const log = `time,unit,message\n2026-03-14T09:00:00Z,${cell},${cell}\n`;
     expect(await timed(() => readText('journal.csv', log, { phrasebook }))).toBeLessThan(mostMs);
   });
 });
