@@ -29,6 +29,9 @@ const mostCached = 4096;
 const halfWords =
   /\b(?:[Ss]lot|SLOT)\s+([A-Za-z]|\d{1,2})\b|\b(?:[Hh]alf|HALF|[Pp]lace|PLACE)\s+([A-Z]|\d{1,2})\b/;
 const roleWords = /\b(standby|active)\b/i;
+/** "not removed yet", "before we switch over": what was not done, or not yet. */
+const undone =
+  /\b(?:not|never|cannot|can't|didn't|won't|will|should|would|could|before|until|unless|if|to be)\b[^,;.]*\b(?:pull|remov|t[ao]k|withdr|put|fit|insert|seat|switch|(?:re)?flash)/i;
 
 export function entryReader(phrasebook: Phrasebook): EntryReader {
   const cache = new Map<string, Matched | 'ignored' | 'unknown'>();
@@ -53,7 +56,9 @@ export function entryReader(phrasebook: Phrasebook): EntryReader {
     },
     readNote(pair, text) {
       const found = firstNote(text);
-      const meant = found === undefined ? undefined : meaning(pair, found, text);
+      const isOwn = phrasebook.messages.some((r) => r.pattern.source === found?.rule.pattern.source);
+      const isDone = found !== undefined && (isOwn || !undone.test(text));
+      const meant = isDone ? meaning(pair, found, text) : undefined;
       return (
         meant ?? {
           subject: { pair: pair.pair, half: null, role: null },

@@ -31,7 +31,10 @@ export interface Unit {
   gapsFrom: number;
 }
 
+/** From so many spans on, the usual spacing is known well enough to pass over what is usual. */
 const gapCandidates = 256;
+/** A poll may become faster later, and then shorter spans are gaps: only past so many does the memory count more. */
+const mostCandidates = 4096;
 
 export function newUnit(text: string, subject: Subject | null, index: number, kind: Stream['kind']): Unit {
   return {
@@ -75,9 +78,9 @@ export function touch(unit: Unit, at: number, row: Row): void {
 function keepGap(unit: Unit, at: number, row: Row): void {
   const before = { time: unit.lastTime, line: unit.lastLine, text: detached(unit.lastText) };
   unit.gaps.push({ before, after: { time: at, line: row.line, text: detached(row.text()) } });
-  if (unit.gaps.length < gapCandidates || unit.gapsFrom > 0) return;
-  // By now the usual spacing is known: only what is longer can be a gap.
-  unit.gapsFrom = 3 * unit.spacing.median();
+  const isFull = unit.gaps.length % mostCandidates === 0;
+  if (!isFull && (unit.gaps.length < gapCandidates || unit.gapsFrom > 0)) return;
+  unit.gapsFrom = (isFull ? 3 : 1.5) * unit.spacing.median();
   unit.gaps.splice(
     0,
     unit.gaps.length,

@@ -36,7 +36,7 @@ export function terminal(text: string): string {
   return visible(text);
 }
 
-/** Control characters, line and paragraph separators, and those that turn the direction of the text, as their code in angle brackets. */
+/** Characters that are not seen or that turn the direction of the text, as their code in angle brackets. */
 function visible(text: string): string {
   let shown = '';
   for (const character of text) {
@@ -46,7 +46,10 @@ function visible(text: string): string {
   return shown;
 }
 
-/** C0 and C1 controls but the tab, and the marks, embeddings and isolates of the Unicode bidirectional algorithm. */
+/**
+ * C0 and C1 controls but the tab; the marks, embeddings and isolates of the Unicode bidirectional algorithm; and characters
+ * without a width, which make two different names look alike.
+ */
 function isHidden(code: number): boolean {
   const isControl = (code < 32 && code !== 9) || (code >= 127 && code < 160);
   const turns =
@@ -57,5 +60,11 @@ function isHidden(code: number): boolean {
     code === 0x2029 ||
     (code >= 0x202a && code <= 0x202e) ||
     (code >= 0x2066 && code <= 0x2069);
-  return isControl || turns;
+  const hasNoWidth =
+    code === 0x00ad ||
+    code === 0x180e ||
+    (code >= 0x200b && code <= 0x200d) ||
+    (code >= 0x2060 && code <= 0x2064) ||
+    code === 0xfeff;
+  return isControl || turns || hasNoWidth;
 }

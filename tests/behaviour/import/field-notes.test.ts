@@ -23,6 +23,16 @@ checkImporter(fieldNotes, [
     ],
   },
   {
+    name: 'what was not done, or not yet, is a note',
+    file: 'notes.txt',
+    text: 'RO1\n14 Mar 2026\n09:14 standby not removed yet\n09:20 will pull slot B after lunch\n09:30 pulled slot B before lunch\n',
+    changes: [
+      '09:14:00.000..09:15:00.000 RO1 pair note standby not removed yet line 3',
+      '09:20:00.000..09:21:00.000 RO1 pair note will pull slot B after lunch line 4',
+      '09:30:00.000..09:31:00.000 RO1 B removed - line 5',
+    ],
+  },
+  {
     name: 'without a date the day of the other files counts',
     file: 'notes.txt',
     text: 'RO1\n09:14 fitted new module in slot B\n',

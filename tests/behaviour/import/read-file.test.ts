@@ -128,3 +128,15 @@ describe('a file', () => {
     ]);
   });
 });
+
+test('a gap is not lost where the poll becomes faster later', async () => {
+  // 300 readings 60 s apart, a gap of 100 s, then 2000 readings 30 s apart: the usual spacing is 30 s, and 100 s a gap.
+  const times = [
+    ...Array.from({ length: 300 }, (_, i) => i * 60),
+    ...Array.from({ length: 2000 }, (_, i) => 299 * 60 + 100 + i * 30),
+  ];
+  const rows = times.map((s) => `${new Date(s * 1000).toISOString()},RO1,partner ready,yes\n`);
+  const [stream] = (await readText('a.csv', header + rows.join(''))).streams;
+  expect(stream?.spacing).toBe(30_000);
+  expect(stream?.gaps.map((g) => g.after.time - g.before.time)).toEqual([100_000]);
+});

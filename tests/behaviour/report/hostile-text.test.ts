@@ -7,7 +7,7 @@ import { verifyText } from '../../../src/report/verify-text.ts';
 import type { ImportedFile } from '../../../src/vocabulary.ts';
 import { exampleVerification } from '../../support/example-verification.ts';
 
-const hostile = `</td><script>alert(1)</script>"' onload=x $& $' $\` clip0 [x](http://a.example) www.a.example \u001b[31m\u202e|`;
+const hostile = `</td><script>alert(1)</script>"' onload=x $& $' $\` clip0 [x](http://a.example) www.a.example \u001b[31m\u202e\u200b|`;
 const verification = exampleVerification(hostile);
 const options = { zone: 'Europe/Lisbon', version: '1' };
 
@@ -22,7 +22,11 @@ const hiddenRanges = [
   [0x0b, 0x1f],
   [0x7f, 0x9f],
   [0x61c, 0x61c],
-  [0x200e, 0x200f],
+  [0x00ad, 0x00ad],
+  [0x180e, 0x180e],
+  [0x200b, 0x200f],
+  [0x2060, 0x2064],
+  [0xfeff, 0xfeff],
   [0x2028, 0x202e],
   [0x2066, 0x2069],
 ] as const;
