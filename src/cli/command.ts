@@ -1,4 +1,5 @@
 import { type Imported, importFiles, limitsWithHold, readPhrasebook, unpackFiles } from '../pipeline.ts';
+import { terminal } from '../report/escape.ts';
 import { findFiles, readText } from './node-files.ts';
 import { platform } from './platform.ts';
 import { progressTo } from './progress.ts';
@@ -43,7 +44,7 @@ export async function importAll(
   });
   progress.end();
   const imported = { files: read.files, failures: [...found.failures, ...failures, ...read.failures] };
-  for (const failure of imported.failures) stderr.write(`${failure.message}\n`);
+  for (const failure of imported.failures) stderr.write(`${terminal(failure.message)}\n`);
   if (imported.files.length === 0) throw new NothingReadable(imported.failures.length);
   return imported;
 }

@@ -1,5 +1,6 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { InputError } from '../pipeline.ts';
+import { terminal } from '../report/escape.ts';
 import { NothingReadable, type Status } from './command.ts';
 import { diagnoseCommand } from './diagnose.ts';
 import { inspectCommand } from './inspect.ts';
@@ -34,12 +35,12 @@ export async function run(args: readonly string[], streams: Streams): Promise<St
 function tell(error: unknown, args: readonly string[], { stderr }: Streams): Status {
   if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
   if (error instanceof InputError || error instanceof NothingReadable) {
-    stderr.write(`${error.message}\n`);
+    stderr.write(`${terminal(error.message)}\n`);
     return 2;
   }
   const what = error instanceof Error ? error.message : String(error);
   stderr.write(
-    `steadypair: a defect in the program: ${what} Run it again with --debug and report what it prints.\n`,
+    `steadypair: a defect in the program: ${terminal(what)} Run it again with --debug and report what it prints.\n`,
   );
   if (args.includes('--debug') && error instanceof Error) stderr.write(`${error.stack}\n`);
   return 2;

@@ -128,6 +128,15 @@ describe('a damaged or hostile archive', () => {
     expect(err).toContain('bomb.csv.gz/bomb.csv: it unpacks to more than 400 times its packed size');
   });
 
+  test('whose member names would steer a terminal does not', async () => {
+    const name = 'a\u001b[31m\u202e\nb';
+    const path = fileWith(zipSync({ [`${name}.csv`]: strToU8('x'), 'd.csv': strToU8(other) }), 'names.zip');
+    const { out, err } = await steadypair('inspect', path);
+    expect(err).toContain('names.zip/a‹001B›[31m‹202E›‹000A›b.csv:');
+    for (const hidden of ['\u001b', '\u202e']) expect(out + err).not.toContain(hidden);
+    expect(err.trim().split('\n')).toHaveLength(1);
+  });
+
   test('within an archive is not unpacked', async () => {
     const inner = zipSync({ 'a.csv': strToU8(poll) });
     const path = fileWith(zipSync({ 'inner.zip': inner, 'd.csv': strToU8(other) }), 'outer.zip');
