@@ -58,10 +58,11 @@ function weigh(cause: Cause, trouble: Trouble, others: readonly Weighed[]): Weig
   );
   if (missing.length > 0) return { cause, missing, weighing: nothing };
   // Without a log of readiness nobody knows that there is trouble.
-  const judged = trouble.kind !== 'unknown' || meta.kind === 'neither';
-  const weighing = judged ? cause.weigh(trouble, others) : nothing;
+  if (trouble.kind === 'unknown' && meta.kind !== 'neither')
+    return { cause, missing: ['partner-ready'], weighing: nothing };
+  const weighing = cause.weigh(trouble, others);
   const silent = weighing.for.length === 0 && weighing.against.length === 0 && meta.kind !== 'neither';
-  return { cause, missing: silent && judged ? meta.needs.flat() : [], weighing };
+  return { cause, missing: silent ? meta.needs.flat() : [], weighing };
 }
 
 /** A happening counts as logged where a journal would have told it. */

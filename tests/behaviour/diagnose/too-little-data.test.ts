@@ -15,12 +15,15 @@ describe(tooLittleData.meta.id, () => {
     expect(causes.map((c) => c.id)).toEqual(['links-crossed']);
   });
   test('asks for a log of readiness where there is none, and ranks nothing else', async () => {
-    const { causes } = await diagnoseCase({
+    const { causes, doubted, unjudged } = await diagnoseCase({
       name: '',
       without: ['partner'],
       plus: ['06:59:50  RO1 B  links crossed'],
     });
     expect(causes.map((c) => c.id)).toEqual(['too-little-data']);
+    // Nothing was weighed, so nothing is doubted either.
+    expect(doubted).toEqual([]);
+    expect(unjudged.find((u) => u.id === 'links-crossed')?.missing).toEqual(['partner-ready']);
     expect(causes[0]?.next).toContain('a log of readiness (partner-ready');
   });
   test('asks to wait where no attempt has lasted to the limit for the light', async () => {
