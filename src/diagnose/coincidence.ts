@@ -1,6 +1,6 @@
 import { decibans, evidenceBound } from '../statistics/evidence-bound.ts';
 import { atLeast } from '../statistics/rate-ratio.ts';
-import { clip, subtract, total } from '../timeline/coverage.ts';
+import { clip, total, totalWithin } from '../timeline/coverage.ts';
 import { linesOf, uniqueLines } from '../timeline/readiness.ts';
 import type { Instant, NonEmpty, SourceLine, TimelineEvent } from '../vocabulary.ts';
 import { capped, type Trouble } from './cause.ts';
@@ -37,10 +37,10 @@ export function coincidenceOf(trouble: Trouble, changes: readonly TimelineEvent[
   if (first === undefined) return null;
   const span = [{ from: trouble.from - windowMs, to: Math.max(trouble.to, trouble.from) }];
   const seen = clip(trouble.facts.timeline.observed, trouble.from - windowMs, trouble.to);
-  const observed = total(seen) > 0 ? seen : span;
   const widestMs = Math.max(...failures.map((f) => f.time - f.earliest));
+  const observed = total(seen) > 0 ? seen : span;
   const windows = near.map((c) => ({ from: c.earliest, to: c.time + windowMs + widestMs }));
-  const share = Math.min(1, 1 - total(subtract(observed, windows)) / total(observed));
+  const share = totalWithin(observed, windows) / total(observed);
   const p = atLeast(followed.length, failures.length, share);
   return {
     count: followed.length,
