@@ -1,5 +1,5 @@
 import { poissonAtLeast } from '../statistics/distributions.ts';
-import { clip, total, unite } from '../timeline/coverage.ts';
+import { total, totalWithin } from '../timeline/coverage.ts';
 import { between } from '../timeline/durations.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { groupBy } from '../timeline/groups.ts';
@@ -97,10 +97,10 @@ function compare(
     const change = changes.findLast((c) => surelyPrecedes(c, loss, windowMs));
     return change === undefined ? [] : [{ change, loss }];
   });
-  const windows = unite(changes.map((c) => ({ from: c.earliest, to: c.time + c.resolution + windowMs })));
-  const covered = timeline.observed.flatMap(({ from, to }) => clip(windows, from, to));
+  const windows = changes.map((c) => ({ from: c.earliest, to: c.time + c.resolution + windowMs }));
   const observed = total(timeline.observed);
-  const expected = observed === 0 ? losses.length : (losses.length * total(covered)) / observed;
+  const expected =
+    observed === 0 ? losses.length : (losses.length * totalWithin(timeline.observed, windows)) / observed;
   return { kind, preceded, expected, p: poissonAtLeast(preceded.length, expected) };
 }
 

@@ -1,6 +1,6 @@
 import { decibans, evidenceBound } from '../statistics/evidence-bound.ts';
 import { atLeast } from '../statistics/rate-ratio.ts';
-import { clip, subtract, total } from '../timeline/coverage.ts';
+import { clip, total, totalWithin } from '../timeline/coverage.ts';
 import { linesOf, uniqueLines } from '../timeline/readiness.ts';
 import type { Instant, NonEmpty, SourceLine, TimelineEvent } from '../vocabulary.ts';
 import { capped, type Trouble } from './cause.ts';
@@ -9,6 +9,9 @@ import { capped, type Trouble } from './cause.ts';
 export interface Coincidence {
   readonly count: number;
   readonly failures: number;
+  readonly windowSeconds: number;
+  /** Their bounds leave no doubt that they came after, and within the window. */
+  readonly isSure: boolean;
   /** How many chance alone would give. */
   readonly expected: number;
   readonly decibans: number;
@@ -17,8 +20,9 @@ export interface Coincidence {
 }
 
 /**
- * Failures that follow a change within the window, against the share of the observed time that lies within a window:
- * if they had nothing to do with each other the count would be binomial. `null` without a change or a failure.
+ * Failures that may have followed a change within the window, against the share of the observed time that lies within a
+ * window: if they had nothing to do with each other the count would be binomial. What the bounds of the coarsest failure
+ * leave open widens every window, which is on the side of chance. `null` without a change or a failure.
  * Source: design.md, section 4, Coincidence; the tail is exact, the weight its evidence bound.
  */
 export function coincidenceOf(trouble: Trouble, changes: readonly TimelineEvent[]): Coincidence | null {
@@ -33,13 +37,16 @@ export function coincidenceOf(trouble: Trouble, changes: readonly TimelineEvent[
   if (first === undefined) return null;
   const span = [{ from: trouble.from - windowMs, to: Math.max(trouble.to, trouble.from) }];
   const seen = clip(trouble.facts.timeline.observed, trouble.from - windowMs, trouble.to);
+  const widestMs = Math.max(...failures.map((f) => f.time - f.earliest));
   const observed = total(seen) > 0 ? seen : span;
-  const windows = near.map((c) => ({ from: c.earliest, to: c.time + windowMs }));
-  const share = Math.min(1, 1 - total(subtract(observed, windows)) / total(observed));
+  const windows = near.map((c) => ({ from: c.earliest, to: c.time + windowMs + widestMs }));
+  const share = totalWithin(observed, windows) / total(observed);
   const p = atLeast(followed.length, failures.length, share);
   return {
     count: followed.length,
     failures: failures.length,
+    windowSeconds: trouble.limits.coincidenceSeconds,
+    isSure: followed.every(({ change, failure }) => surelyFollows(failure, change, windowMs)),
     expected: share * failures.length,
     decibans: capped(decibans(evidenceBound(p)), trouble.limits),
     evidence: uniqueLines([
@@ -65,7 +72,15 @@ function failuresOf({ facts, failed, from }: Trouble): readonly Failure[] {
   return [...losses, ...ends].sort((a, b) => a.time - b.time);
 }
 
-/** One sentence: so many failures followed, so many by chance. */
-export function sayCoincidence({ count, failures, expected }: Coincidence, what: string): string {
-  return `${count} of ${failures} losses and failed attempts came within 30 s after ${what}; chance alone would give ${expected.toFixed(1)}.`;
+function surelyFollows(failure: Failure, change: TimelineEvent, windowMs: number): boolean {
+  return change.time <= failure.earliest && failure.time - change.earliest <= windowMs;
+}
+
+/** One sentence: so many failures followed, as far as their bounds tell, and so many by chance. */
+export function sayCoincidence(
+  { count, failures, windowSeconds, isSure, expected }: Coincidence,
+  what: string,
+): string {
+  const came = isSure ? 'came' : 'came, or may have come,';
+  return `${count} of ${failures} losses and failed attempts ${came} within ${windowSeconds} s after ${what}; chance alone would give ${expected.toFixed(1)}.`;
 }

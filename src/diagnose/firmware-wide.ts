@@ -1,5 +1,6 @@
 import { decibans, evidenceBound } from '../statistics/evidence-bound.ts';
 import { type Counted, type RateRatio, rateRatio } from '../statistics/rate-ratio.ts';
+import { isFailed } from '../timeline/attempts.ts';
 import { clip, total } from '../timeline/coverage.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { linesOf } from '../timeline/readiness.ts';
@@ -50,7 +51,7 @@ interface PairTrouble {
 }
 
 /** Losses and failed attempts of a pair, and the hours watched, while its standby had the firmware and while another. */
-function troubleWith(facts: PairFacts, firmware: string, { observations }: Trouble): PairTrouble {
+function troubleWith(facts: PairFacts, firmware: string, { allAttempts, rules }: Trouble): PairTrouble {
   const { timeline, losses } = facts;
   const hasIt = (time: number): boolean | null => {
     const half = standbyAt(timeline, time);
@@ -58,10 +59,15 @@ function troubleWith(facts: PairFacts, firmware: string, { observations }: Troub
     return found === null ? null : found === firmware;
   };
   const lost = losses.filter((l) => l.kind === 'counted').map((l) => l.event);
-  const times = [
-    ...observations.filter((o) => o.facts === facts && !o.ready).map((o) => o.at),
-    ...lost.map((e) => e.time),
-  ];
+  // The end of a ready partner that did not hold, and the wait after a loss, are those losses: they count once.
+  const failed = allAttempts.filter(
+    (a) =>
+      a.pair === timeline.pair &&
+      a.outcome !== 'lost' &&
+      a.cause !== 'loss' &&
+      isFailed(a, rules.lightLimitSeconds),
+  );
+  const times = [...failed.map((a) => Math.max(a.start.time, a.end.time - 1)), ...lost.map((e) => e.time)];
   const changes = timeline.events.filter((e) => e.signal === 'firmware' || e.signal === 'role');
   const edges = [...new Set([timeline.from, ...changes.map((e) => e.time), timeline.to])].sort(
     (a, b) => a - b,

@@ -7,7 +7,7 @@ import {
   type RankedCause,
   type UnjudgedCause,
 } from '../vocabulary.ts';
-import type { Cause, Trouble, Weighed } from './cause.ts';
+import { type Cause, doubted, type Trouble, type Weighed, type Weighing } from './cause.ts';
 
 /** What the causes come to: those that something speaks for, by rank, those doubted, and those not judged. */
 export interface Ranking {
@@ -43,11 +43,16 @@ export function rankCauses(causes: readonly Cause[], trouble: Trouble): Ranking 
   const left = weighed.filter((w) => !listed.has(w.cause.meta.id) && w.cause.meta.kind !== 'neither');
   return {
     causes: ordered.map(({ w, points }, index) => toRanked(w, points, index + 1)),
-    doubted: left.filter((w) => w.missing.length === 0).map(toDoubted),
+    doubted: left.filter(isWeighed).map(toDoubted),
     unjudged: left
-      .filter((w) => w.missing.length > 0)
+      .filter((w) => !isWeighed(w))
       .map(({ cause: { meta }, missing }) => ({ id: meta.id, title: meta.title, missing })),
   };
+}
+
+/** Something was read that can be told of it. */
+function isWeighed({ missing, weighing }: Weighed): boolean {
+  return missing.length === 0 || weighing.against.length > 0;
 }
 
 function weigh(cause: Cause, trouble: Trouble, others: readonly Weighed[]): Weighed {
@@ -58,10 +63,19 @@ function weigh(cause: Cause, trouble: Trouble, others: readonly Weighed[]): Weig
   );
   if (missing.length > 0) return { cause, missing, weighing: nothing };
   // Without a log of readiness nobody knows that there is trouble.
-  const judged = trouble.kind !== 'unknown' || meta.kind === 'neither';
-  const weighing = judged ? cause.weigh(trouble, others) : nothing;
+  if (trouble.kind === 'unknown' && meta.kind !== 'neither')
+    return { cause, missing: ['partner-ready'], weighing: nothing };
+  const weighing = cause.weigh(trouble, others);
   const silent = weighing.for.length === 0 && weighing.against.length === 0 && meta.kind !== 'neither';
-  return { cause, missing: silent && judged ? meta.needs.flat() : [], weighing };
+  return silent
+    ? { cause, missing: meta.needs.flat(), weighing: untold(cause, trouble) }
+    : { cause, missing, weighing };
+}
+
+/** Its signals are logged, but not of the half or the times that it would take: more of them would help. */
+function untold({ meta }: Cause, { evidence }: Trouble): Weighing {
+  const statement = `What is logged of ${meta.needs.flat().join(' and ')} does not tell of the half or the times in question.`;
+  return doubted([{ statement, evidence }]);
 }
 
 /** A happening counts as logged where a journal would have told it. */

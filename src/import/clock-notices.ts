@@ -24,6 +24,10 @@ export function stepNotices(file: string, steps: readonly ClockStep[]): readonly
   ];
 }
 
+function sayStamps(count: number): string {
+  return count === 1 ? '1 stamp stands' : `${count} stamps stand`;
+}
+
 function saysHour(repeated: number, open: number): string {
   const unless = 'unless a poll goes on at its usual spacing, both hours are their bounds.';
   if (open === 0) return 'the order of the rows decided which.';
@@ -58,7 +62,7 @@ export function clockNotices(
     notices.push({
       ...frame,
       id: 'clock-fold',
-      what: `${repeated} stamps stand in the hour that the clocks repeat; ${saysHour(repeated, open)}`,
+      what: `${sayStamps(repeated)} in the hour that the clocks repeat; ${saysHour(repeated, open)}`,
       fix: 'Check them against another source.',
       count: repeated,
     });
@@ -67,7 +71,7 @@ export function clockNotices(
     notices.push({
       ...frame,
       id: 'clock-fold',
-      what: `${missing} stamps stand in the hour that the clocks leave out.`,
+      what: `${sayStamps(missing)} in the hour that the clocks leave out.`,
       fix: 'Check the zone.',
       count: missing,
     });

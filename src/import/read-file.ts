@@ -28,7 +28,6 @@ const headBytes = 65_536;
  */
 export async function readFile(source: FileSource, options: ImportOptions): Promise<ImportedFile> {
   const head = await readHead(source);
-  if (head.length === 0) throw new InputError(source.name, 'the file is empty.', 'Export it again.');
   const encoding = detectEncoding(head);
   if (encoding === null)
     throw new InputError(source.name, 'this is no text but a binary file.', 'Export it as CSV or text.');
@@ -94,14 +93,19 @@ function baseName(name: string): string {
   return name.split(/[/\\]/).at(-1) ?? name;
 }
 
+/** The first bytes of a file, to tell what it is. Throws InputError if there are none. */
 async function readHead(source: FileSource): Promise<Uint8Array> {
   const pieces: Uint8Array[] = [];
   let length = 0;
-  await eachPiece(source, (piece) => {
+  const damage = await eachPiece(source, (piece) => {
     pieces.push(piece);
     length += piece.length;
     return length < headBytes;
   });
+  if (length === 0) {
+    if (damage === null) throw new InputError(source.name, 'the file is empty.', 'Export it again.');
+    throw new InputError(source.name, `nothing of it can be read: ${damage}.`, 'Copy or pack it again.');
+  }
   const head = new Uint8Array(length);
   let at = 0;
   for (const piece of pieces) {

@@ -12,15 +12,16 @@ export function wrongHalfNotices(
 ): readonly Notice[] {
   const given = streams.flatMap((stream) => {
     const half = halfGiven(file, stream.subject.pair);
-    const own = streams.flatMap((s) =>
-      s.subject.pair === stream.subject.pair ? (s.subject.half ?? []) : [],
+    const own = new Set(
+      streams.flatMap((s) => (s.subject.pair === stream.subject.pair ? (s.subject.half ?? []) : [])),
     );
-    return half === null || own.length === 0 || own.some((h) => h.toLowerCase() === half)
+    const [only] = own;
+    return half === null || own.size !== 1 || only === undefined || !isOther(half, only)
       ? []
       : [
           notice(
             file,
-            `Its name says half ${half.toUpperCase()} of ${stream.subject.pair}, but its unit "${stream.unit}" is half ${own[0]}.`,
+            `Its name says half ${half.toUpperCase()} of ${stream.subject.pair}, but its unit "${stream.unit}" is half ${only}.`,
             stream.first,
           ),
         ];
@@ -37,6 +38,11 @@ export function wrongHalfNotices(
         ],
   );
   return [...given.slice(0, 1), ...beside];
+}
+
+/** Another half, named as the own one is: a number beside a letter numbers a part or a day, not a half. */
+function isOther(half: string, own: string): boolean {
+  return half !== own.toLowerCase() && /^\d+$/.test(half) === /^\d+$/.test(own);
 }
 
 /** The half that a file name gives after the name of a pair, in lower case: `ro1-b-events.log`, `RO1 slot B.csv`. */

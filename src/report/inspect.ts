@@ -64,7 +64,7 @@ export function inspectText(
   return `${[
     ...files.flatMap(fileText),
     'Pairs found',
-    ...pairs,
+    ...(pairs.length === 0 ? ['  none'] : pairs),
     '',
     remarks.length === 0 ? 'Nothing else to remark.' : 'To remark',
     ...remarks,

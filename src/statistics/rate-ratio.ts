@@ -36,7 +36,7 @@ export function rateRatio(first: Counted, second: Counted, confidence: number): 
   };
 }
 
-/** Probability of at least `successes` in `trials` of probability `probability` each. */
+/** Probability of at least `successes` in `trials` of probability `probability` each: as many failures at most, exact far out. */
 export function atLeast(successes: number, trials: number, probability: number): number {
-  return successes <= 0 ? 1 : Math.max(0, 1 - binomialAtMost(successes - 1, trials, probability));
+  return successes <= 0 ? 1 : binomialAtMost(trials - successes, trials, 1 - probability);
 }

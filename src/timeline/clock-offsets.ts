@@ -106,6 +106,7 @@ function covers({ input }: ImportedFile, change: Change): boolean {
   return input.from !== null && input.to !== null && at >= input.from && at <= input.to;
 }
 
+/** The changes of a file that say the same, in the order of time. */
 function byMeaning(file: ImportedFile): ReadonlyMap<string, readonly Change[]> {
   const groups = new Map<string, Change[]>();
   for (const change of file.changes.filter(isTimed)) {
@@ -113,6 +114,7 @@ function byMeaning(file: ImportedFile): ReadonlyMap<string, readonly Change[]> {
     if (list === undefined) groups.set(meaningOf(change), [change]);
     else list.push(change);
   }
+  for (const list of groups.values()) list.sort((a, b) => middle(a) - middle(b));
   return groups;
 }
 
@@ -131,12 +133,27 @@ function middle({ time, earliest }: Change): number {
 
 function nearest(others: readonly Change[], change: Change): Change | undefined {
   const at = middle(change);
-  let best: Change | undefined;
-  for (const other of others) {
-    const apart = Math.abs(middle(other) - at);
-    if (apart <= reach && (best === undefined || apart < Math.abs(middle(best) - at))) best = other;
+  const next = others[countBefore(others, at)];
+  const last = others[countBefore(others, at) - 1];
+  // Of two as near, the earlier; of several at one instant, the first.
+  const before = last === undefined ? undefined : others[countBefore(others, middle(last))];
+  const apart = (other: Change | undefined): number =>
+    other === undefined ? Number.POSITIVE_INFINITY : Math.abs(middle(other) - at);
+  const best = apart(before) <= apart(next) ? before : next;
+  return apart(best) <= reach ? best : undefined;
+}
+
+/** How many changes of a list in the order of time stand before an instant. */
+function countBefore(changes: readonly Change[], at: number): number {
+  let low = 0;
+  let high = changes.length;
+  while (low < high) {
+    const half = (low + high) >> 1;
+    const change = changes[half];
+    if (change !== undefined && middle(change) < at) low = half + 1;
+    else high = half;
   }
-  return best;
+  return low;
 }
 
 function lineOf(file: ImportedFile, { line, text }: Change): SourceLine {

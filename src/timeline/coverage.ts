@@ -1,7 +1,7 @@
 import type { Coverage, Interval, Unobserved } from '../vocabulary.ts';
 
 /** Joins intervals that touch or overlap; gives them in the order of time. */
-export function unite(intervals: readonly Interval[]): readonly Interval[] {
+function unite(intervals: readonly Interval[]): readonly Interval[] {
   const united: { from: number; to: number }[] = [];
   for (const { from, to } of [...intervals].sort((a, b) => a.from - b.from || a.to - b.to)) {
     const last = united.at(-1);
@@ -36,6 +36,12 @@ export function clip(intervals: readonly Interval[], from: number, to: number): 
 /** Sum of the lengths, in milliseconds. */
 export function total(intervals: readonly Interval[]): number {
   return intervals.reduce((sum, { from, to }) => sum + (to - from), 0);
+}
+
+/** How much of the intervals, in milliseconds, lies within some windows; the windows in any order, united or not. */
+export function totalWithin(intervals: readonly Interval[], windows: readonly Interval[]): number {
+  const united = unite(windows);
+  return total(intervals.flatMap(({ from, to }) => clip(united, from, to)));
 }
 
 /**

@@ -2,7 +2,7 @@ import { type PairTimeline, type Stage, type StageTime, stages, type TimelineEve
 import { between, censored, measured, type Stamp } from './durations.ts';
 import { linesOf } from './readiness.ts';
 import { otherHalf } from './standby.ts';
-import { track, valueAt } from './tracks.ts';
+import { countUntil, stepAt, track, valueAt } from './tracks.ts';
 
 /**
  * How far a half is at an instant, from whatever is logged of it then; `null` if nothing tells. `syncStarted`: a logged
@@ -17,9 +17,7 @@ export function stageAt(
   const own = (signal: Parameters<typeof track>[2]): string | null =>
     valueAt(track(timeline, half, signal), time);
   const present = valueAt(track(timeline, null, 'partner-present'), time);
-  const moved = timeline.events.findLast(
-    (e) => e.half === half && e.time <= time && (e.signal === 'removed' || e.signal === 'inserted'),
-  );
+  const moved = movedAt(timeline, half, time);
   if (moved?.signal === 'removed' || present === 'no' || own('role') === 'none') return 'absent';
   const light = own('light');
   if (valueAt(track(timeline, null, 'partner-ready'), time) === 'yes')
@@ -46,7 +44,8 @@ export function stagesBetween(
   end: Stamp,
   syncStart: number | null,
 ): readonly StageTime[] {
-  const later = timeline.events.filter((e) => e.time > start.time && e.time <= end.time);
+  const { events } = timeline;
+  const later = events.slice(countUntil(events, start.time), countUntil(events, end.time));
   const reached: { stage: Stage; at: TimelineEvent }[] = [];
   for (const at of [start, ...later]) {
     const stage = stageAt(timeline, half, at.time, syncStart !== null && syncStart <= at.time);
@@ -57,6 +56,14 @@ export function stagesBetween(
     const inStage = next === undefined ? censored(between(at, end)) : measured(between(at, next));
     return { stage, entered: { time: at.time, earliest: at.earliest }, inStage, evidence: linesOf(at) };
   });
+}
+
+/** The last removal or insertion of a half up to an instant; of one instant, the insertion comes after the removal. */
+function movedAt(timeline: PairTimeline, half: string, time: number): TimelineEvent | undefined {
+  const removed = stepAt(track(timeline, half, 'removed'), time);
+  const inserted = stepAt(track(timeline, half, 'inserted'), time);
+  if (removed === undefined || inserted === undefined) return removed ?? inserted;
+  return inserted.time >= removed.time ? inserted : removed;
 }
 
 /** The place of a stage on the ladder, from 0; -1 for none. */

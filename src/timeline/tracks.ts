@@ -1,12 +1,8 @@
-import type { PairTimeline, StateSignal, TimelineEvent } from '../vocabulary.ts';
+import type { PairTimeline, Signal, TimelineEvent } from '../vocabulary.ts';
 import { keyOf } from './groups.ts';
 
-/** The steps of one state of one half (or of the pair), in the order of time. */
-export function track(
-  timeline: PairTimeline,
-  half: string | null,
-  signal: StateSignal,
-): readonly TimelineEvent[] {
+/** The steps of one state, or the happenings of one kind, of one half (or of the pair), in the order of time. */
+export function track(timeline: PairTimeline, half: string | null, signal: Signal): readonly TimelineEvent[] {
   return timeline.tracks.get(keyOf(half, signal)) ?? [];
 }
 
@@ -19,6 +15,15 @@ export function stepAt(
   time: number,
   before: 'including' | 'before' = 'including',
 ): TimelineEvent | undefined {
+  return steps[countUntil(steps, time, before) - 1];
+}
+
+/** How many steps there are up to an instant, itself included or not: where those after it begin. */
+export function countUntil(
+  steps: readonly TimelineEvent[],
+  time: number,
+  before: 'including' | 'before' = 'including',
+): number {
   let low = 0;
   let high = steps.length;
   while (low < high) {
@@ -27,7 +32,7 @@ export function stepAt(
     if (before === 'before' ? at < time : at <= time) low = middle + 1;
     else high = middle;
   }
-  return steps[low - 1];
+  return low;
 }
 
 /** The value that holds at an instant; `null` if it is not known, or nothing is reported. */

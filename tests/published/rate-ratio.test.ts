@@ -18,6 +18,12 @@ describe('exact rate ratio', () => {
     expect(atLeast(3, 3, 1 / 3)).toBeCloseTo(1 / 27, 12);
     expect(rateRatio({ count: 3, exposure: 1 }, { count: 0, exposure: 2 }, 0.95)?.p).toBeCloseTo(1 / 27, 12);
   });
+  test('far out in the tail: 30 of 30 with a twentieth is the thirtieth power of it', () => {
+    expect(atLeast(30, 30, 0.05) / 0.05 ** 30).toBeCloseTo(1, 6);
+    expect(atLeast(0, 3, 0.5)).toBe(1);
+    expect(atLeast(3, 3, 0)).toBe(0);
+    expect(atLeast(3, 3, 1)).toBe(1);
+  });
   test('nothing can be said without events or exposure; no upper limit without events of the second', () => {
     expect(rateRatio({ count: 0, exposure: 1 }, { count: 0, exposure: 1 }, 0.95)).toBeNull();
     expect(rateRatio({ count: 1, exposure: 0 }, { count: 1, exposure: 1 }, 0.95)).toBeNull();

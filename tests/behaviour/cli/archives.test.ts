@@ -52,6 +52,15 @@ describe('an archive', () => {
     expect((await inspect(path)).inputs[0]?.sha256).toBe(sha256(strToU8(poll)));
   });
 
+  test('in gzip of which nothing can be unpacked is called damaged, not empty', async () => {
+    const packed = gzipSync(strToU8(poll));
+    // The type of the first block, 3, is reserved. Source: RFC 1951 (1996), section 3.2.3; the header is 10 bytes, RFC 1952.
+    const path = fileWith(Uint8Array.from([...packed.slice(0, 10), 0x07, ...packed.slice(11)]), 'bad.gz');
+    const { status, err } = await steadypair('inspect', path);
+    expect(status).toBe(2);
+    expect(err).toContain('nothing of it can be read: The archive is damaged.');
+  });
+
   test('in zip is read member by member, in the order of their names, packed or stored', async () => {
     const path = fileWith(
       zipSync({

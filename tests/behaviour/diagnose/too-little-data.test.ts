@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { tooLittleData } from '../../../src/diagnose/too-little-data.ts';
-import { diagnoseCase } from '../../support/check-cause.ts';
+import { diagnoseCase, pollFile, pollOf } from '../../support/check-cause.ts';
 
 describe(tooLittleData.meta.id, () => {
   test('comes first where all that is logged is in order, and names what was never logged', async () => {
@@ -15,13 +15,28 @@ describe(tooLittleData.meta.id, () => {
     expect(causes.map((c) => c.id)).toEqual(['links-crossed']);
   });
   test('asks for a log of readiness where there is none, and ranks nothing else', async () => {
-    const { causes } = await diagnoseCase({
+    const { causes, doubted, unjudged } = await diagnoseCase({
       name: '',
       without: ['partner'],
       plus: ['06:59:50  RO1 B  links crossed'],
     });
     expect(causes.map((c) => c.id)).toEqual(['too-little-data']);
+    // Nothing was weighed, so nothing is doubted either.
+    expect(doubted).toEqual([]);
+    expect(unjudged.find((u) => u.id === 'links-crossed')?.missing).toEqual(['partner-ready']);
     expect(causes[0]?.next).toContain('a log of readiness (partner-ready');
+  });
+  test('what was logged, but not of the half in question, is not called never logged', async () => {
+    // The load of the standby says nothing of the active half.
+    const { doubted, unjudged, causes } = await diagnoseCase({
+      name: '',
+      files: pollFile(pollOf('RO1-B', 'load', [[0, 20]])),
+    });
+    expect(unjudged.map((u) => u.id)).toEqual(['memory-short']);
+    expect(doubted.find((d) => d.id === 'active-overloaded')?.against[0]?.statement).toBe(
+      'What is logged of load does not tell of the half or the times in question.',
+    );
+    expect(causes[0]?.next).toContain('load');
   });
   test('asks to wait where no attempt has lasted to the limit for the light', async () => {
     const { causes } = await diagnoseCase({

@@ -26,6 +26,15 @@ describe('a log of another half than it was given for', () => {
     expect(await wrong('ro1-a.log', log('RO1-A'), log('RO1-B'))).toEqual([]);
   });
 
+  test.each(['ro1-5.log', 'RO1 2.log'])(
+    'is none by the name %s: a number beside letters counts parts or days',
+    async (name) => expect(await wrong(name, log('RO1-B'))).toEqual([]),
+  );
+
+  test('is none where both halves speak and the name says neither', async () => {
+    expect(await wrong('ro1-x.log', log('RO1-A'), log('RO1-B'))).toEqual([]);
+  });
+
   test('is told where a unit names one half and the column beside it another', async () => {
     const rows = (unit: string): readonly string[] => [
       'time,unit,half,light',

@@ -1,0 +1,47 @@
+import { describe, expect, test } from 'vitest';
+import { begins } from '../../../src/diagnose/begins.ts';
+import { coincidenceOf, sayCoincidence } from '../../../src/diagnose/coincidence.ts';
+import { defaultDiagnoseLimits } from '../../../src/diagnose/limits.ts';
+import { fleetOf, troubleOf } from '../../../src/diagnose/trouble.ts';
+import { defaultRules } from '../../../src/timeline/rules.ts';
+import { analyseTexts, journalText } from '../../support/read-text.ts';
+
+async function told(files: Readonly<Record<string, string>>): Promise<readonly [number, string]> {
+  const { facts } = await analyseTexts(files);
+  const [own] = facts;
+  if (own === undefined) throw new Error('The files speak of no pair.');
+  const trouble = troubleOf(own, fleetOf(facts, defaultRules), defaultDiagnoseLimits, defaultRules);
+  if (trouble === null) throw new Error('The pair is healthy.');
+  const found = coincidenceOf(trouble, begins(own.timeline, ['link-a'], 'down'));
+  if (found === null) throw new Error('Nothing coincides.');
+  return [found.expected, sayCoincidence(found, 'link a went down')];
+}
+
+/** A poll every five minutes from six to eight; the partner is lost between 06:55 and 07:00. */
+const poll = Array.from({ length: 25 }, (_, index) => {
+  const clock = `${String(6 + Math.floor(index / 12)).padStart(2, '0')}:${String((index % 12) * 5).padStart(2, '0')}`;
+  return `2026-03-14T${clock}:00Z,RO1,partner-ready,${index < 12 ? 'yes' : 'no'}`;
+});
+const links = ['06:00:00  RO1 B  link a up', '06:59:40  RO1 B  link a down', '08:00:00  RO1 B  supply good'];
+
+describe('failures that follow a change', () => {
+  test('a coarse poll leaves open what came first: its bounds widen the window, and the sentence says so', async () => {
+    const [expected, statement] = await told({
+      'poll.csv': `time,unit,parameter,value\n${poll.join('\n')}\n`,
+      'ro1.log': journalText(links.join('\n')),
+    });
+    // Looked at from 06:59:30 to 08:00: 3630 s. The window: 30 s, and 300 s that the poll leaves open.
+    expect(expected).toBeCloseTo(330 / 3630, 6);
+    expect(statement).toContain(
+      '1 of 1 losses and failed attempts came, or may have come, within 30 s after',
+    );
+  });
+  test('a journal tells to the second', async () => {
+    const lost = ['06:00:00  RO1    partner ready', '07:00:00  RO1    partner not ready'];
+    const [expected, statement] = await told({
+      'ro1.log': journalText([...links, ...lost].sort().join('\n')),
+    });
+    expect(expected).toBeCloseTo(30 / 3630, 6);
+    expect(statement).toContain('1 of 1 losses and failed attempts came within 30 s after');
+  });
+});
