@@ -13,6 +13,11 @@ export function citing(title: string, lines: readonly SourceLine[]): (event: Eve
   };
 }
 
+/** Tells the margin that what it shows is gone: another thing stands in its place. */
+export function citeNothing(from: EventTarget): void {
+  from.dispatchEvent(new CustomEvent('cite', { bubbles: true, detail: null }));
+}
+
 /** Tells the margin what a person looks at, from the element that shows it. */
 export function cite(from: EventTarget, title: string, lines: readonly SourceLine[]): void {
   const detail: Cited = { title, lines };

@@ -22,7 +22,9 @@ export function firstView({ pairs }: SiteModel): string {
 /** What was chosen before, if it is still there; else the first swap; else the first pair. */
 export function firstChosen({ pairs }: SiteModel, before: Chosen | null): Chosen {
   const same = pairs.some(
-    (p) => p.health.pair === before?.pair && p.verification.swaps[before.swap] !== undefined,
+    ({ health, verification: { swaps } }) =>
+      health.pair === before?.pair &&
+      (swaps[before.swap] !== undefined || (swaps.length === 0 && before.swap === 0)),
   );
   if (same && before !== null) return before;
   const pair = pairs.find((p) => p.verification.swaps.length > 0) ?? pairs[0];

@@ -5,7 +5,9 @@ import {
   type FileSource,
   healthOfPairs,
   type Imported,
+  InputError,
   importFiles,
+  type PairHealth,
   readJob,
   readPhrasebook,
   rowsTaught,
@@ -40,8 +42,7 @@ const builtIn = 'built-in phrasebook';
 /** Reads the files, one after the other. What can not be read is among the failures. */
 export async function readSite(question: Ask<'read'>, onProgress: Progress): Promise<SiteSession> {
   const { texts, logs } = await sorted(question.files);
-  const found = texts.findLast(({ job }) => job === null);
-  const phrasebook = found === undefined ? question.phrasebook : { file: found.file, text: found.text };
+  const { phrasebook, unused } = phrasebookOf(texts, question.phrasebook);
   let current = '';
   const unpacked = await unpackFiles(logs.map(sourceOf), platform);
   const read = await importFiles(unpacked.sources, {
@@ -56,7 +57,7 @@ export async function readSite(question: Ask<'read'>, onProgress: Progress): Pro
     },
     onProgress: (bytes, rows) => onProgress(current, bytes, rows),
   });
-  const imported = { files: read.files, failures: [...unpacked.failures, ...read.failures] };
+  const imported = { files: read.files, failures: [...unused, ...unpacked.failures, ...read.failures] };
   const { isAligned } = question;
   const analysed = analyse(imported, undefined, { align: isAligned, reference: null });
   return {
@@ -91,6 +92,23 @@ async function sorted(
     }),
   );
   return { texts, logs: ordered.filter((file) => !isYaml(file)) };
+}
+
+/** The phrasebook to read with: the one that a person gave or taught, else the last among the files. One is used. */
+function phrasebookOf(
+  texts: readonly YamlText[],
+  given: NamedText | null,
+): { readonly phrasebook: NamedText | null; readonly unused: readonly InputError[] } {
+  const found = texts.filter(({ job }) => job === null);
+  const last = found.at(-1);
+  const phrasebook = given ?? (last === undefined ? null : { file: last.file, text: last.text });
+  const unused = found
+    .filter(({ file }) => file !== phrasebook?.file)
+    .map(({ file }) => {
+      const what = `it is a phrasebook beside ${phrasebook?.file ?? 'another'}, and one is used at a time.`;
+      return new InputError(file, what, 'Put its rules into one phrasebook, or load it under Sources.');
+    });
+  return { phrasebook, unused };
 }
 
 /** A job if its keys say so: the two kinds of file share none but `site`. */
@@ -135,7 +153,7 @@ export function siteModel(session: SiteSession): SiteModel {
   return {
     files: imported.files.map(fileModel),
     failures: imported.failures.map(({ where, what, fix }) => ({ where, what, fix })),
-    pairs: analysed.facts.map((f) => pairModel(session, f.timeline.pair)),
+    pairs: healthOfPairs(analysed).map((health) => judged(session, health)),
     findings: analysed.findings,
     offsets: analysed.offsets,
     isAligned,
@@ -154,12 +172,15 @@ function least(values: readonly number[], sign: 1 | -1 = 1): number | null {
 }
 
 /** One pair of the session. Throws InputError if it is in none of the files. */
-export function pairModel({ analysed, jobs }: SiteSession, pair: string): PairModel {
-  const job = jobs.get(pair) ?? null;
-  const verification = verify(analysed, pair, { from: null, to: null }, job);
-  const health = healthOfPairs(analysed).find((h) => h.pair === pair);
+export function pairModel(session: SiteSession, pair: string): PairModel {
+  const health = healthOfPairs(session.analysed).find((h) => h.pair === pair);
   if (health === undefined) throw new RangeError(`No facts of ${pair}`);
-  return { health, job, verification };
+  return judged(session, health);
+}
+
+function judged({ analysed, jobs }: SiteSession, health: PairHealth): PairModel {
+  const job = jobs.get(health.pair) ?? null;
+  return { health, job, verification: verify(analysed, health.pair, { from: null, to: null }, job) };
 }
 
 function fileModel(file: ImportedFile): FileModel {

@@ -4,6 +4,7 @@ import { diagnoseReports } from '../../src/report/diagnose-reports.ts';
 import { terminal } from '../../src/report/escape.ts';
 import { sayInstant } from '../../src/report/words.ts';
 import type { Diagnosis } from '../../src/vocabulary.ts';
+import { citeNothing } from '../cite.ts';
 import type { PageState } from '../page-state.ts';
 import { saveText } from '../save-text.ts';
 import type { View } from '../view.ts';
@@ -63,6 +64,7 @@ export class DiagnosisView extends PageElement {
       if (!(target instanceof HTMLSelectElement)) return;
       this.asked = names[target.selectedIndex - 1] ?? null;
       this.found = null;
+      citeNothing(this);
       void this.look();
     };
     return html`<p class="line no-print"><label>Pair <select id="diagnosed" @change=${choose}>

@@ -59,7 +59,10 @@ export class PairsView extends PageElement {
     if (pairs.length === 0) return 'Nothing is known of any pair.';
     const open = pairs.filter((p) => attentionRank(p, this.end()) < 4).length;
     const all = pairs.length === 1 ? 'One pair' : `${pairs.length} pairs`;
-    if (open === 0) return `${all}, none of which needs attention.`;
+    if (open === 0)
+      return pairs.length === 1
+        ? 'One pair; it needs no attention.'
+        : `${all}, none of which needs attention.`;
     return `${all}; ${open === 1 ? 'one needs' : `${open} need`} attention.`;
   }
 

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { cautions } from '../../src/report/cautions.ts';
+import { terminal } from '../../src/report/escape.ts';
 import { demoFiles } from '../demo.ts';
 import { droppedFiles } from '../dropped-files.ts';
 import type { NamedFile, Refusal } from '../protocol.ts';
@@ -35,7 +36,7 @@ export class StartView extends PageElement {
       ${
         this.problem === null
           ? nothing
-          : html`<p role="alert"><span class="fail">Not read:</span> ${this.problem.where}: ${this.problem.what} ${this.problem.fix}</p>`
+          : html`<p role="alert"><span class="fail">Not read:</span> ${terminal(`${this.problem.where}: ${this.problem.what} ${this.problem.fix}`)}</p>`
       }
       <section>
         <h2>What it reads</h2>

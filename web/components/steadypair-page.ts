@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { terminal } from '../../src/report/escape.ts';
 import { sayInstant } from '../../src/report/words.ts';
 import type { SourceLine } from '../../src/vocabulary.ts';
 import type { Cited } from '../cite.ts';
@@ -47,7 +48,7 @@ export class SteadypairPage extends PageElement {
     this.addEventListener('cancel', () => this.cancel());
     this.addEventListener('problem', (event) => this.tell(detailOf<unknown>(event)));
     this.addEventListener('cite', (event) => {
-      this.cited = detailOf<Cited>(event);
+      this.cited = detailOf<Cited | null>(event);
     });
   }
 
@@ -96,7 +97,7 @@ export class SteadypairPage extends PageElement {
   private said(): TemplateResult | typeof nothing {
     if (this.problem === null) return nothing;
     const { where, what, fix } = this.problem;
-    return html`<p class="problem" role="alert"><span class="fail">Not done:</span> ${where}: ${what} ${fix}</p>`;
+    return html`<p class="problem" role="alert"><span class="fail">Not done:</span> ${terminal(`${where}: ${what} ${fix}`)}</p>`;
   }
 
   private body(): TemplateResult {
@@ -115,6 +116,8 @@ export class SteadypairPage extends PageElement {
   ): Promise<void> {
     this.reading?.session.close();
     this.problem = null;
+    // What was cited is a line of the last reading.
+    this.cited = null;
     const session = openSession((file, bytes, rows) => this.progress(file, bytes, rows));
     this.reading = {
       session,
@@ -166,7 +169,9 @@ export class SteadypairPage extends PageElement {
   }
 
   private show(site: SiteModel): void {
-    if (this.state !== null) this.state = { ...this.state, site };
+    if (this.state === null) return;
+    // Other clocks can make another number of swaps.
+    this.state = { ...this.state, site, chosen: firstChosen(site, this.state.chosen) };
   }
 
   private showPair(model: PairModel): void {
