@@ -5,10 +5,8 @@ import {
   type FileSource,
   healthOfPairs,
   type Imported,
-  InputError,
   importFiles,
   type PairHealth,
-  readJob,
   readPhrasebook,
   rowsTaught,
   teachPhrasebook,
@@ -18,6 +16,7 @@ import {
 import { shownZone } from '../src/report/shown-zone.ts';
 import type { ImportedFile, Job } from '../src/vocabulary.ts';
 import { bytesOf, platform, sourceOf } from './browser-files.ts';
+import { phrasebookOf, sorted } from './given-files.ts';
 import { type LineIndex, linesAround, linesUnpacked } from './lines-around.ts';
 import type { Answers, FileModel, NamedFile, NamedText, PairModel, Question, SiteModel } from './protocol.ts';
 
@@ -41,7 +40,7 @@ const builtIn = 'built-in phrasebook';
 
 /** Reads the files, one after the other. What can not be read is among the failures. */
 export async function readSite(question: Ask<'read'>, onProgress: Progress): Promise<SiteSession> {
-  const { texts, logs } = await sorted(question.files);
+  const { texts, refused, logs } = await sorted(question.files);
   const { phrasebook, unused } = phrasebookOf(texts, question.phrasebook);
   let current = '';
   const unpacked = await unpackFiles(logs.map(sourceOf), platform);
@@ -57,7 +56,10 @@ export async function readSite(question: Ask<'read'>, onProgress: Progress): Pro
     },
     onProgress: (bytes, rows) => onProgress(current, bytes, rows),
   });
-  const imported = { files: read.files, failures: [...unused, ...unpacked.failures, ...read.failures] };
+  const imported = {
+    files: read.files,
+    failures: [...refused, ...unused, ...unpacked.failures, ...read.failures],
+  };
   const { isAligned } = question;
   const analysed = analyse(imported, undefined, { align: isAligned, reference: null });
   return {
@@ -72,51 +74,6 @@ export async function readSite(question: Ask<'read'>, onProgress: Progress): Pro
       analysed.timelines.map((t) => t.pair),
     ),
   };
-}
-
-interface YamlText extends NamedText {
-  /** `null`: a phrasebook. */
-  readonly job: Job | null;
-}
-
-/** Logs in the order of their names, as the command takes a folder; YAML files are jobs or phrasebooks. */
-async function sorted(
-  files: readonly NamedFile[],
-): Promise<{ readonly texts: readonly YamlText[]; readonly logs: readonly NamedFile[] }> {
-  const ordered = files.toSorted((a, b) => (a.name < b.name ? -1 : 1));
-  const isYaml = ({ name }: NamedFile): boolean => /\.ya?ml$/i.test(name);
-  const texts = await Promise.all(
-    ordered.filter(isYaml).map(async (named) => {
-      const bytes = await bytesOf(named).slice(0, named.file.size);
-      return yamlText(named.name, new TextDecoder().decode(bytes));
-    }),
-  );
-  return { texts, logs: ordered.filter((file) => !isYaml(file)) };
-}
-
-/** The phrasebook to read with: the one that a person gave or taught, else the last among the files. One is used. */
-function phrasebookOf(
-  texts: readonly YamlText[],
-  given: NamedText | null,
-): { readonly phrasebook: NamedText | null; readonly unused: readonly InputError[] } {
-  const found = texts.filter(({ job }) => job === null);
-  const last = found.at(-1);
-  const phrasebook = given ?? (last === undefined ? null : { file: last.file, text: last.text });
-  const unused = found
-    .filter(({ file }) => file !== phrasebook?.file)
-    .map(({ file }) => {
-      const what = `it is a phrasebook beside ${phrasebook?.file ?? 'another'}, and one is used at a time.`;
-      return new InputError(file, what, 'Put its rules into one phrasebook, or load it under Sources.');
-    });
-  return { phrasebook, unused };
-}
-
-/** A job if its keys say so: the two kinds of file share none but `site`. */
-function yamlText(file: string, text: string): YamlText {
-  if (/^(?:workOrder|technician|reviewer|plan)\s*:/m.test(text))
-    return { file, text, job: readJob(file, text) };
-  readPhrasebook(file, text);
-  return { file, text, job: null };
 }
 
 /** The job of each pair: the one that plans for it, else one that plans for none. */

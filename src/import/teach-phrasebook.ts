@@ -5,6 +5,7 @@ import type { Phrasebook } from './phrasebook-rules.ts';
 import { subjectOf } from './subjects.ts';
 import { valueMeant } from './values.ts';
 import { editYaml } from './yaml-file.ts';
+import { zoneOf } from './zones.ts';
 
 /** One thing a person teaches: what a wording, a parameter or a file's columns mean. */
 export type Lesson =
@@ -54,6 +55,7 @@ export function teachPhrasebook(file: string, yaml: string | null, lesson: Lesso
     else if (lesson.kind === 'unit') document.append('units', { pattern: lesson.pattern });
     else if (lesson.kind === 'time') {
       const { zone, order, year } = lesson;
+      if (zone !== null) zoneOf(zone, file);
       for (const [key, value] of Object.entries({ zone, order, year }))
         if (value !== null) document.put('time', key, value);
     } else {

@@ -71,6 +71,7 @@ describe('files that are dropped', () => {
       'good.csv': 'time,unit,message\n2026-03-14T09:00:00Z,RO1,partner ready\n',
       'empty.csv': '',
       'prose.txt': 'nothing to see\nin this file\n',
+      'compose.yaml': 'services: { web: {} }\n',
     });
     writeFileSync(
       join(folder, 'picture.csv'),
@@ -79,7 +80,9 @@ describe('files that are dropped', () => {
     const { page } = await openPage(browser);
     await choose(
       page,
-      ...['good.csv', 'empty.csv', 'prose.txt', 'picture.csv'].map((name) => join(folder, name)),
+      ...['good.csv', 'empty.csv', 'prose.txt', 'picture.csv', 'compose.yaml'].map((name) =>
+        join(folder, name),
+      ),
     );
     await page.waitForSelector('table.pairs:has-text("RO1")');
     await page.click('a[href="#sources"]');
@@ -87,10 +90,11 @@ describe('files that are dropped', () => {
     const left = await page.locator('sources-view section:has(h2:text("Left out")) li').allTextContents();
     const said = left.map((text) => text.replace(/\s+/g, ' ').trim());
     await page.screenshot({ path: join('out', 'screenshots', 'page-left-out-light.png'), fullPage: true });
-    expect(said).toHaveLength(3);
-    expect(said[0]).toContain('empty.csv: the file is empty. Export it again.');
-    expect(said[1]).toContain('picture.csv: this is no text but a binary file.');
-    expect(said[2]).toContain('prose.txt');
+    expect(said).toHaveLength(4);
+    expect(said[0]).toContain('compose.yaml: services is not a key here.');
+    expect(said[1]).toContain('empty.csv: the file is empty. Export it again.');
+    expect(said[2]).toContain('picture.csv: this is no text but a binary file.');
+    expect(said[3]).toContain('prose.txt');
     await page.context().close();
   });
 });

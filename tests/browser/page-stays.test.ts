@@ -65,15 +65,15 @@ describe('of two phrasebooks', () => {
   });
 });
 
-test('what turns the direction of the text is seen in a refusal', async () => {
+test('what turns the direction of the text is seen where a file is left out', async () => {
   const { page } = await openPage(browser);
   await page.setInputFiles('start-view input[type=file]:not([webkitdirectory])', {
     name: 'bad\u202egnp.yaml',
     mimeType: 'text/yaml',
     buffer: Buffer.from('messages: 5\n'),
   });
-  await page.waitForSelector('.problem');
-  expect(await page.textContent('.problem')).toContain('bad‹202E›gnp.yaml');
+  await page.waitForSelector('sources-view li:has-text("messages is 5")');
+  expect(await page.textContent('sources-view li')).toContain('bad‹202E›gnp.yaml');
   await page.context().close();
 });
 

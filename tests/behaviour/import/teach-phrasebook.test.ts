@@ -116,4 +116,9 @@ describe('teaching the phrasebook', () => {
     expect(changes.map((c) => c.time)).toEqual([Date.UTC(2026, 3, 3, 8)]);
     expect(phrasebook).toContain('year: 2024');
   });
+
+  test('refuses a zone that is none', () => {
+    const lesson = { kind: 'time', zone: 'Mars/Olympus', order: null, year: null } as const;
+    expect(() => teachPhrasebook('p.yaml', null, lesson)).toThrow('"Mars/Olympus" is not a time zone.');
+  });
 });
