@@ -11,6 +11,7 @@ const mayImport = {
   analyze: ['timeline', 'statistics'],
   verify: ['timeline', 'statistics'],
   diagnose: ['timeline', 'statistics'],
+  fleet: ['timeline', 'statistics'],
   report: ['charts'],
 };
 
@@ -62,6 +63,8 @@ const bundled = [
   '@stdlib',
   '@types/papaparse',
   'commander',
+  'hyparquet',
+  'hyparquet-writer',
   'papaparse',
   're2js',
   'temporal-polyfill',
@@ -80,12 +83,14 @@ const doorRules = [
   ['@zip.js/zip.js', 'src/import/zip-members\\.ts$'],
   ['tinyglobby', 'src/cli/node-files\\.ts$'],
   ['temporal-polyfill', 'src/(?:import/zones|report/words|report/staff-rows)\\.ts$'],
-  ['valibot', 'src/import/(?:yaml-file|job|phrasebook-schema)\\.ts$'],
+  ['valibot', 'src/import/(?:yaml-file|job|phrasebook-schema|stored-timeline-schema)\\.ts$'],
   ['re2js', 'src/import/patterns\\.ts$'],
   ['yaml', 'src/import/yaml-file\\.ts$'],
   ['vega', 'src/report/(?:picture|vega-text-metrics\\.d)\\.ts$'],
   ['vega-lite', 'src/(?:report/picture|charts/[\\w-]+)\\.ts$'],
   ['vega-interpreter', 'src/report/picture\\.ts$'],
+  ['hyparquet', 'src/import/parquet-rows\\.ts$'],
+  ['hyparquet-writer', 'src/report/timeline-parquet\\.ts$'],
   ['commander', 'src/cli/main\\.ts$'],
 ].map(([name, door]) => ({
   name: `door-${name}`,
@@ -155,7 +160,6 @@ export default {
     ...webRules,
     {
       name: 'layer-vocabulary',
-      comment: 'The vocabulary imports nothing.',
       severity: 'error',
       from: { path: '(?:^|/)src/vocabulary\\.ts$' },
       to: {},

@@ -1,13 +1,16 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { fleetFiles } from './fleet-files.ts';
 import { sampleFiles } from './site.ts';
 
 /** Writes the committed samples anew below `folder`. */
-export function writeSamples(folder: string): readonly string[] {
-  return sampleFiles().map(({ path, text }) => {
-    const file = join(folder, 'marrow-bay', path);
+export async function writeSamples(folder: string): Promise<readonly string[]> {
+  const stories = sampleFiles().map(({ path, text }) => ({ path: join('marrow-bay', path), content: text }));
+  const fleet = (await fleetFiles()).map((f) => ({ ...f, path: join('marrow-bay-fleet', f.path) }));
+  return [...stories, ...fleet].map(({ path, content }) => {
+    const file = join(folder, path);
     mkdirSync(dirname(file), { recursive: true });
-    writeFileSync(file, text);
+    writeFileSync(file, content);
     return file;
   });
 }

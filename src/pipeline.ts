@@ -7,9 +7,10 @@ import { sayChoice, worstOf } from './diagnose/choose-pair.ts';
 import { diagnosePair } from './diagnose/diagnose-pair.ts';
 import { defaultDiagnoseLimits } from './diagnose/limits.ts';
 import { fleetOf, troubleOf } from './diagnose/trouble.ts';
-import type { FileSource, ImportOptions } from './import/file-source.ts';
+import { defaultFleetLimits } from './fleet/limits.ts';
+import { type FleetQuestion, reviewFleet } from './fleet/review-fleet.ts';
+import type { Imported } from './import/import-files.ts';
 import { InputError } from './import/input-error.ts';
-import { readFile } from './import/read-file.ts';
 import { alignClocks, withoutDisagreeing } from './timeline/align-clocks.ts';
 import { buildTimeline } from './timeline/build-timeline.ts';
 import { type ClockOffset, clockOffsets } from './timeline/clock-offsets.ts';
@@ -22,6 +23,7 @@ import { verifySwap } from './verify/verify-swap.ts';
 import type {
   Diagnosis,
   Finding,
+  Fleet,
   ImportedFile,
   Job,
   PairTimeline,
@@ -31,6 +33,7 @@ import type {
 
 export { DamagedEnd, eachPiece } from './import/damaged-end.ts';
 export type { FileSource, Hasher, Platform, StoredFile } from './import/file-source.ts';
+export { type Imported, importFiles } from './import/import-files.ts';
 export { InputError } from './import/input-error.ts';
 export { readJob } from './import/job.ts';
 export { isNoLog } from './import/no-logs.ts';
@@ -40,59 +43,6 @@ export { exactPattern, type Lesson, rowsTaught, teachPhrasebook } from './import
 export { unpackFiles } from './import/unpack.ts';
 export type { ClockOffset } from './timeline/clock-offsets.ts';
 export type { Mark, PairHealth } from './timeline/health.ts';
-
-/** How to read several files; `onFile` is called as each begins. */
-export interface FilesOptions extends Omit<ImportOptions, 'neighbour'> {
-  readonly onFile?: (source: FileSource) => void;
-}
-
-/** What could be read, and what could not. */
-export interface Imported {
-  readonly files: readonly ImportedFile[];
-  readonly failures: readonly InputError[];
-}
-
-/**
- * Reads all files. One that can not be read does not stop the others. What needs a day or a year of its neighbours is
- * tried again once they are known.
- */
-export async function importFiles(sources: readonly FileSource[], options: FilesOptions): Promise<Imported> {
-  const first = await readEach(sources, { ...options, neighbour: null });
-  const days = first.flatMap(({ result }) =>
-    'input' in result && result.input.from !== null ? [result.input.from] : [],
-  );
-  const neighbour = days.length === 0 ? null : Math.min(...days);
-  const again =
-    neighbour === null ? [] : first.filter(({ result }) => result instanceof InputError).map((f) => f.source);
-  const second = await readEach(again, { ...options, neighbour });
-  const last = first.map((f) => second.find((s) => s.source === f.source) ?? f).map((f) => f.result);
-  return {
-    files: last.filter((r) => 'input' in r),
-    failures: last.filter((r) => r instanceof InputError),
-  };
-}
-
-interface Attempt {
-  readonly source: FileSource;
-  readonly result: ImportedFile | InputError;
-}
-
-async function readEach(
-  sources: readonly FileSource[],
-  options: FilesOptions & ImportOptions,
-): Promise<readonly Attempt[]> {
-  const attempts: Attempt[] = [];
-  for (const source of sources) {
-    options.onFile?.(source);
-    try {
-      attempts.push({ source, result: await readFile(source, options) });
-    } catch (error) {
-      if (!(error instanceof InputError)) throw error;
-      attempts.push({ source, result: error });
-    }
-  }
-  return attempts;
-}
 
 /** Everything the files say: timelines, the facts of each pair, what the analyzers answered, and the findings. */
 export interface Analysed {
@@ -217,6 +167,16 @@ export function diagnose(analysed: Analysed, pair: string | null, limits: Limits
     chosen: pair === null ? sayChoice(candidate, candidates) : null,
     ...found,
     findings: analysed.findings.filter((f) => f.pair === null || f.pair === found.pair),
+  };
+}
+
+/** Compares all pairs with each other, and their bring-ups in groups. */
+export function fleet(analysed: Analysed, question: FleetQuestion, limits: Limits = defaultLimits): Fleet {
+  const { facts, files, findings } = analysed;
+  return {
+    inputs: files.map((f) => f.input),
+    ...reviewFleet(facts, findings, question, limits.rules, defaultFleetLimits),
+    findings,
   };
 }
 

@@ -592,6 +592,96 @@ export interface Diagnosis {
   readonly findings: readonly Finding[];
 }
 
+// ---- fleet --------------------------------------------------------------------------------------------------
+
+/** A figure with its limits; `null` where there is not enough data for it. */
+export interface Estimate {
+  readonly value: number | null;
+  readonly low: number | null;
+  readonly high: number | null;
+}
+
+/** How one pair did over the time it was observed, against the rest of the fleet. */
+export interface PairReview {
+  readonly pair: string;
+  readonly site: string | null;
+  readonly observedSeconds: number;
+  /** Counted losses of the ready partner. */
+  readonly losses: number;
+  /** Losses in a year of observed time, 365.25 days, with exact 95 % limits. */
+  readonly ratePerYear: Estimate;
+  /** Chance of so many losses, or more, if the pair were like the rest; `null` where there is no rest. */
+  readonly p: number | null;
+  /** True where the losses are too many for chance, with all pairs looked at. */
+  readonly standsOut: boolean;
+  /** Laplace's figure: above 0 losses come ever closer; its two-sided chance. */
+  readonly trend: { readonly laplace: number | null; readonly p: number | null };
+  /** Share of the observed time with a ready partner. */
+  readonly availability: number | null;
+  readonly flapping: readonly Finding[];
+  readonly readiness: { readonly fit: boolean; readonly reasons: readonly string[] };
+}
+
+/** One step of a survival curve: the share of attempts still without a ready partner after so many seconds. */
+export interface SurvivalPoint {
+  readonly seconds: number;
+  readonly surviving: number;
+  readonly low: number | null;
+  readonly high: number | null;
+}
+
+/** The sync times of one group and one cause of bring-up. */
+export interface GroupReview {
+  readonly group: string;
+  readonly cause: BringUpCause;
+  readonly attempts: number;
+  readonly censored: number;
+  /** Seconds until half of the attempts were ready, and until 95 in 100 were. */
+  readonly median: Estimate;
+  readonly p95: Estimate;
+  /** At least 95 in 100 attempts are ready by then, with 95 % confidence; `null` where the sample is too small. */
+  readonly tolerance9595: number | null;
+  /** The sample that such a limit would need. */
+  readonly neededFor9595: number;
+  readonly survival: readonly SurvivalPoint[];
+}
+
+/** The sync times of one group and cause in their order, smoothed, with the limits of what was usual; in seconds. */
+export interface SyncDrift {
+  readonly group: string;
+  readonly cause: BringUpCause;
+  readonly target: number;
+  readonly low: number;
+  readonly high: number;
+  readonly points: readonly {
+    readonly pair: string;
+    readonly time: number;
+    readonly seconds: number;
+    readonly average: number;
+    readonly isOutside: boolean;
+  }[];
+}
+
+export interface Fleet {
+  readonly inputs: readonly Input[];
+  /** What the groups are told apart by. */
+  readonly by: 'model' | 'firmware' | 'site';
+  readonly pairs: readonly PairReview[];
+  readonly attempts: readonly BringUp[];
+  readonly groups: readonly GroupReview[];
+  /** Whether the groups become ready alike, cause by cause; `null` where nothing can be compared. */
+  readonly logRank: { readonly chiSquare: number; readonly df: number; readonly p: number } | null;
+  /** How many hours of bring-up the next swaps take, with 90 % limits; `null` without a reflash to learn from. */
+  readonly forecast: {
+    readonly swaps: number;
+    readonly hours: number | null;
+    readonly low: number | null;
+    readonly high: number | null;
+  } | null;
+  readonly drifts: readonly SyncDrift[];
+  readonly findings: readonly Finding[];
+}
+
 // ---- how durations are said ---------------------------------------------------------------------------------
 
 /**

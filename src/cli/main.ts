@@ -3,6 +3,7 @@ import { InputError } from '../pipeline.ts';
 import { terminal } from '../report/escape.ts';
 import { NothingReadable, type Status } from './command.ts';
 import { diagnoseCommand } from './diagnose.ts';
+import { fleetCommand } from './fleet.ts';
 import { inspectCommand } from './inspect.ts';
 import type { Output, Streams } from './streams.ts';
 import { timelineCommand } from './timeline.ts';
@@ -88,15 +89,16 @@ function addCommands(program: Command, streams: Streams, end: (status: Status) =
 
   addDiagnose(program, streams, end);
 
+  addFleet(program, streams, end);
   common(program.command('timeline'))
     .description('Print every event of every pair, with its bounds and sources.')
-    .addOption(new Option('--format <format>', 'how to print it').choices(['csv', 'jsonl']))
+    .addOption(new Option('--format <format>', 'how to print it').choices(['csv', 'jsonl', 'parquet']))
     .option('--out <file>', 'write it there')
     .addHelpText(
       'after',
       examples(
         'timeline ro1-poll.csv --format csv',
-        'timeline exports/ --phrasebook site.yaml --format jsonl --out ro1.jsonl',
+        'timeline exports/ --phrasebook site.yaml --format parquet --out ro1.parquet',
       ),
     )
     .action(async (files: string[], options) => end(await timelineCommand(files, options, streams)));
@@ -112,6 +114,24 @@ function addCommands(program: Command, streams: Streams, end: (status: Status) =
       ),
     )
     .action(async (files: string[], options) => end(await inspectCommand(files, options, streams)));
+}
+
+function addFleet(program: Command, streams: Streams, end: (status: Status) => void): void {
+  common(program.command('fleet'))
+    .description(
+      'Compare all pairs: which lose their partner more often, which sync slower, which are fit for a swap?',
+    )
+    .addOption(new Option('--group <by>', 'tell sync times apart by').choices(['model', 'firmware', 'site']))
+    .option('--swaps <count>', 'how many swaps the forecast is for (10)', wholeNumber)
+    .option('--out <folder>', 'write the tables there (CSV, JSON)')
+    .addHelpText(
+      'after',
+      examples(
+        'fleet exports/ --phrasebook site.yaml',
+        'fleet site-a.zip site-b.zip --group site --swaps 40 --json',
+      ),
+    )
+    .action(async (files: string[], options) => end(await fleetCommand(files, options, streams)));
 }
 
 function addDiagnose(program: Command, streams: Streams, end: (status: Status) => void): void {

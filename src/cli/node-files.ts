@@ -128,11 +128,11 @@ export async function writeNew(path: string, text: string): Promise<void> {
 }
 
 /** Writes a file whole or not at all: aside first, then renamed. Throws InputError if it can not. */
-export async function writeWhole(path: string, text: string): Promise<void> {
+export async function writeWhole(path: string, content: string | Uint8Array): Promise<void> {
   const aside = `${path}.part`;
   try {
     await mkdir(dirname(path), { recursive: true });
-    await writeFile(aside, text);
+    await writeFile(aside, content);
     await rename(aside, path);
   } catch (error) {
     refuse(path, error);

@@ -7,6 +7,11 @@ const unpackedBytes = 262_144;
 /** What Node gives the core: SHA-256, and gzip with its check sums. */
 export const platform: Platform = { sha256, gunzip };
 
+/** SHA-256 of some bytes, in lower-case hexadecimal. */
+export function digestOf(bytes: Uint8Array): string {
+  return createHash('sha256').update(bytes).digest('hex');
+}
+
 function sha256(): Hasher {
   const hash = createHash('sha256');
   return {

@@ -1,11 +1,13 @@
-import { analyse } from '../pipeline.ts';
+import { analyse, InputError } from '../pipeline.ts';
 import { timelineCsv, timelineJson, timelineJsonLines } from '../report/timeline-documents.ts';
+import { timelineParquet } from '../report/timeline-parquet.ts';
 import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from './command.ts';
 import { writeWhole } from './node-files.ts';
+import { digestOf } from './platform.ts';
 import type { Streams } from './streams.ts';
 
 export interface TimelineOptions extends CommonOptions {
-  readonly format?: 'csv' | 'jsonl' | undefined;
+  readonly format?: 'csv' | 'jsonl' | 'parquet' | undefined;
   readonly out?: string | undefined;
 }
 
@@ -15,6 +17,7 @@ export async function timelineCommand(
   options: TimelineOptions,
   streams: Streams,
 ): Promise<Status> {
+  if (options.format === 'parquet') return storeTimeline(paths, options, streams);
   const imported = await importAll(paths, options, streams);
   const { timelines } = analyse(imported, limitsOf(options), clocksOf(options));
   const format = options.format ?? (options.json === true ? 'json' : 'csv');
@@ -27,5 +30,18 @@ export async function timelineCommand(
         : timelineCsv(timelines);
   if (options.out === undefined) streams.stdout.write(text);
   else await writeWhole(options.out, text);
+  return 0;
+}
+
+/** What the files say, in place of them: every command reads it with the same result. */
+async function storeTimeline(
+  paths: readonly string[],
+  options: TimelineOptions,
+  streams: Streams,
+): Promise<Status> {
+  if (options.out === undefined)
+    throw new InputError('--format parquet', 'Parquet is no text to be printed.', 'Name a file with --out.');
+  const { files, failures } = await importAll(paths, options, streams);
+  await writeWhole(options.out, timelineParquet(files, failures, digestOf));
   return 0;
 }

@@ -1,7 +1,10 @@
 import betaQuantile from '@stdlib/stats-base-dists-beta-quantile';
 import binomialCdf from '@stdlib/stats-base-dists-binomial-cdf';
 import gammaDistribution from '@stdlib/stats-base-dists-gamma-cdf';
+import gammaQuantile from '@stdlib/stats-base-dists-gamma-quantile';
 import hypergeometricPmf from '@stdlib/stats-base-dists-hypergeometric-pmf';
+import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
+import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
 
 /** The one door to the library of distribution functions: plain functions of numbers. */
 
@@ -37,4 +40,19 @@ export function binomialAtMost(successes: number, trials: number, probability: n
 /** The value below which a beta variable of the two shapes lies with `probability`. */
 export function betaQuantileAt(probability: number, first: number, second: number): number {
   return betaQuantile(probability, first, second);
+}
+
+/** The value below which a gamma variable of scale 1 and `shape` (positive) lies with `probability`. */
+export function gammaQuantileAt(probability: number, shape: number): number {
+  return gammaQuantile(probability, shape, 1);
+}
+
+/** The value below which a standard normal variable lies with `probability`. */
+export function normalQuantileAt(probability: number): number {
+  return normalQuantile(probability, 0, 1);
+}
+
+/** Probability that a standard normal variable lies at least as far from 0 as `deviate`, on either side. */
+export function normalBeyond(deviate: number): number {
+  return Math.min(1, 2 * normalCdf(-Math.abs(deviate), 0, 1));
 }

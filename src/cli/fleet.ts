@@ -1,0 +1,48 @@
+import { join } from 'node:path';
+import { analyse, fleet } from '../pipeline.ts';
+import { fleetJson } from '../report/fleet-json.ts';
+import { fleetTables } from '../report/fleet-tables.ts';
+import { fleetText } from '../report/fleet-text.ts';
+import { shownZone } from '../report/shown-zone.ts';
+import type { Fleet } from '../vocabulary.ts';
+import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from './command.ts';
+import { writeWhole } from './node-files.ts';
+import { painterFor } from './paint.ts';
+import type { Streams } from './streams.ts';
+
+export interface FleetOptions extends CommonOptions {
+  readonly group?: Fleet['by'] | undefined;
+  readonly swaps?: number | undefined;
+  readonly out?: string | undefined;
+}
+
+const usualSwaps = 10;
+
+/** `fleet`: compares all pairs, and the sync times of models, firmware or sites. */
+export async function fleetCommand(
+  paths: readonly string[],
+  options: FleetOptions,
+  streams: Streams,
+): Promise<Status> {
+  const limits = limitsOf(options);
+  const imported = await importAll(paths, options, streams);
+  const question = { by: options.group ?? 'firmware', swaps: options.swaps ?? usualSwaps };
+  const reviewed = fleet(analyse(imported, limits, clocksOf(options)), question, limits);
+  const json = fleetJson(reviewed);
+  const reports = options.out === undefined ? [] : await writeTables(options.out, reviewed, json);
+  const zone = shownZone(options.zone ?? null, reviewed.inputs);
+  const shown = { zone, paint: painterFor(streams.stdout), reports };
+  streams.stdout.write(options.json === true ? json : fleetText(reviewed, shown));
+  return statusOf(reviewed);
+}
+
+async function writeTables(folder: string, reviewed: Fleet, json: string): Promise<readonly string[]> {
+  const all = [{ name: 'fleet.json', text: json }, ...fleetTables(reviewed)];
+  for (const { name, text } of all) await writeWhole(join(folder, name), text);
+  return all.map(({ name }) => join(folder, name));
+}
+
+/** 1 where a pair stands out or something is of severity warning or worse. */
+function statusOf({ pairs, findings }: Fleet): Status {
+  return pairs.some((p) => p.standsOut) || findings.some((f) => f.severity !== 'info') ? 1 : 0;
+}

@@ -1,0 +1,26 @@
+/** Every threshold of the fleet review, with its unit and source. */
+export interface FleetLimits {
+  /** Share of false ones among the pairs said to stand out. Source: design.md, section 7. */
+  readonly falseDiscovery: number;
+  readonly confidence: number;
+  /** The campaign: confidence of its interval, draws, and the seed that makes them the same each time. */
+  readonly forecast: { readonly confidence: number; readonly rounds: number; readonly seed: number };
+  /** Weight of the newest sync time and width of the limits. Source: NIST/SEMATECH e-Handbook, section 6.3.2.4. */
+  readonly ewma: { readonly weight: number; readonly width: number };
+  /** Fewer sync times than this say nothing of a drift. Chosen here: ten to learn from, as many to judge. */
+  readonly leastDrift: number;
+  /** A pair is fit for a swap if it had a ready partner without a break for so long, in milliseconds. Chosen here: a day. */
+  readonly readyMs: number;
+}
+
+export const defaultFleetLimits: FleetLimits = {
+  falseDiscovery: 0.05,
+  confidence: 0.95,
+  forecast: { confidence: 0.9, rounds: 2000, seed: 1 },
+  ewma: { weight: 0.3, width: 3 },
+  leastDrift: 20,
+  readyMs: 86_400_000,
+};
+
+/** A year of observed time, in seconds. Source: design.md, section 7: 365.25 days. */
+export const yearSeconds = 365.25 * 86_400;

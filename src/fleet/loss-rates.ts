@@ -1,0 +1,73 @@
+import { benjaminiHochberg } from '../statistics/benjamini-hochberg.ts';
+import { laplaceTrend } from '../statistics/laplace-trend.ts';
+import { poissonLimits } from '../statistics/poisson-limits.ts';
+import { rateRatio } from '../statistics/rate-ratio.ts';
+import { total } from '../timeline/coverage.ts';
+import type { PairFacts } from '../timeline/facts.ts';
+import type { Estimate, Interval, PairReview } from '../vocabulary.ts';
+import { type FleetLimits, yearSeconds } from './limits.ts';
+
+/** How often a pair lost its ready partner, and whether that is more than chance and the rest of the fleet explain. */
+export type LossRate = Pick<
+  PairReview,
+  'pair' | 'observedSeconds' | 'losses' | 'ratePerYear' | 'p' | 'standsOut' | 'trend'
+>;
+
+/**
+ * The loss rate of every pair. A pair stands out if its rate is higher than that of all others together (exact one-sided
+ * Poisson comparison) at the stated rate of false discoveries over all pairs. Source: design.md, section 7.
+ */
+export function lossRates(fleet: readonly PairFacts[], limits: FleetLimits): readonly LossRate[] {
+  const counted = fleet.map(countOf);
+  const all = {
+    count: counted.reduce((sum, c) => sum + c.count, 0),
+    exposure: counted.reduce((sum, c) => sum + c.exposure, 0),
+  };
+  const chances = counted.map(({ count, exposure }) => {
+    const rest = { count: all.count - count, exposure: all.exposure - exposure };
+    return rateRatio({ count, exposure }, rest, limits.confidence)?.p ?? null;
+  });
+  const adjusted = benjaminiHochberg(chances.map((p) => p ?? 1));
+  return fleet.map((facts, index) => {
+    const { count, exposure } = counted[index] ?? { count: 0, exposure: 0 };
+    return {
+      pair: facts.timeline.pair,
+      observedSeconds: exposure,
+      losses: count,
+      ratePerYear: perYear(count, exposure, limits),
+      p: chances[index] ?? null,
+      standsOut: (adjusted[index] ?? 1) <= limits.falseDiscovery,
+      trend: trendOf(facts),
+    };
+  });
+}
+
+function countOf({ losses, timeline }: PairFacts): { readonly count: number; readonly exposure: number } {
+  return {
+    count: losses.filter((l) => l.kind === 'counted').length,
+    exposure: total(timeline.observed) / 1000,
+  };
+}
+
+function perYear(count: number, exposure: number, { confidence }: FleetLimits): Estimate {
+  return (
+    poissonLimits({ count, exposure: exposure / yearSeconds }, confidence) ?? {
+      value: null,
+      low: null,
+      high: null,
+    }
+  );
+}
+
+/** Laplace's test over the observed time alone: unobserved spans are left out of the clock. */
+function trendOf({ losses, timeline }: PairFacts): PairReview['trend'] {
+  const times = losses
+    .filter((l) => l.kind === 'counted')
+    .map((l) => observedBefore(timeline.observed, l.event.time));
+  const trend = laplaceTrend(times, total(timeline.observed));
+  return { laplace: trend?.z ?? null, p: trend?.p ?? null };
+}
+
+function observedBefore(observed: readonly Interval[], time: number): number {
+  return observed.reduce((sum, { from, to }) => sum + Math.max(0, Math.min(to, time) - from), 0);
+}

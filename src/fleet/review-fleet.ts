@@ -1,0 +1,73 @@
+import { availabilityOf } from '../timeline/exposure.ts';
+import type { PairFacts } from '../timeline/facts.ts';
+import type { TimelineRules } from '../timeline/rules.ts';
+import type { BringUp, Finding, Fleet, PairReview } from '../vocabulary.ts';
+import { forecastOf } from './forecast.ts';
+import type { FleetLimits } from './limits.ts';
+import { lossRates } from './loss-rates.ts';
+import { syncDrifts } from './over-time.ts';
+import { readinessForSwap } from './readiness.ts';
+import { compareGroups, groupReviews, syncTimes } from './sync-groups.ts';
+
+/** What to ask of a fleet. */
+export interface FleetQuestion {
+  readonly by: Fleet['by'];
+  readonly swaps: number;
+}
+
+/**
+ * All pairs compared with each other, those that stand out first, then the most losses a year; all bring-ups in groups;
+ * and what the next swaps take. `flapping` are the findings of each pair. Source: design.md, section 7.
+ */
+export function reviewFleet(
+  fleet: readonly PairFacts[],
+  findings: readonly Finding[],
+  { by, swaps }: FleetQuestion,
+  rules: TimelineRules,
+  limits: FleetLimits,
+): Omit<Fleet, 'inputs' | 'findings'> {
+  const rates = lossRates(fleet, limits);
+  const pairs = fleet.flatMap((facts, index): readonly PairReview[] => {
+    const rate = rates[index];
+    if (rate === undefined) return [];
+    const { pair, site } = facts.timeline;
+    return [
+      {
+        ...rate,
+        site,
+        availability: availabilityOf(facts.timeline),
+        flapping: findings.filter((f) => f.id === 'flapping' && f.pair === pair),
+        readiness: readinessForSwap(facts, rules, limits),
+      },
+    ];
+  });
+  const attempts = fleet.flatMap((f) => [...f.bringUps]);
+  const sites = new Map(fleet.map((f) => [f.timeline.pair, f.timeline.site]));
+  const groupNamed = (attempt: BringUp): string | null => groupOf(attempt, by, sites);
+  const times = syncTimes(attempts, groupNamed);
+  return {
+    by,
+    pairs: [...pairs].sort(worstFirst),
+    attempts,
+    groups: groupReviews(times),
+    logRank: compareGroups(times),
+    forecast: forecastOf(attempts, swaps, limits),
+    drifts: syncDrifts(attempts, groupNamed, limits),
+  };
+}
+
+function groupOf(
+  attempt: BringUp,
+  by: Fleet['by'],
+  sites: ReadonlyMap<string, string | null>,
+): string | null {
+  return by === 'site' ? (sites.get(attempt.pair) ?? null) : attempt[by];
+}
+
+function worstFirst(a: PairReview, b: PairReview): number {
+  return (
+    Number(b.standsOut) - Number(a.standsOut) ||
+    (b.ratePerYear.value ?? 0) - (a.ratePerYear.value ?? 0) ||
+    (a.pair < b.pair ? -1 : 1)
+  );
+}

@@ -1,0 +1,64 @@
+import type { ImportedFile } from '../vocabulary.ts';
+import type { FileSource, ImportOptions } from './file-source.ts';
+import { InputError } from './input-error.ts';
+import { readFile } from './read-file.ts';
+import { isStoredTimeline, readStoredTimeline } from './stored-timeline.ts';
+import { toldApart } from './told-apart.ts';
+
+/** How to read several files; `onFile` is called as each begins. */
+export interface FilesOptions extends Omit<ImportOptions, 'neighbour'> {
+  readonly onFile?: (source: FileSource) => void;
+}
+
+/** What could be read, and what could not. */
+export interface Imported {
+  readonly files: readonly ImportedFile[];
+  readonly failures: readonly InputError[];
+}
+
+/**
+ * Reads all files; a stored timeline gives the files it was made from. One that can not be read does not stop the others. What needs a day or a year of its neighbours is
+ * tried again once they are known.
+ */
+export async function importFiles(sources: readonly FileSource[], options: FilesOptions): Promise<Imported> {
+  const first = await readEach(sources, { ...options, neighbour: null });
+  const days = first.flatMap(({ result }) =>
+    result instanceof InputError ? [] : result.files.flatMap(({ input }) => input.from ?? []),
+  );
+  const neighbour = days.length === 0 ? null : Math.min(...days);
+  const again =
+    neighbour === null ? [] : first.filter(({ result }) => result instanceof InputError).map((f) => f.source);
+  const second = await readEach(again, { ...options, neighbour });
+  const last = first.map((f) => second.find((s) => s.source === f.source) ?? f).map((f) => f.result);
+  return {
+    files: toldApart(last.flatMap((r) => (r instanceof InputError ? [] : r.files))),
+    failures: last.flatMap((r) => (r instanceof InputError ? [r] : r.failures)),
+  };
+}
+
+interface Attempt {
+  readonly source: FileSource;
+  readonly result: Imported | InputError;
+}
+
+async function readEach(
+  sources: readonly FileSource[],
+  options: FilesOptions & ImportOptions,
+): Promise<readonly Attempt[]> {
+  const attempts: Attempt[] = [];
+  for (const source of sources) {
+    options.onFile?.(source);
+    try {
+      attempts.push({ source, result: await readSource(source, options) });
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      attempts.push({ source, result: error });
+    }
+  }
+  return attempts;
+}
+
+async function readSource(source: FileSource, options: ImportOptions): Promise<Imported> {
+  if (await isStoredTimeline(source)) return readStoredTimeline(source, options);
+  return { files: [await readFile(source, options)], failures: [] };
+}

@@ -1,0 +1,24 @@
+import type { Fleet, PairReview } from '../vocabulary.ts';
+import { toJson } from './json.ts';
+import { bringUpDocument, findingDocument } from './verify-json.ts';
+
+/** The JSON document of `fleet`. Source: design.md, section 8. */
+export function fleetJson(fleet: Fleet): string {
+  const { inputs, by, pairs, attempts, groups, logRank, forecast, drifts, findings } = fleet;
+  return toJson({
+    schema: 'steadypair/fleet/1',
+    inputs,
+    by,
+    pairs: pairs.map(pairDocument),
+    attempts: attempts.map(bringUpDocument),
+    groups,
+    logRank,
+    forecast,
+    drifts,
+    findings: findings.map(findingDocument),
+  });
+}
+
+function pairDocument(pair: PairReview): unknown {
+  return { ...pair, flapping: pair.flapping.map(findingDocument) };
+}

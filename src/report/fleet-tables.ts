@@ -1,0 +1,93 @@
+import type { Estimate, Fleet } from '../vocabulary.ts';
+import { csvCell } from './escape.ts';
+import { iso } from './json.ts';
+
+type Cell = string | number | null;
+
+/** The tables of a fleet review as CSV files, RFC 4180, safe to open in a spreadsheet; times in seconds, instants ISO 8601. */
+export function fleetTables(fleet: Fleet): readonly { readonly name: string; readonly text: string }[] {
+  return [
+    { name: 'fleet-pairs.csv', text: csv(pairRows(fleet)) },
+    { name: 'fleet-groups.csv', text: csv(groupRows(fleet)) },
+    { name: 'fleet-attempts.csv', text: csv(attemptRows(fleet)) },
+  ];
+}
+
+function csv(rows: readonly (readonly Cell[])[]): string {
+  return rows.map((row) => `${row.map(csvCell).join(',')}\r\n`).join('');
+}
+
+function pairRows({ pairs }: Fleet): readonly (readonly Cell[])[] {
+  return [
+    [
+      'pair',
+      'site',
+      'observedSeconds',
+      'losses',
+      ...limitNames('ratePerYear'),
+      'p',
+      'standsOut',
+      'laplace',
+      'trendP',
+      'availability',
+      'fit',
+      'reasons',
+    ],
+    ...pairs.map((p) => [
+      p.pair,
+      p.site,
+      p.observedSeconds,
+      p.losses,
+      ...limitsOf(p.ratePerYear),
+      p.p,
+      p.standsOut ? 'yes' : 'no',
+      p.trend.laplace,
+      p.trend.p,
+      p.availability,
+      p.readiness.fit ? 'yes' : 'no',
+      p.readiness.reasons.join(' '),
+    ]),
+  ];
+}
+
+function groupRows({ groups, by }: Fleet): readonly (readonly Cell[])[] {
+  return [
+    [by, 'cause', 'attempts', 'censored', ...limitNames('median'), ...limitNames('p95'), 'tolerance9595'],
+    ...groups.map((g) => [
+      g.group,
+      g.cause,
+      g.attempts,
+      g.censored,
+      ...limitsOf(g.median),
+      ...limitsOf(g.p95),
+      g.tolerance9595,
+    ]),
+  ];
+}
+
+function attemptRows({ attempts }: Fleet): readonly (readonly Cell[])[] {
+  return [
+    ['pair', 'half', 'cause', 'start', 'model', 'firmware', 'serial', 'outcome', 'low', 'high', 'censored'],
+    ...attempts.map((a) => [
+      a.pair,
+      a.half,
+      a.cause,
+      iso(a.start.time),
+      a.model,
+      a.firmware,
+      a.serial,
+      a.outcome,
+      a.sync.low,
+      a.sync.high,
+      a.sync.censored ? 'yes' : 'no',
+    ]),
+  ];
+}
+
+function limitNames(name: string): readonly string[] {
+  return [name, `${name}Low`, `${name}High`];
+}
+
+function limitsOf({ value, low, high }: Estimate): readonly Cell[] {
+  return [value, low, high];
+}

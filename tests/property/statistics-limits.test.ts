@@ -1,0 +1,127 @@
+/** Laws of rates, trends and limits, for any input: no figure is NaN, limits in order. */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { benjaminiHochberg } from '../../src/statistics/benjamini-hochberg.ts';
+import { bootstrap } from '../../src/statistics/bootstrap.ts';
+import { ewma } from '../../src/statistics/ewma.ts';
+import { laplaceTrend } from '../../src/statistics/laplace-trend.ts';
+import { mannKendall } from '../../src/statistics/mann-kendall.ts';
+import { poissonLimits } from '../../src/statistics/poisson-limits.ts';
+import { powerLawTrend } from '../../src/statistics/power-law-trend.ts';
+import { theilSen } from '../../src/statistics/theil-sen.ts';
+import { upperToleranceLimit } from '../../src/statistics/tolerance-limit.ts';
+import { expectFigures, expectOrder } from '../support/figures.ts';
+
+const run = { numRuns: 300, seed: 20_261_125 };
+const seconds = fc.oneof(fc.integer({ min: 0, max: 20 }), fc.double({ min: 0, max: 1e6, noNaN: true }));
+const values = fc.array(
+  fc.oneof(fc.integer({ min: -3, max: 3 }), fc.double({ min: -1e6, max: 1e6, noNaN: true })),
+  {
+    maxLength: 20,
+  },
+);
+
+describe('rates and trends', () => {
+  test('a rate lies within its limits; without exposure there is none', () => {
+    fc.assert(
+      fc.property(
+        fc.nat({ max: 2000 }),
+        fc.double({ min: 1e-3, max: 1e6, noNaN: true }),
+        (count, exposure) => {
+          const found = poissonLimits({ count, exposure });
+          expectFigures(found);
+          expectOrder(0, found?.low, found?.value, found?.high);
+          expect(found).not.toBeNull();
+          expect(poissonLimits({ count, exposure: 0 })).toBeNull();
+        },
+      ),
+      run,
+    );
+  });
+
+  test('adjusting never lowers a p-value nor changes their order', () => {
+    fc.assert(
+      fc.property(fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { maxLength: 20 }), (pValues) => {
+        const adjusted = benjaminiHochberg(pValues);
+        expectFigures(adjusted);
+        for (const [index, p] of pValues.entries()) expectOrder(p, adjusted[index], 1);
+        const byP = [...pValues.keys()].sort((a, b) => (pValues[a] ?? 0) - (pValues[b] ?? 0));
+        expectOrder(...byP.map((index) => adjusted[index]));
+      }),
+      run,
+    );
+  });
+
+  test('trends of events and of values are figures or null', () => {
+    fc.assert(
+      fc.property(fc.array(seconds, { maxLength: 20 }), seconds, values, (events, end, sample) => {
+        expectFigures([laplaceTrend(events, end), powerLawTrend(events, end)]);
+        expectFigures([laplaceTrend(events, 1e6), powerLawTrend(events, 1e6)]);
+        expectFigures(mannKendall(sample));
+        const slope = theilSen(sample.map((value, index) => ({ time: events[index] ?? 0, value })));
+        expectFigures(slope);
+        expectOrder(slope?.low, slope?.slope, slope?.high);
+      }),
+      run,
+    );
+  });
+
+  test('nothing is said of no event, no time, no value', () => {
+    expect([laplaceTrend([], 5), laplaceTrend([0], 0), powerLawTrend([], 5), powerLawTrend([5], 5)]).toEqual([
+      null,
+      null,
+      null,
+      null,
+    ]);
+    expect([mannKendall([]), mannKendall([1]), theilSen([]), theilSen([{ time: 1, value: 2 }])]).toEqual([
+      null,
+      null,
+      null,
+      null,
+    ]);
+    expect(mannKendall([4, 4, 4])).toEqual({ score: 0, variance: 0, z: 0, p: 1 });
+  });
+});
+
+describe('limits', () => {
+  test('a tolerance limit is a value of the sample, or null with fewer than it needs', () => {
+    fc.assert(
+      fc.property(fc.array(fc.oneof(seconds, fc.constant(Infinity)), { maxLength: 120 }), (sample) => {
+        const found = upperToleranceLimit(sample, { coverage: 0.95, confidence: 0.95 });
+        expectFigures(found);
+        if (sample.length < 59) expect(found.value).toBeNull();
+        if (found.value !== null) expect(sample).toContain(found.value);
+      }),
+      run,
+    );
+  });
+
+  test('a moving average stays between the least and the greatest', () => {
+    fc.assert(
+      fc.property(values, (sample) => {
+        const found = ewma(sample, { weight: 0.2, target: 0, deviation: 1, width: 3 });
+        expectFigures(found);
+        for (const average of found.averages)
+          expectOrder(Math.min(0, ...sample), average, Math.max(0, ...sample));
+      }),
+      run,
+    );
+  });
+
+  test('a bootstrap interval is in order and the same again; without a figure it is null', () => {
+    fc.assert(
+      fc.property(values, fc.integer(), (sample, seed) => {
+        const again = () =>
+          bootstrap(sample, (drawn) => drawn[0] ?? null, { seed, rounds: 50, confidence: 0.9 });
+        const found = again();
+        expectFigures(found);
+        expectOrder(found?.low, found?.median, found?.high);
+        expect(again()).toEqual(found);
+        expect(found === null).toBe(sample.length === 0);
+        const none = bootstrap(sample, () => null, { seed, rounds: 50, confidence: 0.9 });
+        expect(none).toEqual(sample.length === 0 ? null : { median: null, low: null, high: null });
+      }),
+      run,
+    );
+  });
+});
