@@ -10,11 +10,10 @@ export function wrongHalfNotices(
   streams: readonly Stream[],
   units: readonly Unit[],
 ): readonly Notice[] {
+  const halves = halvesByPair(streams);
   const given = streams.flatMap((stream) => {
     const half = halfGiven(file, stream.subject.pair);
-    const own = new Set(
-      streams.flatMap((s) => (s.subject.pair === stream.subject.pair ? (s.subject.half ?? []) : [])),
-    );
+    const own = halves.get(stream.subject.pair) ?? new Set();
     const [only] = own;
     return half === null || own.size !== 1 || only === undefined || !isOther(half, only)
       ? []
@@ -43,6 +42,16 @@ export function wrongHalfNotices(
 /** Another half, named as the own one is: a number beside a letter numbers a part or a day, not a half. */
 function isOther(half: string, own: string): boolean {
   return half !== own.toLowerCase() && /^\d+$/.test(half) === /^\d+$/.test(own);
+}
+
+function halvesByPair(streams: readonly Stream[]): ReadonlyMap<string, ReadonlySet<string>> {
+  const halves = new Map<string, Set<string>>();
+  for (const { subject } of streams) {
+    const own = halves.get(subject.pair) ?? new Set();
+    if (subject.half !== null) own.add(subject.half);
+    halves.set(subject.pair, own);
+  }
+  return halves;
 }
 
 /** The half that a file name gives after the name of a pair, in lower case: `ro1-b-events.log`, `RO1 slot B.csv`. */

@@ -29,9 +29,13 @@ import { type Resolved, resolveSubjects } from './subjects.ts';
 export function buildTimeline(files: readonly ImportedFile[], rules: TimelineRules): readonly PairTimeline[] {
   const sightings = sightingsByPair(files);
   const coverage = coverageByPair(files);
+  const sites = sitesOf(files);
   return [...coverage.entries()]
     .sort(([a], [b]) => compareText(a, b))
-    .map(([pair, list]) => buildPair(pair, sightings.get(pair) ?? [], list, files, rules));
+    .map(([pair, list]) => ({
+      ...buildPair(pair, sightings.get(pair) ?? [], list, files, rules),
+      site: sites.get(pair) ?? null,
+    }));
 }
 
 function coverageByPair(files: readonly ImportedFile[]): ReadonlyMap<string, NonEmpty<Coverage>> {
@@ -55,13 +59,12 @@ function buildPair(
   coverage: NonEmpty<Coverage>,
   files: readonly ImportedFile[],
   rules: TimelineRules,
-): PairTimeline {
+): Omit<PairTimeline, 'site'> {
   const halves = nameHalves(sightings, coverage);
   const roles = readRoles(sightings, halves, rules);
   const events = eventsOf(pair, sightings, roles, halves, rules);
   return {
     pair,
-    site: siteOf(files, pair),
     halves,
     events,
     tracks: groupBy(events, (e) => keyOf(e.half, e.signal)),
@@ -167,11 +170,15 @@ function stateKeys(
   });
 }
 
-/** The site that a unit of the pair names itself, else that of the phrasebook it was read with. */
-function siteOf(files: readonly ImportedFile[], pair: string): string | null {
-  const own = files.filter((f) => f.streams.some((s) => s.subject.pair === pair));
-  const named = own
-    .flatMap((f) => f.streams)
-    .find((s) => s.subject.pair === pair && s.subject.site !== undefined);
-  return named?.subject.site ?? own.find((f) => f.site !== null)?.site ?? null;
+/** The site of each pair: what a unit of it names itself, else that of the phrasebook it was read with. */
+function sitesOf(files: readonly ImportedFile[]): ReadonlyMap<string, string> {
+  const named = new Map<string, string>();
+  const ofBooks = new Map<string, string>();
+  for (const { streams, site } of files) {
+    for (const { subject } of streams) {
+      if (subject.site !== undefined && !named.has(subject.pair)) named.set(subject.pair, subject.site);
+      if (site !== null && !ofBooks.has(subject.pair)) ofBooks.set(subject.pair, site);
+    }
+  }
+  return new Map([...ofBooks, ...named]);
 }
