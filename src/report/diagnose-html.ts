@@ -8,12 +8,12 @@ import { attemptsSection, doubtedSection, ladderSection } from './diagnose-html-
 import { html } from './escape.ts';
 import type { EvidenceList } from './evidence.ts';
 import { figure } from './figure.ts';
+import { htmlDocument } from './html-document.ts';
 import { section } from './html-section.ts';
 import type { ReportOptions } from './report-options.ts';
 import { rankingRule, sayWeight } from './say-weight.ts';
 import { staffKey } from './staff-key.ts';
 import { staffRows } from './staff-rows.ts';
-import { style } from './style.ts';
 import { cautionsSection, evidenceSection, inputsSection, qualitySection } from './verify-html-annex.ts';
 import { sayInstant } from './words.ts';
 
@@ -38,23 +38,11 @@ export async function diagnoseHtml(diagnosis: Diagnosis, options: ReportOptions)
     inputsSection(diagnosis),
     ...(evidence.lines.length === 0 ? [] : [evidenceSection(evidence, 'statements: see diagnose.json')]),
   ];
-  return `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<title>${html(`Diagnosis of ${diagnosis.pair}, ${sayInstant(diagnosis.to, options.zone).replace(/ \d\d:.*/, '')}`)}</title>
-<style>${style}</style>
-</head>
-<body>
-<main>
-${sections.filter((s) => s !== '').join('\n')}
-</main>
-<footer>Made by Steadypair ${html(options.version)} from the files listed above. The same files give the same report.</footer>
-</body>
-</html>
-`;
+  return htmlDocument(
+    `Diagnosis of ${diagnosis.pair}, ${sayInstant(diagnosis.to, options.zone).replace(/ \d\d:.*/, '')}`,
+    sections,
+    options.version,
+  );
 }
 
 function answerSection(diagnosis: Diagnosis, { zone }: ReportOptions): string {

@@ -6,12 +6,12 @@ import { cite } from './cite.ts';
 import { html } from './escape.ts';
 import { byFile, type EvidenceList, evidenceOf } from './evidence.ts';
 import { figure } from './figure.ts';
+import { htmlDocument } from './html-document.ts';
 import { section } from './html-section.ts';
 import type { ReportOptions } from './report-options.ts';
 import { staffKey } from './staff-key.ts';
 import { staffRows } from './staff-rows.ts';
 import { statusWords } from './status-words.ts';
-import { style } from './style.ts';
 import {
   cautionsSection,
   evidenceSection,
@@ -49,26 +49,11 @@ export async function verifyHtml(
     cautionsSection(),
     signSection(verification, swap),
   ];
-  const title = html(
+  return htmlDocument(
     `Replacement of ${swap.pair}, ${sayInstant(swap.from, options.zone).replace(/ \d\d:.*/, '')}`,
+    sections,
+    options.version,
   );
-  return `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<title>${title}</title>
-<style>${style}</style>
-</head>
-<body>
-<main>
-${sections.filter((s) => s !== '').join('\n')}
-</main>
-<footer>Made by Steadypair ${html(options.version)} from the files listed above. The same files give the same report.</footer>
-</body>
-</html>
-`;
 }
 
 function verdictSection({ pair, site, statement, checks }: Swap): string {
