@@ -601,6 +601,16 @@ export interface Estimate {
   readonly high: number | null;
 }
 
+/** Whether the losses of a pair come ever closer, by two tests; `null` where there is not enough data. */
+export interface LossTrend {
+  /** Laplace's figure: above 0 losses come ever closer; its two-sided chance. */
+  readonly laplace: number | null;
+  readonly p: number | null;
+  /** Shape of a power-law process: above 1 losses come ever closer; two-sided chance by the military handbook's test. */
+  readonly shape: number | null;
+  readonly shapeP: number | null;
+}
+
 /** How one pair did over the time it was observed, against the rest of the fleet. */
 export interface PairReview {
   readonly pair: string;
@@ -614,8 +624,7 @@ export interface PairReview {
   readonly p: number | null;
   /** True where the losses are too many for chance, with all pairs looked at. */
   readonly standsOut: boolean;
-  /** Laplace's figure: above 0 losses come ever closer; its two-sided chance. */
-  readonly trend: { readonly laplace: number | null; readonly p: number | null };
+  readonly trend: LossTrend;
   /** Share of the observed time with a ready partner. */
   readonly availability: number | null;
   readonly flapping: readonly Finding[];
@@ -644,6 +653,40 @@ export interface GroupReview {
   /** The sample that such a limit would need. */
   readonly neededFor9595: number;
   readonly survival: readonly SurvivalPoint[];
+  readonly trend: SyncTrend | null;
+}
+
+/** Whether the months' median sync times rise: seconds a year, by the median of slopes, and the two-sided chance. */
+export interface SyncTrend {
+  readonly months: number;
+  readonly secondsPerYear: Estimate;
+  readonly p: number;
+}
+
+/** One pair in one calendar month, UTC. */
+export interface PairMonth {
+  readonly pair: string;
+  /** The month's first instant. */
+  readonly from: number;
+  readonly observedSeconds: number;
+  readonly losses: number;
+}
+
+/** How many halves ran a firmware, or were a model, at one instant. */
+export interface CensusCount {
+  readonly time: number;
+  readonly signal: 'firmware' | 'model';
+  /** `null`: not known, where the pair was observed. */
+  readonly value: string | null;
+  readonly halves: number;
+}
+
+/** Hours of bring-up that so many swaps take, with limits; `null` where too many draws had no figure. */
+export interface ForecastStep {
+  readonly swaps: number;
+  readonly hours: number | null;
+  readonly low: number | null;
+  readonly high: number | null;
 }
 
 /** The sync times of one group and cause in their order, smoothed, with the limits of what was usual; in seconds. */
@@ -672,13 +715,12 @@ export interface Fleet {
   /** Whether the groups become ready alike, cause by cause; `null` where nothing can be compared. */
   readonly logRank: { readonly chiSquare: number; readonly df: number; readonly p: number } | null;
   /** How many hours of bring-up the next swaps take, with 90 % limits; `null` without a reflash to learn from. */
-  readonly forecast: {
-    readonly swaps: number;
-    readonly hours: number | null;
-    readonly low: number | null;
-    readonly high: number | null;
-  } | null;
+  readonly forecast: (ForecastStep & { readonly steps: readonly ForecastStep[] }) | null;
   readonly drifts: readonly SyncDrift[];
+  /** Every pair in every month in which it was observed: by pair, then month. */
+  readonly months: readonly PairMonth[];
+  /** What ran where at the begin of each month and at the end: by signal, time and value. */
+  readonly census: readonly CensusCount[];
   readonly findings: readonly Finding[];
 }
 

@@ -3,12 +3,19 @@ export interface FleetLimits {
   /** Share of false ones among the pairs said to stand out. Source: design.md, section 7. */
   readonly falseDiscovery: number;
   readonly confidence: number;
-  /** The campaign: confidence of its interval, draws, and the seed that makes them the same each time. */
-  readonly forecast: { readonly confidence: number; readonly rounds: number; readonly seed: number };
+  /** The campaign: confidence of its interval, draws, the seed that makes them the same each time, and how many steps lead there. */
+  readonly forecast: {
+    readonly confidence: number;
+    readonly rounds: number;
+    readonly seed: number;
+    readonly steps: number;
+  };
   /** Weight of the newest sync time and width of the limits. Source: NIST/SEMATECH e-Handbook, section 6.3.2.4. */
   readonly ewma: { readonly weight: number; readonly width: number };
   /** Fewer sync times than this say nothing of a drift. Chosen here: ten to learn from, as many to judge. */
   readonly leastDrift: number;
+  /** A trend over fewer months than this is not judged. Source: US EPA, QA/G-9S (2006), section 4.3.4: the normal form from 10 on. */
+  readonly leastMonths: number;
   /** A pair is fit for a swap if it had a ready partner without a break for so long, in milliseconds. Chosen here: a day. */
   readonly readyMs: number;
 }
@@ -16,9 +23,10 @@ export interface FleetLimits {
 export const defaultFleetLimits: FleetLimits = {
   falseDiscovery: 0.05,
   confidence: 0.95,
-  forecast: { confidence: 0.9, rounds: 2000, seed: 1 },
+  forecast: { confidence: 0.9, rounds: 2000, seed: 1, steps: 40 },
   ewma: { weight: 0.3, width: 3 },
   leastDrift: 20,
+  leastMonths: 10,
   readyMs: 86_400_000,
 };
 

@@ -1,6 +1,7 @@
 import { benjaminiHochberg } from '../statistics/benjamini-hochberg.ts';
 import { laplaceTrend } from '../statistics/laplace-trend.ts';
 import { poissonLimits } from '../statistics/poisson-limits.ts';
+import { powerLawTrend } from '../statistics/power-law-trend.ts';
 import { rateRatio } from '../statistics/rate-ratio.ts';
 import { total } from '../timeline/coverage.ts';
 import type { PairFacts } from '../timeline/facts.ts';
@@ -59,13 +60,19 @@ function perYear(count: number, exposure: number, { confidence }: FleetLimits): 
   );
 }
 
-/** Laplace's test over the observed time alone: unobserved spans are left out of the clock. */
+/** Laplace's test and the power law over the observed time alone: unobserved spans are left out of the clock. */
 function trendOf({ losses, timeline }: PairFacts): PairReview['trend'] {
   const times = losses
     .filter((l) => l.kind === 'counted')
     .map((l) => observedBefore(timeline.observed, l.event.time));
-  const trend = laplaceTrend(times, total(timeline.observed));
-  return { laplace: trend?.z ?? null, p: trend?.p ?? null };
+  const end = total(timeline.observed);
+  const [laplace, power] = [laplaceTrend(times, end), powerLawTrend(times, end)];
+  return {
+    laplace: laplace?.z ?? null,
+    p: laplace?.p ?? null,
+    shape: power?.shape ?? null,
+    shapeP: power?.p ?? null,
+  };
 }
 
 function observedBefore(observed: readonly Interval[], time: number): number {

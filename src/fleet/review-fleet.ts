@@ -2,12 +2,15 @@ import { availabilityOf } from '../timeline/exposure.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import type { TimelineRules } from '../timeline/rules.ts';
 import type { BringUp, Finding, Fleet, PairReview } from '../vocabulary.ts';
+import { censusOf } from './census.ts';
 import { forecastOf } from './forecast.ts';
 import type { FleetLimits } from './limits.ts';
 import { lossRates } from './loss-rates.ts';
+import { lossMonths } from './months.ts';
 import { syncDrifts } from './over-time.ts';
 import { readinessForSwap } from './readiness.ts';
 import { compareGroups, groupReviews, syncTimes } from './sync-groups.ts';
+import { worstFirst } from './tables.ts';
 
 /** What to ask of a fleet. */
 export interface FleetQuestion {
@@ -47,12 +50,14 @@ export function reviewFleet(
   const times = syncTimes(attempts, groupNamed);
   return {
     by,
-    pairs: [...pairs].sort(worstFirst),
+    pairs: worstFirst(pairs),
     attempts,
-    groups: groupReviews(times),
+    groups: groupReviews(times, limits),
     logRank: compareGroups(times),
     forecast: forecastOf(attempts, swaps, limits),
     drifts: syncDrifts(attempts, groupNamed, limits),
+    months: lossMonths(fleet),
+    census: censusOf(fleet),
   };
 }
 
@@ -62,12 +67,4 @@ function groupOf(
   sites: ReadonlyMap<string, string | null>,
 ): string | null {
   return by === 'site' ? (sites.get(attempt.pair) ?? null) : attempt[by];
-}
-
-function worstFirst(a: PairReview, b: PairReview): number {
-  return (
-    Number(b.standsOut) - Number(a.standsOut) ||
-    (b.ratePerYear.value ?? 0) - (a.ratePerYear.value ?? 0) ||
-    (a.pair < b.pair ? -1 : 1)
-  );
 }

@@ -1,15 +1,21 @@
 import { intervalLogRank } from '../statistics/interval-log-rank.ts';
 import { kaplanMeier, survivalQuantile } from '../statistics/kaplan-meier.ts';
 import { logRank } from '../statistics/log-rank.ts';
+import { quantileLimits } from '../statistics/quantile-limits.ts';
+import { survivalLimits } from '../statistics/survival-limits.ts';
 import { upperToleranceLimit } from '../statistics/tolerance-limit.ts';
 import { type Between, turnbull, turnbullQuantile } from '../statistics/turnbull.ts';
 import { groupBy } from '../timeline/groups.ts';
 import type { BringUp, BringUpCause, Estimate, Fleet, GroupReview, SurvivalPoint } from '../vocabulary.ts';
+import type { FleetLimits } from './limits.ts';
+import { syncTrend } from './sync-trend.ts';
 
 /** The sync time of one attempt, known between two bounds in seconds; `high` is `Infinity` where it was not seen. */
 export interface SyncTime extends Between {
   readonly group: string;
   readonly cause: BringUpCause;
+  /** When the attempt began. */
+  readonly start: number;
 }
 
 /** The sync times of bring-ups, each with its group; those of which nothing is known are left out. */
@@ -24,21 +30,21 @@ export function syncTimes(
     const bounds = censored
       ? { low: low ?? seconds, high: Number.POSITIVE_INFINITY }
       : { low: low ?? seconds, high: high ?? seconds };
-    return [{ group, cause: attempt.cause, ...bounds }];
+    return [{ group, cause: attempt.cause, start: attempt.start.time, ...bounds }];
   });
 }
 
 /** The distribution of sync times per group and cause. */
-export function groupReviews(times: readonly SyncTime[]): readonly GroupReview[] {
+export function groupReviews(times: readonly SyncTime[], limits: FleetLimits): readonly GroupReview[] {
   return [...groupBy(times, (t) => `${t.group}\n${t.cause}`).values()]
     .flatMap((own) => {
       const [first] = own;
-      return first === undefined ? [] : [reviewOf(first, own)];
+      return first === undefined ? [] : [reviewOf(first, own, limits)];
     })
     .sort((a, b) => (a.group === b.group ? compare(a.cause, b.cause) : compare(a.group, b.group)));
 }
 
-function reviewOf({ group, cause }: SyncTime, own: readonly SyncTime[]): GroupReview {
+function reviewOf({ group, cause }: SyncTime, own: readonly SyncTime[], limits: FleetLimits): GroupReview {
   const censored = own.filter((t) => t.high === Number.POSITIVE_INFINITY).length;
   const tolerance = upperToleranceLimit(
     own.map((t) => t.high),
@@ -52,6 +58,7 @@ function reviewOf({ group, cause }: SyncTime, own: readonly SyncTime[]): GroupRe
     ...(isExact(own) ? exactCurve(own) : boundedCurve(own)),
     tolerance9595: tolerance.value,
     neededFor9595: tolerance.needed,
+    trend: syncTrend(own, limits),
   };
 }
 
@@ -74,17 +81,18 @@ function exactCurve(times: readonly Between[]): Curve {
 }
 
 /**
- * Times known between two readings: Turnbull's estimate. It has no limits of its own here; `low` and `high` of a quantile
- * are the place in which it lies, and the value is the far end, the one that can be promised.
+ * Times known between two readings: Turnbull's estimate, of which each value is the far end of the place in which it
+ * lies, the one that can be promised. Limits are free of any distribution: whatever the readings left open widens them.
  */
 function boundedCurve(times: readonly Between[]): Curve {
   const { places } = turnbull(times);
-  const quantile = (share: number): Estimate => {
-    const { low, high } = turnbullQuantile(places, share);
-    return { value: high, low, high };
-  };
+  const quantile = (share: number): Estimate => ({
+    value: turnbullQuantile(places, share).high,
+    ...quantileLimits(times, share),
+  });
+  const band = survivalLimits(times);
   const survival = places.flatMap(({ high, survivingAfter }) =>
-    high === null ? [] : [{ seconds: high, surviving: survivingAfter, low: null, high: null }],
+    high === null ? [] : [{ seconds: high, surviving: survivingAfter, ...band(high) }],
   );
   return { median: quantile(0.5), p95: quantile(0.95), survival };
 }

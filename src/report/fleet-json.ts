@@ -4,7 +4,7 @@ import { bringUpDocument, findingDocument } from './verify-json.ts';
 
 /** The JSON document of `fleet`. Source: design.md, section 8. */
 export function fleetJson(fleet: Fleet): string {
-  const { inputs, by, pairs, attempts, groups, logRank, forecast, drifts, findings } = fleet;
+  const { inputs, by, pairs, attempts, groups, logRank, forecast, drifts, months, census, findings } = fleet;
   return toJson({
     schema: 'steadypair/fleet/1',
     inputs,
@@ -15,6 +15,8 @@ export function fleetJson(fleet: Fleet): string {
     logRank,
     forecast,
     drifts,
+    months,
+    census,
     findings: findings.map(findingDocument),
   });
 }

@@ -81,6 +81,7 @@ const broken: readonly (readonly [string, Readonly<Record<string, string>>])[] =
   ['door-temporal-polyfill', { 'src/timeline/a.ts': "import 'temporal-polyfill';" }],
   ['door-valibot', { 'src/analyze/a.ts': "import 'valibot';" }],
   ['door-@stdlib', { 'src/statistics/a.ts': "import '@stdlib/stats-base-dists-gamma-cdf';" }],
+  ['door-arquero', { 'src/fleet/a.ts': "import 'arquero';" }],
   ['door-papaparse', { 'src/import/a.ts': "import 'papaparse';" }],
   ['door-re2js', { 'src/import/a.ts': "import 're2js';" }],
   ['door-yaml', { 'src/import/a.ts': "import 'yaml';" }],

@@ -58,7 +58,7 @@ describe('the losses of a pair', () => {
     const late = pairOf(await review(yearOf('RO1', 200, 260, 310, 330, 345, 355), yearOf('RO2')), 'RO1');
     expect(late?.trend.laplace).toBeGreaterThan(1.96);
     const none = pairOf(await review(yearOf('RO1'), yearOf('RO2')), 'RO1');
-    expect(none?.trend).toEqual({ laplace: null, p: null });
+    expect(none?.trend).toEqual({ laplace: null, p: null, shape: null, shapeP: null });
   });
 
   test('of one pair alone are compared with nothing', async () => {

@@ -1,0 +1,72 @@
+import { type ColumnTable, desc, from, op } from 'arquero';
+import type { CensusCount, PairMonth, PairReview } from '../vocabulary.ts';
+
+/**
+ * The tables of the review: grouped, rolled up, joined and sorted. The library compiles its expressions, so they name
+ * columns of ours and never hold text from a log.
+ */
+
+/** The value of a named column in one row. */
+type Row = (column: string) => unknown;
+
+/** Losses counted into the months of their pairs, by pair and month; a month without losses counts 0. */
+export function monthTable(
+  months: readonly Omit<PairMonth, 'losses'>[],
+  losses: readonly Pick<PairMonth, 'pair' | 'from'>[],
+): readonly PairMonth[] {
+  const keys = ['pair', 'from'];
+  const counted = table(losses, keys).groupby(keys).rollup({ losses: op.count() });
+  const joined = table(months, [...keys, 'observedSeconds'])
+    .join_left(counted, [keys, keys])
+    .impute({ losses: () => 0 })
+    .orderby(keys);
+  return rowsOf(joined, (row) => ({
+    pair: String(row('pair')),
+    from: Number(row('from')),
+    observedSeconds: Number(row('observedSeconds')),
+    losses: Number(row('losses')),
+  }));
+}
+
+/** How many halves say the same of one signal at one time, by signal, time and value; what is not known comes last. */
+export function censusTable(rows: readonly Omit<CensusCount, 'halves'>[]): readonly CensusCount[] {
+  const keys = ['signal', 'time', 'value'];
+  const counted = table(rows, keys).groupby(keys).rollup({ halves: op.count() }).orderby(keys);
+  return rowsOf(counted, (row) => ({
+    time: Number(row('time')),
+    signal: row('signal') === 'model' ? 'model' : 'firmware',
+    value: row('value') === null ? null : String(row('value')),
+    halves: Number(row('halves')),
+  }));
+}
+
+/** Medians of values in months, in the order of the months. */
+export function monthMedians(
+  rows: readonly { readonly month: number; readonly value: number }[],
+): readonly { readonly time: number; readonly value: number }[] {
+  const medians = table(rows, ['month', 'value'])
+    .groupby('month')
+    .rollup({ value: op.median('value') })
+    .orderby('month');
+  return rowsOf(medians, (row) => ({ time: Number(row('month')), value: Number(row('value')) }));
+}
+
+/** Pairs that stand out first, then the most losses a year, then by name. */
+export function worstFirst(pairs: readonly PairReview[]): readonly PairReview[] {
+  const keys = pairs.map(({ pair, standsOut, ratePerYear }) => ({
+    pair,
+    standsOut: Number(standsOut),
+    rate: ratePerYear.value ?? 0,
+  }));
+  const sorted = table(keys, ['pair', 'standsOut', 'rate']).orderby(desc('standsOut'), desc('rate'), 'pair');
+  return [...sorted.indices()].flatMap((index) => pairs.slice(index, index + 1));
+}
+
+/** A table with the columns named, also where there is no row. */
+function table(rows: readonly object[], columns: readonly string[]): ColumnTable {
+  return from([...rows], [...columns]);
+}
+
+function rowsOf<T>(made: ColumnTable, read: (row: Row) => T): readonly T[] {
+  return Array.from({ length: made.numRows() }, (_, index) => read((column) => made.get(column, index)));
+}
