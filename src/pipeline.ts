@@ -16,6 +16,7 @@ import { buildTimeline } from './timeline/build-timeline.ts';
 import { type ClockOffset, clockOffsets } from './timeline/clock-offsets.ts';
 import { factsOf, type PairFacts } from './timeline/facts.ts';
 import { healthOf, type PairHealth } from './timeline/health.ts';
+import { pairsBySite } from './timeline/sites.ts';
 import { checks } from './verify/checks.ts';
 import { findSwaps, type SwapFilter } from './verify/find-swaps.ts';
 import { defaultVerifyLimits } from './verify/limits.ts';
@@ -62,10 +63,11 @@ export interface Clocks {
 
 /** Builds the timelines and runs every analyzer. Findings: the worst first, then by pair and time. */
 export function analyse(
-  { files, failures }: Imported,
+  { files: imported, failures }: Imported,
   limits: Limits = defaultLimits,
   clocks: Clocks = { align: false, reference: null },
 ): Analysed {
+  const files = pairsBySite(imported);
   const offsets = clockOffsets(files, clocks.reference, limits.rules);
   const agreeing = clocks.align ? alignClocks(files, offsets) : withoutDisagreeing(files, offsets);
   const timelines = buildTimeline(agreeing, limits.rules);

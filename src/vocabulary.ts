@@ -719,6 +719,8 @@ export interface Fleet {
   readonly drifts: readonly SyncDrift[];
   /** Every pair in every month in which it was observed: by pair, then month. */
   readonly months: readonly PairMonth[];
+  /** Firmware or models that look like one under several names. */
+  readonly alike: readonly (readonly string[])[];
   /** What ran where at the begin of each month and at the end: by signal, time and value. */
   readonly census: readonly CensusCount[];
   readonly findings: readonly Finding[];

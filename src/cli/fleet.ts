@@ -13,6 +13,7 @@ import type { Streams } from './streams.ts';
 export interface FleetOptions extends CommonOptions {
   readonly group?: Fleet['by'] | undefined;
   readonly swaps?: number | undefined;
+  readonly readyDays?: number | undefined;
   readonly out?: string | undefined;
 }
 
@@ -26,7 +27,8 @@ export async function fleetCommand(
 ): Promise<Status> {
   const limits = limitsOf(options);
   const imported = await importAll(paths, options, streams);
-  const question = { by: options.group ?? 'firmware', swaps: options.swaps ?? usualSwaps };
+  const { group, swaps, readyDays } = options;
+  const question = { by: group ?? 'firmware', swaps: swaps ?? usualSwaps, readyDays };
   const reviewed = fleet(analyse(imported, limits, clocksOf(options)), question, limits);
   const json = fleetJson(reviewed);
   const reports = options.out === undefined ? [] : await writeTables(options.out, reviewed, json);

@@ -4,7 +4,6 @@ import { identityAt } from '../timeline/module-changes.ts';
 import type { TimelineRules } from '../timeline/rules.ts';
 import { stepAt, track, valueAt } from '../timeline/tracks.ts';
 import { type PairReview, type StateSignal, sayDuration } from '../vocabulary.ts';
-import type { FleetLimits } from './limits.ts';
 
 /**
  * Whether a pair is fit for a swap where its log ends, and why not. What was never logged can not be promised: it is a
@@ -13,20 +12,20 @@ import type { FleetLimits } from './limits.ts';
 export function readinessForSwap(
   facts: PairFacts,
   rules: TimelineRules,
-  limits: FleetLimits,
+  readyMs: number,
 ): PairReview['readiness'] {
   const reasons = [
-    ...notReady(facts, limits),
+    ...notReady(facts, readyMs),
     ...flappingNow(facts, rules),
     ...differing(facts),
     ...pending(facts),
     ...linksDown(facts),
-    ...unobservedBefore(facts, limits),
+    ...unobservedBefore(facts, readyMs),
   ];
   return { fit: reasons.length === 0, reasons };
 }
 
-function notReady({ timeline, readiness, losses }: PairFacts, { readyMs }: FleetLimits): readonly string[] {
+function notReady({ timeline, readiness, losses }: PairFacts, readyMs: number): readonly string[] {
   const now = stepAt(readiness.steps, timeline.to);
   if (now === undefined) return ['Whether its partner is ready was never logged.'];
   if (now.value !== 'yes') return ['It has no ready partner.'];
@@ -70,8 +69,10 @@ function linksDown({ timeline }: PairFacts): readonly string[] {
   );
 }
 
-function unobservedBefore({ timeline }: PairFacts, { readyMs }: FleetLimits): readonly string[] {
+function unobservedBefore({ timeline }: PairFacts, readyMs: number): readonly string[] {
   const since = timeline.to - readyMs;
+  if (timeline.from > since)
+    return [`Its log covers ${sayDuration((timeline.to - timeline.from) / 1000)} only.`];
   return timeline.unobserved.some((u) => u.to > since)
     ? [`It was not observed throughout the last ${sayDuration(readyMs / 1000)}.`]
     : [];

@@ -2,6 +2,7 @@ import { availabilityOf } from '../timeline/exposure.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import type { TimelineRules } from '../timeline/rules.ts';
 import type { BringUp, Finding, Fleet, PairReview } from '../vocabulary.ts';
+import { alikeNames } from './alike-names.ts';
 import { censusOf } from './census.ts';
 import { forecastOf } from './forecast.ts';
 import type { FleetLimits } from './limits.ts';
@@ -12,10 +13,14 @@ import { readinessForSwap } from './readiness.ts';
 import { compareGroups, groupReviews, syncTimes } from './sync-groups.ts';
 import { worstFirst } from './tables.ts';
 
+const dayMs = 86_400_000;
+
 /** What to ask of a fleet. */
 export interface FleetQuestion {
   readonly by: Fleet['by'];
   readonly swaps: number;
+  /** For how many days a pair that is fit had a ready partner without a break; the usual time where not given. */
+  readonly readyDays?: number | undefined;
 }
 
 /**
@@ -25,11 +30,12 @@ export interface FleetQuestion {
 export function reviewFleet(
   fleet: readonly PairFacts[],
   findings: readonly Finding[],
-  { by, swaps }: FleetQuestion,
+  { by, swaps, readyDays }: FleetQuestion,
   rules: TimelineRules,
   limits: FleetLimits,
 ): Omit<Fleet, 'inputs' | 'findings'> {
   const rates = lossRates(fleet, limits);
+  const readyMs = readyDays === undefined ? limits.readyMs : readyDays * dayMs;
   const pairs = fleet.flatMap((facts, index): readonly PairReview[] => {
     const rate = rates[index];
     if (rate === undefined) return [];
@@ -40,7 +46,7 @@ export function reviewFleet(
         site,
         availability: availabilityOf(facts.timeline),
         flapping: findings.filter((f) => f.id === 'flapping' && f.pair === pair),
-        readiness: readinessForSwap(facts, rules, limits),
+        readiness: readinessForSwap(facts, rules, readyMs),
       },
     ];
   });
@@ -48,6 +54,7 @@ export function reviewFleet(
   const sites = new Map(fleet.map((f) => [f.timeline.pair, f.timeline.site]));
   const groupNamed = (attempt: BringUp): string | null => groupOf(attempt, by, sites);
   const times = syncTimes(attempts, groupNamed);
+  const census = censusOf(fleet);
   return {
     by,
     pairs: worstFirst(pairs),
@@ -57,7 +64,10 @@ export function reviewFleet(
     forecast: forecastOf(attempts, swaps, limits),
     drifts: syncDrifts(attempts, groupNamed, limits),
     months: lossMonths(fleet),
-    census: censusOf(fleet),
+    census,
+    alike: (['firmware', 'model'] as const).flatMap((signal) =>
+      alikeNames(census.flatMap((c) => (c.signal === signal && c.value !== null ? [c.value] : []))),
+    ),
   };
 }
 

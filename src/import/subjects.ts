@@ -41,12 +41,18 @@ export function addressed(
   signal: Signal | Gauge,
   rule: 'pair' | 'half' | 'active' | 'standby' | undefined,
 ): Subject | null {
-  const { pair, half, role } = unit;
-  if (rule === 'pair' || pairSignals.some((s) => s === signal)) return { pair, half: null, role: null };
-  if (rule === 'active' || rule === 'standby') return { pair, half: null, role: rule };
-  if (half !== null) return { pair, half, role: null };
-  if (role !== null) return { pair, half: null, role };
-  if (signal === 'light') return { pair, half: null, role: 'standby' };
+  const { pair, half, role, ...site } = unit;
+  const about = (one: string | null, held: Subject['role']): Subject => ({
+    ...site,
+    pair,
+    half: one,
+    role: held,
+  });
+  if (rule === 'pair' || pairSignals.some((s) => s === signal)) return about(null, null);
+  if (rule === 'active' || rule === 'standby') return about(null, rule);
+  if (half !== null) return about(half, null);
+  if (role !== null) return about(null, role);
+  if (signal === 'light') return about(null, 'standby');
   const isOfHalf = stateSignals.some((s) => s === signal) || signal === 'load' || signal === 'free-memory';
-  return isOfHalf ? null : { pair, half: null, role: null };
+  return isOfHalf ? null : about(null, null);
 }

@@ -1,0 +1,52 @@
+import type { ImportedFile, Subject } from '../vocabulary.ts';
+
+/**
+ * The files with pairs of one name at several sites told apart: `RO1` becomes `RO1 at Marrow Bay` and `RO1 at Gull Point`.
+ * A unit that names no site is at the one its phrasebook's other units of that pair name, else at the phrasebook's own;
+ * where that is not known either, the pair keeps its bare name.
+ */
+export function pairsBySite(files: readonly ImportedFile[]): readonly ImportedFile[] {
+  const named = sitesNamed(files);
+  const siteOf = ({ site }: ImportedFile, subject: Subject): string | null => {
+    const [only, ...more] = named.get(`${site ?? ''}\n${subject.pair}`) ?? [];
+    return subject.site ?? (more.length === 0 ? only : undefined) ?? site;
+  };
+  const sites = new Map<string, Set<string>>();
+  for (const file of files)
+    for (const { subject } of file.streams) {
+      const site = siteOf(file, subject);
+      if (site !== null) add(sites, subject.pair, site);
+    }
+  const isShared = ({ pair }: Subject): boolean => pair !== '' && (sites.get(pair)?.size ?? 0) > 1;
+  return files.map((file) => {
+    if (!file.streams.some(({ subject }) => isShared(subject))) return file;
+    const { streams, changes, gauges } = file;
+    const toldApart = <T extends { readonly subject: Subject }>(item: T, unit: Subject = item.subject): T => {
+      const site = siteOf(file, unit);
+      if (site === null || !isShared(item.subject)) return item;
+      return { ...item, subject: { ...item.subject, pair: `${item.subject.pair} at ${site}` } };
+    };
+    return {
+      ...file,
+      streams: streams.map((stream) => toldApart(stream)),
+      // What a change is about may be another half, or the pair: its stream has the unit that names the site.
+      changes: changes.map((change) => toldApart(change, streams[change.stream]?.subject)),
+      gauges: gauges.map((series) => toldApart(series)),
+    };
+  });
+}
+
+/** The sites that units name themselves, by the phrasebook they were read with and their pair. */
+function sitesNamed(files: readonly ImportedFile[]): ReadonlyMap<string, ReadonlySet<string>> {
+  const named = new Map<string, Set<string>>();
+  for (const { site, streams } of files)
+    for (const { subject } of streams)
+      if (subject.site !== undefined) add(named, `${site ?? ''}\n${subject.pair}`, subject.site);
+  return named;
+}
+
+function add(sets: Map<string, Set<string>>, key: string, value: string): void {
+  const set = sets.get(key);
+  if (set === undefined) sets.set(key, new Set([value]));
+  else set.add(value);
+}
