@@ -8,6 +8,8 @@ import { laplaceTrend } from '../../src/statistics/laplace-trend.ts';
 import { mannKendall } from '../../src/statistics/mann-kendall.ts';
 import { poissonLimits } from '../../src/statistics/poisson-limits.ts';
 import { powerLawTrend } from '../../src/statistics/power-law-trend.ts';
+import { quantileLimits } from '../../src/statistics/quantile-limits.ts';
+import { survivalLimits } from '../../src/statistics/survival-limits.ts';
 import { theilSen } from '../../src/statistics/theil-sen.ts';
 import { upperToleranceLimit } from '../../src/statistics/tolerance-limit.ts';
 import { expectFigures, expectOrder } from '../support/figures.ts';
@@ -91,6 +93,41 @@ describe('limits', () => {
         expectFigures(found);
         if (sample.length < 59) expect(found.value).toBeNull();
         if (found.value !== null) expect(sample).toContain(found.value);
+      }),
+      run,
+    );
+  });
+
+  test('limits of a quantile hold what the bounds leave open', () => {
+    const between = fc
+      .tuple(seconds, seconds)
+      .map(([a, b]) => ({ low: Math.min(a, b), high: Math.max(a, b) }));
+    fc.assert(
+      fc.property(fc.array(between, { maxLength: 80 }), fc.constantFrom(0.1, 0.5, 0.95), (sample, share) => {
+        const found = quantileLimits(sample, share);
+        const inside = quantileLimits(
+          sample.map(({ low, high }) => ({ low: (low + high) / 2, high: (low + high) / 2 })),
+          share,
+        );
+        expectOrder(found.low ?? 0, inside.low ?? 0);
+        expectOrder(inside.high ?? 1e9, found.high ?? 1e9);
+      }),
+      run,
+    );
+  });
+
+  test('limits of a share unfinished are in order, and wider for wider bounds', () => {
+    const between = fc
+      .tuple(seconds, seconds)
+      .map(([a, b]) => ({ low: Math.min(a, b), high: Math.max(a, b) }));
+    fc.assert(
+      fc.property(fc.array(between, { minLength: 1, maxLength: 40 }), seconds, (sample, at) => {
+        const found = survivalLimits(sample)(at);
+        expectOrder(0, found.low, found.high, 1);
+        const middles = sample.map(({ low, high }) => ({ low: (low + high) / 2, high: (low + high) / 2 }));
+        const inside = survivalLimits(middles)(at);
+        expectOrder(found.low, inside.low + 1e-12);
+        expectOrder(inside.high, found.high + 1e-12);
       }),
       run,
     );

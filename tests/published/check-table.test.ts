@@ -4,13 +4,20 @@
  * digits were computed by other software.
  */
 import { afterAll, expect, test } from 'vitest';
+import { boundedValues } from '../support/check-values/bounded.ts';
 import type { CheckValue } from '../support/check-values/check-value.ts';
 import { intervalValues } from '../support/check-values/intervals.ts';
 import { limitValues } from '../support/check-values/limits.ts';
 import { survivalValues } from '../support/check-values/survival.ts';
 import { trendValues } from '../support/check-values/trends.ts';
 
-const values: readonly CheckValue[] = [...survivalValues, ...intervalValues, ...limitValues, ...trendValues];
+const values: readonly CheckValue[] = [
+  ...survivalValues,
+  ...intervalValues,
+  ...limitValues,
+  ...boundedValues,
+  ...trendValues,
+];
 
 function difference({ expected, computed }: CheckValue): number {
   if (expected === null || computed === null || computed === undefined)

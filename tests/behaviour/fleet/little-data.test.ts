@@ -1,0 +1,111 @@
+import { describe, expect, test } from 'vitest';
+import { fleet } from '../../../src/pipeline.ts';
+import { fleetJson } from '../../../src/report/fleet-json.ts';
+import { fleetText } from '../../../src/report/fleet-text.ts';
+import type { Fleet } from '../../../src/vocabulary.ts';
+import { analyseTexts } from '../../support/read-text.ts';
+
+async function review(...lines: readonly string[]): Promise<Fleet> {
+  const text = lines.map((line) => `2026-03-14T${line}\n`).join('');
+  return fleet(await analyseTexts({ 'x.log': text }), { by: 'firmware', swaps: 10 });
+}
+
+/** The review as text and JSON; fails where either holds no figure where one should be. */
+function saidOf(found: Fleet): string {
+  const text = fleetText(found, { zone: 'UTC', paint: (words) => words, reports: [] });
+  expect(text).not.toMatch(/NaN|Infinity|undefined|null/);
+  expect(fleetJson(found)).not.toMatch(/NaN|Infinity|undefined/);
+  return text;
+}
+
+const rest = (pair: string, firmware = '6.2.0'): readonly string[] => [
+  `09:00:00Z ${pair}-A role active`,
+  `09:00:00Z ${pair}-B role standby`,
+  `09:00:00Z ${pair}-B firmware ${firmware}`,
+  `09:00:00Z ${pair} partner ready`,
+];
+const restart = (pair: string, minute: string): readonly string[] => [
+  `10:${minute}:00Z ${pair}-B module restart`,
+  `10:${minute}:01Z ${pair} partner not ready`,
+];
+
+describe('a fleet with little data', () => {
+  test('of no pair is said to be of none', async () => {
+    const found = await review('09:00:00Z hello world');
+    expect([found.pairs, found.groups, found.months, found.census, found.forecast]).toEqual([
+      [],
+      [],
+      [],
+      [],
+      null,
+    ]);
+    saidOf(found);
+  });
+
+  // A stamp without decimals stands for a second: 80 s from one to the other are at most 81 s.
+  test('of one attempt has its time and says how many a limit needs', async () => {
+    const found = await review(
+      ...rest('RO1'),
+      ...restart('RO1', '00'),
+      '10:01:20Z RO1 partner ready',
+      '12:00:00Z RO1-A light off',
+    );
+    expect(found.groups.map((g) => [g.attempts, g.censored, g.median.value, g.median.high])).toEqual([
+      [1, 0, 81, null],
+    ]);
+    expect(saidOf(found)).toContain('(n = 1, 59 needed)');
+  });
+
+  test('of attempts that were not seen to end has no median', async () => {
+    const found = await review(
+      ...rest('RO1'),
+      ...restart('RO1', '00'),
+      ...restart('RO1', '20'),
+      '10:40:00Z RO1-A light off',
+    );
+    expect(found.groups.map((g) => [g.attempts, g.censored, g.median.value, g.survival])).toEqual([
+      [2, 2, null, []],
+    ]);
+    expect(saidOf(found)).toContain('not enough data (n = 2');
+  });
+
+  test('of polled attempts that were not seen to end has no median either', async () => {
+    const polled = ['09:00', '09:10', '09:20', '09:30'].map(
+      (at, index) => `2026-03-14T${at}:00Z,RO1,partner-ready,${index === 0 ? 'yes' : 'no'}`,
+    );
+    const poll = ['time,unit,parameter,value', ...polled].join('\n');
+    const journal = '2026-03-14T09:05:00Z RO1-B module restart\n2026-03-14T09:00:00Z RO1-A role active\n';
+    const found = fleet(await analyseTexts({ 'poll.csv': `${poll}\n`, 'x.log': journal }), {
+      by: 'firmware',
+      swaps: 1,
+    });
+    expect(found.groups.map((g) => [g.attempts, g.censored, g.median.value])).toEqual([[1, 1, null]]);
+    saidOf(found);
+  });
+
+  test('of a pair seen at one instant only has no rate', async () => {
+    const found = await review('09:00:00Z RO1 partner ready');
+    expect(found.pairs.map((p) => [p.observedSeconds, p.ratePerYear, p.p, p.availability])).toEqual([
+      [0, { value: null, low: null, high: null }, null, null],
+    ]);
+    expect(saidOf(found)).toContain('not enough data');
+  });
+
+  test('of a pair seen for an hour has a rate with its limits, and is not fit for a swap on such a log', async () => {
+    const found = await review(...rest('RO1'), '10:00:00Z RO1-A light off');
+    // Garwood (1936): 95 % upper limit of a count of 0 is 3.6889; an hour is 1 / 8766 of a year.
+    expect(found.pairs[0]?.ratePerYear.high).toBeCloseTo(3.68887945 * 8766, 3);
+    expect(found.pairs[0]?.readiness.reasons).toContain('Its log covers 1 h 00 min only.');
+  });
+
+  test('with two names for one release keeps them apart and says so', async () => {
+    const found = await review(
+      ...rest('RO1', '6.4.1'),
+      ...rest('RO2', 'V6.4.1'),
+      ...['RO1', 'RO2'].flatMap((pair) => [...restart(pair, '00'), `10:02:00Z ${pair} partner ready`]),
+      '12:00:00Z RO1-A light off',
+    );
+    expect(found.groups.map((g) => g.group)).toEqual(['6.4.1', 'V6.4.1']);
+    expect(found.alike).toEqual([['6.4.1', 'V6.4.1']]);
+  });
+});
