@@ -618,6 +618,8 @@ export interface PairReview {
   readonly observedSeconds: number;
   /** Counted losses of the ready partner. */
   readonly losses: number;
+  /** The lines that tell of its newest losses, at most twenty. */
+  readonly evidence: readonly SourceLine[];
   /** Losses in a year of observed time, 365.25 days, with exact 95 % limits. */
   readonly ratePerYear: Estimate;
   /** Chance of so many losses, or more, if the pair were like the rest; `null` where there is no rest. */

@@ -1,6 +1,22 @@
 import { bringUps } from './bring-ups.ts';
+import { census } from './census.ts';
+import { forecast } from './forecast.ts';
+import { lossRates } from './loss-rates.ts';
+import { lossesOverTime } from './losses-over-time.ts';
 import { staff } from './staff.ts';
 import { stateRows } from './state-rows.ts';
+import { syncDrift } from './sync-drift.ts';
+import { syncTimeSurvival } from './sync-time-survival.ts';
 
 /** All charts. */
-export const charts = [staff, bringUps, stateRows] as const;
+export const charts = [
+  staff,
+  bringUps,
+  stateRows,
+  lossRates,
+  lossesOverTime,
+  syncTimeSurvival,
+  syncDrift,
+  census,
+  forecast,
+] as const;

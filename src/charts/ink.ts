@@ -3,6 +3,8 @@ export const ink = '#1c2024';
 export const secondInk = '#5b6168';
 export const rule = '#d9d5cb';
 export const rust = '#9a3b1c';
+/** How the lines of several series differ, in their order. */
+export const dashes = [[], [7, 3], [2, 2], [9, 3, 2, 3], [1, 4]] as const;
 const sans = 'system-ui, -apple-system, Segoe UI, Roboto, Helvetica, Arial, sans-serif';
 
 /** What all pictures share: no frame, no ground of their own, quiet axes. */

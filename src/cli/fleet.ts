@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { analyse, fleet } from '../pipeline.ts';
 import { fleetJson } from '../report/fleet-json.ts';
-import { fleetTables } from '../report/fleet-tables.ts';
+import { fleetReports } from '../report/fleet-reports.ts';
 import { fleetText } from '../report/fleet-text.ts';
 import { shownZone } from '../report/shown-zone.ts';
 import type { Fleet } from '../vocabulary.ts';
@@ -9,6 +9,8 @@ import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from '
 import { writeWhole } from './node-files.ts';
 import { painterFor } from './paint.ts';
 import type { Streams } from './streams.ts';
+
+declare const STEADYPAIR_VERSION: string;
 
 export interface FleetOptions extends CommonOptions {
   readonly group?: Fleet['by'] | undefined;
@@ -30,18 +32,17 @@ export async function fleetCommand(
   const { group, swaps, readyDays } = options;
   const question = { by: group ?? 'firmware', swaps: swaps ?? usualSwaps, readyDays };
   const reviewed = fleet(analyse(imported, limits, clocksOf(options)), question, limits);
-  const json = fleetJson(reviewed);
-  const reports = options.out === undefined ? [] : await writeTables(options.out, reviewed, json);
   const zone = shownZone(options.zone ?? null, reviewed.inputs);
+  const reports = options.out === undefined ? [] : await writeReports(options.out, reviewed, zone);
   const shown = { zone, paint: painterFor(streams.stdout), reports };
-  streams.stdout.write(options.json === true ? json : fleetText(reviewed, shown));
+  streams.stdout.write(options.json === true ? fleetJson(reviewed) : fleetText(reviewed, shown));
   return statusOf(reviewed);
 }
 
-async function writeTables(folder: string, reviewed: Fleet, json: string): Promise<readonly string[]> {
-  const all = [{ name: 'fleet.json', text: json }, ...fleetTables(reviewed)];
-  for (const { name, text } of all) await writeWhole(join(folder, name), text);
-  return all.map(({ name }) => join(folder, name));
+async function writeReports(folder: string, reviewed: Fleet, zone: string): Promise<readonly string[]> {
+  const reports = await fleetReports(reviewed, { zone, version: STEADYPAIR_VERSION });
+  for (const { name, text } of reports) await writeWhole(join(folder, name), text);
+  return reports.map(({ name }) => join(folder, name));
 }
 
 /** 1 where a pair stands out or something is of severity warning or worse. */

@@ -124,7 +124,7 @@ function addFleet(program: Command, streams: Streams, end: (status: Status) => v
     .addOption(new Option('--group <by>', 'tell sync times apart by').choices(['model', 'firmware', 'site']))
     .option('--swaps <count>', 'how many swaps the forecast is for (10)', wholeNumber)
     .option('--ready-days <days>', 'fit for a swap: ready without a break for so long (1)', wholeNumber)
-    .option('--out <folder>', 'write the tables there (CSV, JSON)')
+    .option('--out <folder>', 'write the reports there (HTML, Markdown, JSON, CSV)')
     .addHelpText(
       'after',
       examples(

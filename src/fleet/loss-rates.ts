@@ -5,13 +5,13 @@ import { powerLawTrend } from '../statistics/power-law-trend.ts';
 import { rateRatio } from '../statistics/rate-ratio.ts';
 import { total } from '../timeline/coverage.ts';
 import type { PairFacts } from '../timeline/facts.ts';
-import type { Estimate, Interval, PairReview } from '../vocabulary.ts';
+import type { Estimate, Interval, PairReview, SourceLine } from '../vocabulary.ts';
 import { type FleetLimits, yearSeconds } from './limits.ts';
 
 /** How often a pair lost its ready partner, and whether that is more than chance and the rest of the fleet explain. */
 export type LossRate = Pick<
   PairReview,
-  'pair' | 'observedSeconds' | 'losses' | 'ratePerYear' | 'p' | 'standsOut' | 'trend'
+  'pair' | 'observedSeconds' | 'losses' | 'evidence' | 'ratePerYear' | 'p' | 'standsOut' | 'trend'
 >;
 
 /**
@@ -35,6 +35,7 @@ export function lossRates(fleet: readonly PairFacts[], limits: FleetLimits): rea
       pair: facts.timeline.pair,
       observedSeconds: exposure,
       losses: count,
+      evidence: newestLines(facts),
       ratePerYear: perYear(count, exposure, limits),
       p: chances[index] ?? null,
       standsOut: (adjusted[index] ?? 1) <= limits.falseDiscovery,
@@ -48,6 +49,17 @@ function countOf({ losses, timeline }: PairFacts): { readonly count: number; rea
     count: losses.filter((l) => l.kind === 'counted').length,
     exposure: total(timeline.observed) / 1000,
   };
+}
+
+const mostLines = 20;
+
+/** The first line of each of the newest counted losses, in the order of time. */
+function newestLines({ losses }: PairFacts): readonly SourceLine[] {
+  const counted = losses.filter((l) => l.kind === 'counted').slice(-mostLines);
+  return counted.map(({ event }) => {
+    const [{ file, line, text }] = event.sources;
+    return { file, line, text };
+  });
 }
 
 function perYear(count: number, exposure: number, { confidence }: FleetLimits): Estimate {

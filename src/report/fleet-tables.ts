@@ -10,6 +10,9 @@ export function fleetTables(fleet: Fleet): readonly { readonly name: string; rea
     { name: 'fleet-pairs.csv', text: csv(pairRows(fleet)) },
     { name: 'fleet-groups.csv', text: csv(groupRows(fleet)) },
     { name: 'fleet-attempts.csv', text: csv(attemptRows(fleet)) },
+    { name: 'fleet-months.csv', text: csv(monthRows(fleet)) },
+    { name: 'fleet-census.csv', text: csv(censusRows(fleet)) },
+    { name: 'fleet-forecast.csv', text: csv(forecastRows(fleet)) },
   ];
 }
 
@@ -29,6 +32,8 @@ function pairRows({ pairs }: Fleet): readonly (readonly Cell[])[] {
       'standsOut',
       'laplace',
       'trendP',
+      'shape',
+      'shapeP',
       'availability',
       'fit',
       'reasons',
@@ -43,6 +48,8 @@ function pairRows({ pairs }: Fleet): readonly (readonly Cell[])[] {
       p.standsOut ? 'yes' : 'no',
       p.trend.laplace,
       p.trend.p,
+      p.trend.shape,
+      p.trend.shapeP,
       p.availability,
       p.readiness.fit ? 'yes' : 'no',
       p.readiness.reasons.join(' '),
@@ -52,7 +59,19 @@ function pairRows({ pairs }: Fleet): readonly (readonly Cell[])[] {
 
 function groupRows({ groups, by }: Fleet): readonly (readonly Cell[])[] {
   return [
-    [by, 'cause', 'attempts', 'censored', ...limitNames('median'), ...limitNames('p95'), 'tolerance9595'],
+    [
+      by,
+      'cause',
+      'attempts',
+      'censored',
+      ...limitNames('median'),
+      ...limitNames('p95'),
+      'tolerance9595',
+      'neededFor9595',
+      'months',
+      ...limitNames('secondsPerYear'),
+      'trendP',
+    ],
     ...groups.map((g) => [
       g.group,
       g.cause,
@@ -61,6 +80,10 @@ function groupRows({ groups, by }: Fleet): readonly (readonly Cell[])[] {
       ...limitsOf(g.median),
       ...limitsOf(g.p95),
       g.tolerance9595,
+      g.neededFor9595,
+      g.trend?.months ?? null,
+      ...limitsOf(g.trend?.secondsPerYear ?? { value: null, low: null, high: null }),
+      g.trend?.p ?? null,
     ]),
   ];
 }
@@ -81,6 +104,27 @@ function attemptRows({ attempts }: Fleet): readonly (readonly Cell[])[] {
       a.sync.high,
       a.sync.censored ? 'yes' : 'no',
     ]),
+  ];
+}
+
+function monthRows({ months }: Fleet): readonly (readonly Cell[])[] {
+  return [
+    ['pair', 'month', 'observedSeconds', 'losses'],
+    ...months.map((m) => [m.pair, iso(m.from).slice(0, 7), m.observedSeconds, m.losses]),
+  ];
+}
+
+function censusRows({ census }: Fleet): readonly (readonly Cell[])[] {
+  return [
+    ['time', 'signal', 'value', 'halves'],
+    ...census.map((c) => [iso(c.time), c.signal, c.value, c.halves]),
+  ];
+}
+
+function forecastRows({ forecast }: Fleet): readonly (readonly Cell[])[] {
+  return [
+    ['swaps', 'hours', 'low', 'high'],
+    ...(forecast?.steps ?? []).map((s) => [s.swaps, s.hours, s.low, s.high]),
   ];
 }
 

@@ -1,0 +1,63 @@
+import type { LayerSpec, UnitSpec } from 'vega-lite/types_unstable/spec/index.js';
+import type { Chart } from './chart.ts';
+import { dashes, ink, quiet } from './ink.ts';
+
+/** How many halves said one value at one time, milliseconds UTC. */
+export interface CensusRow {
+  readonly time: number;
+  readonly value: string;
+  readonly halves: number;
+  /** The value with its count, at the last time alone; else empty. */
+  readonly label: string;
+}
+
+/** How many halves ran each firmware, or were each model, over calendar time. */
+export const census: Chart<CensusRow> = {
+  id: 'census',
+  title: 'Halves by what they report',
+  spec: (rows) => ({
+    data: { values: rows.map((row) => ({ ...row })) },
+    width: 440,
+    height: 130,
+    config: quiet,
+    encoding: {
+      x: {
+        field: 'time',
+        type: 'temporal',
+        scale: { type: 'utc', nice: false },
+        axis: { title: null, grid: false, format: '%b %Y', tickCount: 6 },
+      },
+      y: {
+        field: 'halves',
+        type: 'quantitative',
+        axis: { title: 'halves', grid: false, tickMinStep: 1, tickCount: 4 },
+        scale: { zero: true },
+      },
+    },
+    layer: [
+      ...[...new Set(rows.map((row) => row.value))].map(line),
+      {
+        transform: [{ filter: 'datum.label !== ""' }],
+        mark: { type: 'text', align: 'left', dx: 8, baseline: 'middle' },
+        encoding: { text: { field: 'label', type: 'nominal' } },
+      },
+    ],
+  }),
+  describe: (rows) => {
+    const last = rows.filter((row) => row.label !== '').map((row) => row.label);
+    return last.length === 0 ? 'Nothing was reported.' : `At the end, of the halves: ${last.join(', ')}.`;
+  },
+};
+
+function line(value: string, index: number): LayerSpec<string> | UnitSpec<string> {
+  return {
+    transform: [{ filter: { field: 'value', equal: value } }],
+    mark: {
+      type: 'line',
+      color: ink,
+      strokeWidth: index === 0 ? 2.2 : 1.5,
+      strokeDash: [...(dashes[index % dashes.length] ?? [])],
+      interpolate: 'step-after',
+    },
+  };
+}

@@ -1,0 +1,96 @@
+import type { Fleet, PairReview } from '../vocabulary.ts';
+import { html } from './escape.ts';
+import { figure } from './figure.ts';
+import { type FleetSection, fleetSections } from './fleet-sections.ts';
+import { fleetSentences } from './fleet-sentences.ts';
+import { toldOfFleet } from './fleet-told.ts';
+import { htmlDocument } from './html-document.ts';
+import { section } from './html-section.ts';
+import type { ReportOptions } from './report-options.ts';
+import type { ShownCell, ShownTable } from './shown-table.ts';
+import { cautionsSection, inputsSection } from './verify-html-annex.ts';
+import { sayCount, sayInstant } from './words.ts';
+
+/**
+ * The review of a fleet: one self-contained HTML file that needs no script and no network and prints on A4 and Letter.
+ * Same fleet, same bytes.
+ */
+export async function fleetHtml(fleet: Fleet, options: ReportOptions): Promise<string> {
+  const sections = [answerSection(fleet, options)];
+  for (const one of fleetSections(fleet)) sections.push(await questionSection(one));
+  sections.push(findingsSection(fleet), lossesSection(fleet), cautionsSection(), inputsSection(fleet));
+  return htmlDocument('Fleet review', sections, options.version);
+}
+
+function answerSection(fleet: Fleet, { zone }: ReportOptions): string {
+  const [first, ...rest] = fleetSentences(fleet);
+  const times = fleet.inputs.flatMap(({ from, to }) => (from === null || to === null ? [] : [{ from, to }]));
+  const period =
+    times.length === 0
+      ? ''
+      : `${sayInstant(Math.min(...times.map((t) => t.from)), zone)} to ${sayInstant(Math.max(...times.map((t) => t.to)), zone)}, `;
+  return `<h1>Fleet review: ${sayCount(fleet.pairs.length, 'pair')}</h1>
+<p class="verdict">${html(first)}</p>
+${rest.map((s) => `<p>${html(s)}</p>`).join('\n')}
+<p class="second">${period}all times in ${html(zone)}.</p>`;
+}
+
+async function questionSection({ id, title, figures, table, reading }: FleetSection): Promise<string> {
+  const drawn: string[] = [];
+  for (const one of figures) drawn.push(await figure(one.spec, one.caption, one.id));
+  return section(
+    id,
+    html(title),
+    `${drawn.join('\n')}\n${tableHtml(table)}\n<p class="second">${html(reading)}</p>`,
+  );
+}
+
+function tableHtml({ columns, rows, note }: ShownTable): string {
+  const numberClass = (index: number): string => (columns[index]?.isNumber === true ? ' class="number"' : '');
+  const head = columns.map((c, index) => `<th scope="col"${numberClass(index)}>${html(c.title)}</th>`);
+  const body = rows.map(
+    ([first, ...rest]) =>
+      `<tr><th scope="row" class="long named">${cell(first)}</th>${rest.map((c, index) => `<td${numberClass(index + 1)}>${cell(c)}</td>`).join('')}</tr>`,
+  );
+  const more = note === '' ? '' : `\n<p class="second">${html(note)}</p>`;
+  return `<div class="scroll"><table>
+<thead><tr>${head.join('')}</tr></thead>
+<tbody>${body.join('\n')}</tbody>
+</table></div>${more}`;
+}
+
+function cell(shown: ShownCell | undefined): string {
+  if (shown === undefined) return '';
+  return shown.isAbnormal ? `<span class="fail">${html(shown.text)}</span>` : html(shown.text);
+}
+
+function findingsSection(fleet: Fleet): string {
+  const { told, leftOut } = toldOfFleet(fleet);
+  const items = told.map(
+    (f) =>
+      `<li><span class="${f.severity === 'critical' ? 'fail' : 'inconclusive'}">${f.severity}:</span> ${html(f.statement)}</li>`,
+  );
+  const more =
+    leftOut === 0 ? '' : `<p class="second">${sayCount(leftOut, 'further finding')}: see fleet.json.</p>`;
+  return section(
+    'findings',
+    'Findings',
+    items.length === 0
+      ? '<p>None of severity warning or worse.</p>'
+      : `<ul>\n${items.join('\n')}\n</ul>${more}`,
+  );
+}
+
+/** The lines behind what is said of the pairs that stand out. */
+function lossesSection({ pairs }: Fleet): string {
+  const worse = pairs.filter((pair) => pair.standsOut && pair.evidence.length > 0);
+  return worse.length === 0 ? '' : section('evidence', 'Evidence', worse.map(lossLines).join('\n'));
+}
+
+function lossLines({ pair, losses, evidence }: PairReview): string {
+  const lines = evidence.map((l) => `<li>${html(l.file)}, line ${l.line} <code>${html(l.text)}</code></li>`);
+  return `<h3>Losses of ${html(pair)}: the newest ${evidence.length} of ${losses}</h3>
+<ul class="lines">
+${lines.join('\n')}
+</ul>`;
+}

@@ -1,0 +1,52 @@
+import type { Fleet } from '../vocabulary.ts';
+import { cautions } from './cautions.ts';
+import { markdown } from './escape.ts';
+import { type FleetSection, fleetSections } from './fleet-sections.ts';
+import { fleetSentences } from './fleet-sentences.ts';
+import { toldOfFleet } from './fleet-told.ts';
+import { table } from './markdown-table.ts';
+import type { ReportOptions } from './report-options.ts';
+import { sayCount } from './words.ts';
+
+/** The review of a fleet as Markdown (CommonMark with tables), for a ticket or a mail. */
+export function fleetMarkdown(fleet: Fleet, options: ReportOptions): string {
+  const [first, ...rest] = fleetSentences(fleet);
+  const blocks = [
+    `# Fleet review: ${sayCount(fleet.pairs.length, 'pair')}`,
+    `**${markdown(first)}**`,
+    ...rest.map(markdown),
+    ...fleetSections(fleet).flatMap(question),
+    '## Findings',
+    findings(fleet),
+    '## Cautions',
+    cautions.map((c) => `- ${c}`).join('\n'),
+    '## Files',
+    table(
+      ['File', 'Layout', 'Rows', 'SHA-256'],
+      fleet.inputs.map((i) => [markdown(i.file), markdown(i.layout), String(i.rows.read), i.sha256]),
+    ),
+    `Made by Steadypair ${markdown(options.version)}.`,
+  ];
+  return `${blocks.join('\n\n')}\n`;
+}
+
+function question({ title, figures, table: shown, reading }: FleetSection): readonly string[] {
+  return [
+    `## ${markdown(title)}`,
+    ...figures.map(({ caption }) => markdown(caption)),
+    table(
+      shown.columns.map((c) => markdown(c.title)),
+      shown.rows.map((row) => row.map((c) => (c.isAbnormal ? `**${markdown(c.text)}**` : markdown(c.text)))),
+    ),
+    ...(shown.note === '' ? [] : [markdown(shown.note)]),
+    markdown(reading),
+  ];
+}
+
+function findings(fleet: Fleet): string {
+  const { told, leftOut } = toldOfFleet(fleet);
+  if (told.length === 0) return 'None of severity warning or worse.';
+  const lines = told.map((f) => `- ${f.severity}: ${markdown(f.statement)}`);
+  const more = leftOut === 0 ? [] : [`- ${sayCount(leftOut, 'further finding')}: see fleet.json.`];
+  return [...lines, ...more].join('\n');
+}

@@ -1,0 +1,148 @@
+import { census } from '../charts/census.ts';
+import type { Chart } from '../charts/chart.ts';
+import { forecast } from '../charts/forecast.ts';
+import { lossRates } from '../charts/loss-rates.ts';
+import { lossesOverTime } from '../charts/losses-over-time.ts';
+import { syncDrift } from '../charts/sync-drift.ts';
+import { syncTimeSurvival } from '../charts/sync-time-survival.ts';
+import type { Fleet } from '../vocabulary.ts';
+import { censusRows, driftRows, forecastRows, lossRateRows, monthRows, survivalRows } from './fleet-rows.ts';
+import {
+  censusTable,
+  driftTable,
+  forecastTable,
+  groupTable,
+  monthTable,
+  pairTable,
+  readinessTable,
+} from './fleet-shown-tables.ts';
+import { causeWords } from './outcome-words.ts';
+import type { ShownTable } from './shown-table.ts';
+
+/** A picture with what a screen reader speaks; the table beside it has the same figures. */
+export interface FleetFigure {
+  readonly id: string;
+  readonly spec: ReturnType<Chart<never>['spec']>;
+  readonly caption: string;
+}
+
+/** One question of the review: its pictures, and the same figures as a table. */
+export interface FleetSection {
+  readonly id: string;
+  readonly title: string;
+  readonly figures: readonly FleetFigure[];
+  readonly table: ShownTable;
+  /** How to read it, in a sentence. */
+  readonly reading: string;
+}
+
+/** Of very many drifts those of the first groups are drawn; the table has all. */
+const mostDrifts = 6;
+
+/** The review of a fleet, question by question; those without an answer are left out. The same in every output. */
+export function fleetSections(fleet: Fleet): readonly FleetSection[] {
+  return [
+    pairs(fleet),
+    months(fleet),
+    syncTimes(fleet),
+    drifts(fleet),
+    censuses(fleet),
+    campaign(fleet),
+    readiness(fleet),
+  ].filter((section) => section.table.rows.length > 0);
+}
+
+function figureOf<Row>(
+  chart: Chart<Row>,
+  rows: readonly Row[],
+  name: string = chart.id,
+): readonly FleetFigure[] {
+  return rows.length === 0 ? [] : [{ id: name, spec: chart.spec(rows), caption: chart.describe(rows) }];
+}
+
+function pairs(fleet: Fleet): FleetSection {
+  return {
+    id: 'pairs',
+    title: 'Which pairs lose their partner',
+    figures: figureOf(lossRates, lossRateRows(fleet)),
+    table: pairTable(fleet),
+    reading:
+      'Limits are exact for Poisson counts. A pair stands out if its losses are too many for chance beside all others, at 5 in 100 false ones among those said to (Benjamini and Hochberg). A trend is said where Laplace’s test or that of a power law reaches 5 in 100.',
+  };
+}
+
+function months(fleet: Fleet): FleetSection {
+  return {
+    id: 'months',
+    title: 'Losses over time',
+    figures: figureOf(lossesOverTime, monthRows(fleet)),
+    table: monthTable(fleet),
+    reading: 'A thin line is time in which the pair was observed; months are those of UTC.',
+  };
+}
+
+function syncTimes(fleet: Fleet): FleetSection {
+  const causes = [...new Set(fleet.groups.map((g) => g.cause))];
+  return {
+    id: 'sync-times',
+    title: `Sync times by ${fleet.by}`,
+    figures: causes.flatMap((cause) =>
+      figureOf(syncTimeSurvival, survivalRows(fleet, cause), `sync-times-${cause}`).map((figure) => ({
+        ...figure,
+        caption: `By ${causeWords[cause]}. ${figure.caption}`,
+      })),
+    ),
+    table: groupTable(fleet),
+    reading:
+      'Attempts that were not seen to end count for as long as they were watched. Where times are known between two readings only, the curve is Turnbull’s and its limits are those of what the readings leave open; else it is Kaplan and Meier’s with Greenwood’s limits.',
+  };
+}
+
+function drifts(fleet: Fleet): FleetSection {
+  return {
+    id: 'drifts',
+    title: 'Sync times over time',
+    figures: fleet.drifts
+      .slice(0, mostDrifts)
+      .flatMap((drift, index) => figureOf(syncDrift, driftRows(drift), `drift-${index + 1}`)),
+    table: driftTable(fleet),
+    reading:
+      'The line is an exponentially weighted average; the ground behind it holds what is usual by the first half of the times.',
+  };
+}
+
+function censuses(fleet: Fleet): FleetSection {
+  return {
+    id: 'census',
+    title: 'Firmware and models',
+    figures: (['firmware', 'model'] as const).flatMap((signal) =>
+      figureOf(census, censusRows(fleet, signal), `census-${signal}`).map((figure) => ({
+        ...figure,
+        caption: `${signal === 'firmware' ? 'Firmware' : 'Models'}. ${figure.caption}`,
+      })),
+    ),
+    table: censusTable(fleet),
+    reading: 'Halves are counted at the begin of each month, and where all logs end.',
+  };
+}
+
+function campaign(fleet: Fleet): FleetSection {
+  return {
+    id: 'forecast',
+    title: 'The next swaps',
+    figures: figureOf(forecast, forecastRows(fleet)),
+    table: forecastTable(fleet),
+    reading:
+      'Bring-up alone, from the end of a reflash to a partner that held, drawn again and again from those that the logs show; people, permits and waiting are not in it.',
+  };
+}
+
+function readiness(fleet: Fleet): FleetSection {
+  return {
+    id: 'readiness',
+    title: 'Which pairs are fit for a swap',
+    figures: [],
+    table: readinessTable(fleet),
+    reading: 'As the log of each pair ends. It is no permission: check at the cabinet which half is standby.',
+  };
+}
