@@ -609,6 +609,8 @@ export interface LossTrend {
   /** Shape of a power-law process: above 1 losses come ever closer; two-sided chance by the military handbook's test. */
   readonly shape: number | null;
   readonly shapeP: number | null;
+  /** True where they come closer by Laplace's test, with all pairs looked at. */
+  readonly comesCloser: boolean;
 }
 
 /** How one pair did over the time it was observed, against the rest of the fleet. */

@@ -68,7 +68,7 @@ export const lossesOverTime: Chart<MonthRow> = {
     if (pairs.length === 0) return 'No month was observed.';
     const said = pairs.map((pair) => {
       const own = rows.filter((row) => row.pair === pair);
-      return `${pair} ${own.reduce((sum, row) => sum + row.losses, 0)} in ${own.length} months`;
+      return `${pair} ${own.reduce((sum, row) => sum + row.losses, 0)} in ${own.length === 1 ? 'one month' : `${own.length} months`}`;
     });
     return `Losses in each month: ${said.join(', ')}.`;
   },

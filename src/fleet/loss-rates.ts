@@ -29,6 +29,8 @@ export function lossRates(fleet: readonly PairFacts[], limits: FleetLimits): rea
     return rateRatio({ count, exposure }, rest, limits.confidence)?.p ?? null;
   });
   const adjusted = benjaminiHochberg(chances.map((p) => p ?? 1));
+  const trends = fleet.map(trendOf);
+  const adjustedTrends = benjaminiHochberg(trends.map(({ p }) => p ?? 1));
   return fleet.map((facts, index) => {
     const { count, exposure } = counted[index] ?? { count: 0, exposure: 0 };
     return {
@@ -39,7 +41,7 @@ export function lossRates(fleet: readonly PairFacts[], limits: FleetLimits): rea
       ratePerYear: perYear(count, exposure, limits),
       p: chances[index] ?? null,
       standsOut: (adjusted[index] ?? 1) <= limits.falseDiscovery,
-      trend: trendOf(facts),
+      trend: closerOrNot(trends[index], adjustedTrends[index], limits),
     };
   });
 }
@@ -72,8 +74,20 @@ function perYear(count: number, exposure: number, { confidence }: FleetLimits): 
   );
 }
 
+type Tests = Omit<PairReview['trend'], 'comesCloser'>;
+
+function closerOrNot(
+  tests: Tests | undefined,
+  adjusted: number | undefined,
+  { falseDiscovery }: FleetLimits,
+): PairReview['trend'] {
+  const { laplace, p, shape, shapeP } = tests ?? { laplace: null, p: null, shape: null, shapeP: null };
+  const comesCloser = (laplace ?? 0) > 0 && (adjusted ?? 1) <= falseDiscovery;
+  return { laplace, p, shape, shapeP, comesCloser };
+}
+
 /** Laplace's test and the power law over the observed time alone: unobserved spans are left out of the clock. */
-function trendOf({ losses, timeline }: PairFacts): PairReview['trend'] {
+function trendOf({ losses, timeline }: PairFacts): Tests {
   const times = losses
     .filter((l) => l.kind === 'counted')
     .map((l) => observedBefore(timeline.observed, l.event.time));

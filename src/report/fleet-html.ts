@@ -49,7 +49,7 @@ function tableHtml({ columns, rows, note }: ShownTable): string {
   const numberClass = (index: number): string => (columns[index]?.isNumber === true ? ' class="number"' : '');
   const head = columns.map((c, index) => `<th scope="col"${numberClass(index)}>${html(c.title)}</th>`);
   const body = rows.map(
-    ([first, ...rest]) =>
+    ({ cells: [first, ...rest] }) =>
       `<tr><th scope="row" class="long named">${cell(first)}</th>${rest.map((c, index) => `<td${numberClass(index + 1)}>${cell(c)}</td>`).join('')}</tr>`,
   );
   const more = note === '' ? '' : `\n<p class="second">${html(note)}</p>`;

@@ -36,7 +36,9 @@ function question({ title, figures, table: shown, reading }: FleetSection): read
     ...figures.map(({ caption }) => markdown(caption)),
     table(
       shown.columns.map((c) => markdown(c.title)),
-      shown.rows.map((row) => row.map((c) => (c.isAbnormal ? `**${markdown(c.text)}**` : markdown(c.text)))),
+      shown.rows.map(({ cells }) =>
+        cells.map((c) => (c.isAbnormal ? `**${markdown(c.text)}**` : markdown(c.text))),
+      ),
     ),
     ...(shown.note === '' ? [] : [markdown(shown.note)]),
     markdown(reading),

@@ -67,7 +67,7 @@ function pairs(fleet: Fleet): FleetSection {
     figures: figureOf(lossRates, lossRateRows(fleet)),
     table: pairTable(fleet),
     reading:
-      'Limits are exact for Poisson counts. A pair stands out if its losses are too many for chance beside all others, at 5 in 100 false ones among those said to (Benjamini and Hochberg). A trend is said where Laplace’s test or that of a power law reaches 5 in 100.',
+      'Limits are exact for Poisson counts. A pair stands out if its losses are too many for chance beside all others, at 5 in 100 false ones among those said to (Benjamini and Hochberg). Trends are those of Laplace’s test, at the same rate; a shape above 1 is that of losses that come closer.',
   };
 }
 

@@ -14,7 +14,7 @@ export function fleetSentences(fleet: Fleet): NonEmpty<string> {
     worse.length === 0
       ? `Of ${sayCount(pairs.length, 'pair')} none loses its partner more often than chance explains.`
       : `${names.join(' and ')} ${worse.length === 1 ? 'loses its' : 'lose their'} partner more often than the rest of the fleet.`;
-  const growing = pairs.filter((p) => p.trend.p !== null && p.trend.p <= 0.05 && (p.trend.laplace ?? 0) > 0);
+  const growing = pairs.filter((p) => p.trend.comesCloser);
   const trend =
     growing.length === 0 ? [] : [`Losses come ever closer at ${growing.map((p) => p.pair).join(' and ')}.`];
   const compared =

@@ -1,17 +1,17 @@
 import {
-  type Estimate,
+  type BringUp,
   type Fleet,
   type LossTrend,
   type PairReview,
+  type SourceLine,
   sayChance,
   sayDuration,
 } from '../vocabulary.ts';
+import { sayLonger, sayMonth, sayQuantile, sayRate, saySure, sayTrend } from './fleet-words.ts';
 import { causeWords } from './outcome-words.ts';
-import { abnormal, columns, plain, type ShownCell, type ShownTable } from './shown-table.ts';
+import { abnormal, columns, plain, type ShownCell, type ShownRow, type ShownTable } from './shown-table.ts';
 
 const daySeconds = 86_400;
-/** The chance at which a trend is said, as of the tests of a fleet. */
-const trendChance = 0.05;
 /** Rows of a table on paper; the CSV file has all. */
 const mostRows = 100;
 
@@ -29,16 +29,19 @@ export function pairTable({ pairs }: Fleet): ShownTable {
       'Against the rest',
       'Trend',
     ),
-    rows: pairs.map((pair) => [
-      plain(pair.pair),
-      ...(isOneSite ? [] : [plain(pair.site ?? 'not known')]),
-      plain(pair.losses),
-      plain(sayRate(pair.ratePerYear)),
-      plain(`${Math.round(pair.observedSeconds / daySeconds)} d`),
-      plain(pair.availability === null ? 'not known' : `${(pair.availability * 100).toFixed(3)} %`),
-      against(pair),
-      trendCell(pair.trend),
-    ]),
+    rows: pairs.map((pair) => ({
+      lines: pair.evidence,
+      cells: [
+        plain(pair.pair),
+        ...(isOneSite ? [] : [plain(pair.site ?? 'not known')]),
+        plain(pair.losses),
+        plain(sayRate(pair.ratePerYear)),
+        plain(`${Math.round(pair.observedSeconds / daySeconds)} d`),
+        plain(pair.availability === null ? 'not known' : `${(pair.availability * 100).toFixed(3)} %`),
+        against(pair),
+        trendCell(pair.trend),
+      ],
+    })),
     note: '',
   });
 }
@@ -48,24 +51,9 @@ function against({ p, standsOut }: PairReview): ShownCell {
   return standsOut ? abnormal(`stands out (${sayChance(p)})`) : plain(sayChance(p));
 }
 
-/** Whether losses come ever closer, said where a test reaches its chance. */
-export function sayTrend({ laplace, p, shape, shapeP }: LossTrend): string {
-  if (laplace === null || p === null) return 'no loss to judge by';
-  const chance = Math.min(p, shapeP ?? 1);
-  if (chance > trendChance) return 'none to be seen';
-  const figures = `${sayChance(chance)}${shape === null ? '' : `, shape ${shape.toFixed(1)}`}`;
-  return `${laplace > 0 ? 'ever closer' : 'ever further apart'} (${figures})`;
-}
-
 function trendCell(trend: LossTrend): ShownCell {
   const said = sayTrend(trend);
-  return said.startsWith('ever closer') ? abnormal(said) : plain(said);
-}
-
-/** A rate with its limits. */
-export function sayRate({ value, low, high }: Estimate): string {
-  if (value === null) return 'not enough data';
-  return `${value.toFixed(1)} (${(low ?? 0).toFixed(1)} to ${high === null ? 'not known' : high.toFixed(1)})`;
+  return trend.comesCloser ? abnormal(said) : plain(said);
 }
 
 /** Losses of each pair by month, those without one left out. */
@@ -73,23 +61,18 @@ export function monthTable({ pairs, months }: Fleet): ShownTable {
   const lost = pairs.filter((pair) => pair.losses > 0);
   return cut('fleet-months.csv', {
     columns: columns('Pair', 'Losses#', 'Months with losses'),
-    rows: lost.map(({ pair, losses }) => {
+    rows: lost.map(({ pair, losses, evidence }) => {
       const own = months.filter((m) => m.pair === pair && m.losses > 0);
       const said = own.map((m) => `${sayMonth(m.from)}${m.losses === 1 ? '' : ` (${m.losses})`}`);
-      return [plain(pair), plain(losses), plain(said.join(', '))];
+      return { lines: evidence, cells: [plain(pair), plain(losses), plain(said.join(', '))] };
     }),
     note: '',
   });
 }
 
-function sayMonth(from: number): string {
-  const date = new Date(from);
-  const names = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-  return `${names[date.getUTCMonth()]} ${date.getUTCFullYear()}`;
-}
-
 /** Sync times of each group and cause. */
-export function groupTable({ groups, by }: Fleet): ShownTable {
+export function groupTable(fleet: Fleet): ShownTable {
+  const { groups, by } = fleet;
   const name = `${by.slice(0, 1).toUpperCase()}${by.slice(1)}`;
   return cut('fleet-groups.csv', {
     columns: columns(
@@ -102,41 +85,34 @@ export function groupTable({ groups, by }: Fleet): ShownTable {
       'That surely',
       'A year longer',
     ),
-    rows: groups.map((g) => [
-      plain(g.group),
-      plain(causeWords[g.cause]),
-      plain(g.attempts),
-      plain(g.censored),
-      plain(sayQuantile(g.median, g.attempts)),
-      plain(sayQuantile(g.p95, g.attempts)),
-      plain(saySure(g)),
-      plain(g.trend === null ? 'too few months' : sayLonger(g.trend)),
-    ]),
+    rows: groups.map((g) => ({
+      lines: attemptLines(fleet, g),
+      cells: [
+        plain(g.group),
+        plain(causeWords[g.cause]),
+        plain(g.attempts),
+        plain(g.censored),
+        plain(sayQuantile(g.median, g.attempts)),
+        plain(sayQuantile(g.p95, g.attempts)),
+        plain(saySure(g)),
+        plain(g.trend === null ? 'too few months' : sayLonger(g.trend)),
+      ],
+    })),
     note: '',
   });
 }
 
-function sayLonger({
-  secondsPerYear: { value, low, high },
-  p,
-}: NonNullable<Fleet['groups'][number]['trend']>): string {
-  const seconds = (s: number | null): string => (s === null ? 'not known' : s.toFixed(0));
-  return `${seconds(value)} s (${seconds(low)} to ${seconds(high)}), ${sayChance(p)}`;
-}
+const mostLines = 20;
 
-/** A time with its limits, or how few attempts there were. */
-export function sayQuantile({ value, low, high }: Estimate, attempts: number): string {
-  if (value === null) return `not enough data (n = ${attempts})`;
-  if (low === null && high === null) return sayDuration(value);
-  const limit = (seconds: number | null): string => (seconds === null ? 'not known' : sayDuration(seconds));
-  return `${sayDuration(value)} (${limit(low)} to ${limit(high)})`;
-}
-
-/** The time by which 95 in 100 are ready with 95 % confidence, or the sample that such a limit would need. */
-export function saySure({ tolerance9595, neededFor9595, attempts }: Fleet['groups'][number]): string {
-  return tolerance9595 === null
-    ? `not enough data (n = ${attempts}, ${neededFor9595} needed)`
-    : sayDuration(tolerance9595);
+/** The lines that began the newest attempts of a group. */
+function attemptLines(
+  { attempts, pairs, by }: Fleet,
+  { group, cause }: Fleet['groups'][number],
+): readonly SourceLine[] {
+  const sites = new Map(pairs.map((p) => [p.pair, p.site]));
+  const nameOf = (a: BringUp): string => (by === 'site' ? sites.get(a.pair) : a[by]) ?? 'not known';
+  const own = attempts.filter((a) => a.cause === cause && nameOf(a) === group);
+  return own.slice(-mostLines).map((a) => a.evidence[0]);
 }
 
 /** What is usual for each group and cause, and where its average is now. */
@@ -148,7 +124,7 @@ export function driftTable({ drifts }: Fleet): ShownTable {
       if (last === undefined) return [];
       const now = sayDuration(last.average);
       return [
-        [
+        unsaid(
           plain(group),
           plain(causeWords[cause]),
           plain(points.length),
@@ -156,7 +132,7 @@ export function driftTable({ drifts }: Fleet): ShownTable {
           plain(`${sayDuration(Math.max(0, low))} to ${sayDuration(high)}`),
           last.isOutside ? abnormal(`${now}, outside`) : plain(now),
           plain(points.filter((p) => p.isOutside).length),
-        ],
+        ),
       ];
     }),
     note: '',
@@ -170,11 +146,11 @@ export function censusTable({ census }: Fleet): ShownTable {
     columns: columns('What', 'Reported', 'Halves, each time their number changed'),
     rows: keys.map((key) => {
       const [signal = '', value = ''] = key.split('\n');
-      return [
+      return unsaid(
         plain(signal),
         plain(value === '' ? 'not known' : value),
         plain(changesOf(census, signal, value)),
-      ];
+      );
     }),
     note: '',
   };
@@ -201,11 +177,9 @@ export function forecastTable({ forecast }: Fleet): ShownTable {
   const hours = (value: number | null): string => (value === null ? 'not known' : value.toFixed(1));
   return {
     columns: columns('Swaps', 'Hours of bring-up, the middle#', 'In nine of ten cases#'),
-    rows: shown.map((s) => [
-      plain(s.swaps),
-      plain(hours(s.hours)),
-      plain(`${hours(s.low)} to ${hours(s.high)}`),
-    ]),
+    rows: shown.map((s) =>
+      unsaid(plain(s.swaps), plain(hours(s.hours)), plain(`${hours(s.low)} to ${hours(s.high)}`)),
+    ),
     note: shown.length < steps.length ? 'All steps are in fleet-forecast.csv.' : '',
   };
 }
@@ -215,13 +189,17 @@ export function readinessTable({ pairs }: Fleet): ShownTable {
   const sorted = [...pairs].sort((a, b) => Number(a.readiness.fit) - Number(b.readiness.fit));
   return cut('fleet-pairs.csv', {
     columns: columns('Pair', 'Fit for a swap', 'Why not'),
-    rows: sorted.map(({ pair, readiness: { fit, reasons } }) => [
-      plain(pair),
-      fit ? plain('fit') : abnormal('not fit'),
-      plain(reasons.join(' ')),
-    ]),
+    rows: sorted.map(({ pair, readiness: { fit, reasons }, evidence }) => ({
+      lines: evidence,
+      cells: [plain(pair), fit ? plain('fit') : abnormal('not fit'), plain(reasons.join(' '))],
+    })),
     note: '',
   });
+}
+
+/** A row of figures that rest on too many lines to name some. */
+function unsaid(...cells: readonly ShownCell[]): ShownRow {
+  return { cells, lines: [] };
 }
 
 function cut(file: string, table: ShownTable): ShownTable {

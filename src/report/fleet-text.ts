@@ -2,7 +2,7 @@ import { type Fleet, type GroupReview, type PairReview, sayChance } from '../voc
 import { cautions } from './cautions.ts';
 import { terminal } from './escape.ts';
 import { fleetSentences } from './fleet-sentences.ts';
-import { sayQuantile, sayRate, saySure, sayTrend } from './fleet-shown-tables.ts';
+import { sayQuantile, sayRate, saySure, sayTrend } from './fleet-words.ts';
 import { causeWords } from './outcome-words.ts';
 import { type TextOptions, wrap } from './verify-text.ts';
 
@@ -48,7 +48,7 @@ function pairText(pair: PairReview): readonly string[] {
   return [
     row,
     ...(standsOut && pair.p !== null ? [`    stands out (${sayChance(pair.p)})`] : []),
-    ...(sayTrend(pair.trend).startsWith('ever') ? [`    losses ${sayTrend(pair.trend)}`] : []),
+    ...(pair.trend.comesCloser ? [`    losses ${sayTrend(pair.trend)}`] : []),
     ...(readiness.fit
       ? ['    fit for a swap']
       : wrap(`not fit for a swap: ${terminal(readiness.reasons.join(' '))}`, '    ', '      ')),

@@ -1,13 +1,21 @@
+import type { SourceLine } from '../vocabulary.ts';
+
 /** One cell as a person reads it. */
 export interface ShownCell {
   readonly text: string;
   readonly isAbnormal: boolean;
 }
 
+/** One row with the log lines it rests on: some of them, where there are many. */
+export interface ShownRow {
+  readonly cells: readonly ShownCell[];
+  readonly lines: readonly SourceLine[];
+}
+
 /** A table in words, the same in every output: the first column names the row. */
 export interface ShownTable {
   readonly columns: readonly { readonly title: string; readonly isNumber: boolean }[];
-  readonly rows: readonly (readonly ShownCell[])[];
+  readonly rows: readonly ShownRow[];
   /** What was left out, and where it is; empty if nothing. */
   readonly note: string;
 }

@@ -57,8 +57,15 @@ describe('the losses of a pair', () => {
   test('that come ever closer have a trend above 0', async () => {
     const late = pairOf(await review(yearOf('RO1', 200, 260, 310, 330, 345, 355), yearOf('RO2')), 'RO1');
     expect(late?.trend.laplace).toBeGreaterThan(1.96);
+    expect(late?.trend.comesCloser).toBe(true);
     const none = pairOf(await review(yearOf('RO1'), yearOf('RO2')), 'RO1');
-    expect(none?.trend).toEqual({ laplace: null, p: null, shape: null, shapeP: null });
+    expect(none?.trend).toEqual({
+      laplace: null,
+      p: null,
+      shape: null,
+      shapeP: null,
+      comesCloser: false,
+    });
   });
 
   test('of one pair alone are compared with nothing', async () => {
@@ -138,13 +145,17 @@ describe('the sync times of groups', () => {
 
 test('of 200 seeded fleets without a bad pair a pair is said to stand out in no more than promised', async () => {
   const plans = fleetPlans.map((plan) => ({ ...plan, lossesPerYear: 3, growth: 1 }));
-  let falsely = 0;
+  let [falsely, closer] = [0, 0];
   for (let seed = 1; seed <= 200; seed += 1) {
     const files = tellFleet(plans, seed).map((told) => [`${told.plan.pair}.csv`, journalOf(told)] as const);
     const found = fleet(await analyseTexts(Object.fromEntries(files)), question);
     if (found.pairs.some((p) => p.standsOut)) falsely += 1;
+    if (found.pairs.some((p) => p.trend.comesCloser)) closer += 1;
   }
-  console.log(`200 fleets without a bad pair: ${falsely} with a pair that stands out`);
+  console.log(
+    `200 fleets without a bad pair: ${falsely} with a pair that stands out, ${closer} with a trend`,
+  );
   // At most 5 in 100; 20 of 200 would come by chance once in 2,000 (binomial, 0.05).
   expect(falsely).toBeLessThan(20);
+  expect(closer).toBeLessThan(20);
 }, 120_000);

@@ -1,0 +1,45 @@
+import { type Estimate, type Fleet, type LossTrend, sayChance, sayDuration } from '../vocabulary.ts';
+
+/** Whether losses come ever closer, with the chance by Laplace's test and the shape of a power law. */
+export function sayTrend({ laplace, p, shape, comesCloser }: LossTrend): string {
+  if (laplace === null || p === null) return 'no loss to judge by';
+  const figures = `${sayChance(p)}${shape === null ? '' : `, shape ${shape.toFixed(1)}`}`;
+  return comesCloser ? `ever closer (${figures})` : `none for sure (${figures})`;
+}
+
+/** A rate with its limits. */
+export function sayRate({ value, low, high }: Estimate): string {
+  if (value === null) return 'not enough data';
+  return `${value.toFixed(1)} (${(low ?? 0).toFixed(1)} to ${high === null ? 'not known' : high.toFixed(1)})`;
+}
+
+/** A month by its first instant, UTC: `Mar 2026`. */
+export function sayMonth(from: number): string {
+  const date = new Date(from);
+  const names = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+  return `${names[date.getUTCMonth()]} ${date.getUTCFullYear()}`;
+}
+
+/** How much longer sync times get in a year, with limits. */
+export function sayLonger({
+  secondsPerYear: { value, low, high },
+  p,
+}: NonNullable<Fleet['groups'][number]['trend']>): string {
+  const seconds = (s: number | null): string => (s === null ? 'not known' : s.toFixed(0));
+  return `${seconds(value)} s (${seconds(low)} to ${seconds(high)}), ${sayChance(p)}`;
+}
+
+/** A time with its limits, or how few attempts there were. */
+export function sayQuantile({ value, low, high }: Estimate, attempts: number): string {
+  if (value === null) return `not enough data (n = ${attempts})`;
+  if (low === null && high === null) return sayDuration(value);
+  const limit = (seconds: number | null): string => (seconds === null ? 'not known' : sayDuration(seconds));
+  return `${sayDuration(value)} (${limit(low)} to ${limit(high)})`;
+}
+
+/** The time by which 95 in 100 are ready with 95 % confidence, or the sample that such a limit would need. */
+export function saySure({ tolerance9595, neededFor9595, attempts }: Fleet['groups'][number]): string {
+  return tolerance9595 === null
+    ? `not enough data (n = ${attempts}, ${neededFor9595} needed)`
+    : sayDuration(tolerance9595);
+}

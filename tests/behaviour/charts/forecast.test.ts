@@ -1,0 +1,23 @@
+import { type ForecastRow, forecast } from '../../../src/charts/forecast.ts';
+import { checkChart } from '../../support/check-chart.ts';
+
+const one: ForecastRow = { swaps: 1, hours: 0.07, low: 0.06, high: 0.08, label: '', learntFrom: 20 };
+const ten: ForecastRow = { ...one, swaps: 10, hours: 0.7, low: 0.65, high: 0.76, label: '0.7 to 0.8 h' };
+
+checkChart(forecast, [
+  {
+    name: 'draws the hours with their band, and says the last',
+    rows: [one, ten],
+    shows: ['0.7 to 0.8 h', 'fill="#d9d5cb"'],
+    hides: ['NaN'],
+    says: 'Learnt from 20 reflashes: 10 swaps take 0.7 to 0.8 hours of bring-up in nine of ten cases.',
+  },
+  {
+    name: 'draws one swap as a point',
+    rows: [{ ...one, label: '0.1 to 0.1 h' }],
+    shows: ['0.1 to 0.1 h'],
+    hides: ['NaN'],
+    says: 'Learnt from 20 reflashes: one swap takes 0.1 to 0.1 hours of bring-up in nine of ten cases.',
+  },
+  { name: 'of no reflash says so', rows: [], shows: ['<svg'], says: 'No reflash to learn from.' },
+]);
