@@ -25,6 +25,15 @@ function demoSite(): string {
   return gzipSync(JSON.stringify(once), { level: 9 }).toString('base64');
 }
 
+/** Two years of the demo site's pairs: stored timelines, which are packed already. */
+function demoFleet(): string {
+  const folder = join('samples', 'marrow-bay-fleet');
+  const names = readdirSync(folder)
+    .filter((name) => name.endsWith('.parquet'))
+    .sort();
+  return JSON.stringify(names.map((name) => ({ name, base64: readFileSync(join(folder, name), 'base64') })));
+}
+
 /** Writes the hashes of the page's own scripts into its policy: nothing else may run. */
 function scriptHashes(): Plugin {
   return {
@@ -56,6 +65,7 @@ export default defineConfig({
   define: {
     STEADYPAIR_VERSION: JSON.stringify(version),
     STEADYPAIR_DEMO: JSON.stringify(demoSite()),
+    STEADYPAIR_DEMO_FLEET: JSON.stringify(demoFleet()),
   },
   plugins: [viteSingleFile({ removeViteModuleLoader: true }), scriptHashes()],
   worker: { format: 'iife' },

@@ -32,6 +32,7 @@ import type {
   Verification,
 } from './vocabulary.ts';
 
+export type { FleetQuestion } from './fleet/review-fleet.ts';
 export { DamagedEnd, eachPiece } from './import/damaged-end.ts';
 export type { FileSource, Hasher, Platform, StoredFile } from './import/file-source.ts';
 export { type Imported, importFiles } from './import/import-files.ts';

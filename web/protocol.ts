@@ -1,8 +1,9 @@
-import type { ClockOffset, Lesson, PairHealth } from '../src/pipeline.ts';
+import type { ClockOffset, FleetQuestion, Lesson, PairHealth } from '../src/pipeline.ts';
 import type {
   Became,
   Diagnosis,
   Finding,
+  Fleet,
   Input,
   Interval,
   Job,
@@ -90,6 +91,7 @@ export type Question =
   | { readonly kind: 'align'; readonly isAligned: boolean }
   | { readonly kind: 'judge'; readonly pair: string; readonly job: Job | null }
   | { readonly kind: 'diagnose'; readonly pair: string | null }
+  | { readonly kind: 'fleet'; readonly question: FleetQuestion }
   | { readonly kind: 'lines'; readonly at: SourceLine; readonly reach: number }
   | { readonly kind: 'count'; readonly lesson: Lesson }
   | { readonly kind: 'teach'; readonly lesson: Lesson };
@@ -99,6 +101,7 @@ export interface Answers {
   readonly align: SiteModel;
   readonly judge: PairModel;
   readonly diagnose: Diagnosis;
+  readonly fleet: Fleet;
   readonly lines: LinesAround;
   readonly count: number;
   /** The phrasebook's text with the lesson in it. */

@@ -1,5 +1,5 @@
 /// <reference lib="webworker" />
-import { diagnose, InputError } from '../src/pipeline.ts';
+import { diagnose, fleet, InputError } from '../src/pipeline.ts';
 import type { Answers, Question, Reply } from './protocol.ts';
 import {
   alignSite,
@@ -44,6 +44,8 @@ async function answerFrom(session: SiteSession, question: Question): Promise<Ans
       return pairModel(session, question.pair);
     case 'diagnose':
       return diagnose(session.analysed, question.pair);
+    case 'fleet':
+      return fleet(session.analysed, question.question);
     case 'lines':
       return readLines(session, question);
     case 'count':

@@ -12,6 +12,7 @@ import {
   sayDuration,
 } from '../vocabulary.ts';
 import { terminal } from './escape.ts';
+import { asFigure } from './json.ts';
 
 /** What a picture can hold and still be read: pairs in a list, pairs over time, steps of one curve. */
 const most = { pairs: 40, pairsOverTime: 12, steps: 400 };
@@ -25,7 +26,9 @@ export function lossRateRows({ pairs }: Fleet): readonly LossRateRow[] {
   if (years === 0) return [];
   const fleetRate = losses / years;
   const rated = pairs.flatMap(({ pair, ratePerYear: { value, low, high }, standsOut }) =>
-    value === null || low === null || high === null ? [] : [{ pair, rate: value, low, high, standsOut }],
+    value === null || low === null || high === null
+      ? []
+      : [{ pair, rate: asFigure(value), low: asFigure(low), high: asFigure(high), standsOut }],
   );
   return rated.slice(0, most.pairs).map((row, index) => ({
     ...row,
@@ -72,9 +75,9 @@ export function survivalRows({ groups }: Fleet, cause: BringUpCause): readonly S
       attempts,
       censored,
       seconds,
-      percent: surviving * 100,
-      low: (low ?? surviving) * 100,
-      high: (high ?? surviving) * 100,
+      percent: asFigure(surviving * 100),
+      low: asFigure((low ?? surviving) * 100),
+      high: asFigure((high ?? surviving) * 100),
       label: at === labelled ? `${name} (n = ${attempts})` : '',
       limit: fiveMinutes,
       limitWord: index === 0 && at === 0 ? 'five minutes' : '',

@@ -1,6 +1,6 @@
 import type { Estimate, Fleet } from '../vocabulary.ts';
 import { csvCell } from './escape.ts';
-import { iso } from './json.ts';
+import { asFigure, iso } from './json.ts';
 
 type Cell = string | number | null;
 
@@ -17,7 +17,12 @@ export function fleetTables(fleet: Fleet): readonly { readonly name: string; rea
 }
 
 function csv(rows: readonly (readonly Cell[])[]): string {
-  return rows.map((row) => `${row.map(csvCell).join(',')}\r\n`).join('');
+  return rows
+    .map(
+      (row) =>
+        `${row.map((cell) => csvCell(typeof cell === 'number' ? asFigure(cell) : cell)).join(',')}\r\n`,
+    )
+    .join('');
 }
 
 function pairRows({ pairs }: Fleet): readonly (readonly Cell[])[] {

@@ -2,7 +2,7 @@ const instants: ReadonlySet<string> = new Set(['time', 'earliest', 'from', 'to']
 
 /**
  * A document as JSON text, indented by one space and ended by a line end. Instants become ISO 8601 UTC with
- * milliseconds. Throws RangeError for a number that JSON can not hold.
+ * milliseconds, numbers are as `asFigure` gives them. Throws RangeError for a number that JSON can not hold.
  */
 export function toJson(document: unknown): string {
   const text = JSON.stringify(
@@ -10,11 +10,19 @@ export function toJson(document: unknown): string {
     (key, value: unknown) => {
       if (typeof value !== 'number') return value;
       if (!Number.isFinite(value)) throw new RangeError(`${key} is no finite number`);
-      return instants.has(key) ? iso(value) : value;
+      return instants.has(key) ? iso(value) : asFigure(value);
     },
     1,
   );
   return `${text}\n`;
+}
+
+/**
+ * A number as a document gives it: nine significant digits, from a hundred thousand on three decimals. What follows differs
+ * from one engine's logarithm to the next, and a page must write what the command writes.
+ */
+export function asFigure(value: number): number {
+  return Math.abs(value) < 1e5 ? Number(value.toPrecision(9)) : Math.round(value * 1000) / 1000;
 }
 
 /** An instant as ISO 8601 UTC with milliseconds. */

@@ -69,7 +69,10 @@ export async function openDemo(page: Page): Promise<void> {
 }
 
 /** Goes to a view by its word in the first row. */
-export async function goToView(page: Page, id: 'pairs' | 'swap' | 'diagnosis' | 'sources'): Promise<void> {
+export async function goToView(
+  page: Page,
+  id: 'pairs' | 'swap' | 'diagnosis' | 'fleet' | 'sources',
+): Promise<void> {
   await page.click(`header nav a[href="#${id}"]`);
   await page.waitForSelector(`${id}-view`);
   if (id === 'swap') await page.waitForSelector('staff-figure chart-figure svg');

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { cautions } from '../../src/report/cautions.ts';
 import { terminal } from '../../src/report/escape.ts';
-import { demoFiles } from '../demo.ts';
+import { demoFiles, demoFleet } from '../demo.ts';
 import { droppedFiles } from '../dropped-files.ts';
 import type { NamedFile, Refusal } from '../protocol.ts';
 import { PageElement } from './page-element.ts';
@@ -66,6 +66,7 @@ export class StartView extends PageElement {
         <label class="button">Choose files<input type="file" multiple @change=${this.onChosen} /></label>
         <label class="button">Choose a folder<input type="file" webkitdirectory @change=${this.onChosen} /></label>
         <button type="button" id="demo" @click=${this.onDemo}>Open the demo site</button>
+        <button type="button" id="demo-fleet" @click=${() => this.give(demoFleet())}>Open two years of its pairs</button>
       </p>
     </div>`;
   }
