@@ -49,7 +49,7 @@ export const forecast: Chart<ForecastRow> = {
   describe: (rows) => {
     const last = rows.at(-1);
     if (last === undefined) return 'No reflash to learn from.';
-    return `Learnt from ${last.learntFrom} reflashes: ${last.swaps === 1 ? 'one swap takes' : `${last.swaps} swaps take`} ${last.low.toFixed(1)} to ${last.high.toFixed(1)} hours of bring-up in nine of ten cases.`;
+    return `Learnt from ${last.learntFrom} reflashes: ${last.swaps === 1 ? 'one swap takes' : `${last.swaps} swaps take`} ${last.label} of bring-up in nine of ten cases.`;
   },
 };
 

@@ -3,7 +3,6 @@ import { html } from './escape.ts';
 import { figure } from './figure.ts';
 import { type FleetSection, fleetSections } from './fleet-sections.ts';
 import { fleetSentences } from './fleet-sentences.ts';
-import { toldOfFleet } from './fleet-told.ts';
 import { htmlDocument } from './html-document.ts';
 import { section } from './html-section.ts';
 import type { ReportOptions } from './report-options.ts';
@@ -17,8 +16,8 @@ import { sayCount, sayInstant } from './words.ts';
  */
 export async function fleetHtml(fleet: Fleet, options: ReportOptions): Promise<string> {
   const sections = [answerSection(fleet, options)];
-  for (const one of fleetSections(fleet)) sections.push(await questionSection(one));
-  sections.push(findingsSection(fleet), lossesSection(fleet), cautionsSection(), inputsSection(fleet));
+  for (const one of fleetSections(fleet, options.zone)) sections.push(await questionSection(one));
+  sections.push(lossesSection(fleet), cautionsSection(), inputsSection(fleet));
   return htmlDocument('Fleet review', sections, options.version);
 }
 
@@ -53,7 +52,7 @@ function tableHtml({ columns, rows, note }: ShownTable): string {
       `<tr><th scope="row" class="long named">${cell(first)}</th>${rest.map((c, index) => `<td${numberClass(index + 1)}>${cell(c)}</td>`).join('')}</tr>`,
   );
   const more = note === '' ? '' : `\n<p class="second">${html(note)}</p>`;
-  return `<div class="scroll"><table>
+  return `<div class="scroll"><table class="shown">
 <thead><tr>${head.join('')}</tr></thead>
 <tbody>${body.join('\n')}</tbody>
 </table></div>${more}`;
@@ -62,23 +61,6 @@ function tableHtml({ columns, rows, note }: ShownTable): string {
 function cell(shown: ShownCell | undefined): string {
   if (shown === undefined) return '';
   return shown.isAbnormal ? `<span class="fail">${html(shown.text)}</span>` : html(shown.text);
-}
-
-function findingsSection(fleet: Fleet): string {
-  const { told, leftOut } = toldOfFleet(fleet);
-  const items = told.map(
-    (f) =>
-      `<li><span class="${f.severity === 'critical' ? 'fail' : 'inconclusive'}">${f.severity}:</span> ${html(f.statement)}</li>`,
-  );
-  const more =
-    leftOut === 0 ? '' : `<p class="second">${sayCount(leftOut, 'further finding')}: see fleet.json.</p>`;
-  return section(
-    'findings',
-    'Findings',
-    items.length === 0
-      ? '<p>None of severity warning or worse.</p>'
-      : `<ul>\n${items.join('\n')}\n</ul>${more}`,
-  );
 }
 
 /** The lines behind what is said of the pairs that stand out. */

@@ -3,7 +3,6 @@ import { cautions } from './cautions.ts';
 import { markdown } from './escape.ts';
 import { type FleetSection, fleetSections } from './fleet-sections.ts';
 import { fleetSentences } from './fleet-sentences.ts';
-import { toldOfFleet } from './fleet-told.ts';
 import { table } from './markdown-table.ts';
 import type { ReportOptions } from './report-options.ts';
 import { sayCount } from './words.ts';
@@ -15,9 +14,7 @@ export function fleetMarkdown(fleet: Fleet, options: ReportOptions): string {
     `# Fleet review: ${sayCount(fleet.pairs.length, 'pair')}`,
     `**${markdown(first)}**`,
     ...rest.map(markdown),
-    ...fleetSections(fleet).flatMap(question),
-    '## Findings',
-    findings(fleet),
+    ...fleetSections(fleet, options.zone).flatMap(question),
     '## Cautions',
     cautions.map((c) => `- ${c}`).join('\n'),
     '## Files',
@@ -43,12 +40,4 @@ function question({ title, figures, table: shown, reading }: FleetSection): read
     ...(shown.note === '' ? [] : [markdown(shown.note)]),
     markdown(reading),
   ];
-}
-
-function findings(fleet: Fleet): string {
-  const { told, leftOut } = toldOfFleet(fleet);
-  if (told.length === 0) return 'None of severity warning or worse.';
-  const lines = told.map((f) => `- ${f.severity}: ${markdown(f.statement)}`);
-  const more = leftOut === 0 ? [] : [`- ${sayCount(leftOut, 'further finding')}: see fleet.json.`];
-  return [...lines, ...more].join('\n');
 }

@@ -132,7 +132,8 @@ export function forecastRows({ forecast, attempts }: Fleet): readonly ForecastRo
   const learntFrom = attempts.filter((a) => a.cause === 'reflash' && a.settledSeconds !== null).length;
   return steps.flatMap(({ swaps, hours, low, high }, index) => {
     if (hours === null || low === null || high === null) return [];
-    const label = index === steps.length - 1 ? `${low.toFixed(1)} to ${high.toFixed(1)} h` : '';
+    const label =
+      index === steps.length - 1 ? `${sayDuration(low * 3600)} to ${sayDuration(high * 3600)}` : '';
     return [{ swaps, hours, low, high, label, learntFrom }];
   });
 }

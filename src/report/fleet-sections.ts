@@ -6,6 +6,7 @@ import { lossesOverTime } from '../charts/losses-over-time.ts';
 import { syncDrift } from '../charts/sync-drift.ts';
 import { syncTimeSurvival } from '../charts/sync-time-survival.ts';
 import type { Fleet } from '../vocabulary.ts';
+import { findingTable } from './fleet-findings.ts';
 import { censusRows, driftRows, forecastRows, lossRateRows, monthRows, survivalRows } from './fleet-rows.ts';
 import {
   censusTable,
@@ -40,7 +41,7 @@ export interface FleetSection {
 const mostDrifts = 6;
 
 /** The review of a fleet, question by question; those without an answer are left out. The same in every output. */
-export function fleetSections(fleet: Fleet): readonly FleetSection[] {
+export function fleetSections(fleet: Fleet, zone: string): readonly FleetSection[] {
   return [
     pairs(fleet),
     months(fleet),
@@ -49,6 +50,7 @@ export function fleetSections(fleet: Fleet): readonly FleetSection[] {
     censuses(fleet),
     campaign(fleet),
     readiness(fleet),
+    findings(fleet, zone),
   ].filter((section) => section.table.rows.length > 0);
 }
 
@@ -144,5 +146,15 @@ function readiness(fleet: Fleet): FleetSection {
     figures: [],
     table: readinessTable(fleet),
     reading: 'As the log of each pair ends. It is no permission: check at the cabinet which half is standby.',
+  };
+}
+
+function findings(fleet: Fleet, zone: string): FleetSection {
+  return {
+    id: 'findings',
+    title: 'Findings',
+    figures: [],
+    table: findingTable(fleet, zone),
+    reading: 'Of each kind and pair the newest is told; all are in fleet.json.',
   };
 }

@@ -2,6 +2,8 @@ import { type Fleet, type NonEmpty, sayChance, sayDuration } from '../vocabulary
 import { causeWords } from './outcome-words.ts';
 import { sayCount } from './words.ts';
 
+const hourSeconds = 3600;
+
 /** The answer in a few sentences: the pairs that stand out, the groups that differ, the campaign. */
 export function fleetSentences(fleet: Fleet): NonEmpty<string> {
   const { pairs, logRank, forecast, by, groups } = fleet;
@@ -25,7 +27,7 @@ export function fleetSentences(fleet: Fleet): NonEmpty<string> {
     forecast?.hours === undefined || forecast.hours === null
       ? []
       : [
-          `The bring-ups of the next ${sayCount(forecast.swaps, 'swap')} take ${sayHours(forecast.low)} to ${sayHours(forecast.high)} hours in nine of ten cases.`,
+          `The bring-ups of the next ${sayCount(forecast.swaps, 'swap')} take ${sayHours(forecast.low)} to ${sayHours(forecast.high)} in nine of ten cases.`,
         ];
   return [
     first,
@@ -66,7 +68,7 @@ function slowest({ groups, logRank }: Fleet): string {
 }
 
 function sayHours(hours: number | null): string {
-  return hours === null ? 'not known' : hours.toFixed(1);
+  return hours === null ? 'not known' : sayDuration(hours * hourSeconds);
 }
 
 /** Which pairs are not fit for a swap, where there are few. */

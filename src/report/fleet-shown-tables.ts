@@ -168,15 +168,17 @@ function changesOf(census: Fleet['census'], signal: string, value: string): stri
 }
 
 const mostSteps = 8;
+const hourSeconds = 3600;
 
 /** How long the next swaps take, at some of the steps. */
 export function forecastTable({ forecast }: Fleet): ShownTable {
   const steps = forecast?.steps ?? [];
   const stride = Math.ceil(steps.length / mostSteps);
   const shown = steps.filter((_, index) => (steps.length - 1 - index) % stride === 0);
-  const hours = (value: number | null): string => (value === null ? 'not known' : value.toFixed(1));
+  const hours = (value: number | null): string =>
+    value === null ? 'not known' : sayDuration(value * hourSeconds);
   return {
-    columns: columns('Swaps', 'Hours of bring-up, the middle#', 'In nine of ten cases#'),
+    columns: columns('Swaps', 'Bring-up, the middle', 'In nine of ten cases'),
     rows: shown.map((s) =>
       unsaid(plain(s.swaps), plain(hours(s.hours)), plain(`${hours(s.low)} to ${hours(s.high)}`)),
     ),

@@ -20,7 +20,7 @@ export function fleetText(fleet: Fleet, { paint, reports }: TextOptions): string
     ...fleet.pairs.flatMap(pairText),
     '',
     `Sync times by ${fleet.by}`,
-    groupRow('group', 'cause', 'n', 'median', '95 in 100 by'),
+    groupRow('group', 'cause', 'n', 'half are ready by, with 95 % limits'),
     ...fleet.groups.flatMap(groupText),
     '',
     'Cautions',
@@ -55,17 +55,15 @@ function pairText(pair: PairReview): readonly string[] {
   ];
 }
 
-function groupRow(group: string, cause: string, count: string, median: string, late: string): string {
-  return `  ${group.padEnd(14)} ${cause.padEnd(10)} ${count.padStart(5)}  ${median.padEnd(30)} ${late}`.trimEnd();
+function groupRow(group: string, cause: string, count: string, half: string): string {
+  return `  ${group.padEnd(14)} ${cause.padEnd(10)} ${count.padStart(5)}  ${half}`;
 }
 
 function groupText(group: GroupReview): readonly string[] {
   const { cause, attempts, median, p95 } = group;
-  const name = terminal(group.group);
   const half = sayQuantile(median, attempts);
-  const late = sayQuantile(p95, attempts);
   return [
-    groupRow(name, causeWords[cause], String(attempts), half, late),
-    `    95 in 100 surely by: ${saySure(group)}`,
+    groupRow(terminal(group.group), causeWords[cause], String(attempts), half),
+    ...wrap(`95 in 100 by ${sayQuantile(p95, attempts)}; surely: ${saySure(group)}`, '    ', '      '),
   ];
 }

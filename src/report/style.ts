@@ -20,7 +20,7 @@ a:focus-visible{outline:2px solid var(--ink);outline-offset:2px}
 .second,caption,figcaption{color:var(--second);font-size:.875rem;text-align:left}
 table{border-collapse:collapse;width:100%;font-size:.9375rem}
 th,td{text-align:left;vertical-align:top;padding:.28rem .7rem .28rem 0;border-bottom:1px solid var(--rule);overflow-wrap:break-word}
-.long{overflow-wrap:anywhere}.joined>*{border-bottom:0;padding-bottom:0}.joined th{min-width:11.5rem}.named{min-width:7.2rem}.number+:not(.number){padding-left:.8rem}
+.long{overflow-wrap:anywhere}.joined>*{border-bottom:0;padding-bottom:0}.joined th{min-width:11.5rem}.named{min-width:7.2rem}.shown .number+:not(.number){padding-left:.8rem}
 th{font-weight:600;color:var(--second);font-size:.8125rem}th[scope=row]{color:inherit;font-size:inherit;font-weight:400}
 h3{font-size:.875rem;font-weight:600;margin:.8rem 0 .2rem;overflow-wrap:anywhere;break-after:avoid}
 td.number,th.number{text-align:right}

@@ -45,6 +45,12 @@ describe('wont-sync', () => {
   });
 });
 
+test('the fleet prints and reports what was read and found good', async () => {
+  const out = mkdtempSync(join(tmpdir(), 'golden-'));
+  const { out: text } = await steadypair('fleet', join('samples', 'marrow-bay-fleet'), '--out', out);
+  compare('fleet', text.replaceAll(out, 'OUT'), readFileSync(join(out, 'fleet.md'), 'utf8'));
+});
+
 describe.each(['clean-swap', 'bad-swap'] as const)('%s', (folder) => {
   test('prints and reports what was read and found good', async () => {
     const { text, markdown } = await textOf(folder);

@@ -1,18 +1,16 @@
-import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, type PropertyValues, type TemplateResult } from 'lit';
 import { cautions } from '../../src/report/cautions.ts';
 import { terminal } from '../../src/report/escape.ts';
 import { fleetReports } from '../../src/report/fleet-reports.ts';
 import { type FleetSection, fleetSections } from '../../src/report/fleet-sections.ts';
 import { fleetSentences } from '../../src/report/fleet-sentences.ts';
-import { toldOfFleet } from '../../src/report/fleet-told.ts';
-import type { Finding, Fleet } from '../../src/vocabulary.ts';
-import { citeNothing, citing } from '../cite.ts';
+import type { Fleet } from '../../src/vocabulary.ts';
+import { citeNothing } from '../cite.ts';
 import type { PageState } from '../page-state.ts';
 import { saveText } from '../save-text.ts';
 import type { View } from '../view.ts';
 import { PageElement } from './page-element.ts';
 import { shownTable } from './shown-table.ts';
-import { linesButton } from './swap-tables.ts';
 import './chart-figure.ts';
 
 declare const STEADYPAIR_VERSION: string;
@@ -58,7 +56,7 @@ export class FleetView extends PageElement {
     return html`${this.chooser()}${
       found === null
         ? html`<p role="status">Comparing the pairs.</p>`
-        : html`${answer(found.fleet)}${found.sections.map(sectionOf)}${findings(found.fleet)}${this.ending(found.fleet)}`
+        : html`${answer(found.fleet)}${found.sections.map(sectionOf)}${this.ending(found.fleet)}`
     }`;
   }
 
@@ -69,7 +67,7 @@ export class FleetView extends PageElement {
     try {
       const fleet = await session.ask<'fleet'>({ kind: 'fleet', question: asked });
       if (asked === this.asked && site === this.foundOf)
-        this.found = { fleet, sections: fleetSections(fleet) };
+        this.found = { fleet, sections: fleetSections(fleet, site.zone) };
     } catch (error) {
       this.dispatchEvent(new CustomEvent('problem', { bubbles: true, detail: error }));
     }
@@ -150,22 +148,6 @@ function sectionOf({ id, title, figures, table, reading }: FleetSection): Templa
     ${shownTable(table)}
     <p class="second">${reading}</p>
   </section>`;
-}
-
-function findings(fleet: Fleet): TemplateResult {
-  const { told, leftOut } = toldOfFleet(fleet);
-  return html`<section>
-    <h2>Findings</h2>
-    ${told.length === 0 ? html`<p>None of severity warning or worse.</p>` : html`<ul>${told.map(findingItem)}</ul>`}
-    ${leftOut === 0 ? nothing : html`<p class="second">${leftOut} more are in fleet.json.</p>`}
-  </section>`;
-}
-
-function findingItem({ severity, statement, evidence }: Finding): TemplateResult {
-  const cite = citing(statement, evidence);
-  return html`<li @mouseenter=${cite} @focusin=${cite}>
-    <span class=${severity === 'critical' ? 'fail' : 'inconclusive'}>${severity}:</span> ${terminal(statement)} ${linesButton(evidence, cite)}
-  </li>`;
 }
 
 customElements.define('fleet-view', FleetView);

@@ -15,7 +15,7 @@ export function shownTable({ columns, rows, note }: ShownTable): TemplateResult 
       ? html`<tr>${inner}</tr>`
       : html`<tr @mouseenter=${cite} @focusin=${cite}>${inner}</tr>`;
   };
-  return html`<div class="scroll"><table>
+  return html`<div class="scroll"><table class="shown">
       <thead><tr>${columns.map((c, index) => html`<th scope="col" class=${classOf(index)}>${c.title}</th>`)}</tr></thead>
       <tbody>${rows.map(body)}</tbody>
     </table></div>

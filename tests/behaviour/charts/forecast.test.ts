@@ -2,22 +2,29 @@ import { type ForecastRow, forecast } from '../../../src/charts/forecast.ts';
 import { checkChart } from '../../support/check-chart.ts';
 
 const one: ForecastRow = { swaps: 1, hours: 0.07, low: 0.06, high: 0.08, label: '', learntFrom: 20 };
-const ten: ForecastRow = { ...one, swaps: 10, hours: 0.7, low: 0.65, high: 0.76, label: '0.7 to 0.8 h' };
+const ten: ForecastRow = {
+  ...one,
+  swaps: 10,
+  hours: 0.7,
+  low: 0.65,
+  high: 0.76,
+  label: '39 min 00 s to 45 min 36 s',
+};
 
 checkChart(forecast, [
   {
     name: 'draws the hours with their band, and says the last',
     rows: [one, ten],
-    shows: ['0.7 to 0.8 h', 'fill="#d9d5cb"'],
+    shows: ['39 min 00 s to 45 min 36 s', 'fill="#d9d5cb"'],
     hides: ['NaN'],
-    says: 'Learnt from 20 reflashes: 10 swaps take 0.7 to 0.8 hours of bring-up in nine of ten cases.',
+    says: 'Learnt from 20 reflashes: 10 swaps take 39 min 00 s to 45 min 36 s of bring-up in nine of ten cases.',
   },
   {
     name: 'draws one swap as a point',
-    rows: [{ ...one, label: '0.1 to 0.1 h' }],
-    shows: ['0.1 to 0.1 h'],
+    rows: [{ ...one, label: '3 min 36 s to 4 min 48 s' }],
+    shows: ['3 min 36 s to 4 min 48 s'],
     hides: ['NaN'],
-    says: 'Learnt from 20 reflashes: one swap takes 0.1 to 0.1 hours of bring-up in nine of ten cases.',
+    says: 'Learnt from 20 reflashes: one swap takes 3 min 36 s to 4 min 48 s of bring-up in nine of ten cases.',
   },
   { name: 'of no reflash says so', rows: [], shows: ['<svg'], says: 'No reflash to learn from.' },
 ]);

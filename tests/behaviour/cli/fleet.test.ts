@@ -42,9 +42,14 @@ describe('fleet', () => {
     expect(document.forecast.low).toBeLessThanOrEqual(document.forecast.hours);
     expect(readdirSync(folder).sort()).toEqual([
       'fleet-attempts.csv',
+      'fleet-census.csv',
+      'fleet-forecast.csv',
       'fleet-groups.csv',
+      'fleet-months.csv',
       'fleet-pairs.csv',
+      'fleet.html',
       'fleet.json',
+      'fleet.md',
     ]);
     const rows = readFileSync(join(folder, 'fleet-pairs.csv'), 'utf8').trimEnd().split('\r\n');
     expect(rows).toHaveLength(9);
