@@ -26,45 +26,62 @@ interface Run extends ClockStep {
   stamps: number;
 }
 
+interface State {
+  candidates: Run[];
+  latest: number;
+  strays: number;
+  run: Run | null;
+}
+
 /**
  * Tells stray rows from a clock that was set back: there more stamps stay behind, with none between, than ever come out of
  * order otherwise, going on upwards until they have caught up. Source: design.md, section 2, Clocks.
  */
 export function clockOrder(): ClockOrder {
-  let candidates: Run[] = [];
-  let latest = Number.NEGATIVE_INFINITY;
-  let strays = leastStamps - 1;
-  let run: Run | null = null;
-  const end = (hasCaughtUp: boolean): void => {
-    if (run === null) return;
-    if (hasCaughtUp && run.stamps > strays) candidates.push(run);
-    else {
-      strays += run.stamps;
-      candidates = candidates.filter((c) => c.stamps > strays);
-    }
-    run = null;
+  // An object, not variables: a number that changes with every row is kept in its place there.
+  const state: State = {
+    candidates: [],
+    latest: Number.NEGATIVE_INFINITY,
+    strays: leastStamps - 1,
+    run: null,
   };
   return {
     take(at, row) {
-      if (at >= latest) {
-        if (run !== null) end(true);
-        latest = at;
+      if (at >= state.latest) {
+        if (state.run !== null) endRun(state, true);
+        state.latest = at;
         return false;
       }
-      if (run === null || at < run.last) {
-        end(false);
-        run = { line: row.line, text: detached(row.text()), at, before: latest, last: at, stamps: 1 };
-      } else if (at > run.last) {
-        run.last = at;
-        run.stamps += 1;
-      }
+      takeBehind(state, at, row);
       return true;
     },
     steps() {
-      end(true);
-      return candidates.map(({ line, text, at, before }) => ({ line, text, at, before }));
+      endRun(state, true);
+      return state.candidates.map(({ line, text, at, before }) => ({ line, text, at, before }));
     },
   };
+}
+
+function takeBehind(state: State, at: number, row: Row): void {
+  const { run, latest } = state;
+  if (run === null || at < run.last) {
+    endRun(state, false);
+    state.run = { line: row.line, text: detached(row.text()), at, before: latest, last: at, stamps: 1 };
+  } else if (at > run.last) {
+    run.last = at;
+    run.stamps += 1;
+  }
+}
+
+function endRun(state: State, hasCaughtUp: boolean): void {
+  const { run } = state;
+  if (run === null) return;
+  if (hasCaughtUp && run.stamps > state.strays) state.candidates.push(run);
+  else {
+    state.strays += run.stamps;
+    state.candidates = state.candidates.filter((c) => c.stamps > state.strays);
+  }
+  state.run = null;
 }
 
 /** The steps of a whole file: one that several parameters or units show is one, told at its first line. */

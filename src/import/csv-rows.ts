@@ -1,10 +1,19 @@
 import Papa from 'papaparse';
-import type { Row } from './row.ts';
+import { keepText, type Row } from './row.ts';
 
 /** Takes text piece by piece and hands on one row at a time. */
 export interface RowReader {
   push(text: string): void;
   end(): void;
+}
+
+/** Rows of a table: it can be told where it goes on, after rows that another reader took. */
+export interface TableReader extends RowReader {
+  /** True where what it was given last is no whole row yet. */
+  isWaiting(): boolean;
+  /** The line that its next row begins on. */
+  line(): number;
+  goOnAt(line: number): void;
 }
 
 /** A row that goes on for this long is none: an unclosed quote, or a file of one endless line. */
@@ -28,7 +37,7 @@ interface State {
  * Rows of a table in text with one delimiter. Blank rows are passed over. `onRow` gets the same object for every row.
  * Lines are counted here: the parser's row numbers are not line numbers where a quoted cell holds a line end.
  */
-export function csvRows(delimiter: string, onRow: (row: Row) => void): RowReader {
+export function csvRows(delimiter: string, onRow: (row: Row) => void): TableReader {
   const state: State = {
     delimiter,
     onRow,
@@ -50,6 +59,7 @@ export function csvRows(delimiter: string, onRow: (row: Row) => void): RowReader
     cell: (column) => state.cells[column] ?? '',
     width: () => state.cells.length,
     text: () => state.source.slice(state.from, state.to).replace(/[\r\n]+$/, ''),
+    keep: (kept) => keepText(row, kept),
   };
   return {
     push(text) {
@@ -58,6 +68,11 @@ export function csvRows(delimiter: string, onRow: (row: Row) => void): RowReader
     },
     end() {
       take(state, row, true);
+    },
+    isWaiting: () => state.rest !== '',
+    line: () => state.nextLine,
+    goOnAt(line) {
+      state.nextLine = line;
     },
   };
 }

@@ -36,9 +36,25 @@ export function detectEncoding(head: Uint8Array): Encoding | null {
 /** What text is that is no UTF-8. */
 export const windows1252: Encoding = { label: 'windows-1252', because: 'its bytes are not valid UTF-8' };
 
-/** True for text, decoded as UTF-8, whose only characters beyond ASCII are bytes that could not be read. */
-export function isNoUtf8(text: string): boolean {
-  return text.includes(replacement) && !/[\u0080-\ufffc]/.test(text);
+/** Looks over what was decoded as UTF-8, for bytes that are none. */
+export interface ForeignWatch {
+  /** Gives the text back. */
+  see(text: string): string;
+  /** True if the only characters beyond ASCII were bytes that could not be read. */
+  isForeign(): boolean;
+}
+
+export function foreignWatch(): ForeignWatch {
+  let hasUnread = false;
+  let hasOther = false;
+  return {
+    see(text) {
+      hasUnread = hasUnread || text.includes(replacement);
+      hasOther = hasOther || /[\u0080-\ufffc]/.test(text);
+      return text;
+    },
+    isForeign: () => hasUnread && !hasOther,
+  };
 }
 
 function countZeros(bytes: Uint8Array): { readonly even: number; readonly odd: number } {

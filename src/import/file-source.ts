@@ -38,5 +38,7 @@ export interface ImportOptions {
   /** Milliseconds UTC of a day that the other files speak of, for notes without a date and stamps without a year. */
   readonly neighbour: number | null;
   readonly sha256: () => Hasher;
+  /** Reads tables as text alone, as the fast lane must come to the same. */
+  readonly isGeneralOnly?: boolean;
   readonly onProgress?: (bytes: number, rows: number) => void;
 }

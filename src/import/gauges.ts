@@ -2,8 +2,9 @@ import type { Gauge, GaugeBin, GaugeSeries, Subject } from '../vocabulary.ts';
 
 /** Reads one gauge of one unit into five-minute bins. */
 export interface GaugeReader {
-  /** False if the text is no number. */
-  add(at: number, text: string): boolean;
+  /** The number that a text says, as the log prints it; NaN if it is none. */
+  number(text: string): number;
+  add(at: number, printed: number): void;
   series(): GaugeSeries;
 }
 
@@ -23,9 +24,12 @@ export function gaugeReader(subject: Subject, gauge: Gauge, scale: number): Gaug
     sum = 0;
   };
   return {
-    add(at, text) {
-      const number = Number(text.replace(',', '.').replace(/\s*%$/, '')) * scale;
-      if (text.trim() === '' || !Number.isFinite(number)) return false;
+    number(text) {
+      const number = Number(text.replace(',', '.').replace(/\s*%$/, ''));
+      return text.trim() === '' || !Number.isFinite(number * scale) ? Number.NaN : number;
+    },
+    add(at, printed) {
+      const number = printed * scale;
       const bin = Math.floor(at / binMs) * binMs;
       if (bin !== from) {
         close();
@@ -35,7 +39,6 @@ export function gaugeReader(subject: Subject, gauge: Gauge, scale: number): Gaug
       maximum = count === 0 ? number : Math.max(maximum, number);
       count += 1;
       sum += number;
-      return true;
     },
     series() {
       close();

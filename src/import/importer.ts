@@ -11,6 +11,11 @@ export interface Importer {
   readonly shape: 'table' | 'text';
   /** Whether it can read a file that begins so, and why, or what is missing. */
   recognise(head: Head, phrasebook: Phrasebook): Recognition;
+  /**
+   * The columns of polled values, in the order in which `open` hands them to the sink. With it a row whose other bytes were
+   * seen before need not be read as text.
+   */
+  readonly values?: (head: Head) => readonly number[];
   /** Takes one row at a time and hands plain values to the sink; every row ends in exactly one count. */
   open(head: Head, phrasebook: Phrasebook, times: TimeReader): (row: Row, sink: Sink) => void;
 }

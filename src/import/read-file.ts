@@ -2,20 +2,15 @@ import type { ImportedFile } from '../vocabulary.ts';
 import { chooseZone } from './choose-zone.ts';
 import type { ClockStep } from './clock-order.ts';
 import { eachPiece } from './damaged-end.ts';
-import { detectEncoding, type Encoding, isNoUtf8, windows1252 } from './decode.ts';
-import { assemble, type Done, type Parts } from './describe-file.ts';
-import { fileSink } from './file-sink.ts';
+import { detectEncoding, type Encoding, windows1252 } from './decode.ts';
+import { assemble, type Parts } from './describe-file.ts';
 import type { FileSource, ImportOptions } from './file-source.ts';
-import type { Importer } from './importer.ts';
 import { InputError } from './input-error.ts';
-import { rowReader } from './open-rows.ts';
 import { fitsGlob } from './patterns.ts';
 import type { FileRule } from './phrasebook-rules.ts';
-import { type Plan, recognise } from './recognise.ts';
-import type { Row } from './row.ts';
+import { type Passed, readRows } from './read-rows.ts';
+import { recognise } from './recognise.ts';
 import { settleOrder } from './settle-order.ts';
-import type { FileSink } from './sink.ts';
-import { rowSorter } from './sorted-rows.ts';
 import type { DateOrder } from './stamp.ts';
 import { type TimeReader, timeReader } from './time-reader.ts';
 import type { Zone } from './zones.ts';
@@ -54,7 +49,7 @@ async function readAs(
   const zone = chooseZone(source.name, options);
   const passing = (steps: readonly ClockStep[] | null): Promise<Passed> => {
     const clock = (): TimeReader => timesOf(zone.zone, order.order, options);
-    return readRows(source, encoding, plan, clock, options, steps);
+    return readRows({ source, encoding, plan, clock, options, steps });
   };
   const first = await passing(null);
   const steps = first.sink.steps();
@@ -76,17 +71,6 @@ interface Read {
   readonly rule: FileRule | undefined;
 }
 
-/** One pass over the rows of a file. */
-interface Passed extends Done {
-  readonly sink: FileSink;
-  readonly times: TimeReader;
-  readonly seconds: ReadonlySet<number>;
-  /** It holds bytes that are no UTF-8. */
-  readonly isForeign: boolean;
-}
-
-/** How many rows wait to be sorted: what is further behind its neighbours than that is no stray row. */
-const sortWindow = 200_000;
 const dayMs = 86_400_000;
 
 function baseName(name: string): string {
@@ -117,71 +101,4 @@ async function readHead(source: FileSource): Promise<Uint8Array> {
 
 function yearOf({ year, phrasebook, neighbour }: ImportOptions): number | undefined {
   return year ?? phrasebook.year ?? (neighbour === null ? undefined : new Date(neighbour).getUTCFullYear());
-}
-
-async function readRows(
-  source: FileSource,
-  encoding: Encoding,
-  plan: Plan,
-  clock: () => TimeReader,
-  options: ImportOptions,
-  steps: readonly ClockStep[] | null,
-): Promise<Passed> {
-  const sink = fileSink(options.phrasebook);
-  const times = clock();
-  const open = (reader: TimeReader): ReturnType<Importer['open']> =>
-    plan.importer.open(plan.head, options.phrasebook, reader);
-  const take = open(times);
-  let rowCount = 0;
-  const put = (row: Row): void => {
-    rowCount += 1;
-    sink.begin(row);
-    if (plan.headerLine > 0 && isHeaderAgain(row, plan.head.names)) sink.ignore();
-    else if (plan.headerLine > 0 && isTooWide(row, plan.head.names.length)) rejectWide(row, plan, sink);
-    else take(row, sink);
-    sink.finish();
-  };
-  const sorter =
-    steps === null
-      ? { add: put, end: () => undefined, secondExports: () => new Set<number>() }
-      : rowSorter(open(clock()), sortWindow, new Set(steps.map((s) => s.line)), put);
-  const rows = rowReader(plan, (row) => {
-    const isData = row.line > plan.headerLine && (plan.delimiter !== null || row.text().trim() !== '');
-    if (isData) sorter.add(row);
-  });
-  const hasher = options.sha256();
-  const decoder = new TextDecoder(encoding.label);
-  let bytes = 0;
-  let isForeign = false;
-  const damage = await eachPiece(source, (piece) => {
-    hasher.update(piece);
-    bytes += piece.length;
-    const text = decoder.decode(piece, { stream: true });
-    isForeign = isForeign || isNoUtf8(text);
-    rows.push(text);
-    options.onProgress?.(bytes, rowCount);
-    return true;
-  });
-  rows.push(decoder.decode());
-  rows.end();
-  sorter.end();
-  return { sha256: hasher.digest(), bytes, damage, isForeign, sink, times, seconds: sorter.secondExports() };
-}
-
-/** Delimiters at the end of a row add nothing; text past the last column does, and where it belongs is not known. */
-function isTooWide(row: Row, columns: number): boolean {
-  for (let column = columns; column < row.width(); column += 1)
-    if (row.cell(column).trim() !== '') return true;
-  return false;
-}
-
-function rejectWide(row: Row, { head, delimiter }: Plan, sink: FileSink): void {
-  sink.reject(
-    `The row has ${row.width()} columns, the header ${head.names.length}.`,
-    `Quote a cell that holds "${delimiter}", or export what changed its columns apart.`,
-  );
-}
-
-function isHeaderAgain(row: Row, names: readonly string[]): boolean {
-  return row.width() === names.length && names.every((name, index) => row.cell(index).trim() === name);
 }

@@ -9,6 +9,7 @@ export const readings: Importer = {
   title: 'Readings: one row per polled value',
   shape: 'table',
   recognise: (head) => needColumns(head, ['parameter', 'value']),
+  values: (head) => [head.column('value')],
   open(head, _phrasebook, times) {
     const time = timeColumns(head);
     const units = unitReader(head);

@@ -28,11 +28,19 @@ export function repeatedHourWatch(): RepeatedHourWatch {
   const closed: Doubt[] = [];
   const folds = { repeated: 0, missing: 0 };
   let open: Doubt | null = null;
-  let last = Number.NEGATIVE_INFINITY;
+  // An object, not a variable: a number that changes with every row is kept in its place there.
+  const seen = { last: Number.NEGATIVE_INFINITY };
   const next = (time: number, laterBy: number, isRepeated: boolean): Doubt | null => {
     if (laterBy > 0) {
       if (open === null)
-        return { from: time, to: time, by: laterBy, stepBefore: time - last, stepAfter: Infinity, count: 1 };
+        return {
+          from: time,
+          to: time,
+          by: laterBy,
+          stepBefore: time - seen.last,
+          stepAfter: Infinity,
+          count: 1,
+        };
       return { ...open, from: Math.min(open.from, time), to: Math.max(open.to, time), count: open.count + 1 };
     }
     if (open !== null && !isRepeated) closed.push({ ...open, stepAfter: time - open.to - open.by });
@@ -43,7 +51,7 @@ export function repeatedHourWatch(): RepeatedHourWatch {
       const fold = zone.lastFold();
       if (fold !== 'unique') folds[fold] += 1;
       if (fold === 'repeated' || open !== null) open = next(time, zone.laterBy(), fold === 'repeated');
-      last = time;
+      seen.last = time;
     },
     folds: () => folds,
     doubts: () => (open === null ? closed : [...closed, open]),

@@ -1,3 +1,35 @@
+/**
+ * The last row that something was read in, kept without its text where making a string of every row would cost too much:
+ * then `bytes` holds it from `from` to `to`, until the next piece of the file takes their place.
+ */
+export interface KeptRow {
+  text: string;
+  bytes: RowBytes | null;
+  from: number;
+  to: number;
+}
+
+/** Rows that are still bytes. */
+export interface RowBytes {
+  text(from: number, to: number): string;
+}
+
+/** Nothing yet. */
+export function keptRow(): KeptRow {
+  return { text: '', bytes: null, from: 0, to: 0 };
+}
+
+/** The text of a kept row. */
+export function keptText({ text, bytes, from, to }: KeptRow): string {
+  return bytes === null ? text : bytes.text(from, to);
+}
+
+/** Keeps the row as text. */
+export function keepText(row: Pick<Row, 'text'>, kept: KeptRow): void {
+  kept.text = row.text();
+  kept.bytes = null;
+}
+
 /** One row of a file. The object is used again for the next row: take what you need. */
 export interface Row {
   /** The line it begins on, counted from 1. */
@@ -10,6 +42,8 @@ export interface Row {
   width(): number;
   /** The row as read. */
   text(): string;
+  /** Notes the row as one that may be asked for. */
+  keep(kept: KeptRow): void;
 }
 
 /** Whether a layout fits, and why or why not. */

@@ -3,7 +3,7 @@ import { type ClockOrder, type ClockStep, stepsOf } from './clock-order.ts';
 import { detached } from './decode.ts';
 import { damagedTail, isTotal, rowNotices, tooManyUnits } from './row-notices.ts';
 import type { SinkResult } from './sink.ts';
-import { furtherText, mostUnits, type State } from './sink-state.ts';
+import { countsOf, furtherText, mostUnits, type State } from './sink-state.ts';
 import { toStream, type Unit } from './units.ts';
 import { wrongHalfNotices } from './wrong-half.ts';
 
@@ -39,15 +39,15 @@ function parametersOf(units: readonly Unit[]): readonly Became[] {
 
 /** What the rows of a file came to. */
 export function resultOf(state: State, file: string): SinkResult {
-  const { counts, unitList, rejected, lastRejected, lastLine, unmatchedLines, wordings } = state;
+  const { unitList, rejected, lastRejected, lastLine, unmatchedLines, wordings } = state;
   const tail = lastRejected?.line === lastLine ? lastRejected : undefined;
-  const somethingRead = counts.used + counts.unchanged + counts.unmatched > 0;
+  const counted = countsOf(state);
+  const somethingRead = counted.used + counted.unchanged + counted.unmatched > 0;
   const total = tail !== undefined && !tail.isCut && somethingRead && isTotal(tail);
   const damaged = tail?.isCut === true;
-  if (total) {
-    counts.rejected -= 1;
-    counts.ignored += 1;
-  }
+  const counts = total
+    ? { ...counted, rejected: counted.rejected - 1, ignored: counted.ignored + 1 }
+    : counted;
   const kept = total || damaged ? rejected.filter((r) => r !== tail) : rejected;
   const notices = rowNotices(file, counts, kept, unmatchedLines, wordings.size);
   const last = { line: state.row.line, text: detached(state.row.text()) };

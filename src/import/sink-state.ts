@@ -2,6 +2,7 @@ import type { Change, RowCounts, Stream, UnknownWording } from '../vocabulary.ts
 import { detached } from './decode.ts';
 import type { EntryReader } from './entries.ts';
 import type { GaugeReader } from './gauges.ts';
+import type { Parameter } from './parameters.ts';
 import { isIgnored, type Phrasebook } from './phrasebook-rules.ts';
 import type { Row } from './row.ts';
 import type { Rejected } from './row-notices.ts';
@@ -9,8 +10,16 @@ import { subjectOf, type UnitParts } from './subjects.ts';
 import { newUnit, type Unit, unitText } from './units.ts';
 
 /** How a row ends; of several values in one row the highest counts. */
-const ranks = { none: 0, ignored: 1, unchanged: 2, unmatched: 3, lost: 4, used: 5, rejected: 6 } as const;
-type Outcome = keyof typeof ranks;
+export const ends = {
+  none: 0,
+  ignored: 1,
+  unchanged: 2,
+  unmatched: 3,
+  lost: 4,
+  used: 5,
+  rejected: 6,
+} as const;
+type End = (typeof ends)[keyof typeof ends];
 
 interface Wording {
   readonly kind: UnknownWording['kind'];
@@ -26,10 +35,26 @@ export interface Found extends Pick<UnknownWording, 'wording' | 'kind' | 'name'>
   readonly value?: string;
 }
 
+/** What one cell of a row said: a reading, nothing, or what is known to mean nothing. A row of the same content says it again. */
+export type Said =
+  | {
+      readonly kind: 'reading';
+      readonly unit: Unit;
+      readonly parameter: Parameter;
+      readonly name: string;
+      readonly value: string;
+    }
+  | { readonly kind: 'silent' }
+  | { readonly kind: 'meaningless' };
+
+export const silent: Said = { kind: 'silent' };
+export const meaningless: Said = { kind: 'meaningless' };
+
 /** Everything a sink knows of its file. */
 export interface State {
   readonly phrasebook: Phrasebook;
-  readonly counts: { -readonly [key in keyof RowCounts]: RowCounts[key] };
+  /** How many rows ended in each way. */
+  readonly tally: Record<End, number>;
   /** By every way in which the rows name them. */
   readonly units: Map<string, Unit>;
   /** Each unit once; its index is the stream's. */
@@ -43,8 +68,11 @@ export interface State {
   readonly gauges: GaugeReader[];
   readonly entries: EntryReader;
   behind: number;
+  /** What the row said so far, and whether that is all there is to it. */
+  said: Said[];
+  isPlain: boolean;
   row: Row;
-  outcome: Outcome;
+  end: End;
   /** The last line of the file so far: its rows may come sorted by time. */
   lastLine: number;
   /** The rejected row that stands last in the file. */
@@ -52,7 +80,14 @@ export interface State {
 }
 
 /** Before the first row. */
-export const noRow: Row = { line: 0, isCut: false, cell: () => '', width: () => 0, text: () => '' };
+export const noRow: Row = {
+  line: 0,
+  isCut: false,
+  cell: () => '',
+  width: () => 0,
+  text: () => '',
+  keep: () => undefined,
+};
 const mostWordings = 1000;
 /** No site has as many controllers: the rest are taken for one unit that is not known, so that memory stays bounded. */
 export const mostUnits = 10_000;
@@ -60,26 +95,40 @@ const mostValues = 8;
 const mostLines = 5;
 
 /** Takes up the next row. */
-export function beginRow(state: State, row: Row): void {
+export function beginRow(state: State, row: Row, isLearnt: boolean): void {
   state.row = row;
-  state.outcome = 'none';
+  state.end = ends.none;
+  state.isPlain = isLearnt;
+  if (isLearnt) state.said = [];
   state.lastLine = Math.max(state.lastLine, row.line);
-  state.counts.read += 1;
 }
 
 /** Ends the row in exactly one count. */
 export function finishRow(state: State): void {
-  const { outcome, row, counts, unmatchedLines } = state;
-  // A row in which nothing at all was found says nothing new: an empty cell is no reading.
-  counts[outcome === 'none' ? 'unchanged' : outcome === 'lost' ? 'rejected' : outcome] += 1;
-  if (outcome === 'unmatched' && unmatchedLines.length < mostLines) {
+  const { end, row, tally, unmatchedLines } = state;
+  tally[end] += 1;
+  if (end === ends.unmatched && unmatchedLines.length < mostLines) {
     unmatchedLines.push({ line: row.line, text: detached(row.text()) });
   }
 }
 
 /** Notes what was found in the row; the highest counts. */
-export function mark(state: State, outcome: Outcome): void {
-  if (ranks[outcome] > ranks[state.outcome]) state.outcome = outcome;
+export function mark(state: State, end: End): void {
+  if (end > state.end) state.end = end;
+}
+
+/** The rows so far by the five counts. A row in which nothing at all was found says nothing new: an empty cell is no reading. */
+export function countsOf({ tally }: State): RowCounts {
+  const { none, ignored, unchanged, unmatched: unknown, lost, used, rejected } = ends;
+  const sum = (...some: readonly End[]): number => some.reduce<number>((all, end) => all + tally[end], 0);
+  return {
+    read: sum(none, ignored, unchanged, unknown, lost, used, rejected),
+    used: tally[used],
+    unchanged: sum(none, unchanged),
+    ignored: tally[ignored],
+    unmatched: tally[unknown],
+    rejected: sum(lost, rejected),
+  };
 }
 
 /**
@@ -88,15 +137,16 @@ export function mark(state: State, outcome: Outcome): void {
  */
 export function unmatched(state: State, { wording, kind, name, value }: Found): void {
   const { wordings, row } = state;
+  state.isPlain = false;
   if (isMeaningless(state, wording)) {
-    mark(state, 'ignored');
+    mark(state, ends.ignored);
     return;
   }
   if (row.isCut && !wordings.has(wording)) {
     loseCell(state);
     return;
   }
-  mark(state, 'unmatched');
+  mark(state, ends.unmatched);
   const isListed = wordings.has(wording) || wordings.size < mostWordings;
   const listed = isListed ? wording : '(further wordings)';
   const known = wordings.get(listed) ?? newWording(kind, isListed ? name : listed, row.line);
@@ -123,7 +173,8 @@ function isMeaningless({ phrasebook, meaningless }: State, wording: string): boo
 /** The last cell of the file is cut off: what it would have said is lost. What its row said before it stands. */
 export function loseCell(state: State): void {
   const { row } = state;
-  mark(state, 'lost');
+  mark(state, ends.lost);
+  state.isPlain = false;
   const text = detached(row.text());
   state.lastRejected = { line: row.line, text, isCut: true, what: 'The row is cut off.', fix: '' };
 }
@@ -131,7 +182,8 @@ export function loseCell(state: State): void {
 /** The row can not be read. */
 export function rejectRow(state: State, what: string, fix: string): void {
   const { row, rejected } = state;
-  state.outcome = 'rejected';
+  state.end = ends.rejected;
+  state.isPlain = false;
   const found = { line: row.line, text: detached(row.text()), isCut: row.isCut, what, fix };
   if (row.line === state.lastLine) state.lastRejected = found;
   if (rejected.length < mostLines) rejected.push(found);
@@ -179,6 +231,6 @@ function furtherUnits(state: State, kind: Stream['kind']): Unit {
 
 /** Keeps a change, with the line it stands in. */
 export function push(state: State, change: Omit<Change, 'line' | 'text' | 'count'>): void {
-  mark(state, 'used');
+  mark(state, ends.used);
   state.changes.push({ ...change, line: state.row.line, text: detached(state.row.text()), count: 1 });
 }

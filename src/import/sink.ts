@@ -9,6 +9,7 @@ import type {
 } from '../vocabulary.ts';
 import type { ClockStep } from './clock-order.ts';
 import type { Row } from './row.ts';
+import type { Said } from './sink-state.ts';
 import type { UnitParts } from './subjects.ts';
 
 /** Where the importers put what they read; it keeps changes only. */
@@ -41,7 +42,12 @@ export interface SinkResult {
 
 /** The sink as the driver of a file sees it. */
 export interface FileSink extends Sink {
-  begin(row: Row): void;
+  /** Takes up the next row; where it `isLearnt`, `said` can be asked for when it has ended. */
+  begin(row: Row, isLearnt?: boolean): void;
+  /** What the row said, if a row of the same content would say just that again; else `null`. */
+  said(): readonly Said[] | null;
+  /** Takes what a row says again, at another instant: `numbers` are those of its gauges, in their order. */
+  again(at: number, said: readonly Said[], numbers: ArrayLike<number>): void;
   /** Ends the row in exactly one count. */
   finish(): void;
   /** How many readings came behind an earlier one of their parameter. */

@@ -23,6 +23,10 @@ export const snapshots: Importer = {
           because: `its header has columns for time and unit and names parameters: ${known.map((c) => c.name).join(', ') || 'role'}`,
         };
   },
+  values(head) {
+    const role = head.column('role');
+    return [...(role >= 0 ? [role] : []), ...parameterColumns(head).map(({ index }) => index)];
+  },
   open(head, _phrasebook, times) {
     const time = timeColumns(head);
     const units = unitReader(head);

@@ -1,4 +1,4 @@
-import type { Row } from './row.ts';
+import { keepText, type Row } from './row.ts';
 import type { Sink } from './sink.ts';
 
 /** Puts rows that stand behind their neighbours in the order of time before they go on. */
@@ -70,11 +70,13 @@ function wasRead(waiting: readonly Kept[], row: Row): boolean {
 function copyOf(row: Row): Row {
   const cells = Array.from({ length: row.width() }, (_, index) => row.cell(index));
   const text = row.text();
-  return {
+  const copy: Row = {
     line: row.line,
     isCut: row.isCut,
     cell: (column) => cells[column] ?? '',
     width: () => cells.length,
     text: () => text,
+    keep: (kept) => keepText(copy, kept),
   };
+  return copy;
 }

@@ -9,12 +9,18 @@ export function spacingCounter(): Spacing {
   const counts = new Map<number, number>();
   let last = -1;
   let run = 0;
+  let lastAdded = 0;
   const flush = (): void => {
     if (run > 0) counts.set(last, (counts.get(last) ?? 0) + run);
     run = 0;
   };
   return {
     add(milliseconds) {
+      if (milliseconds === lastAdded) {
+        if (milliseconds > 0) run += 1;
+        return;
+      }
+      lastAdded = milliseconds;
       if (milliseconds <= 0) return;
       const rounded = milliseconds < 1000 ? milliseconds : toThreeDigits(milliseconds);
       if (rounded !== last) flush();

@@ -1,5 +1,5 @@
 import type { RowReader } from './csv-rows.ts';
-import type { Row } from './row.ts';
+import { keepText, type Row } from './row.ts';
 
 const longestLine = 1_048_576;
 
@@ -19,6 +19,7 @@ export function textLines(onRow: (row: Row) => void): RowReader {
     cell: (column) => (column === 0 ? current : ''),
     width: () => 1,
     text: () => current,
+    keep: (kept) => keepText(row, kept),
   };
   const emit = (text: string): void => {
     line += 1;

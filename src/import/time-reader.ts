@@ -1,6 +1,6 @@
 import type { DatePattern } from './date-pattern.ts';
 import { type Doubt, repeatedHourWatch } from './repeated-hour.ts';
-import type { DateOrder, StampFailure, StampOptions } from './stamp.ts';
+import type { DateOrder, Stamp, StampFailure, StampOptions } from './stamp.ts';
 import { readStamp } from './timestamps.ts';
 import type { Zone } from './zones.ts';
 
@@ -10,6 +10,12 @@ export interface TimeReader {
   /** Milliseconds UTC, or why the text is no time. `end` tells where the stamp ended. */
   read(text: string): number | StampFailure;
   end(): number;
+  /** The stamp that was read last, before a zone was applied; undefined before the first. */
+  lastStamp(): Stamp | undefined;
+  /** Takes a stamp that names its year and was read elsewhere, in its turn, as `read` would. */
+  take(clock: number, isInstant: boolean, hasDecimals: boolean): number;
+  /** True where the phrasebook says how stamps are written. */
+  hasPattern(): boolean;
   /** True once a stamp with decimals was read. */
   hasDecimals(): boolean;
   /** How many stamps stood in a repeated or in a missing hour. */
@@ -31,14 +37,22 @@ export function timeReader(
   year: number | undefined,
   pattern?: DatePattern,
 ): TimeReader {
-  let last = Number.NEGATIVE_INFINITY;
-  let ended = 0;
+  // An object, not a variable: a number that changes with every row is kept in its place there.
+  const seen = { last: Number.NEGATIVE_INFINITY };
+  let stampRead: Stamp | undefined;
   let decimals = false;
   let zoned = false;
   const watch = repeatedHourWatch();
   let options: StampOptions = { order, year, day: undefined };
-  const saysYear = (text: string, end: number, isOwn: boolean): boolean =>
-    isOwn ? pattern?.hasYear === true : /\d{4}/.test(text.slice(0, end));
+  const take = (clock: number, isInstant: boolean, hasDecimals: boolean): number => {
+    decimals = decimals || hasDecimals;
+    seen.last = isInstant ? clock : zone.toUtc(clock, seen.last);
+    if (!isInstant) {
+      zoned = true;
+      watch.take(seen.last, zone);
+    }
+    return seen.last;
+  };
   return {
     order,
     read(text) {
@@ -48,26 +62,20 @@ export function timeReader(
       if (typeof stamp === 'string') return stamp;
       if (
         options.year !== undefined &&
-        last - stamp.clock > halfYearMs &&
-        !saysYear(text, stamp.end, isOwn)
+        seen.last - stamp.clock > halfYearMs &&
+        !(isOwn ? pattern?.hasYear === true : /\d{4}/.test(text.slice(0, stamp.end)))
       ) {
         options = { ...options, year: options.year + 1 };
         stamp = isOwn && pattern !== undefined ? pattern.read(text, options) : readStamp(text, options);
         if (typeof stamp === 'string') return stamp;
       }
-      ended = stamp.end;
-      decimals = decimals || stamp.hasDecimals;
-      if (stamp.isInstant) {
-        last = stamp.clock;
-        return stamp.clock;
-      }
-      zoned = true;
-      const time = zone.toUtc(stamp.clock, last);
-      watch.take(time, zone);
-      last = time;
-      return time;
+      stampRead = stamp;
+      return take(stamp.clock, stamp.isInstant, stamp.hasDecimals);
     },
-    end: () => ended,
+    lastStamp: () => stampRead,
+    take,
+    hasPattern: () => pattern !== undefined,
+    end: () => stampRead?.end ?? 0,
     hasDecimals: () => decimals,
     folds: watch.folds,
     doubts: watch.doubts,

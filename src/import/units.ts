@@ -2,7 +2,7 @@ import type { Gap, Signal, Stream, Subject } from '../vocabulary.ts';
 import { type ClockOrder, clockOrder } from './clock-order.ts';
 import { detached } from './decode.ts';
 import type { Parameter } from './parameters.ts';
-import type { Row } from './row.ts';
+import { type KeptRow, keptRow, keptText, type Row } from './row.ts';
 import { type Spacing, spacingCounter } from './spacing.ts';
 import type { UnitParts } from './subjects.ts';
 
@@ -24,7 +24,7 @@ export interface Unit {
   first: { readonly time: number; readonly line: number; readonly text: string } | undefined;
   lastTime: number;
   lastLine: number;
-  lastText: string;
+  readonly lastRow: KeptRow;
   /** The last entry, if the unit's last line was one: the same line again within its second is no other. */
   lastEntry: { readonly message: string; readonly at: number; readonly change: number } | undefined;
   /** Spans longer than this may be gaps, in milliseconds. */
@@ -51,7 +51,7 @@ export function newUnit(text: string, subject: Subject | null, index: number, ki
     first: undefined,
     lastTime: Number.NEGATIVE_INFINITY,
     lastLine: 0,
-    lastText: '',
+    lastRow: keptRow(),
     lastEntry: undefined,
     gapsFrom: 0,
   };
@@ -72,11 +72,11 @@ export function touch(unit: Unit, at: number, row: Row): void {
   if (at < unit.lastTime) return;
   unit.lastTime = at;
   unit.lastLine = row.line;
-  unit.lastText = row.text();
+  row.keep(unit.lastRow);
 }
 
 function keepGap(unit: Unit, at: number, row: Row): void {
-  const before = { time: unit.lastTime, line: unit.lastLine, text: detached(unit.lastText) };
+  const before = { time: unit.lastTime, line: unit.lastLine, text: detached(keptText(unit.lastRow)) };
   unit.gaps.push({ before, after: { time: at, line: row.line, text: detached(row.text()) } });
   const isFull = unit.gaps.length % mostCandidates === 0;
   if (!isFull && (unit.gaps.length < gapCandidates || unit.gapsFrom > 0)) return;
@@ -90,7 +90,7 @@ function keepGap(unit: Unit, at: number, row: Row): void {
 
 export function toStream(unit: Unit): Stream {
   const spacing = unit.kind === 'reading' ? unit.spacing.median() : 0;
-  const point = { time: unit.lastTime, line: unit.lastLine, text: detached(unit.lastText) };
+  const point = { time: unit.lastTime, line: unit.lastLine, text: detached(keptText(unit.lastRow)) };
   return {
     kind: unit.kind,
     unit: unit.text,

@@ -1,0 +1,190 @@
+import { type ByteRow, byteRow } from './byte-row.ts';
+import { type ByteStamps, byteStamps } from './byte-stamps.ts';
+import type { TableReader } from './csv-rows.ts';
+import {
+  type Cells,
+  findRow,
+  isAgain,
+  type KnownRow,
+  type KnownRows,
+  knownRows,
+  learnRow,
+  type Places,
+} from './known-rows.ts';
+import type { Row } from './row.ts';
+import type { FileSink } from './sink.ts';
+import type { Said } from './sink-state.ts';
+import type { TimeReader } from './time-reader.ts';
+
+/** Takes the bytes of a file piece by piece. */
+export interface Lane {
+  push(piece: Uint8Array): void;
+  end(): void;
+}
+
+export interface LaneOptions {
+  readonly delimiter: number;
+  readonly places: Places;
+  readonly decode: (bytes: Uint8Array) => string;
+  readonly times: TimeReader;
+  readonly sink: FileSink;
+  /** The general reader: it takes what is irregular. */
+  readonly general: TableReader;
+  /** Takes a row that is no known one; gives what it said, if a row of the same content would say just that. */
+  readonly take: (row: Row) => readonly Said[] | null;
+  /** Told of every row that was taken as a known one. */
+  readonly onAgain: () => void;
+}
+
+interface State extends LaneOptions {
+  readonly stamps: ByteStamps;
+  readonly known: KnownRows;
+  readonly row: ByteRow;
+  readonly cells: Cells;
+  /** The line that the next row begins on. */
+  line: number;
+  /** The begin of a line whose end has not come yet. */
+  rest: Uint8Array;
+  /** The row before, if it is a known one. */
+  before: KnownRow | null;
+}
+
+const [lineFeed, carriageReturn, quote] = [10, 13, 34];
+/** So much goes to the general reader at once where a row is irregular. */
+const blockBytes = 65_536;
+const mostCells = 1024;
+
+/**
+ * Reads a table as bytes. A row whose bytes, but for stamp and gauges, were read before says what that one said: nothing of
+ * it becomes text. Rows come in the order of the poll before, mostly: each row knows the one that followed it. A new row
+ * without quotes is split and taken as text; what is irregular goes to the general reader, block by block.
+ */
+export function byteLane(options: LaneOptions): Lane {
+  const stamps = byteStamps(options.times);
+  const state: State = {
+    ...options,
+    stamps,
+    known: knownRows(options.places, stamps, options.delimiter),
+    row: byteRow(options.delimiter, options.decode),
+    cells: { count: 0, from: new Int32Array(mostCells), to: new Int32Array(mostCells) },
+    line: 1,
+    rest: new Uint8Array(0),
+    before: null,
+  };
+  return {
+    push: (piece) => takePiece(state, new Uint8Array(piece.buffer, piece.byteOffset, piece.length)),
+    end() {
+      const { general, decode, line, rest } = state;
+      general.goOnAt(line);
+      general.push(decode(line === 1 && isMark(rest) ? rest.subarray(3) : rest));
+      general.end();
+    },
+  };
+}
+
+function takePiece(state: State, piece: Uint8Array): void {
+  const first = piece.indexOf(lineFeed) + 1;
+  if (first === 0) {
+    state.rest = join(state.rest, piece);
+    return;
+  }
+  const begun = state.rest.length > 0 ? first : 0;
+  if (begun > 0) {
+    const line = join(state.rest, piece.subarray(0, begun));
+    takeLines(state, line, 0, line.length);
+  }
+  const to = piece.lastIndexOf(lineFeed) + 1;
+  takeLines(state, piece, begun, to);
+  state.rest = piece.slice(to);
+}
+
+/** Takes whole lines. */
+function takeLines(state: State, bytes: Uint8Array, from: number, to: number): void {
+  const { known, general, row } = state;
+  let at = state.line === 1 && isMark(bytes) ? 3 : from;
+  while (at < to) {
+    const next = state.before?.next;
+    if (next && isAgain(known, next, bytes, at)) at = takeAgain(state, next, bytes, at);
+    else at = general.isWaiting() ? takeBlock(state, bytes, at, to) : takeLine(state, bytes, at, to);
+  }
+  row.settle();
+}
+
+/** Takes a row that was just found again; gives where the next begins. */
+function takeAgain(state: State, found: KnownRow, bytes: Uint8Array, at: number): number {
+  const { known, row, sink, stamps, before } = state;
+  row.set(bytes, at, known.end, state.line);
+  sink.begin(row);
+  sink.again(stamps.take(), found.said, known.numbers);
+  sink.finish();
+  state.onAgain();
+  if (before !== null) before.next = found;
+  state.before = found;
+  state.line += 1;
+  return known.end;
+}
+
+/** Takes one line that is not the row expected. */
+function takeLine(state: State, bytes: Uint8Array, at: number, to: number): number {
+  const { known, row, cells, stamps, places } = state;
+  const end = findCells(bytes, at, state.delimiter, cells);
+  if (end < 0) return takeBlock(state, bytes, at, to);
+  const found = findRow(known, bytes, at, cells);
+  if (found !== null) return takeAgain(state, found, bytes, at);
+  row.set(bytes, at, end, state.line);
+  state.line += 1;
+  if (row.isBlank()) return end;
+  const said = state.take(row);
+  if (said === null || cells.count <= places.stampLast) return end;
+  const stampAt = cells.from[places.stampFirst] ?? 0;
+  const isStamp = stamps.learn(bytes, stampAt, cells.to[places.stampLast] ?? 0);
+  const learnt = isStamp
+    ? (findRow(known, bytes, at, cells) ?? learnRow(known, said, bytes, at, end, cells))
+    : null;
+  if (state.before !== null && learnt !== null) state.before.next = learnt;
+  state.before = learnt;
+  return end;
+}
+
+/** Gives a block of whole lines to the general reader; what it can not end goes on with the next. */
+function takeBlock(state: State, bytes: Uint8Array, at: number, to: number): number {
+  const { general, row, decode } = state;
+  const last = bytes.lastIndexOf(lineFeed, Math.min(to, at + blockBytes) - 1);
+  const end = last < at ? bytes.indexOf(lineFeed, at) + 1 : last + 1;
+  row.settle();
+  // Where it waits for the end of a row it has counted on by itself.
+  if (!general.isWaiting()) general.goOnAt(state.line);
+  general.push(decode(bytes.subarray(at, end)));
+  state.line = general.line();
+  state.before = null;
+  return end;
+}
+
+/** Where the cells of a line are; gives where the next line begins, -1 where it holds a quote or too many cells. */
+function findCells(bytes: Uint8Array, at: number, delimiter: number, cells: Cells): number {
+  let from = at;
+  cells.count = 0;
+  for (let index = at; ; index += 1) {
+    const byte = bytes[index];
+    if (byte === quote || cells.count >= mostCells) return -1;
+    if (byte !== delimiter && byte !== lineFeed) continue;
+    const isReturn = byte === lineFeed && index > from && bytes[index - 1] === carriageReturn;
+    cells.from[cells.count] = from;
+    cells.to[cells.count] = isReturn ? index - 1 : index;
+    cells.count += 1;
+    from = index + 1;
+    if (byte === lineFeed) return from;
+  }
+}
+
+/** A byte order mark in UTF-8. */
+function isMark([first, second, third]: Uint8Array): boolean {
+  return first === 0xef && second === 0xbb && third === 0xbf;
+}
+
+function join(first: Uint8Array, second: Uint8Array): Uint8Array {
+  const joined = new Uint8Array(first.length + second.length);
+  joined.set(first);
+  joined.set(second, first.length);
+  return joined;
+}

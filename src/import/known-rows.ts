@@ -1,0 +1,164 @@
+import type { ByteStamps } from './byte-stamps.ts';
+import type { Said } from './sink-state.ts';
+
+/** A row that was read before: its bytes without the stamp and without the numbers of gauges, and what it said. */
+export interface KnownRow {
+  readonly said: readonly Said[];
+  /** Before the stamp; then from the stamp to the first gauge, between gauges, and to the line end with it. */
+  readonly before: Uint8Array;
+  readonly parts: readonly Uint8Array[];
+  /** The row that came after it last. */
+  next: KnownRow | null;
+}
+
+/** The cells of one line: where each begins and ends, the line end left out. */
+export interface Cells {
+  count: number;
+  readonly from: Int32Array;
+  readonly to: Int32Array;
+}
+
+/** Where the stamp and the polled values stand; the stamp may be a date and a clock side by side. */
+export interface Places {
+  readonly stampFirst: number;
+  readonly stampLast: number;
+  readonly values: readonly number[];
+}
+
+/** The rows that are known, by what they say besides stamp and values: their unit and parameter, in most files. */
+export interface KnownRows {
+  readonly places: Places;
+  readonly stamps: ByteStamps;
+  /** The byte of a decimal comma; -1 where a comma parts cells. */
+  readonly comma: number;
+  readonly buckets: Map<number, KnownRow[]>;
+  count: number;
+  /** Of the row that was last found again: where it ends, and the numbers of its gauges. */
+  end: number;
+  readonly numbers: Float64Array;
+}
+
+const mostRows = 50_000;
+const mostAlike = 64;
+const mostGauges = 64;
+const [zero, nine, minus, point, comma] = [48, 57, 45, 46, 44];
+
+/** None yet. */
+export function knownRows(places: Places, stamps: ByteStamps, delimiter: number): KnownRows {
+  const numbers = new Float64Array(mostGauges);
+  return {
+    places,
+    stamps,
+    comma: delimiter === comma ? -1 : comma,
+    buckets: new Map(),
+    count: 0,
+    end: 0,
+    numbers,
+  };
+}
+
+/** True if the bytes from `from` on are that row at another instant; then `end` and `numbers` are those of this one. */
+export function isAgain(known: KnownRows, row: KnownRow, bytes: Uint8Array, from: number): boolean {
+  const { before, parts } = row;
+  let at = from;
+  for (let index = 0; index < before.length; index += 1, at += 1)
+    if (bytes[at] !== before[index]) return false;
+  const stampAt = at;
+  at += known.stamps.length();
+  for (let part = 0; part < parts.length; part += 1) {
+    if (part > 0) {
+      const numberEnd = readNumber(known, bytes, at, part - 1);
+      if (numberEnd === at) return false;
+      at = numberEnd;
+    }
+    const text = parts[part] ?? before;
+    for (let index = 0; index < text.length; index += 1, at += 1) if (bytes[at] !== text[index]) return false;
+  }
+  known.end = at;
+  return known.stamps.fits(bytes, stampAt);
+}
+
+/** Reads a number as a gauge prints it into its place; gives where it ends, or `from` if there is none. */
+function readNumber({ comma, numbers }: KnownRows, bytes: Uint8Array, from: number, into: number): number {
+  let at = bytes[from] === minus ? from + 1 : from;
+  const first = at;
+  let digits = 0;
+  let decimals = -1;
+  for (let byte = bytes[at] ?? 0; ; byte = bytes[at] ?? 0) {
+    if (byte >= zero && byte <= nine) {
+      digits = digits * 10 + byte - zero;
+      if (decimals >= 0) decimals += 1;
+    } else if ((byte === point || byte === comma) && decimals < 0 && at > first) decimals = 0;
+    else break;
+    at += 1;
+  }
+  // Up to fifteen digits and a power of ten are exact: their quotient is the number nearest to the text.
+  if (at === first || decimals === 0 || at - first > 15) return from;
+  const size = decimals > 0 ? digits / 10 ** decimals : digits;
+  numbers[into] = first === from ? size : -size;
+  return at;
+}
+
+/** The known row that the bytes from `from` on are again; `null` if none is. */
+export function findRow(known: KnownRows, bytes: Uint8Array, from: number, cells: Cells): KnownRow | null {
+  if (known.stamps.length() === 0) return null;
+  const alike = known.buckets.get(keyOf(known.places, bytes, cells)) ?? [];
+  return alike.find((row) => isAgain(known, row, bytes, from)) ?? null;
+}
+
+/** Remembers a row that ends at `end`, and what it said; `null` if it is none that can be told apart, or one too many. */
+export function learnRow(
+  known: KnownRows,
+  said: readonly Said[],
+  bytes: Uint8Array,
+  from: number,
+  end: number,
+  cells: Cells,
+): KnownRow | null {
+  if (known.count >= mostRows) return null;
+  const made = rowOf(said, bytes, from, end, cells, known.places);
+  if (made === null || made.parts.length > mostGauges) return null;
+  const key = keyOf(known.places, bytes, cells);
+  const alike = known.buckets.get(key) ?? [];
+  if (alike.length >= mostAlike) return null;
+  if (alike.push(made) === 1) known.buckets.set(key, alike);
+  known.count += 1;
+  return made;
+}
+
+function keyOf({ values, stampFirst, stampLast }: Places, bytes: Uint8Array, cells: Cells): number {
+  let hash = cells.count;
+  for (let cell = 0; cell < cells.count; cell += 1) {
+    if ((cell >= stampFirst && cell <= stampLast) || values.includes(cell)) continue;
+    const to = cells.to[cell] ?? 0;
+    for (let at = cells.from[cell] ?? 0; at < to; at += 1)
+      hash = Math.imul(hash ^ (bytes[at] ?? 0), 16_777_619);
+    hash = Math.imul(hash ^ 256, 16_777_619);
+  }
+  return hash;
+}
+
+/** A row taken apart; `null` where its values are not the cells that were said. */
+function rowOf(
+  said: readonly Said[],
+  bytes: Uint8Array,
+  from: number,
+  end: number,
+  cells: Cells,
+  { stampFirst, stampLast, values }: Places,
+): KnownRow | null {
+  if (said.length !== values.length) return null;
+  const stampEnd = cells.to[stampLast] ?? 0;
+  const gauges = said.flatMap((one, index) => {
+    const cell = values[index] ?? 0;
+    const isGauge = one.kind === 'reading' && one.parameter.gauge !== null;
+    return isGauge ? [{ from: cells.from[cell] ?? 0, to: cells.to[cell] ?? 0 }] : [];
+  });
+  // Their numbers are handed on in the order of the cells: both must be one.
+  if (!gauges.every((gauge, index) => gauge.from >= (gauges[index - 1]?.to ?? stampEnd))) return null;
+  const edges = [stampEnd, ...gauges.flatMap((gauge) => [gauge.from, gauge.to]), end];
+  const parts = edges.flatMap((edge, index) =>
+    index % 2 === 0 ? [bytes.slice(edge, edges[index + 1])] : [],
+  );
+  return { said, before: bytes.slice(from, cells.from[stampFirst] ?? 0), parts, next: null };
+}

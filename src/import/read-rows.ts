@@ -1,0 +1,180 @@
+import { byteLane, type Lane } from './byte-lane.ts';
+import type { ClockStep } from './clock-order.ts';
+import { csvRows, type RowReader } from './csv-rows.ts';
+import { eachPiece } from './damaged-end.ts';
+import { type Encoding, foreignWatch } from './decode.ts';
+import type { Done } from './describe-file.ts';
+import { fileSink } from './file-sink.ts';
+import type { FileSource, ImportOptions } from './file-source.ts';
+import { timeColumns } from './head.ts';
+import type { Importer } from './importer.ts';
+import type { Places } from './known-rows.ts';
+import { rowReader } from './open-rows.ts';
+import type { Plan } from './recognise.ts';
+import type { Row } from './row.ts';
+import type { FileSink } from './sink.ts';
+import type { Said } from './sink-state.ts';
+import { rowSorter } from './sorted-rows.ts';
+import type { TimeReader } from './time-reader.ts';
+
+/** What is read, and how; with `steps` the rows are sorted, but not across those steps of the clock. */
+export interface Reading {
+  readonly source: FileSource;
+  readonly encoding: Encoding;
+  readonly plan: Plan;
+  readonly clock: () => TimeReader;
+  readonly options: ImportOptions;
+  readonly steps: readonly ClockStep[] | null;
+}
+
+/** One pass over the rows of a file. */
+export interface Passed extends Done {
+  readonly sink: FileSink;
+  readonly times: TimeReader;
+  readonly seconds: ReadonlySet<number>;
+  /** It holds bytes that are no UTF-8. */
+  readonly isForeign: boolean;
+}
+
+/** How many rows wait to be sorted: what is further behind its neighbours than that is no stray row. */
+const sortWindow = 200_000;
+
+/** Reads the rows of a file once, to the end of its bytes. */
+export async function readRows(reading: Reading): Promise<Passed> {
+  const { source, encoding, plan, clock, options, steps } = reading;
+  const sink = fileSink(options.phrasebook);
+  const times = clock();
+  const watch = foreignWatch();
+  const rows = rowTaker(reading, sink, times);
+  const sorter =
+    steps === null
+      ? null
+      : rowSorter(opened(reading, clock()), sortWindow, new Set(steps.map((s) => s.line)), rows.put);
+  const lane =
+    (sorter === null ? laneOf(reading, sink, times, rows, watch.see) : null) ??
+    textLane(rowReader(plan, whereData(plan, sorter?.add ?? rows.put)), encoding, watch.see);
+  const hasher = options.sha256();
+  let bytes = 0;
+  const damage = await eachPiece(source, (piece) => {
+    hasher.update(piece);
+    bytes += piece.length;
+    lane.push(piece);
+    options.onProgress?.(bytes, rows.count());
+    return true;
+  });
+  lane.end();
+  sorter?.end();
+  const seconds = sorter?.secondExports() ?? new Set<number>();
+  return { sha256: hasher.digest(), bytes, damage, isForeign: watch.isForeign(), sink, times, seconds };
+}
+
+interface RowTaker {
+  /** Takes a data row; gives what it said, if a row of the same content would say just that. */
+  put(row: Row): readonly Said[] | null;
+  /** Counts a row that the lane took by itself. */
+  countOne(): void;
+  count(): number;
+}
+
+function opened({ plan, options }: Reading, times: TimeReader): ReturnType<Importer['open']> {
+  return plan.importer.open(plan.head, options.phrasebook, times);
+}
+
+function rowTaker(reading: Reading, sink: FileSink, times: TimeReader): RowTaker {
+  const { plan } = reading;
+  const take = opened(reading, times);
+  const isLearnt = plan.importer.values !== undefined;
+  let count = 0;
+  return {
+    put(row) {
+      count += 1;
+      sink.begin(row, isLearnt);
+      const isHeader = plan.headerLine > 0 && isHeaderAgain(row, plan.head.names);
+      const isWide = plan.headerLine > 0 && isTooWide(row, plan.head.names.length);
+      if (isHeader) sink.ignore();
+      else if (isWide) rejectWide(row, plan, sink);
+      else take(row, sink);
+      sink.finish();
+      return isHeader || isWide ? null : sink.said();
+    },
+    countOne() {
+      count += 1;
+    },
+    count: () => count,
+  };
+}
+
+/** Hands on the rows that hold data: neither header nor preamble, nor the blank lines of a text. */
+function whereData<T>(plan: Plan, take: (row: Row) => T): (row: Row) => T | null {
+  return (row) => {
+    const isData = row.line > plan.headerLine && (plan.delimiter !== null || row.text().trim() !== '');
+    return isData ? take(row) : null;
+  };
+}
+
+/** The general lane: all bytes become text. */
+function textLane(rows: RowReader, encoding: Encoding, see: (text: string) => string): Lane {
+  const decoder = new TextDecoder(encoding.label);
+  return {
+    push: (piece) => rows.push(see(decoder.decode(piece, { stream: true }))),
+    end() {
+      rows.push(see(decoder.decode()));
+      rows.end();
+    },
+  };
+}
+
+/** The fast lane, for tables in an encoding whose delimiters and line ends are single bytes; `null` for all else. */
+function laneOf(
+  { plan, encoding, options }: Reading,
+  sink: FileSink,
+  times: TimeReader,
+  rows: RowTaker,
+  see: (text: string) => string,
+): Lane | null {
+  const { delimiter, importer, head } = plan;
+  const isSingleByte = encoding.label === 'utf-8' || encoding.label === 'windows-1252';
+  if (delimiter === null || !isSingleByte || options.isGeneralOnly === true) return null;
+  // A byte order mark is dropped where the file begins, not where a line does.
+  const decoder = new TextDecoder(encoding.label, { ignoreBOM: true });
+  const take = whereData(plan, rows.put);
+  return byteLane({
+    delimiter: delimiter.charCodeAt(0),
+    places: placesOf(importer, head),
+    decode: (bytes) => see(decoder.decode(bytes)),
+    times,
+    sink,
+    general: csvRows(delimiter, take),
+    take,
+    onAgain: rows.countOne,
+  });
+}
+
+/** Where the stamp and the values stand; past all cells where the stamp is in two places, so that no row is known. */
+function placesOf({ values }: Importer, head: Plan['head']): Places {
+  const [first = 0, last = first] = timeColumns(head);
+  const isOne = last === first || last === first + 1;
+  return {
+    stampFirst: first,
+    stampLast: isOne ? last : Number.MAX_SAFE_INTEGER,
+    values: values?.(head) ?? [],
+  };
+}
+
+/** Delimiters at the end of a row add nothing; text past the last column does, and where it belongs is not known. */
+function isTooWide(row: Row, columns: number): boolean {
+  for (let column = columns; column < row.width(); column += 1)
+    if (row.cell(column).trim() !== '') return true;
+  return false;
+}
+
+function rejectWide(row: Row, { head, delimiter }: Plan, sink: FileSink): void {
+  sink.reject(
+    `The row has ${row.width()} columns, the header ${head.names.length}.`,
+    `Quote a cell that holds "${delimiter}", or export what changed its columns apart.`,
+  );
+}
+
+function isHeaderAgain(row: Row, names: readonly string[]): boolean {
+  return row.width() === names.length && names.every((name, index) => row.cell(index).trim() === name);
+}
