@@ -4,7 +4,7 @@ import { dirname, isAbsolute, join, relative, sep } from 'node:path';
 import { glob } from 'tinyglobby';
 import { InputError, isNoLog, type StoredFile } from '../pipeline.ts';
 
-const chunkBytes = 1_048_576;
+const chunkBytes = 262_144;
 
 /** What the arguments name: files to read, and paths that nothing can be read from. */
 export interface Found {

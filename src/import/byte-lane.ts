@@ -11,6 +11,7 @@ import {
   learnRow,
   type Places,
 } from './known-rows.ts';
+import { type Piece, pieceOf } from './literal.ts';
 import type { Row } from './row.ts';
 import type { FileSink } from './sink.ts';
 import type { Said } from './sink-state.ts';
@@ -32,8 +33,6 @@ export interface LaneOptions {
   readonly general: TableReader;
   /** Takes a row that is no known one; gives what it said, if a row of the same content would say just that. */
   readonly take: (row: Row) => readonly Said[] | null;
-  /** Told of every row that was taken as a known one. */
-  readonly onAgain: () => void;
 }
 
 interface State extends LaneOptions {
@@ -82,30 +81,31 @@ export function byteLane(options: LaneOptions): Lane {
   };
 }
 
-function takePiece(state: State, piece: Uint8Array): void {
-  const first = piece.indexOf(lineFeed) + 1;
+function takePiece(state: State, bytes: Uint8Array): void {
+  const first = bytes.indexOf(lineFeed) + 1;
   if (first === 0) {
-    state.rest = join(state.rest, piece);
+    state.rest = join(state.rest, bytes);
     return;
   }
   const begun = state.rest.length > 0 ? first : 0;
   if (begun > 0) {
-    const line = join(state.rest, piece.subarray(0, begun));
-    takeLines(state, line, 0, line.length);
+    const line = join(state.rest, bytes.subarray(0, begun));
+    takeLines(state, pieceOf(line), 0, line.length);
   }
-  const to = piece.lastIndexOf(lineFeed) + 1;
-  takeLines(state, piece, begun, to);
-  state.rest = piece.slice(to);
+  const to = bytes.lastIndexOf(lineFeed) + 1;
+  takeLines(state, pieceOf(bytes), begun, to);
+  state.rest = bytes.slice(to);
 }
 
 /** Takes whole lines. */
-function takeLines(state: State, bytes: Uint8Array, from: number, to: number): void {
+function takeLines(state: State, piece: Piece, from: number, to: number): void {
+  const { bytes } = piece;
   const { known, general, row } = state;
   let at = state.line === 1 && isMark(bytes) ? 3 : from;
   while (at < to) {
     const next = state.before?.next;
-    if (next && isAgain(known, next, bytes, at)) at = takeAgain(state, next, bytes, at);
-    else at = general.isWaiting() ? takeBlock(state, bytes, at, to) : takeLine(state, bytes, at, to);
+    if (next && isAgain(known, next, piece, at)) at = takeAgain(state, next, bytes, at);
+    else at = general.isWaiting() ? takeBlock(state, bytes, at, to) : takeLine(state, piece, at, to);
   }
   row.settle();
 }
@@ -114,22 +114,20 @@ function takeLines(state: State, bytes: Uint8Array, from: number, to: number): v
 function takeAgain(state: State, found: KnownRow, bytes: Uint8Array, at: number): number {
   const { known, row, sink, stamps, before } = state;
   row.set(bytes, at, known.end, state.line);
-  sink.begin(row);
-  sink.again(stamps.take(), found.said, known.numbers);
-  sink.finish();
-  state.onAgain();
-  if (before !== null) before.next = found;
+  sink.again(row, stamps.take(), found.said, known.numbers);
+  if (before !== null && before.next !== found) before.next = found;
   state.before = found;
   state.line += 1;
   return known.end;
 }
 
 /** Takes one line that is not the row expected. */
-function takeLine(state: State, bytes: Uint8Array, at: number, to: number): number {
+function takeLine(state: State, piece: Piece, at: number, to: number): number {
+  const { bytes } = piece;
   const { known, row, cells, stamps, places } = state;
   const end = findCells(bytes, at, state.delimiter, cells);
   if (end < 0) return takeBlock(state, bytes, at, to);
-  const found = findRow(known, bytes, at, cells);
+  const found = findRow(known, piece, at, cells);
   if (found !== null) return takeAgain(state, found, bytes, at);
   row.set(bytes, at, end, state.line);
   state.line += 1;
@@ -139,7 +137,7 @@ function takeLine(state: State, bytes: Uint8Array, at: number, to: number): numb
   const stampAt = cells.from[places.stampFirst] ?? 0;
   const isStamp = stamps.learn(bytes, stampAt, cells.to[places.stampLast] ?? 0);
   const learnt = isStamp
-    ? (findRow(known, bytes, at, cells) ?? learnRow(known, said, bytes, at, end, cells))
+    ? (findRow(known, piece, at, cells) ?? learnRow(known, said, bytes, at, end, cells))
     : null;
   if (state.before !== null && learnt !== null) state.before.next = learnt;
   state.before = learnt;

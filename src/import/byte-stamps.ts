@@ -1,3 +1,4 @@
+import { addLiteral, holds, type Literal, noLiterals, type Piece, setLiteral } from './literal.ts';
 import type { TimeReader } from './time-reader.ts';
 
 /** Reads the stamps of rows that are still bytes, where they are written like the one before. */
@@ -7,55 +8,63 @@ export interface ByteStamps {
   /** How many bytes a stamp has; 0 before the first that could be learnt. */
   length(): number;
   /** True for a stamp of the day that was learnt, whose clock is then ready to be taken. */
-  fits(bytes: Uint8Array, from: number): boolean;
+  fits(piece: Piece, from: number): boolean;
   /** Gives the instant of the stamp that fitted, in its turn. */
   take(): number;
 }
 
 const [zero, nine, colon, point, comma, zed] = [48, 57, 58, 46, 44, 90];
 const dayLength = 11;
-const longest = 24;
 
 /**
  * Stamps of a date in ten characters, any one character, and `HH:MM:SS`, with or without milliseconds and `Z`: the date is
  * read once by the time reader, the clock by hand. All others, and those of another day, are for the time reader.
  */
 export function byteStamps(times: TimeReader): ByteStamps {
-  const known = new Uint8Array(longest);
-  let length = 0;
-  let isInstant = false;
-  let hasDecimals = false;
   // An object, not variables: numbers that change with every row are kept in their places there.
-  const seen = { dayClock: 0, clock: 0 };
+  const literals = noLiterals();
+  const seen: Seen = { whole: none, day: none, dayClock: 0, clock: 0, isInstant: false, hasDecimals: false };
   return {
     learn(bytes, from, to) {
       const stamp = times.lastStamp();
       const ofDay = clockOfDay(bytes, from, to - from);
-      length = 0;
+      seen.whole = none;
       if (stamp === undefined || ofDay < 0 || times.hasPattern() || !isDate(bytes, from)) return false;
-      length = to - from;
-      for (let index = 0; index < length; index += 1) known[index] = bytes[from + index] ?? 0;
+      literals.used = 0;
+      seen.whole = addLiteral(literals, bytes.slice(from, to));
+      seen.day = addLiteral(literals, bytes.slice(from, from + dayLength));
       seen.clock = stamp.clock;
       seen.dayClock = stamp.clock - ofDay;
-      ({ isInstant, hasDecimals } = stamp);
+      seen.isInstant = stamp.isInstant;
+      seen.hasDecimals = stamp.hasDecimals;
       return true;
     },
-    length: () => length,
-    fits(bytes, from) {
-      // The last characters differ most.
-      let index = length - 1;
-      while (index >= 0 && bytes[from + index] === known[index]) index -= 1;
-      if (index < 0) return true;
-      for (let day = 0; day < dayLength; day += 1) if (bytes[from + day] !== known[day]) return false;
-      const ofDay = clockOfDay(bytes, from, length);
+    length: () => seen.whole.length,
+    fits(piece, from) {
+      const { whole, day } = seen;
+      if (holds(piece.view, from, literals.words, whole)) return true;
+      if (!holds(piece.view, from, literals.words, day)) return false;
+      const ofDay = clockOfDay(piece.bytes, from, whole.length);
       if (ofDay < 0) return false;
       seen.clock = seen.dayClock + ofDay;
-      for (let at = dayLength; at < length; at += 1) known[at] = bytes[from + at] ?? 0;
+      setLiteral(literals, whole.at, piece.bytes.subarray(from, from + whole.length));
       return true;
     },
-    take: () => times.take(seen.clock, isInstant, hasDecimals),
+    take: () => times.take(seen.clock, seen.isInstant, seen.hasDecimals),
   };
 }
+
+interface Seen {
+  /** The stamp before, and its date with the character after it. */
+  whole: Literal;
+  day: Literal;
+  dayClock: number;
+  clock: number;
+  isInstant: boolean;
+  hasDecimals: boolean;
+}
+
+const none: Literal = { at: 0, length: 0 };
 
 /** Ten characters of digits with two marks among them: a date with a year of four digits. */
 function isDate(bytes: Uint8Array, from: number): boolean {

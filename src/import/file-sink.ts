@@ -5,6 +5,7 @@ import type { FileSink } from './sink.ts';
 import { clockStepsOf, resultOf } from './sink-result.ts';
 import {
   beginRow,
+  countsOf,
   ends,
   type Found,
   finishRow,
@@ -51,7 +52,8 @@ export function fileSink(phrasebook: Phrasebook): FileSink {
     entry: (at, unit, message, parts) => takeEntry(state, at, unitOf(state, unit, parts, 'entry'), message),
     note: (at, pair, half, text) => takeNote(state, at, pair, half, text),
     said: () => (state.isPlain ? state.said : null),
-    again: (at, said, numbers) => takeAgain(state, at, said, numbers),
+    again: (row, at, said, numbers) => takeAgain(state, row, at, said, numbers),
+    rows: () => countsOf(state).read,
     reject: (what, fix) => rejectRow(state, what, fix),
     ignore: () => mark(state, ends.ignored),
     behind: () => state.behind,

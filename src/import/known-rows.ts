@@ -1,12 +1,13 @@
 import type { ByteStamps } from './byte-stamps.ts';
+import { addLiteral, holds, type Literal, type Literals, noLiterals, type Piece } from './literal.ts';
 import type { Said } from './sink-state.ts';
 
 /** A row that was read before: its bytes without the stamp and without the numbers of gauges, and what it said. */
 export interface KnownRow {
   readonly said: readonly Said[];
   /** Before the stamp; then from the stamp to the first gauge, between gauges, and to the line end with it. */
-  readonly before: Uint8Array;
-  readonly parts: readonly Uint8Array[];
+  readonly before: Literal;
+  readonly parts: readonly Literal[];
   /** The row that came after it last. */
   next: KnownRow | null;
 }
@@ -29,6 +30,7 @@ export interface Places {
 export interface KnownRows {
   readonly places: Places;
   readonly stamps: ByteStamps;
+  readonly literals: Literals;
   /** The byte of a decimal comma; -1 where a comma parts cells. */
   readonly comma: number;
   readonly buckets: Map<number, KnownRow[]>;
@@ -49,6 +51,7 @@ export function knownRows(places: Places, stamps: ByteStamps, delimiter: number)
   return {
     places,
     stamps,
+    literals: noLiterals(),
     comma: delimiter === comma ? -1 : comma,
     buckets: new Map(),
     count: 0,
@@ -58,24 +61,25 @@ export function knownRows(places: Places, stamps: ByteStamps, delimiter: number)
 }
 
 /** True if the bytes from `from` on are that row at another instant; then `end` and `numbers` are those of this one. */
-export function isAgain(known: KnownRows, row: KnownRow, bytes: Uint8Array, from: number): boolean {
+export function isAgain(known: KnownRows, row: KnownRow, piece: Piece, from: number): boolean {
   const { before, parts } = row;
-  let at = from;
-  for (let index = 0; index < before.length; index += 1, at += 1)
-    if (bytes[at] !== before[index]) return false;
-  const stampAt = at;
-  at += known.stamps.length();
+  const { words } = known.literals;
+  const { view } = piece;
+  if (!holds(view, from, words, before)) return false;
+  const stampAt = from + before.length;
+  let at = stampAt + known.stamps.length();
   for (let part = 0; part < parts.length; part += 1) {
     if (part > 0) {
-      const numberEnd = readNumber(known, bytes, at, part - 1);
+      const numberEnd = readNumber(known, piece.bytes, at, part - 1);
       if (numberEnd === at) return false;
       at = numberEnd;
     }
     const text = parts[part] ?? before;
-    for (let index = 0; index < text.length; index += 1, at += 1) if (bytes[at] !== text[index]) return false;
+    if (!holds(view, at, words, text)) return false;
+    at += text.length;
   }
   known.end = at;
-  return known.stamps.fits(bytes, stampAt);
+  return known.stamps.fits(piece, stampAt);
 }
 
 /** Reads a number as a gauge prints it into its place; gives where it ends, or `from` if there is none. */
@@ -100,10 +104,10 @@ function readNumber({ comma, numbers }: KnownRows, bytes: Uint8Array, from: numb
 }
 
 /** The known row that the bytes from `from` on are again; `null` if none is. */
-export function findRow(known: KnownRows, bytes: Uint8Array, from: number, cells: Cells): KnownRow | null {
+export function findRow(known: KnownRows, piece: Piece, from: number, cells: Cells): KnownRow | null {
   if (known.stamps.length() === 0) return null;
-  const alike = known.buckets.get(keyOf(known.places, bytes, cells)) ?? [];
-  return alike.find((row) => isAgain(known, row, bytes, from)) ?? null;
+  const alike = known.buckets.get(keyOf(known.places, piece.bytes, cells)) ?? [];
+  return alike.find((row) => isAgain(known, row, piece, from)) ?? null;
 }
 
 /** Remembers a row that ends at `end`, and what it said; `null` if it is none that can be told apart, or one too many. */
@@ -116,7 +120,7 @@ export function learnRow(
   cells: Cells,
 ): KnownRow | null {
   if (known.count >= mostRows) return null;
-  const made = rowOf(said, bytes, from, end, cells, known.places);
+  const made = rowOf(known, said, bytes, from, end, cells);
   if (made === null || made.parts.length > mostGauges) return null;
   const key = keyOf(known.places, bytes, cells);
   const alike = known.buckets.get(key) ?? [];
@@ -140,13 +144,14 @@ function keyOf({ values, stampFirst, stampLast }: Places, bytes: Uint8Array, cel
 
 /** A row taken apart; `null` where its values are not the cells that were said. */
 function rowOf(
+  { places, literals }: KnownRows,
   said: readonly Said[],
   bytes: Uint8Array,
   from: number,
   end: number,
   cells: Cells,
-  { stampFirst, stampLast, values }: Places,
 ): KnownRow | null {
+  const { stampFirst, stampLast, values } = places;
   if (said.length !== values.length) return null;
   const stampEnd = cells.to[stampLast] ?? 0;
   const gauges = said.flatMap((one, index) => {
@@ -158,7 +163,12 @@ function rowOf(
   if (!gauges.every((gauge, index) => gauge.from >= (gauges[index - 1]?.to ?? stampEnd))) return null;
   const edges = [stampEnd, ...gauges.flatMap((gauge) => [gauge.from, gauge.to]), end];
   const parts = edges.flatMap((edge, index) =>
-    index % 2 === 0 ? [bytes.slice(edge, edges[index + 1])] : [],
+    index % 2 === 0 ? [addLiteral(literals, bytes.slice(edge, edges[index + 1]))] : [],
   );
-  return { said, before: bytes.slice(from, cells.from[stampFirst] ?? 0), parts, next: null };
+  return {
+    said,
+    before: addLiteral(literals, bytes.slice(from, cells.from[stampFirst] ?? 0)),
+    parts,
+    next: null,
+  };
 }

@@ -45,21 +45,21 @@ export async function readRows(reading: Reading): Promise<Passed> {
   const sink = fileSink(options.phrasebook);
   const times = clock();
   const watch = foreignWatch();
-  const rows = rowTaker(reading, sink, times);
+  const put = rowTaker(reading, sink, times);
   const sorter =
     steps === null
       ? null
-      : rowSorter(opened(reading, clock()), sortWindow, new Set(steps.map((s) => s.line)), rows.put);
+      : rowSorter(opened(reading, clock()), sortWindow, new Set(steps.map((s) => s.line)), put);
   const lane =
-    (sorter === null ? laneOf(reading, sink, times, rows, watch.see) : null) ??
-    textLane(rowReader(plan, whereData(plan, sorter?.add ?? rows.put)), encoding, watch.see);
+    (sorter === null ? laneOf(reading, sink, times, put, watch.see) : null) ??
+    textLane(rowReader(plan, whereData(plan, sorter?.add ?? put)), encoding, watch.see);
   const hasher = options.sha256();
   let bytes = 0;
   const damage = await eachPiece(source, (piece) => {
     hasher.update(piece);
     bytes += piece.length;
     lane.push(piece);
-    options.onProgress?.(bytes, rows.count());
+    options.onProgress?.(bytes, sink.rows());
     return true;
   });
   lane.end();
@@ -68,13 +68,8 @@ export async function readRows(reading: Reading): Promise<Passed> {
   return { sha256: hasher.digest(), bytes, damage, isForeign: watch.isForeign(), sink, times, seconds };
 }
 
-interface RowTaker {
-  /** Takes a data row; gives what it said, if a row of the same content would say just that. */
-  put(row: Row): readonly Said[] | null;
-  /** Counts a row that the lane took by itself. */
-  countOne(): void;
-  count(): number;
-}
+/** Takes a data row; gives what it said, if a row of the same content would say just that. */
+type RowTaker = (row: Row) => readonly Said[] | null;
 
 function opened({ plan, options }: Reading, times: TimeReader): ReturnType<Importer['open']> {
   return plan.importer.open(plan.head, options.phrasebook, times);
@@ -84,23 +79,15 @@ function rowTaker(reading: Reading, sink: FileSink, times: TimeReader): RowTaker
   const { plan } = reading;
   const take = opened(reading, times);
   const isLearnt = plan.importer.values !== undefined;
-  let count = 0;
-  return {
-    put(row) {
-      count += 1;
-      sink.begin(row, isLearnt);
-      const isHeader = plan.headerLine > 0 && isHeaderAgain(row, plan.head.names);
-      const isWide = plan.headerLine > 0 && isTooWide(row, plan.head.names.length);
-      if (isHeader) sink.ignore();
-      else if (isWide) rejectWide(row, plan, sink);
-      else take(row, sink);
-      sink.finish();
-      return isHeader || isWide ? null : sink.said();
-    },
-    countOne() {
-      count += 1;
-    },
-    count: () => count,
+  return (row) => {
+    sink.begin(row, isLearnt);
+    const isHeader = plan.headerLine > 0 && isHeaderAgain(row, plan.head.names);
+    const isWide = plan.headerLine > 0 && isTooWide(row, plan.head.names.length);
+    if (isHeader) sink.ignore();
+    else if (isWide) rejectWide(row, plan, sink);
+    else take(row, sink);
+    sink.finish();
+    return isHeader || isWide ? null : sink.said();
   };
 }
 
@@ -129,7 +116,7 @@ function laneOf(
   { plan, encoding, options }: Reading,
   sink: FileSink,
   times: TimeReader,
-  rows: RowTaker,
+  put: RowTaker,
   see: (text: string) => string,
 ): Lane | null {
   const { delimiter, importer, head } = plan;
@@ -137,7 +124,7 @@ function laneOf(
   if (delimiter === null || !isSingleByte || options.isGeneralOnly === true) return null;
   // A byte order mark is dropped where the file begins, not where a line does.
   const decoder = new TextDecoder(encoding.label, { ignoreBOM: true });
-  const take = whereData(plan, rows.put);
+  const take = whereData(plan, put);
   return byteLane({
     delimiter: delimiter.charCodeAt(0),
     places: placesOf(importer, head),
@@ -146,7 +133,6 @@ function laneOf(
     sink,
     general: csvRows(delimiter, take),
     take,
-    onAgain: rows.countOne,
   });
 }
 

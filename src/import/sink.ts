@@ -46,10 +46,12 @@ export interface FileSink extends Sink {
   begin(row: Row, isLearnt?: boolean): void;
   /** What the row said, if a row of the same content would say just that again; else `null`. */
   said(): readonly Said[] | null;
-  /** Takes what a row says again, at another instant: `numbers` are those of its gauges, in their order. */
-  again(at: number, said: readonly Said[], numbers: ArrayLike<number>): void;
+  /** Takes a row that says again what one said before, at another instant: `numbers` are those of its gauges. */
+  again(row: Row, at: number, said: readonly Said[], numbers: ArrayLike<number>): void;
   /** Ends the row in exactly one count. */
   finish(): void;
+  /** How many rows there were so far. */
+  rows(): number;
   /** How many readings came behind an earlier one of their parameter. */
   behind(): number;
   /** Where the clock of the file was set back; asked once, at the end. */

@@ -1,9 +1,12 @@
 import type { Signal } from '../vocabulary.ts';
 import { detached } from './decode.ts';
 import { mayEnd, newParameter, type Parameter } from './parameters.ts';
+import type { Row } from './row.ts';
 import {
+  beginRow,
   ends,
   type Found,
+  finishRow,
   loseCell,
   mark,
   meaningless,
@@ -69,6 +72,7 @@ function takeKnown(
     parameter.gauge.add(at, number);
     mark(state, ends.used);
   } else if (value === parameter.raw) {
+    parameter.raw = value;
     parameter.lastTime = at;
     mark(state, ends.unchanged);
   } else takeChange(state, at, unit, parameter, name, value);
@@ -80,8 +84,35 @@ function follow(state: State, at: number, unit: Unit, parameter: Parameter): voi
   if (parameter.lastTime !== Number.NEGATIVE_INFINITY) unit.spacing.add(at - parameter.lastTime);
 }
 
-/** Takes what a row says once more: `numbers` are those of its gauges, in their order. */
-export function takeAgain(state: State, at: number, said: readonly Said[], numbers: ArrayLike<number>): void {
+/**
+ * Takes what a row says once more: `numbers` are those of its gauges, in their order. Most rows say one thing that was so
+ * before: that path is as short as it can be.
+ */
+export function takeAgain(
+  state: State,
+  row: Row,
+  at: number,
+  said: readonly Said[],
+  numbers: ArrayLike<number>,
+): void {
+  const [only] = said;
+  state.row = row;
+  if (said.length === 1 && only?.kind === 'reading' && only.parameter.raw === only.value) {
+    const { unit, parameter, value } = only;
+    follow(state, at, unit, parameter);
+    // One string for both: then they are compared by their place, not letter by letter.
+    parameter.raw = value;
+    parameter.lastTime = at;
+    state.tally[ends.unchanged] += 1;
+    state.lastLine = Math.max(state.lastLine, row.line);
+    return;
+  }
+  beginRow(state, row, false);
+  takeSaid(state, at, said, numbers);
+  finishRow(state);
+}
+
+function takeSaid(state: State, at: number, said: readonly Said[], numbers: ArrayLike<number>): void {
   let gauges = 0;
   for (const one of said) {
     if (one.kind === 'meaningless') mark(state, ends.ignored);

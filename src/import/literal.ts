@@ -1,0 +1,78 @@
+/** A piece of a file, to be read byte by byte or four bytes at a time. */
+export interface Piece {
+  readonly bytes: Uint8Array;
+  readonly view: DataView;
+}
+
+export function pieceOf(bytes: Uint8Array): Piece {
+  return { bytes, view: new DataView(bytes.buffer, bytes.byteOffset, bytes.length) };
+}
+
+/** Where some bytes stand among the literals: `at` counts words. */
+export interface Literal {
+  readonly at: number;
+  readonly length: number;
+}
+
+/**
+ * Bytes to be compared with, all in one array and four at a time: most of a poll is the same bytes again, and this is the
+ * loop that reads it. The last word of a literal lies over the end of the one before, so that nothing is left over.
+ */
+export interface Literals {
+  words: Int32Array;
+  used: number;
+}
+
+const wordBytes = 4;
+const masks = [0, 0xff, 0xffff, 0xffffff] as const;
+
+export function noLiterals(): Literals {
+  return { words: new Int32Array(1024), used: 0 };
+}
+
+/** Adds bytes to the literals. */
+export function addLiteral(literals: Literals, bytes: Uint8Array): Literal {
+  const at = literals.used;
+  const room = at + wordsIn(bytes.length);
+  if (room > literals.words.length) {
+    const larger = new Int32Array(2 * room);
+    larger.set(literals.words);
+    literals.words = larger;
+  }
+  literals.used = room;
+  setLiteral(literals, at, bytes);
+  return { at, length: bytes.length };
+}
+
+/** Puts bytes in the place of others of the same length. */
+export function setLiteral({ words }: Literals, at: number, bytes: Uint8Array): void {
+  const { length } = bytes;
+  if (length < wordBytes) {
+    const [first = 0, second = 0, third = 0] = bytes;
+    words[at] = first | (second << 8) | (third << 16);
+    return;
+  }
+  const { view } = pieceOf(bytes);
+  for (let index = 0; index < wordsIn(length); index += 1)
+    words[at + index] = view.getInt32(Math.min(index * wordBytes, length - wordBytes), true);
+}
+
+function wordsIn(length: number): number {
+  return Math.max(1, Math.ceil(length / wordBytes));
+}
+
+/** True if the piece holds a literal at `from`. False, for the caller to look more closely, in the last four bytes of it. */
+export function holds(view: DataView, from: number, words: Int32Array, { at, length }: Literal): boolean {
+  if (length < wordBytes) {
+    if (length === 0) return true;
+    return (
+      from + wordBytes <= view.byteLength && (view.getInt32(from, true) & (masks[length] ?? 0)) === words[at]
+    );
+  }
+  const last = from + length - wordBytes;
+  if (last + wordBytes > view.byteLength) return false;
+  let index = at;
+  for (let place = from; place < last; place += wordBytes, index += 1)
+    if (view.getInt32(place, true) !== words[index]) return false;
+  return view.getInt32(last, true) === words[index];
+}
