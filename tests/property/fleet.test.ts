@@ -20,7 +20,10 @@ function filesOf(site: string, seed: number, count: number): Readonly<Record<str
 /** Everything of a review but the lines that it rests on: those of a shuffled file have other numbers. */
 function figuresOf({ pairs, groups, logRank, forecast, drifts, months, census, attempts }: Fleet): unknown {
   return {
-    pairs: pairs.map(({ flapping, evidence: _evidence, ...pair }) => ({ ...pair, flapping: flapping.length })),
+    pairs: pairs.map(({ flapping, evidence: _evidence, ...pair }) => ({
+      ...pair,
+      flapping: flapping.length,
+    })),
     attempts: attempts.map(({ pair, start, sync, outcome }) => ({ pair, start, sync, outcome })),
     ...{ groups, logRank, forecast, drifts, months, census },
   };

@@ -12,6 +12,8 @@ export interface TextOptions {
   readonly order?: 'day-first' | 'month-first';
   readonly year?: number;
   readonly neighbour?: number;
+  /** The general lane alone. */
+  readonly isGeneralOnly?: boolean;
   /** Bytes per chunk. */
   readonly chunk?: number;
 }
@@ -35,6 +37,7 @@ function optionsOf(options: TextOptions): Parameters<typeof readFile>[1] {
     year: options.year ?? null,
     neighbour: options.neighbour ?? null,
     sha256: platform.sha256,
+    isGeneralOnly: options.isGeneralOnly ?? false,
   };
 }
 

@@ -1,0 +1,135 @@
+/** The fast lane of tables must come to what the general lane comes to: changes, counts, notices, lines, all of it. */
+import fc from 'fast-check';
+import { afterAll, describe, expect, test } from 'vitest';
+import { clock, oddities, plain, poll, stamps } from '../support/odd-polls.ts';
+import { readText } from '../support/read-text.ts';
+
+const tried = { files: 0, chunks: new Set<number>(), seams: 0 };
+
+async function compare(text: string | Uint8Array, ...chunks: readonly number[]): Promise<void> {
+  const read = async (chunk: number, isGeneralOnly: boolean): Promise<unknown> => {
+    try {
+      return await readText('poll.csv', text, { chunk, isGeneralOnly, zone: 'Europe/Lisbon' });
+    } catch (error) {
+      return String(error);
+    }
+  };
+  const general = await read(65_536, true);
+  tried.files += 1;
+  for (const chunk of chunks) {
+    tried.chunks.add(chunk);
+    tried.seams += Math.ceil(text.length / chunk) - 1;
+    expect(await read(chunk, false)).toEqual(general);
+  }
+}
+
+afterAll(() => {
+  console.log(
+    `two lanes: ${tried.files} files alike in ${tried.chunks.size} chunk sizes, ${tried.seams} seams between chunks`,
+  );
+});
+
+describe('the fast lane comes to what the general one comes to', () => {
+  for (const [name, odd] of Object.entries(oddities))
+    test(`with ${name}`, async () => {
+      for (const stamp of Object.values(stamps)) await compare(poll(stamp, ';', odd), 65_536, 97);
+      await compare(
+        poll((s) => (stamps.plain ?? clock)(s), ',', odd),
+        65_536,
+        1000,
+      );
+      if (name === 'cut off') await compare(poll(clock, '\t', odd).trimEnd(), 65_536, 13);
+    });
+
+  test('with every seam that a small file has', async () => {
+    for (const odd of [
+      'nothing',
+      'quotes',
+      'carriage returns',
+      'a quoted line end',
+      'a mark inside',
+    ] as const) {
+      const text = poll((s) => (stamps.plain ?? clock)(s), ',', oddities[odd] ?? plain, 5);
+      await compare(text, ...Array.from({ length: 120 }, (_, index) => index + 1));
+    }
+    const marked = new Uint8Array([
+      0xef,
+      0xbb,
+      0xbf,
+      ...new TextEncoder().encode(poll(clock, '|', plain, 4)),
+    ]);
+    await compare(marked, 1, 2, 3, 4, 5, 50);
+  }, 60_000);
+
+  test('through the nights on which the clocks change', async () => {
+    for (const [begin, by] of [
+      ['2026-10-25T00:30:00Z', 60],
+      ['2026-03-29T00:30:00Z', 60],
+      ['2026-10-24T22:00:00Z', 600],
+    ] as const) {
+      const local = (s: number): string =>
+        new Date(Date.parse(begin) + s * by * 100 + 3_600_000).toISOString().slice(0, 19).replace('T', ' ');
+      await compare(poll(local, ',', plain, 80), 65_536, 101);
+      // The hour once more, as the clocks show it.
+      const twice = (s: number): string => local(s > 300 ? s - ((60 * 3600) / (by * 100)) * 1 : s);
+      await compare(poll(twice, ',', plain, 80), 65_536, 101);
+    }
+  });
+
+  test('in Windows-1252 and with bytes that are no text', async () => {
+    const bytes = new TextEncoder().encode(poll(clock, ',', plain));
+    const foreign = Uint8Array.from(bytes, (byte, index) => (index % 211 === 100 && byte > 96 ? 0xe4 : byte));
+    const late = Uint8Array.from(bytes, (byte, index) => (index === bytes.length - 20 ? 0xff : byte));
+    for (const some of [foreign, late]) await compare(some, 65_536, 77, 3);
+  });
+
+  test('as snapshots with gauges and roles', async () => {
+    const rows = Array.from({ length: 60 }, (_, i) => {
+      const at = (stamps.plain ?? clock)(i * 10);
+      const [a, b] = i < 30 ? ['active', 'standby'] : ['standby', 'active'];
+      const load = (30 + (i % 5) / 4).toFixed(2);
+      return `${at},RO1-A,${a},6.2.0,${load},${i % 6 === 0 ? '' : 4096 - i},steady\n${at},RO1-B,${b},6.2.0,${load},${i === 40 ? 'n/a' : 2048},${i % 8 === 0 ? 'flashing' : 'steady'}`;
+    });
+    const header = 'time,unit,role,firmware,load,free-memory,light';
+    for (const end of ['\n', '\r\n']) await compare([header, ...rows, ''].join(end), 65_536, 61, 7);
+    const split = rows.map((row) => row.replaceAll(/(2026-03-14) /g, '$1,'));
+    await compare([header.replace('time', 'date,clock'), ...split, ''].join('\n'), 65_536, 61);
+    const late = rows.map((row) => row.replaceAll(/^([^,]*),([^,]*),/gm, '$2,$1,'));
+    await compare([header.replace('time,unit', 'unit,time'), ...late, ''].join('\n'), 65_536, 61);
+  });
+
+  test('as a journal', async () => {
+    const rows = Array.from(
+      { length: 200 },
+      (_, i) =>
+        `${clock(i * 7)},RO1-A,${i % 5 === 0 ? 'light steady' : i % 7 === 0 ? '"odd, message"' : 'firmware 6.4.1'}`,
+    );
+    await compare(['time,unit,message', ...rows, ''].join('\n'), 65_536, 53);
+  });
+
+  test('whatever is cut out of a poll, doubled or put elsewhere', async () => {
+    const base = poll((s) => (stamps.plain ?? clock)(s), ',', oddities.quotes ?? plain, 12);
+    const change = fc.record({
+      at: fc.nat(base.length),
+      length: fc.nat(60),
+      to: fc.nat(base.length),
+      byte: fc.constantFrom('"', ',', '\n', '\r', '\0', 'ä', '9', ''),
+    });
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(change, { minLength: 1, maxLength: 4 }),
+        fc.integer({ min: 1, max: 400 }),
+        async (changes, chunk) => {
+          let text = base;
+          for (const { at, length, to, byte } of changes) {
+            const cut = text.slice(at, at + length);
+            const rest = text.slice(0, at) + text.slice(at + length);
+            text = rest.slice(0, to) + byte + cut + rest.slice(to);
+          }
+          await compare(text, chunk, 65_536);
+        },
+      ),
+      { numRuns: 120, seed: 20_261_125 },
+    );
+  }, 60_000);
+});
