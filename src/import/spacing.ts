@@ -5,31 +5,25 @@ export interface Spacing {
   median(): number;
 }
 
+interface State {
+  readonly counts: Map<number, number>;
+  /** As it was added last, and as it is counted. */
+  added: number;
+  counted: number;
+  run: number;
+}
+
 export function spacingCounter(): Spacing {
-  const counts = new Map<number, number>();
-  let last = -1;
-  let run = 0;
-  let lastAdded = 0;
-  const flush = (): void => {
-    if (run > 0) counts.set(last, (counts.get(last) ?? 0) + run);
-    run = 0;
-  };
+  // An object, not variables: numbers that change with every row are kept in their places there.
+  const state: State = { counts: new Map(), added: Number.NaN, counted: -1, run: 0 };
   return {
     add(milliseconds) {
-      if (milliseconds === lastAdded) {
-        if (milliseconds > 0) run += 1;
-        return;
-      }
-      lastAdded = milliseconds;
-      if (milliseconds <= 0) return;
-      const rounded = milliseconds < 1000 ? milliseconds : toThreeDigits(milliseconds);
-      if (rounded !== last) flush();
-      last = rounded;
-      run += 1;
+      if (milliseconds === state.added) state.run += 1;
+      else addOther(state, milliseconds);
     },
     median() {
-      flush();
-      const sorted = [...counts.entries()].sort((a, b) => a[0] - b[0]);
+      flush(state);
+      const sorted = [...state.counts.entries()].sort((a, b) => a[0] - b[0]);
       const total = sorted.reduce((sum, [, count]) => sum + count, 0);
       let seen = 0;
       for (const [value, count] of sorted) {
@@ -39,6 +33,21 @@ export function spacingCounter(): Spacing {
       return 0;
     },
   };
+}
+
+function addOther(state: State, milliseconds: number): void {
+  if (milliseconds <= 0) return;
+  const rounded = milliseconds < 1000 ? milliseconds : toThreeDigits(milliseconds);
+  if (rounded !== state.counted) flush(state);
+  state.added = milliseconds;
+  state.counted = rounded;
+  state.run += 1;
+}
+
+function flush(state: State): void {
+  const { counts, counted, run } = state;
+  if (run > 0) counts.set(counted, (counts.get(counted) ?? 0) + run);
+  state.run = 0;
 }
 
 function toThreeDigits(value: number): number {

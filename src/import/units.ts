@@ -66,6 +66,12 @@ export function unitText(unit: string, parts: UnitParts | undefined): string {
 
 /** Notes that the unit was read at an instant. */
 export function touch(unit: Unit, at: number, row: Row): void {
+  // Most readings of a poll come at the instant of the one before.
+  if (at === unit.lastTime && unit.first !== undefined) {
+    unit.lastLine = row.line;
+    row.keep(unit.lastRow);
+    return;
+  }
   if (unit.first === undefined) unit.first = { time: at, line: row.line, text: detached(row.text()) };
   else if (unit.kind === 'reading' && at - unit.lastTime > unit.gapsFrom) keepGap(unit, at, row);
   if (at < unit.first.time) unit.first = { time: at, line: row.line, text: detached(row.text()) };
