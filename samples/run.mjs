@@ -1,4 +1,4 @@
-// Runs a function of a sample module under plain Node: `node samples/run.mjs make.ts writeSamples samples`.
+// Runs a function of a module of the project under plain Node: `node samples/run.mjs samples/make.ts writeSamples samples`.
 import { createServer } from 'vite';
 
 const [file, name, ...args] = process.argv.slice(2);
@@ -9,7 +9,7 @@ const server = await createServer({
   logLevel: 'error',
 });
 try {
-  const module = await server.ssrLoadModule(`/samples/${file}`);
+  const module = await server.ssrLoadModule(`/${file}`);
   const result = await module[name](...args);
   console.log(typeof result === 'string' ? result : JSON.stringify(result, null, 1));
 } finally {

@@ -94,8 +94,16 @@ async function* unpacked(name: string, entry: FileEntry): AsyncGenerator<Uint8Ar
     () => null,
     (error: unknown) => error,
   );
+  // A member that fails before its first byte leaves the stream open for ever: the failure has to be waited for too.
+  const failed = done.then((wrong) => (wrong === null ? new Promise<never>(() => undefined) : { wrong }));
+  const reader = readable.getReader();
   try {
-    for await (const piece of readable) yield piece;
+    for (;;) {
+      const read = await Promise.race([reader.read(), failed]);
+      if ('wrong' in read) throw read.wrong;
+      if (read.done) break;
+      yield read.value;
+    }
   } catch (error) {
     throw meaningOf(name, error);
   }

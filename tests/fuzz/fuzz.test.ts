@@ -1,0 +1,32 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { fuzz, fuzzText, inputOf } from './fuzz.ts';
+import { putThrough } from './put-through.ts';
+import { seeds } from './seeds.ts';
+
+const fixtures = join('tests', 'fixtures', 'fuzz');
+
+test('2,000 mutated inputs: nothing crashes, hangs, or counts wrongly', async () => {
+  const found = await fuzz(2000);
+  console.log(fuzzText(found));
+  expect(found.failures).toEqual([]);
+  // It is no test of refusals alone: of each kind something could be read.
+  for (const [kind, { used }] of found.byKind) expect([kind, used > 0]).toEqual([kind, true]);
+}, 180_000);
+
+test('an input is the same for the same number', () => {
+  const all = seeds();
+  for (const number of [0, 7, 1234]) expect(inputOf(number, all)).toEqual(inputOf(number, all));
+});
+
+describe('what failed once is read or refused', () => {
+  test.each(readdirSync(fixtures))('%s', async (file) => {
+    const [company] = seeds();
+    const name = file.replace(/^[a-z-]+\./, '');
+    const seed = seeds().find((s) => s.name === name);
+    if (company === undefined || seed === undefined) throw new Error(`${file} is named after no seed.`);
+    const bytes = readFileSync(join(fixtures, file));
+    expect(['used', 'refused']).toContain(await putThrough({ ...seed, bytes }, company, true));
+  });
+});

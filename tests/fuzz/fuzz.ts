@@ -1,0 +1,93 @@
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { seeded } from '../../samples/random.ts';
+import { mutate } from './mutate.ts';
+import { putThrough } from './put-through.ts';
+import { type Seed, seeds } from './seeds.ts';
+
+/** What came of some inputs. */
+export interface Fuzzed {
+  readonly inputs: number;
+  readonly byKind: ReadonlyMap<string, { used: number; refused: number }>;
+  readonly slowest: { readonly number: number; readonly milliseconds: number };
+  readonly peakMegabytes: number;
+  readonly failures: readonly { readonly number: number; readonly kind: string; readonly what: string }[];
+}
+
+/** No input may take longer. */
+const mostMs = 2000;
+/** Of so many inputs one goes through every report too. */
+const everyReport = 16;
+const kept = join('out', 'fuzz');
+
+/** The input of a number: the same on every computer. */
+export function inputOf(number: number, all: readonly Seed[]): Seed {
+  const random = seeded(number);
+  const seed = all[number % all.length];
+  const other = all[Math.floor(random() * all.length)];
+  if (seed === undefined || other === undefined) throw new RangeError('There are no seeds.');
+  return { ...seed, bytes: mutate(seed.bytes, random, other.bytes) };
+}
+
+/** Puts the inputs of `count` numbers from `first` on through the program; those that fail are kept in out/fuzz. */
+export async function fuzz(count: number, first = 0): Promise<Fuzzed> {
+  const all = seeds();
+  const company = all[0];
+  if (company === undefined) throw new RangeError('There are no seeds.');
+  const byKind = new Map(all.map(({ kind }) => [kind, { used: 0, refused: 0 }]));
+  const failures: { number: number; kind: string; what: string }[] = [];
+  let slowest = { number: first, milliseconds: 0 };
+  let peak = 0;
+  for (let number = first; number < first + count; number += 1) {
+    const input = inputOf(number, all);
+    const begin = performance.now();
+    const fail = (what: string): void => {
+      failures.push({ number, kind: input.kind, what });
+      mkdirSync(kept, { recursive: true });
+      writeFileSync(join(kept, `${number}-${input.name}`), input.bytes);
+    };
+    try {
+      const end = await putThrough(input, company, number % everyReport === 0);
+      const counts = byKind.get(input.kind);
+      if (counts !== undefined) counts[end] += 1;
+    } catch (error) {
+      fail(error instanceof Error ? (error.stack ?? error.message) : String(error));
+    }
+    const milliseconds = performance.now() - begin;
+    if (milliseconds > slowest.milliseconds) slowest = { number, milliseconds };
+    if (milliseconds > mostMs) fail(`It took ${Math.round(milliseconds)} ms.`);
+    if (number % 100 === 0) peak = Math.max(peak, process.memoryUsage().rss);
+  }
+  return { inputs: count, byKind, slowest, peakMegabytes: Math.round(peak / 1e6), failures };
+}
+
+/** What the counts say, a line each. */
+export function fuzzText({ inputs, byKind, slowest, peakMegabytes, failures }: Fuzzed): string {
+  const kinds = [...byKind].map(
+    ([kind, { used, refused }]) =>
+      `  ${kind.padEnd(16)} ${String(used).padStart(7)} used ${String(refused).padStart(7)} refused`,
+  );
+  return [
+    `${inputs} inputs`,
+    ...kinds,
+    `slowest: ${Math.round(slowest.milliseconds)} ms (input ${slowest.number}); memory at most ${peakMegabytes} MB`,
+    ...failures.map(({ number, kind, what }) => `FAILED ${number} (${kind}): ${what}`),
+    `${failures.length} failed`,
+  ].join('\n');
+}
+
+/** `npm run fuzz -- 100000 [FIRST]`, or `npm run fuzz -- --again FILE` for one that was kept. */
+export async function runFuzz(count = '2000', second = '0'): Promise<string> {
+  if (count === '--again') return again(second);
+  const found = await fuzz(Number(count), Number(second));
+  if (found.failures.length > 0) process.exitCode = 1;
+  return fuzzText(found);
+}
+
+async function again(file: string): Promise<string> {
+  const name = basename(file).replace(/^\d+-/, '');
+  const seed = seeds().find((s) => s.name === name);
+  const company = seeds()[0];
+  if (seed === undefined || company === undefined) throw new RangeError(`${name} is the name of no seed.`);
+  return putThrough({ ...seed, bytes: readFileSync(file) }, company, true);
+}
