@@ -74,12 +74,13 @@ function pairs(fleet: Fleet): FleetSection {
 }
 
 function months(fleet: Fleet): FleetSection {
+  const figures = figureOf(lossesOverTime, monthRows(fleet));
   return {
     id: 'months',
     title: 'Losses over time',
-    figures: figureOf(lossesOverTime, monthRows(fleet)),
+    figures,
     table: monthTable(fleet),
-    reading: 'A thin line is time in which the pair was observed; months are those of UTC.',
+    reading: `${figures.length === 0 ? '' : 'A thin line is time in which the pair was observed. '}Months are those of UTC.`,
   };
 }
 
@@ -104,9 +105,12 @@ function drifts(fleet: Fleet): FleetSection {
   return {
     id: 'drifts',
     title: 'Sync times over time',
-    figures: fleet.drifts
-      .slice(0, mostDrifts)
-      .flatMap((drift, index) => figureOf(syncDrift, driftRows(drift), `drift-${index + 1}`)),
+    figures: fleet.drifts.slice(0, mostDrifts).flatMap((drift, index) =>
+      figureOf(syncDrift, driftRows(drift), `drift-${index + 1}`).map((figure) => ({
+        ...figure,
+        caption: `By ${causeWords[drift.cause]}. ${figure.caption}`,
+      })),
+    ),
     table: driftTable(fleet),
     reading:
       'The line is an exponentially weighted average; the ground behind it holds what is usual by the first half of the times.',

@@ -76,7 +76,9 @@ describe('Fleet', () => {
     await page.waitForSelector('table.pairs .strip');
     await goToView(page, 'fleet');
     await page.waitForSelector('fleet-view .verdict');
-    for (const wanted of ['fleet.html', 'fleet.md', 'fleet.json', 'fleet-pairs.csv', 'fleet-groups.csv']) {
+    const written = readdirSync(out).sort();
+    expect(written).toHaveLength(9);
+    for (const wanted of written) {
       const { name, text } = await download(page, `button[data-name="${wanted}"]`);
       expect(name).toBe(wanted);
       expect(text === readFileSync(join(out, name), 'utf8'), name).toBe(true);
@@ -94,8 +96,10 @@ describe('Fleet', () => {
     await choose(page, join(folder, 'x.csv'));
     await page.waitForSelector('table.pairs');
     await goToView(page, 'fleet');
-    await page.waitForSelector('fleet-view .verdict:has-text("Of one pair none loses its partner")');
+    await page.waitForSelector('fleet-view .verdict:has-text("RO1 is the only pair")');
     await page.waitForSelector('#fleet-census:has-text("<img src=x")');
+    await page.waitForSelector('fleet-view p:has-text("the logs show no bring-up")');
+    expect(await page.locator('fleet-view chart-figure').count()).toBe(0);
     expect(await page.locator('main img').count()).toBe(0);
     expect(told).toEqual([]);
     await page.context().close();
