@@ -202,7 +202,7 @@ export function readinessTable({ pairs }: Fleet): ShownTable {
   return {
     file: 'fleet-pairs.csv',
     columns: columns('Pair', 'Fit for a swap', 'Why not'),
-    rows: sorted.map(({ pair, readiness: { fit, reasons }, evidence }) => ({
+    rows: sorted.map(({ pair, readiness: { fit, reasons, evidence } }) => ({
       lines: evidence,
       cells: [plain(pair), fit ? plain('fit') : abnormal('not fit'), plain(reasons.join(' '))],
     })),

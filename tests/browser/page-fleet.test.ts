@@ -57,6 +57,9 @@ describe('Fleet', () => {
     await page.fill('#swaps', '40');
     await page.press('#swaps', 'Enter');
     await page.waitForSelector('p:has-text("next 40 swaps")');
+    // Fit for a swap rests on the partner that is ready now, not on losses long ago.
+    await page.focus('#fleet-readiness tbody tr button');
+    await page.waitForSelector('side-notes .note:has-text("RO2,partner ready")');
     await page.fill('#ready-days', '400');
     await page.press('#ready-days', 'Enter');
     await page.waitForSelector('#fleet-readiness .fail:has-text("not fit")');
