@@ -89,8 +89,8 @@ export function groupTable(fleet: Fleet): ShownTable {
       'Not ended#',
       'Half are ready by',
       '95 in 100 by',
-      'That surely',
-      'A year longer',
+      '95 in 100, surely by',
+      'Longer each year',
     ),
     rows: groups.map((g) => ({
       lines: attemptLines(fleet, g),

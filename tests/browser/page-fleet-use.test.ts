@@ -55,6 +55,8 @@ describe('a fleet of a thousand pairs', () => {
     await goToView(page, 'fleet');
     await page.waitForSelector('fleet-view .verdict:has-text("P0001 (9 losses")');
     await expect.poll(() => page.locator('#fleet-pairs chart-figure svg').count()).toBe(1);
+    const drawn = 'Drawn are the worst pairs: 40 of 1000.';
+    expect(await page.textContent('#fleet-pairs figcaption')).toContain(drawn);
     const rows = page.locator('#fleet-pairs tbody tr');
     expect(await rows.count()).toBe(100);
     expect(await rows.first().textContent()).toContain('stands out');
