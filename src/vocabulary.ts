@@ -632,7 +632,12 @@ export interface PairReview {
   /** Share of the observed time with a ready partner. */
   readonly availability: number | null;
   readonly flapping: readonly Finding[];
-  readonly readiness: { readonly fit: boolean; readonly reasons: readonly string[] };
+  readonly readiness: {
+    readonly fit: boolean;
+    readonly reasons: readonly string[];
+    /** The lines of the reasons; of a fit pair those its readiness rests on. At most twenty. */
+    readonly evidence: readonly SourceLine[];
+  };
 }
 
 /** One step of a survival curve: the share of attempts still without a ready partner after so many seconds. */

@@ -22,7 +22,9 @@ export async function renderChart(
   onBrush: OnBrush | null,
 ): Promise<Drawn> {
   textMetrics.canvas(false);
-  const { view, finalize } = await embed(host, spec, {
+  // In an element of its own: the one that is drawn into gets a role and a name that say nothing.
+  const place = host.appendChild(document.createElement('div'));
+  const { view, finalize } = await embed(place, spec, {
     actions: false,
     ast: true,
     defaultStyle: false,
@@ -42,7 +44,7 @@ export async function renderChart(
   return {
     remove: () => {
       finalize();
-      host.replaceChildren();
+      place.remove();
     },
   };
 }

@@ -1,13 +1,28 @@
 import type { PairFacts } from '../timeline/facts.ts';
 import { flappingSpells } from '../timeline/flapping.ts';
-import { identityAt } from '../timeline/module-changes.ts';
+import { endLines, linesOf, linesOfAll, uniqueLines } from '../timeline/readiness.ts';
 import type { TimelineRules } from '../timeline/rules.ts';
-import { stepAt, track, valueAt } from '../timeline/tracks.ts';
-import { type PairReview, type StateSignal, sayDuration } from '../vocabulary.ts';
+import { stepAt, track } from '../timeline/tracks.ts';
+import {
+  type NonEmpty,
+  type PairReview,
+  type SourceLine,
+  type StateSignal,
+  sayDuration,
+} from '../vocabulary.ts';
+
+/** Why a pair is not fit, and the lines that say so; of what was never logged those between which it was not. */
+interface Reason {
+  readonly said: string;
+  readonly lines: NonEmpty<SourceLine>;
+}
+
+const mostLines = 20;
 
 /**
  * Whether a pair is fit for a swap where its log ends, and why not. What was never logged can not be promised: it is a
- * reason too. Source: design.md, section 7, readiness.
+ * reason too. The evidence is that of the reasons; of a fit pair what its readiness rests on. Source: design.md,
+ * section 7, readiness.
  */
 export function readinessForSwap(
   facts: PairFacts,
@@ -22,58 +37,93 @@ export function readinessForSwap(
     ...linksDown(facts),
     ...unobservedBefore(facts, readyMs),
   ];
-  return { fit: reasons.length === 0, reasons };
+  const [first, ...others] = reasons;
+  const lines =
+    first === undefined
+      ? readyLines(facts)
+      : uniqueLines([...first.lines, ...others.flatMap((r) => r.lines)]);
+  return {
+    fit: first === undefined,
+    reasons: reasons.map((r) => r.said),
+    evidence: lines.slice(0, mostLines),
+  };
 }
 
-function notReady({ timeline, readiness, losses }: PairFacts, readyMs: number): readonly string[] {
+/** The line that said last that the partner is ready, and where the log ends. */
+function readyLines({ timeline, readiness }: PairFacts): NonEmpty<SourceLine> {
   const now = stepAt(readiness.steps, timeline.to);
-  if (now === undefined) return ['Whether its partner is ready was never logged.'];
-  if (now.value !== 'yes') return ['It has no ready partner.'];
-  const since = timeline.to - readyMs;
-  if (losses.some((l) => l.event.time > since))
-    return [`It lost its ready partner within the last ${sayDuration(readyMs / 1000)}.`];
-  return [];
+  const ends = endLines(timeline);
+  return now === undefined ? ends : uniqueLines([...linesOf(now), ...ends.slice(-1)]);
 }
 
-function flappingNow({ timeline, losses }: PairFacts, rules: TimelineRules): readonly string[] {
+function notReady(facts: PairFacts, readyMs: number): readonly Reason[] {
+  const { timeline, readiness, losses } = facts;
+  const now = stepAt(readiness.steps, timeline.to);
+  if (now === undefined)
+    return [{ said: 'Whether its partner is ready was never logged.', lines: endLines(timeline) }];
+  if (now.value !== 'yes') return [{ said: 'It has no ready partner.', lines: linesOf(now) }];
+  const since = timeline.to - readyMs;
+  const [first, ...others] = losses.flatMap((l) => (l.event.time > since ? [l.event] : []));
+  if (first === undefined) return [];
+  const said = `It lost its ready partner within the last ${sayDuration(readyMs / 1000)}.`;
+  return [{ said, lines: linesOfAll([first, ...others]) }];
+}
+
+function flappingNow({ timeline, losses }: PairFacts, rules: TimelineRules): readonly Reason[] {
   const counted = losses.filter((l) => l.kind === 'counted').map((l) => l.event);
   const spell = flappingSpells(counted, timeline.to, rules.flapping).at(-1);
-  return spell !== undefined && spell.to >= timeline.to ? ['Its standby is flapping.'] : [];
+  return spell !== undefined && spell.to >= timeline.to
+    ? [{ said: 'Its standby is flapping.', lines: linesOfAll(spell.events) }]
+    : [];
 }
 
-function differing({ timeline }: PairFacts): readonly string[] {
-  const [one, two] = timeline.halves.map((half) => identityAt(timeline, half, timeline.to));
+function differing({ timeline }: PairFacts): readonly Reason[] {
   return (['firmware', 'model'] as const).flatMap((signal) => {
-    const [a, b] = [one?.[signal] ?? null, two?.[signal] ?? null];
-    if (a === null || b === null) return [`The ${signal} of both halves is not known.`];
-    return a === b ? [] : [`The ${signal} of its halves differs: ${a} and ${b}.`];
+    const [one, two] = timeline.halves.map((half) => stepAt(track(timeline, half, signal), timeline.to));
+    const [a, b] = [one?.value ?? null, two?.value ?? null];
+    if (one === undefined || two === undefined || a === null || b === null) {
+      const said = [one, two].flatMap((step) => (step === undefined ? [] : linesOf(step)));
+      const lines = uniqueLines([...endLines(timeline), ...said]);
+      return [{ said: `The ${signal} of both halves is not known.`, lines }];
+    }
+    if (a === b) return [];
+    return [{ said: `The ${signal} of its halves differs: ${a} and ${b}.`, lines: linesOfAll([one, two]) }];
   });
 }
 
-function pending({ timeline }: PairFacts): readonly string[] {
-  const now = valueAt(track(timeline, null, 'configuration'), timeline.to);
-  return now === 'pending' ? ['A configuration waits to be sent.'] : [];
+function pending({ timeline }: PairFacts): readonly Reason[] {
+  const now = stepAt(track(timeline, null, 'configuration'), timeline.to);
+  return now?.value === 'pending' ? [{ said: 'A configuration waits to be sent.', lines: linesOf(now) }] : [];
 }
 
-function linksDown({ timeline }: PairFacts): readonly string[] {
+function linksDown({ timeline }: PairFacts): readonly Reason[] {
   const links: readonly (readonly [StateSignal, string])[] = [
     ['link-a', 'Link a'],
     ['link-b', 'Link b'],
   ];
   return timeline.halves.flatMap((half) =>
-    links.flatMap(([signal, words]) =>
-      valueAt(track(timeline, half, signal), timeline.to) === 'down'
-        ? [`${words} of half ${half} is down.`]
-        : [],
-    ),
+    links.flatMap(([signal, words]) => {
+      const now = stepAt(track(timeline, half, signal), timeline.to);
+      return now?.value === 'down'
+        ? [{ said: `${words} of half ${half} is down.`, lines: linesOf(now) }]
+        : [];
+    }),
   );
 }
 
-function unobservedBefore({ timeline }: PairFacts, readyMs: number): readonly string[] {
+function unobservedBefore({ timeline }: PairFacts, readyMs: number): readonly Reason[] {
   const since = timeline.to - readyMs;
-  if (timeline.from > since)
-    return [`Its log covers ${sayDuration((timeline.to - timeline.from) / 1000)} only.`];
-  return timeline.unobserved.some((u) => u.to > since)
-    ? [`It was not observed throughout the last ${sayDuration(readyMs / 1000)}.`]
-    : [];
+  if (timeline.from > since) {
+    const said = `Its log covers ${sayDuration((timeline.to - timeline.from) / 1000)} only.`;
+    return [{ said, lines: endLines(timeline) }];
+  }
+  const gap = timeline.unobserved.findLast((u) => u.to > since);
+  return gap === undefined
+    ? []
+    : [
+        {
+          said: `It was not observed throughout the last ${sayDuration(readyMs / 1000)}.`,
+          lines: gap.evidence,
+        },
+      ];
 }

@@ -6,7 +6,7 @@ import { fleetSentences } from './fleet-sentences.ts';
 import { htmlDocument } from './html-document.ts';
 import { section } from './html-section.ts';
 import type { ReportOptions } from './report-options.ts';
-import type { ShownCell, ShownTable } from './shown-table.ts';
+import { classOf, onPaper, type ShownCell, type ShownTable } from './shown-table.ts';
 import { cautionsSection, inputsSection } from './verify-html-annex.ts';
 import { sayCount, sayInstant } from './words.ts';
 
@@ -44,7 +44,8 @@ async function questionSection({ id, title, figures, table, reading }: FleetSect
   );
 }
 
-function tableHtml({ columns, rows, note }: ShownTable): string {
+function tableHtml(table: ShownTable): string {
+  const { columns, rows, note } = onPaper(table);
   const numberClass = (index: number): string => (columns[index]?.isNumber === true ? ' class="number"' : '');
   const head = columns.map((c, index) => `<th scope="col"${numberClass(index)}>${html(c.title)}</th>`);
   const body = rows.map(
@@ -60,7 +61,8 @@ function tableHtml({ columns, rows, note }: ShownTable): string {
 
 function cell(shown: ShownCell | undefined): string {
   if (shown === undefined) return '';
-  return shown.isAbnormal ? `<span class="fail">${html(shown.text)}</span>` : html(shown.text);
+  const colour = classOf(shown);
+  return colour === '' ? html(shown.text) : `<span class="${colour}">${html(shown.text)}</span>`;
 }
 
 /** The lines behind what is said of the pairs that stand out. */

@@ -5,6 +5,7 @@ import { type FleetSection, fleetSections } from './fleet-sections.ts';
 import { fleetSentences } from './fleet-sentences.ts';
 import { table } from './markdown-table.ts';
 import type { ReportOptions } from './report-options.ts';
+import { onPaper } from './shown-table.ts';
 import { sayCount } from './words.ts';
 
 /** The review of a fleet as Markdown (CommonMark with tables), for a ticket or a mail. */
@@ -27,14 +28,15 @@ export function fleetMarkdown(fleet: Fleet, options: ReportOptions): string {
   return `${blocks.join('\n\n')}\n`;
 }
 
-function question({ title, figures, table: shown, reading }: FleetSection): readonly string[] {
+function question({ title, figures, table: whole, reading }: FleetSection): readonly string[] {
+  const shown = onPaper(whole);
   return [
     `## ${markdown(title)}`,
     ...figures.map(({ caption }) => markdown(caption)),
     table(
       shown.columns.map((c) => markdown(c.title)),
       shown.rows.map(({ cells }) =>
-        cells.map((c) => (c.isAbnormal ? `**${markdown(c.text)}**` : markdown(c.text))),
+        cells.map((c) => (c.severity === null ? markdown(c.text) : `**${markdown(c.text)}**`)),
       ),
     ),
     ...(shown.note === '' ? [] : [markdown(shown.note)]),

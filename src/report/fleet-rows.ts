@@ -19,7 +19,10 @@ const most = { pairs: 40, pairsOverTime: 12, steps: 400 };
 const yearSeconds = 365.25 * 86_400;
 const fiveMinutes = 300;
 
-/** The pairs with a rate, the worst first as they are given; the fleet's is that of all losses in all observed time. */
+/**
+ * The pairs with a rate, the worst first as they are given; the fleet's is that of all losses in all observed time. None
+ * where one pair stands alone: there is nothing to see it beside.
+ */
 export function lossRateRows({ pairs }: Fleet): readonly LossRateRow[] {
   const losses = pairs.reduce((sum, pair) => sum + pair.losses, 0);
   const years = pairs.reduce((sum, pair) => sum + pair.observedSeconds, 0) / yearSeconds;
@@ -30,6 +33,7 @@ export function lossRateRows({ pairs }: Fleet): readonly LossRateRow[] {
       ? []
       : [{ pair, rate: asFigure(value), low: asFigure(low), high: asFigure(high), standsOut }],
   );
+  if (rated.length < 2) return [];
   return rated.slice(0, most.pairs).map((row, index) => ({
     ...row,
     pair: terminal(row.pair),
@@ -39,8 +43,9 @@ export function lossRateRows({ pairs }: Fleet): readonly LossRateRow[] {
   }));
 }
 
-/** The months of the pairs with most losses; none where no pair lost its partner. */
+/** The months of the pairs with most losses; none where no pair lost its partner, or where one month is all there is. */
 export function monthRows({ pairs, months }: Fleet): readonly MonthRow[] {
+  if (new Set(months.map((month) => month.from)).size < 2) return [];
   const shown = pairs
     .filter((pair) => pair.losses > 0)
     .sort((a, b) => b.losses - a.losses)
@@ -107,11 +112,15 @@ export function driftRows({ group, target, low, high, points }: SyncDrift): read
   });
 }
 
-/** The census of one signal: each value at every time, 0 where no half said it. */
+/**
+ * The census of one signal: each value at every time, 0 where no half said it. None where it was never logged, or
+ * counted once: a line needs two counts.
+ */
 export function censusRows({ census }: Fleet, signal: CensusCount['signal']): readonly CensusRow[] {
   const own = census.filter((c) => c.signal === signal);
   const times = [...new Set(own.map((c) => c.time))];
   const values = [...new Set(own.map((c) => c.value))];
+  if (times.length < 2 || values.every((value) => value === null)) return [];
   return values.flatMap((value) =>
     times.map((time, index) => {
       const halves = own.find((c) => c.time === time && c.value === value)?.halves ?? 0;
@@ -126,9 +135,10 @@ export function censusRows({ census }: Fleet, signal: CensusCount['signal']): re
   );
 }
 
-/** The steps of the forecast. */
+/** The steps of the forecast; none where there is one alone, or no reflash to learn from. */
 export function forecastRows({ forecast, attempts }: Fleet): readonly ForecastRow[] {
   const steps = forecast?.steps ?? [];
+  if (steps.length < 2) return [];
   const learntFrom = attempts.filter((a) => a.cause === 'reflash' && a.settledSeconds !== null).length;
   return steps.flatMap(({ swaps, hours, low, high }, index) => {
     if (hours === null || low === null || high === null) return [];

@@ -62,24 +62,41 @@ function figureOf<Row>(
   return rows.length === 0 ? [] : [{ id: name, spec: chart.spec(rows), caption: chart.describe(rows) }];
 }
 
+/** The captions, with how many are drawn where that is not all of them. */
+function drawnOf(
+  figures: readonly FleetFigure[],
+  drawn: number,
+  all: number,
+  words: string,
+): readonly FleetFigure[] {
+  if (drawn >= all) return figures;
+  return figures.map((f) => ({ ...f, caption: `${f.caption} Drawn are the ${words}: ${drawn} of ${all}.` }));
+}
+
 function pairs(fleet: Fleet): FleetSection {
+  const rows = lossRateRows(fleet);
+  const rated = fleet.pairs.filter((pair) => pair.ratePerYear.value !== null).length;
   return {
     id: 'pairs',
     title: 'Which pairs lose their partner',
-    figures: figureOf(lossRates, lossRateRows(fleet)),
+    figures: drawnOf(figureOf(lossRates, rows), rows.length, rated, 'worst pairs'),
     table: pairTable(fleet),
     reading:
-      'Limits are exact for Poisson counts. A pair stands out if its losses are too many for chance beside all others, at 5 in 100 false ones among those said to (Benjamini and Hochberg). Trends are those of Laplace’s test, at the same rate; a shape above 1 is that of losses that come closer.',
+      'Limits are exact for Poisson counts. A pair stands out if its losses are too many for chance beside all others, at 5 in 100 false ones among those said to (Benjamini and Hochberg). Trends are those of Laplace’s test, at the same rate; a shape above 1 is that of losses that come closer. The lines of a pair are those of its newest losses, twenty at most.',
   };
 }
 
 function months(fleet: Fleet): FleetSection {
+  const rows = monthRows(fleet);
+  const drawn = new Set(rows.map((row) => row.pair)).size;
+  const lost = fleet.pairs.filter((pair) => pair.losses > 0).length;
+  const figures = drawnOf(figureOf(lossesOverTime, rows), drawn, lost, 'pairs with most losses');
   return {
     id: 'months',
     title: 'Losses over time',
-    figures: figureOf(lossesOverTime, monthRows(fleet)),
+    figures,
     table: monthTable(fleet),
-    reading: 'A thin line is time in which the pair was observed; months are those of UTC.',
+    reading: `${figures.length === 0 ? '' : 'A thin line is time in which the pair was observed. '}Months are those of UTC.`,
   };
 }
 
@@ -104,12 +121,16 @@ function drifts(fleet: Fleet): FleetSection {
   return {
     id: 'drifts',
     title: 'Sync times over time',
-    figures: fleet.drifts
-      .slice(0, mostDrifts)
-      .flatMap((drift, index) => figureOf(syncDrift, driftRows(drift), `drift-${index + 1}`)),
+    figures: fleet.drifts.slice(0, mostDrifts).flatMap((drift, index) => {
+      const rows = driftRows(drift);
+      const figures = figureOf(syncDrift, rows, `drift-${index + 1}`);
+      return drawnOf(figures, rows.length, drift.points.length, 'newest').map((figure) => ({
+        ...figure,
+        caption: `By ${causeWords[drift.cause]}. ${figure.caption}`,
+      }));
+    }),
     table: driftTable(fleet),
-    reading:
-      'The line is an exponentially weighted average; the ground behind it holds what is usual by the first half of the times.',
+    reading: `The line is an exponentially weighted average; the ground behind it holds what is usual by the first half of the times.${fleet.drifts.length > mostDrifts ? ` Drawn are the first ${mostDrifts} of ${fleet.drifts.length} groups.` : ''}`,
   };
 }
 

@@ -1,4 +1,5 @@
 import { type Fleet, type NonEmpty, sayChance, sayDuration } from '../vocabulary.ts';
+import { sayNames } from './fleet-words.ts';
 import { causeWords } from './outcome-words.ts';
 import { sayCount } from './words.ts';
 
@@ -14,30 +15,45 @@ export function fleetSentences(fleet: Fleet): NonEmpty<string> {
   );
   const first =
     worse.length === 0
-      ? `Of ${sayCount(pairs.length, 'pair')} none loses its partner more often than chance explains.`
-      : `${names.join(' and ')} ${worse.length === 1 ? 'loses its' : 'lose their'} partner more often than the rest of the fleet.`;
+      ? nothingStandsOut(pairs)
+      : `${sayNames(names)} ${worse.length === 1 ? 'loses its' : 'lose their'} partner more often than the rest of the fleet.`;
   const growing = pairs.filter((p) => p.trend.comesCloser);
   const trend =
-    growing.length === 0 ? [] : [`Losses come ever closer at ${growing.map((p) => p.pair).join(' and ')}.`];
+    growing.length === 0 ? [] : [`Losses come ever closer at ${sayNames(growing.map((p) => p.pair))}.`];
   const compared =
     logRank === null
-      ? `Sync times by ${by} can not be compared: ${groups.length < 2 ? 'there is one group' : 'no attempts overlap'}.`
+      ? `Sync times by ${by} can not be compared: ${whyNotCompared(groups)}.`
       : `Sync times by ${by} ${logRank.p <= 0.05 ? 'differ' : 'do not differ for sure'} (log-rank test, ${sayChance(logRank.p)}).`;
-  const next =
-    forecast?.hours === undefined || forecast.hours === null
-      ? []
-      : [
-          `The bring-ups of the next ${sayCount(forecast.swaps, 'swap')} take ${sayHours(forecast.low)} to ${sayHours(forecast.high)} in nine of ten cases.`,
-        ];
   return [
     first,
     ...trend,
     `${compared}${slowest(fleet)}`,
     ...drifting(fleet),
-    ...next,
+    nextSwaps(forecast),
     ...unfit(fleet),
     ...alikeSaid(fleet),
   ];
+}
+
+/** How long the campaign takes, or what is missing to say so. */
+function nextSwaps(forecast: Fleet['forecast']): string {
+  if (forecast === null || forecast.hours === null)
+    return 'How long the next swaps take is not known: no reflash in the logs was followed by a ready partner that held.';
+  return `The bring-ups of the next ${sayCount(forecast.swaps, 'swap')} take ${sayHours(forecast.low)} to ${sayHours(forecast.high)} in nine of ten cases.`;
+}
+
+/** What there is to say where no pair stands out: a pair that has no others beside it was not compared with any. */
+function nothingStandsOut(pairs: Fleet['pairs']): string {
+  const [only, ...others] = pairs;
+  if (only === undefined || others.length > 0)
+    return `Of ${sayCount(pairs.length, 'pair')} none loses its partner more often than chance explains.`;
+  const lost = only.losses === 0 ? 'no loss of its partner' : sayCount(only.losses, 'loss', 'losses');
+  return `${only.pair} is the only pair, with ${lost}: there is no other to compare it with.`;
+}
+
+function whyNotCompared({ length }: Fleet['groups']): string {
+  if (length === 0) return 'the logs show no bring-up';
+  return length === 1 ? 'there is one group' : 'no attempts overlap';
 }
 
 /** The groups whose smoothed sync times lie outside their limits at the end. */

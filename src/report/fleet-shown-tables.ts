@@ -7,18 +7,15 @@ import {
   sayChance,
   sayDuration,
 } from '../vocabulary.ts';
-import { sayLonger, sayMonth, sayQuantile, sayRate, saySure, sayTrend } from './fleet-words.ts';
+import { sayLonger, sayMonth, sayObserved, sayQuantile, sayRate, saySure, sayTrend } from './fleet-words.ts';
 import { causeWords } from './outcome-words.ts';
 import { abnormal, columns, plain, type ShownCell, type ShownRow, type ShownTable } from './shown-table.ts';
-
-const daySeconds = 86_400;
-/** Rows of a table on paper; the CSV file has all. */
-const mostRows = 100;
 
 /** How often each pair lost its partner, and what that says. */
 export function pairTable({ pairs }: Fleet): ShownTable {
   const isOneSite = new Set(pairs.map((p) => p.site)).size < 2;
-  return cut('fleet-pairs.csv', {
+  return {
+    file: 'fleet-pairs.csv',
     columns: columns(
       'Pair',
       ...(isOneSite ? [] : ['Site']),
@@ -36,14 +33,14 @@ export function pairTable({ pairs }: Fleet): ShownTable {
         ...(isOneSite ? [] : [plain(pair.site ?? 'not known')]),
         plain(pair.losses),
         plain(sayRate(pair.ratePerYear)),
-        plain(`${Math.round(pair.observedSeconds / daySeconds)} d`),
+        plain(sayObserved(pair.observedSeconds)),
         plain(pair.availability === null ? 'not known' : `${(pair.availability * 100).toFixed(3)} %`),
         against(pair),
         trendCell(pair.trend),
       ],
     })),
     note: '',
-  });
+  };
 }
 
 function against({ p, standsOut }: PairReview): ShownCell {
@@ -59,22 +56,32 @@ function trendCell(trend: LossTrend): ShownCell {
 /** Losses of each pair by month, those without one left out. */
 export function monthTable({ pairs, months }: Fleet): ShownTable {
   const lost = pairs.filter((pair) => pair.losses > 0);
-  return cut('fleet-months.csv', {
+  const lossy = new Map<string, Fleet['months'][number][]>();
+  for (const month of months) {
+    if (month.losses === 0) continue;
+    const own = lossy.get(month.pair);
+    if (own === undefined) lossy.set(month.pair, [month]);
+    else own.push(month);
+  }
+  return {
+    file: 'fleet-months.csv',
     columns: columns('Pair', 'Losses#', 'Months with losses'),
     rows: lost.map(({ pair, losses, evidence }) => {
-      const own = months.filter((m) => m.pair === pair && m.losses > 0);
-      const said = own.map((m) => `${sayMonth(m.from)}${m.losses === 1 ? '' : ` (${m.losses})`}`);
+      const said = (lossy.get(pair) ?? []).map(
+        (m) => `${sayMonth(m.from)}${m.losses === 1 ? '' : ` (${m.losses})`}`,
+      );
       return { lines: evidence, cells: [plain(pair), plain(losses), plain(said.join(', '))] };
     }),
     note: '',
-  });
+  };
 }
 
 /** Sync times of each group and cause. */
 export function groupTable(fleet: Fleet): ShownTable {
   const { groups, by } = fleet;
   const name = `${by.slice(0, 1).toUpperCase()}${by.slice(1)}`;
-  return cut('fleet-groups.csv', {
+  return {
+    file: 'fleet-groups.csv',
     columns: columns(
       name,
       'After',
@@ -82,8 +89,8 @@ export function groupTable(fleet: Fleet): ShownTable {
       'Not ended#',
       'Half are ready by',
       '95 in 100 by',
-      'That surely',
-      'A year longer',
+      '95 in 100, surely by',
+      'Longer each year',
     ),
     rows: groups.map((g) => ({
       lines: attemptLines(fleet, g),
@@ -99,7 +106,7 @@ export function groupTable(fleet: Fleet): ShownTable {
       ],
     })),
     note: '',
-  });
+  };
 }
 
 const mostLines = 20;
@@ -118,6 +125,7 @@ function attemptLines(
 /** What is usual for each group and cause, and where its average is now. */
 export function driftTable({ drifts }: Fleet): ShownTable {
   return {
+    file: 'fleet.json',
     columns: columns('Group', 'After', 'n#', 'Usual', 'Usual limits', 'Average now', 'Outside#'),
     rows: drifts.flatMap(({ group, cause, target, low, high, points }) => {
       const last = points.at(-1);
@@ -143,6 +151,7 @@ export function driftTable({ drifts }: Fleet): ShownTable {
 export function censusTable({ census }: Fleet): ShownTable {
   const keys = [...new Set(census.map((c) => `${c.signal}\n${c.value ?? ''}`))];
   return {
+    file: 'fleet-census.csv',
     columns: columns('What', 'Reported', 'Halves, each time their number changed'),
     rows: keys.map((key) => {
       const [signal = '', value = ''] = key.split('\n');
@@ -178,6 +187,7 @@ export function forecastTable({ forecast }: Fleet): ShownTable {
   const hours = (value: number | null): string =>
     value === null ? 'not known' : sayDuration(value * hourSeconds);
   return {
+    file: 'fleet-forecast.csv',
     columns: columns('Swaps', 'Bring-up, the middle', 'In nine of ten cases'),
     rows: shown.map((s) =>
       unsaid(plain(s.swaps), plain(hours(s.hours)), plain(`${hours(s.low)} to ${hours(s.high)}`)),
@@ -189,24 +199,18 @@ export function forecastTable({ forecast }: Fleet): ShownTable {
 /** Fit or not, with the reasons; those that are not come first. */
 export function readinessTable({ pairs }: Fleet): ShownTable {
   const sorted = [...pairs].sort((a, b) => Number(a.readiness.fit) - Number(b.readiness.fit));
-  return cut('fleet-pairs.csv', {
+  return {
+    file: 'fleet-pairs.csv',
     columns: columns('Pair', 'Fit for a swap', 'Why not'),
-    rows: sorted.map(({ pair, readiness: { fit, reasons }, evidence }) => ({
+    rows: sorted.map(({ pair, readiness: { fit, reasons, evidence } }) => ({
       lines: evidence,
       cells: [plain(pair), fit ? plain('fit') : abnormal('not fit'), plain(reasons.join(' '))],
     })),
     note: '',
-  });
+  };
 }
 
 /** A row of figures that rest on too many lines to name some. */
 function unsaid(...cells: readonly ShownCell[]): ShownRow {
   return { cells, lines: [] };
-}
-
-function cut(file: string, table: ShownTable): ShownTable {
-  const left = table.rows.length - mostRows;
-  return left <= 0
-    ? table
-    : { ...table, rows: table.rows.slice(0, mostRows), note: `${left} further rows are in ${file}.` };
 }

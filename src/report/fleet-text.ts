@@ -2,11 +2,9 @@ import { type Fleet, type GroupReview, type PairReview, sayChance } from '../voc
 import { cautions } from './cautions.ts';
 import { terminal } from './escape.ts';
 import { fleetSentences } from './fleet-sentences.ts';
-import { sayQuantile, sayRate, saySure, sayTrend } from './fleet-words.ts';
+import { sayObserved, sayQuantile, sayRate, saySure, sayTrend } from './fleet-words.ts';
 import { causeWords } from './outcome-words.ts';
 import { type TextOptions, wrap } from './verify-text.ts';
-
-const daySeconds = 86_400;
 
 /** What `fleet` prints: what stands out, every pair, the groups, what comes next, cautions; at most 100 columns. */
 export function fleetText(fleet: Fleet, { paint, reports }: TextOptions): string {
@@ -42,7 +40,7 @@ function pairText(pair: PairReview): readonly string[] {
     terminal(pair.pair),
     String(losses),
     sayRate(ratePerYear),
-    `${Math.round(observedSeconds / daySeconds)} d`,
+    sayObserved(observedSeconds),
     availability === null ? 'not known' : `${(availability * 100).toFixed(3)} %`,
   );
   return [

@@ -13,6 +13,23 @@ export function sayRate({ value, low, high }: Estimate): string {
   return `${value.toFixed(1)} (${(low ?? 0).toFixed(1)} to ${high === null ? 'not known' : high.toFixed(1)})`;
 }
 
+const daySeconds = 86_400;
+
+/** How long a pair was observed: in days, from one day on. */
+export function sayObserved(seconds: number): string {
+  return seconds < daySeconds ? sayDuration(seconds) : `${Math.round(seconds / daySeconds)} d`;
+}
+
+const mostNamed = 5;
+
+/** Names in a sentence, the first of very many: `A`, `A and B`, `A, B and C`, `A, B, C, D, E and 7 more`. */
+export function sayNames(names: readonly string[]): string {
+  const left = names.length - mostNamed;
+  const said = left > 0 ? [...names.slice(0, mostNamed), `${left} more`] : names;
+  const [last = '', ...before] = said.toReversed();
+  return before.length === 0 ? last : `${before.toReversed().join(', ')} and ${last}`;
+}
+
 /** A month by its first instant, UTC: `Mar 2026`. */
 export function sayMonth(from: number): string {
   const date = new Date(from);

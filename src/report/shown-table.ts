@@ -1,9 +1,9 @@
-import type { SourceLine } from '../vocabulary.ts';
+import type { Severity, SourceLine } from '../vocabulary.ts';
 
-/** One cell as a person reads it. */
+/** One cell as a person reads it; its severity is `null` where it is as it should be. */
 export interface ShownCell {
   readonly text: string;
-  readonly isAbnormal: boolean;
+  readonly severity: Exclude<Severity, 'info'> | null;
 }
 
 /** One row with the log lines it rests on: some of them, where there are many. */
@@ -15,19 +15,42 @@ export interface ShownRow {
 /** A table in words, the same in every output: the first column names the row. */
 export interface ShownTable {
   readonly columns: readonly { readonly title: string; readonly isNumber: boolean }[];
+  /** All of them, the worst first. */
   readonly rows: readonly ShownRow[];
+  /** The file with the same figures, for an output that does not show all rows. */
+  readonly file: string;
   /** What was left out, and where it is; empty if nothing. */
   readonly note: string;
 }
 
+/** Rows that a table shows at first, and on paper. */
+export const mostRows = 100;
+
+/** The table as paper holds it: its first rows, and where the others are. */
+export function onPaper(table: ShownTable): ShownTable {
+  const left = table.rows.length - mostRows;
+  if (left <= 0) return table;
+  return {
+    ...table,
+    rows: table.rows.slice(0, mostRows),
+    note: `${left} further rows are in ${table.file}.`,
+  };
+}
+
 /** A cell as it should be. */
 export function plain(text: string | number): ShownCell {
-  return { text: String(text), isAbnormal: false };
+  return { text: String(text), severity: null };
 }
 
 /** A cell to be seen: its word says what is wrong. */
-export function abnormal(text: string): ShownCell {
-  return { text, isAbnormal: true };
+export function abnormal(text: string, severity: ShownCell['severity'] = 'critical'): ShownCell {
+  return { text, severity };
+}
+
+/** The class that colours a cell: rust where it is critical, ochre where it is a warning. Empty: no colour. */
+export function classOf({ severity }: ShownCell): 'fail' | 'inconclusive' | '' {
+  if (severity === null) return '';
+  return severity === 'critical' ? 'fail' : 'inconclusive';
 }
 
 /** Columns by their titles; one that ends in `#` holds numbers. */

@@ -38,6 +38,12 @@ const broken: readonly (readonly [string, string, string])[] = [
   ['long-function', 'noExcessiveLinesPerFunction', `export const a = () => {\n${'a();\n'.repeat(41)}};`],
 ];
 
+/** What must be refused in the page too, whose policy would let it: file, rule, code. */
+const brokenInPage: readonly (readonly [string, string, string])[] = [
+  ['web/eval.ts', 'noGlobalEval', "export const a = (): unknown => eval('1');"],
+  ['web/components/function.ts', 'noRestrictedGlobals', "export const a = () => new Function('1');"],
+];
+
 /** What the same rules must let pass. */
 const allowed: readonly (readonly [string, string])[] = [
   ['src/import/as-const.ts', "export const a = ['x'] as const;"],
@@ -54,14 +60,21 @@ function lint(): ReadonlyMap<string, readonly string[]> {
     maxBuffer: 1e8,
   });
   const fired = new Map<string, string[]>();
-  for (const [, rule = '', file = ''] of stdout.matchAll(/title=([^,]+),file=[^,]*?((?:src|tests)\/[^,]+),/g))
+  for (const [, rule = '', file = ''] of stdout.matchAll(
+    /title=([^,]+),file=[^,]*?((?:src|tests|web)\/[^,]+),/g,
+  ))
     fired.set(file, [...(fired.get(file) ?? []), rule]);
   return fired;
 }
 
 for (const path of ['biome.json', rules]) cpSync(path, join(root, path));
 symlinkSync(join(process.cwd(), 'node_modules'), join(root, 'node_modules'));
-for (const [path, code] of [...broken.map(([name, , code]) => [`src/import/${name}.ts`, code]), ...allowed]) {
+const written = [
+  ...broken.map(([name, , code]) => [`src/import/${name}.ts`, code]),
+  ...brokenInPage.map(([path, , code]) => [path, code]),
+  ...allowed,
+];
+for (const [path, code] of written) {
   if (path === undefined || code === undefined) continue;
   mkdirSync(dirname(join(root, path)), { recursive: true });
   writeFileSync(join(root, path), `${code}\n`);
@@ -72,6 +85,9 @@ describe('lint', () => {
   test.each(broken)('%s is refused by %s', (name, rule) => {
     const found = fired.get(`src/import/${name}.ts`) ?? [];
     expect(found.map((title) => title.split('/').at(-1))).toContain(rule);
+  });
+  test.each(brokenInPage)('%s is refused by %s', (path, rule) => {
+    expect((fired.get(path) ?? []).map((title) => title.split('/').at(-1))).toContain(rule);
   });
   test.each(allowed)('%s is let pass', (path) => {
     expect(fired.get(path) ?? []).toEqual([]);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { analyse, fleet } from '../../src/pipeline.ts';
-import type { Fleet } from '../../src/vocabulary.ts';
+import type { Fleet, SourceLine } from '../../src/vocabulary.ts';
 import { readTexts } from '../support/read-text.ts';
 import { bySite, journalsOf } from '../support/site-journals.ts';
 
@@ -17,12 +17,19 @@ function filesOf(site: string, seed: number, count: number): Readonly<Record<str
   );
 }
 
-/** Everything of a review but the lines that it rests on: those of a shuffled file have other numbers. */
+/** What lines say, without file and number: those of a shuffled file have other numbers, those of a file read twice two names. */
+function textsOf(lines: readonly SourceLine[]): readonly string[] {
+  return [...new Set(lines.map((l) => l.text))].sort();
+}
+
+/** Everything of a review, and what the lines say that it rests on. */
 function figuresOf({ pairs, groups, logRank, forecast, drifts, months, census, attempts }: Fleet): unknown {
   return {
-    pairs: pairs.map(({ flapping, evidence: _evidence, ...pair }) => ({
+    pairs: pairs.map(({ flapping, evidence, readiness, ...pair }) => ({
       ...pair,
       flapping: flapping.length,
+      evidence: textsOf(evidence),
+      readiness: { ...readiness, evidence: textsOf(readiness.evidence) },
     })),
     attempts: attempts.map(({ pair, start, sync, outcome }) => ({ pair, start, sync, outcome })),
     ...{ groups, logRank, forecast, drifts, months, census },

@@ -40,13 +40,22 @@ export class ChartFigure extends PageElement {
     const host = this.querySelector('.picture');
     if (!(host instanceof HTMLElement)) return;
     const { spec } = this;
+    // Each in a task of its own: a view with many pictures can be scrolled and left while they come.
+    await new Promise((resolve) => setTimeout(resolve));
+    if (spec !== this.spec || !this.isConnected) return;
     this.drawn?.remove();
     this.drawn = null;
     const drawn = await renderChart(host, spec, this.hasBrush ? this.onBrush : null);
     // Another was asked for meanwhile: this one is stale.
     if (spec === this.spec) this.drawn = drawn;
     else drawn.remove();
+    this.width.observe(host);
+    reachByKeyboard(host);
   }
+
+  private readonly width = new ResizeObserver(([entry]) => {
+    if (entry?.target instanceof HTMLElement) reachByKeyboard(entry.target);
+  });
 
   private readonly onBrush: OnBrush = (detail) => {
     this.dispatchEvent(new CustomEvent('brush', { detail }));
@@ -54,9 +63,16 @@ export class ChartFigure extends PageElement {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    this.width.disconnect();
     this.drawn?.remove();
     this.drawn = null;
   }
+}
+
+/** A picture that is wider than its place scrolls: then the keyboard can come to it, and only then does it stop there. */
+function reachByKeyboard(host: HTMLElement): void {
+  if (host.scrollWidth > host.clientWidth) host.tabIndex = 0;
+  else host.removeAttribute('tabindex');
 }
 
 customElements.define('chart-figure', ChartFigure);

@@ -1,4 +1,4 @@
-import { html, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { cautions } from '../../src/report/cautions.ts';
 import { terminal } from '../../src/report/escape.ts';
 import { fleetReports } from '../../src/report/fleet-reports.ts';
@@ -10,14 +10,27 @@ import type { PageState } from '../page-state.ts';
 import { saveText } from '../save-text.ts';
 import type { View } from '../view.ts';
 import { PageElement } from './page-element.ts';
-import { shownTable } from './shown-table.ts';
 import './chart-figure.ts';
+import './shown-table.ts';
 
 declare const STEADYPAIR_VERSION: string;
 
 const groups = ['firmware', 'model', 'site'] as const;
 const usual = { by: 'firmware', swaps: 10, readyDays: 1 } as const;
 const mostSwaps = 10_000;
+
+/** What the command writes with `--out`, as a person would call it. */
+const savedAs = [
+  ['fleet.html', 'report (HTML)'],
+  ['fleet.md', 'summary (Markdown)'],
+  ['fleet.json', 'figures (JSON)'],
+  ['fleet-pairs.csv', 'pairs (CSV)'],
+  ['fleet-groups.csv', 'groups (CSV)'],
+  ['fleet-attempts.csv', 'bring-ups (CSV)'],
+  ['fleet-months.csv', 'months (CSV)'],
+  ['fleet-census.csv', 'census (CSV)'],
+  ['fleet-forecast.csv', 'forecast (CSV)'],
+] as const;
 
 interface Asked {
   readonly by: Fleet['by'];
@@ -31,16 +44,22 @@ export class FleetView extends PageElement {
     state: { attribute: false },
     asked: { state: true },
     found: { state: true },
+    isLooking: { state: true },
+    said: { state: true },
   };
   declare state: PageState;
   declare asked: Asked;
   declare found: { readonly fleet: Fleet; readonly sections: readonly FleetSection[] } | null;
+  declare isLooking: boolean;
+  declare said: string;
   private foundOf: PageState['site'] | null = null;
 
   constructor() {
     super();
     this.asked = usual;
     this.found = null;
+    this.isLooking = false;
+    this.said = '';
   }
 
   override willUpdate(_: PropertyValues<this>): void {
@@ -53,23 +72,24 @@ export class FleetView extends PageElement {
   override render(): TemplateResult {
     if (this.state.site.pairs.length === 0) return html`<h1 class="verdict">No file speaks of a pair.</h1>`;
     const { found } = this;
-    return html`${this.chooser()}${
-      found === null
-        ? html`<p role="status">Comparing the pairs.</p>`
-        : html`${answer(found.fleet)}${found.sections.map(sectionOf)}${this.ending(found.fleet)}`
-    }`;
+    return html`${this.chooser()}
+      <p role="status" class="second no-print">${this.isLooking ? 'Comparing the pairs.' : ''}</p>
+      ${found === null ? nothing : html`${answer(found.fleet)}${found.sections.map(sectionOf)}${this.ending(found.fleet)}`}`;
   }
 
   private async look(): Promise<void> {
     const { session, site } = this.state;
     if (site.pairs.length === 0) return;
     const { asked } = this;
+    const isWanted = (): boolean => asked === this.asked && site === this.foundOf;
+    this.isLooking = true;
     try {
       const fleet = await session.ask<'fleet'>({ kind: 'fleet', question: asked });
-      if (asked === this.asked && site === this.foundOf)
-        this.found = { fleet, sections: fleetSections(fleet, site.zone) };
+      if (isWanted()) this.found = { fleet, sections: fleetSections(fleet, site.zone) };
     } catch (error) {
       this.dispatchEvent(new CustomEvent('problem', { bubbles: true, detail: error }));
+    } finally {
+      if (isWanted()) this.isLooking = false;
     }
   }
 
@@ -109,8 +129,6 @@ export class FleetView extends PageElement {
   }
 
   private ending(fleet: Fleet): TemplateResult {
-    const names = ['fleet.html', 'fleet.md', 'fleet.json', 'fleet-pairs.csv', 'fleet-groups.csv'] as const;
-    const words = ['report (HTML)', 'summary (Markdown)', 'figures (JSON)', 'pairs (CSV)', 'groups (CSV)'];
     return html`<section>
         <h2>Cautions</h2>
         <div class="cautions">${cautions.map((caution) => html`<p>${caution}</p>`)}</div>
@@ -118,12 +136,13 @@ export class FleetView extends PageElement {
       <section class="no-print">
         <h2>Report</h2>
         <p class="choices">
-          ${names.map(
-            (name, index) =>
-              html`<button type="button" data-name=${name} @click=${() => this.save(fleet, name)}>Save ${words[index]}</button>`,
+          ${savedAs.map(
+            ([name, words]) =>
+              html`<button type="button" data-name=${name} @click=${() => this.save(fleet, name)}>Save ${words}</button>`,
           )}
           <button type="button" @click=${() => window.print()}>Print</button>
         </p>
+        <p class="second" role="status">${this.said}</p>
       </section>`;
   }
 
@@ -131,7 +150,9 @@ export class FleetView extends PageElement {
     const { zone } = this.state.site;
     const reports = await fleetReports(fleet, { zone, version: STEADYPAIR_VERSION });
     const own = reports.find((report) => report.name === name);
-    if (own !== undefined) saveText(own.name, own.text);
+    if (own === undefined) throw new RangeError(`No report is named ${name}.`);
+    saveText(own.name, own.text);
+    this.said = `${own.name} was given to the browser to save.`;
   }
 }
 
@@ -145,7 +166,7 @@ function sectionOf({ id, title, figures, table, reading }: FleetSection): Templa
   return html`<section id=${`fleet-${id}`}>
     <h2>${title}</h2>
     ${figures.map(({ spec, caption }) => html`<chart-figure .spec=${spec} .caption=${caption}></chart-figure>`)}
-    ${shownTable(table)}
+    <shown-table .table=${table}></shown-table>
     <p class="second">${reading}</p>
   </section>`;
 }

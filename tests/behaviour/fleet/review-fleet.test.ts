@@ -75,32 +75,50 @@ describe('the losses of a pair', () => {
 });
 
 describe('readiness for a swap', () => {
-  const reasonsOf = async (...lines: readonly string[]): Promise<readonly string[] | undefined> => {
+  /** A log of seven lines of state, the given ones from line 8 on, and one at its end. */
+  const readinessOf = async (...lines: readonly string[]): Promise<unknown> => {
     const state = ['A', 'B'].flatMap((half) => [
       `${stamp(begin)} RO1-${half} firmware 6.4.1`,
       `${stamp(begin)} RO1-${half} model Tern-4`,
     ]);
     const end = `${stamp(begin + 10 * day)} RO1-A light off`;
     const log = [yearOf('RO1').split('\n').slice(0, 3).join('\n'), ...state, ...lines, end].join('\n');
-    return (await review(log)).pairs[0]?.readiness.reasons;
+    const readiness = (await review(log)).pairs[0]?.readiness;
+    return { ...readiness, evidence: readiness?.evidence.map((l) => l.line).sort((a, b) => a - b) };
   };
 
-  test('is there where nothing speaks against it', async () => expect(await reasonsOf()).toEqual([]));
+  test('is there where nothing speaks against it: its partner was ready in line 1, the log ends in line 8', async () =>
+    expect(await readinessOf()).toEqual({ fit: true, reasons: [], evidence: [1, 8] }));
 
   test.each([
-    ['RO1 partner not ready', 'It has no ready partner.'],
-    ['RO1-B firmware 6.2.0', 'The firmware of its halves differs: 6.4.1 and 6.2.0.'],
-    ['RO1-B model Tern-2', 'The model of its halves differs: Tern-4 and Tern-2.'],
-    ['RO1 configuration pending', 'A configuration waits to be sent.'],
-    ['RO1-B link a down', 'Link a of half B is down.'],
-  ])('is not there after "%s"', async (line, reason) => {
-    expect(await reasonsOf(`${stamp(begin + 2 * day)} ${line}`)).toEqual([reason]);
+    ['RO1 partner not ready', 'It has no ready partner.', [8]],
+    ['RO1-B firmware 6.2.0', 'The firmware of its halves differs: 6.4.1 and 6.2.0.', [4, 8]],
+    ['RO1-B model Tern-2', 'The model of its halves differs: Tern-4 and Tern-2.', [5, 8]],
+    ['RO1 configuration pending', 'A configuration waits to be sent.', [8]],
+    ['RO1-B link a down', 'Link a of half B is down.', [8]],
+  ])('is not there after "%s"', async (line, reason, evidence) => {
+    expect(await readinessOf(`${stamp(begin + 2 * day)} ${line}`)).toEqual({
+      fit: false,
+      reasons: [reason],
+      evidence,
+    });
   });
 
   test('is not there within a day of a loss', async () => {
     const at = begin + 9.5 * day;
     const lines = [`${stamp(at)} RO1 partner not ready`, `${stamp(at + 60_000)} RO1 partner ready`];
-    expect(await reasonsOf(...lines)).toEqual(['It lost its ready partner within the last 24 h 00 min.']);
+    expect(await readinessOf(...lines)).toEqual({
+      fit: false,
+      reasons: ['It lost its ready partner within the last 24 h 00 min.'],
+      evidence: [8],
+    });
+  });
+
+  test('that was never logged rests on the first and the last line of the log', async () => {
+    const log = `${stamp(begin)} RO1-A role active\n${stamp(begin + 10 * day)} RO1-A light off`;
+    const readiness = (await review(log)).pairs[0]?.readiness;
+    expect(readiness?.reasons).toContain('Whether its partner is ready was never logged.');
+    expect(readiness?.evidence.map((l) => l.line)).toEqual([1, 2]);
   });
 });
 
