@@ -1,5 +1,5 @@
 import Papa from 'papaparse';
-import { keepText, type Row } from './row.ts';
+import { keepText, type Row, withoutLineEnd } from './row.ts';
 
 /** Takes text piece by piece and hands on one row at a time. */
 export interface RowReader {
@@ -58,7 +58,7 @@ export function csvRows(delimiter: string, onRow: (row: Row) => void): TableRead
     },
     cell: (column) => state.cells[column] ?? '',
     width: () => state.cells.length,
-    text: () => state.source.slice(state.from, state.to).replace(/[\r\n]+$/, ''),
+    text: () => withoutLineEnd(state.source.slice(state.from, state.to)),
     keep: (kept) => keepText(row, kept),
   };
   return {

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { type Document, isMap, isSeq, parseDocument } from 'yaml';
+import { type Document, isMap, isSeq, LineCounter, parseDocument } from 'yaml';
 import { InputError } from './input-error.ts';
 
 /**
@@ -13,7 +13,7 @@ export function readYaml<S extends v.GenericSchema>(
   hint: string,
 ): v.InferOutput<S> {
   const document = parsed(file, text);
-  const result = v.safeParse(schema, document.toJS() ?? {});
+  const result = v.safeParse(schema, plain(file, document) ?? {});
   if (result.success) return result.output;
   const issue = result.issues[0];
   const path = v.getDotPath(issue) ?? 'the top level';
@@ -24,12 +24,24 @@ export function readYaml<S extends v.GenericSchema>(
   throw new InputError(file, `${path} ${what}.`, hint);
 }
 
+/** What the document says as plain data. Throws InputError for an alias of nothing, or for aliases of aliases without end. */
+function plain(file: string, document: Document): unknown {
+  try {
+    return document.toJS();
+  } catch (error) {
+    if (!(error instanceof ReferenceError)) throw error;
+    throw new InputError(file, 'it has an alias that can not be followed.', 'Write out what it stands for.');
+  }
+}
+
 function parsed(file: string, text: string): Document {
-  const document = parseDocument(text, { version: '1.2' });
+  // Its own pretty messages take time by the square of the line ends; the line is told all the same.
+  const lines = new LineCounter();
+  const document = parseDocument(text, { version: '1.2', prettyErrors: false, lineCounter: lines });
   const problem = document.errors[0];
   if (problem === undefined) return document;
   const what = (problem.message.split('\n')[0] ?? '').replace(/ at line.*$/, '').replace(/[.:]+$/, '');
-  throw new InputError(`${file}:${problem.linePos?.[0].line ?? 1}`, `${what}.`, 'Correct the YAML.');
+  throw new InputError(`${file}:${lines.linePos(problem.pos[0]).line}`, `${what}.`, 'Correct the YAML.');
 }
 
 /** Changes to a YAML text that leave the rest of it, comments too, as it was. Keys are those of the top level. */

@@ -11,9 +11,13 @@ test('2,000 mutated inputs: nothing crashes, hangs, or counts wrongly', async ()
   const found = await fuzz(2000);
   console.log(fuzzText(found));
   expect(found.failures).toEqual([]);
-  // It is no test of refusals alone: of each kind something could be read.
-  for (const [kind, { used }] of found.byKind) expect([kind, used > 0]).toEqual([kind, true]);
 }, 180_000);
+
+test.each(seeds())('$kind as it is can be used', async (seed) => {
+  const [company] = seeds();
+  if (company === undefined) throw new Error('There are no seeds.');
+  expect(await putThrough(seed, company, true)).toBe('used');
+});
 
 test('an input is the same for the same number', () => {
   const all = seeds();

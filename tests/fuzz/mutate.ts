@@ -104,10 +104,10 @@ const mutations: readonly Mutation[] = [
   (bytes) => joined(Uint8Array.of(0xef, 0xbb, 0xbf), bytes),
 ];
 
-/** One to six things happen to the bytes; the same for the same numbers. */
+/** One to six things happen to the bytes, mostly few; the same for the same numbers. */
 export function mutate(bytes: Uint8Array, random: Random, other: Uint8Array): Uint8Array {
   let made = bytes;
-  const count = 1 + Math.floor(random() * 6);
+  const count = 1 + Math.floor(random() * random() * 6);
   for (let done = 0; done < count && made.length > 0; done += 1)
     made = pick(mutations, random)(made, random, other);
   return made;

@@ -35,7 +35,11 @@ export function seeds(): readonly Seed[] {
     log('key=value', 'pairs.log', text(...keyed)),
     log('JSON lines', 'events.json', text(...jsonLines)),
     log('gzip', 'ro3-poll.csv.gz', gzipSync(poll)),
-    log('zip', 'site.zip', zipSync({ 'a/ro3-poll.csv': poll, 'b/ro1-journal.csv': journal })),
+    log(
+      'zip',
+      'site.zip',
+      zipSync({ 'a/ro3-poll.csv': poll, 'b/ro1-journal.csv': journal }, { mtime: '2026-03-14' }),
+    ),
     log('stored timeline', 'intake.parquet', readFileSync('samples/marrow-bay-fleet/remin.parquet')),
     {
       kind: 'phrasebook',
