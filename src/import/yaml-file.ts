@@ -20,8 +20,14 @@ export function readYaml<S extends v.GenericSchema>(
   const what =
     issue.expected === 'never'
       ? 'is not a key here'
-      : `is ${issue.received}, expected ${issue.expected ?? issue.message}`;
+      : `is ${shortened(issue.received)}, expected ${issue.expected ?? issue.message}`;
   throw new InputError(file, `${path} ${what}.`, hint);
+}
+
+const mostShown = 60;
+
+function shortened(received: string): string {
+  return received.length > mostShown ? `${received.slice(0, mostShown)}...` : received;
 }
 
 /** What the document says as plain data. Throws InputError for an alias of nothing, or for aliases of aliases without end. */

@@ -6,6 +6,7 @@ import { reportsOf } from '../../../src/report/verify-reports.ts';
 import { verifyText } from '../../../src/report/verify-text.ts';
 import type { ImportedFile } from '../../../src/vocabulary.ts';
 import { exampleVerification } from '../../support/example-verification.ts';
+import { hiddenIn } from '../../support/hidden-characters.ts';
 
 const hostile = `</td><script>alert(1)</script>"' onload=x $& $' $\` clip0 [x](http://a.example) www.a.example \u001b[31m\u202e\u200b|`;
 const verification = exampleVerification(hostile);
@@ -14,28 +15,6 @@ const options = { zone: 'Europe/Lisbon', version: '1' };
 async function reports(ending: string): Promise<readonly string[]> {
   const all = await reportsOf(verification, options);
   return all.filter((r) => r.name.endsWith(ending)).map((r) => r.text);
-}
-
-/** Ranges that must not reach a reader: C0 but the line end, DEL and C1, and the bidirectional controls (Unicode UAX 9, section 2). */
-const hiddenRanges = [
-  [0x00, 0x09],
-  [0x0b, 0x1f],
-  [0x7f, 0x9f],
-  [0x61c, 0x61c],
-  [0x00ad, 0x00ad],
-  [0x180e, 0x180e],
-  [0x200b, 0x200f],
-  [0x2060, 0x2064],
-  [0xfeff, 0xfeff],
-  [0x2028, 0x202e],
-  [0x2066, 0x2069],
-] as const;
-
-function hiddenIn(text: string): readonly string[] {
-  const codes = [...text].map((character) => character.codePointAt(0) ?? 0);
-  return codes
-    .filter((code) => hiddenRanges.some(([from, to]) => code >= from && code <= to))
-    .map((code) => code.toString(16));
 }
 
 describe('hostile text', () => {
