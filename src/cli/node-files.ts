@@ -1,5 +1,5 @@
 import { createReadStream } from 'node:fs';
-import { mkdir, open, readdir, readFile, rename, stat, writeFile } from 'node:fs/promises';
+import { mkdir, open, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { dirname, isAbsolute, join, relative, sep } from 'node:path';
 import { glob } from 'tinyglobby';
 import { InputError, isNoLog, type StoredFile } from '../pipeline.ts';
@@ -101,15 +101,19 @@ const reasons: Readonly<Record<string, readonly [string, string]>> = {
   EISDIR: ['it is a folder.', 'Name a file.'],
   ENOTDIR: ['part of its path is no folder.', 'Check the name.'],
   ENOSPC: ['the disk is full.', 'Make room and try again.'],
+  EDQUOT: ['your share of the disk is full.', 'Make room and try again.'],
+  EFBIG: ['it would be larger than the system allows.', 'Choose another place.'],
+  EIO: ['the disk fails.', 'Copy it to another disk and try again.'],
+  ESTALE: ['it went away while it was read.', 'Try again.'],
+  EMFILE: ['the system allows no more open files.', 'Close other programs and try again.'],
   EROFS: ['the disk can not be written to.', 'Choose another place.'],
 };
 
 /** Turns what the system refused into a line for the user; anything else is a defect and goes on. */
 function refuse(where: string, error: unknown): never {
-  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-  const reason = reasons[code];
-  if (reason === undefined) throw error;
-  throw new InputError(where, ...reason);
+  if (!(error instanceof Error && 'code' in error && 'syscall' in error)) throw error;
+  const [what, fix] = reasons[String(error.code)] ?? [`the system refuses it (${error.code}).`, 'Try again.'];
+  throw new InputError(where, what, fix);
 }
 
 /** Reads a small text file, such as a phrasebook. Throws InputError if it can not. */
@@ -135,6 +139,7 @@ export async function writeWhole(path: string, content: string | Uint8Array): Pr
     await writeFile(aside, content);
     await rename(aside, path);
   } catch (error) {
+    await rm(aside, { force: true }).catch(() => undefined);
     refuse(path, error);
   }
 }

@@ -21,6 +21,8 @@ import { takeAgain, takeReading } from './take-readings.ts';
 import { touch, type Unit } from './units.ts';
 
 const minuteMs = 60_000;
+/** More do not fit the memory of an old laptop. Chosen here. */
+const mostChanges = 2_000_000;
 
 /** A sink for one file. */
 export function fileSink(phrasebook: Phrasebook): FileSink {
@@ -53,6 +55,7 @@ export function fileSink(phrasebook: Phrasebook): FileSink {
     note: (at, pair, half, text) => takeNote(state, at, pair, half, text),
     said: () => (state.isPlain ? state.said : null),
     again: (row, at, said, numbers) => takeAgain(state, row, at, said, numbers),
+    isFull: () => state.changes.length > mostChanges,
     rows: () => countsOf(state).read,
     reject: (what, fix) => rejectRow(state, what, fix),
     ignore: () => mark(state, ends.ignored),

@@ -8,6 +8,7 @@ import { fileSink } from './file-sink.ts';
 import type { FileSource, ImportOptions } from './file-source.ts';
 import { timeColumns } from './head.ts';
 import type { Importer } from './importer.ts';
+import { InputError } from './input-error.ts';
 import type { Places } from './known-rows.ts';
 import { rowReader } from './open-rows.ts';
 import type { Plan } from './recognise.ts';
@@ -59,6 +60,7 @@ export async function readRows(reading: Reading): Promise<Passed> {
     hasher.update(piece);
     bytes += piece.length;
     lane.push(piece);
+    if (sink.isFull()) throw tooManyChanges(source.name);
     options.onProgress?.(bytes, sink.rows());
     return true;
   });
@@ -66,6 +68,14 @@ export async function readRows(reading: Reading): Promise<Passed> {
   sorter?.end();
   const seconds = sorter?.secondExports() ?? new Set<number>();
   return { sha256: hasher.digest(), bytes, damage, isForeign: watch.isForeign(), sink, times, seconds };
+}
+
+function tooManyChanges(name: string): InputError {
+  return new InputError(
+    name,
+    'it holds more than two million changes, more than there is memory for.',
+    'Split it, or leave out in the phrasebook (ignore) what changes all the time.',
+  );
 }
 
 /** Takes a data row; gives what it said, if a row of the same content would say just that. */

@@ -50,6 +50,8 @@ export interface FileSink extends Sink {
   again(row: Row, at: number, said: readonly Said[], numbers: ArrayLike<number>): void;
   /** Ends the row in exactly one count. */
   finish(): void;
+  /** True where it holds more changes than any log of controllers. */
+  isFull(): boolean;
   /** How many rows there were so far. */
   rows(): number;
   /** How many readings came behind an earlier one of their parameter. */

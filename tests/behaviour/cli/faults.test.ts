@@ -1,0 +1,166 @@
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { platform } from '../../../src/cli/platform.ts';
+import { InputError, importFiles, readPhrasebook } from '../../../src/pipeline.ts';
+import { fileWith, steadypair } from '../../support/run-command.ts';
+
+const command = resolve('dist', 'steadypair.mjs');
+const fleet = resolve('samples', 'marrow-bay-fleet');
+const emptyFolder = (): string => mkdtempSync(join(tmpdir(), 'faults-'));
+
+describe('writing a report', () => {
+  test('that the disk has no room for leaves the old one whole, and says so in one line', () => {
+    const out = emptyFolder();
+    for (const name of ['fleet.html', 'fleet.json']) writeFileSync(join(out, name), 'the old one');
+    // No file may be larger than 8 blocks: as a full disk would, the system stops the write in its middle.
+    const limited = `ulimit -f 8; exec "$0" "$@"`;
+    const run = spawnSync('bash', ['-c', limited, process.execPath, command, 'fleet', fleet, '--out', out], {
+      encoding: 'utf8',
+    });
+    expect(run.status).toBe(2);
+    expect(run.stderr.trimEnd().split('\n')).toEqual([
+      `${join(out, 'fleet.html')}: it would be larger than the system allows. Choose another place.`,
+    ]);
+    expect(readFileSync(join(out, 'fleet.html'), 'utf8')).toBe('the old one');
+    expect(readdirSync(out).sort()).toEqual(['fleet.html', 'fleet.json']);
+  });
+
+  test('where a folder is in its place, or a file in place of its folder, is one line', async () => {
+    const out = emptyFolder();
+    mkdirSync(join(out, 'fleet.html'));
+    const taken = await steadypair('fleet', fleet, '--out', out);
+    expect([taken.status, taken.err]).toEqual([
+      2,
+      `${join(out, 'fleet.html')}: it is a folder. Name a file.\n`,
+    ]);
+    expect(readdirSync(out)).toEqual(['fleet.html']);
+    const file = fileWith('x', 'x.txt');
+    const under = await steadypair('fleet', fleet, '--out', join(file, 'reports'));
+    expect([under.status, under.err]).toEqual([
+      2,
+      `${join(file, 'reports', 'fleet.html')}: part of its path is no folder. Check the name.\n`,
+    ]);
+  });
+
+  test('and killed at any moment leaves each file whole: the old one or the new', async () => {
+    const out = emptyFolder();
+    const write = (): ChildProcess =>
+      spawn(process.execPath, [command, 'fleet', fleet, '--out', out], { stdio: 'ignore' });
+    await ended(write());
+    const whole = new Map(readdirSync(out).map((name) => [name, readFileSync(join(out, name), 'utf8')]));
+    expect(whole.size).toBe(9);
+    for (let wait = 150; wait <= 1200; wait += 75) {
+      const running = write();
+      const end = ended(running);
+      await new Promise((done) => setTimeout(done, wait));
+      running.kill('SIGKILL');
+      await end;
+      for (const [name, text] of whole)
+        expect([name, readFileSync(join(out, name), 'utf8') === text]).toEqual([name, true]);
+    }
+  }, 60_000);
+});
+
+function ended(running: ChildProcess): Promise<void> {
+  return new Promise((done) => running.once('close', () => done()));
+}
+
+describe('an input that changes while it is read', () => {
+  const row = (minute: number): string =>
+    `2026-03-14T09:${String(minute).padStart(2, '0')}:00Z,RO1,partner-ready,${minute % 2 === 0 ? 'yes' : 'no'}\n`;
+  const header = 'time,unit,parameter,value\n';
+  const options = {
+    phrasebook: readPhrasebook('x', null),
+    zone: null,
+    order: null,
+    year: null,
+    sha256: platform.sha256,
+  };
+  const source = (
+    name: string,
+    pieces: () => AsyncIterable<Uint8Array>,
+  ): Parameters<typeof importFiles>[0][number] => ({
+    name,
+    bytes: 100,
+    open: pieces,
+  });
+  const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
+
+  test('as it vanishes, is a line; the others are read', async () => {
+    const good = source('good.csv', async function* () {
+      yield bytes(header + row(0));
+    });
+    const gone = source('gone.csv', async function* () {
+      yield bytes(header + row(0));
+      throw new InputError('gone.csv', 'there is no such file or folder.', 'Check the name.');
+    });
+    const { files, failures } = await importFiles([gone, good], options);
+    expect(files.map((f) => f.input.file)).toEqual(['good.csv']);
+    expect(failures.map((f) => f.message)).toEqual([
+      'gone.csv: there is no such file or folder. Check the name.',
+    ]);
+  });
+
+  test('as it grows or shrinks, is what was read of it', async () => {
+    let opened = 0;
+    const growing = source('growing.csv', async function* () {
+      opened += 1;
+      yield bytes(header + row(0));
+      for (let minute = 1; minute <= opened; minute += 1) yield bytes(row(minute));
+    });
+    const { files } = await importFiles([growing], options);
+    const [file] = files;
+    expect(file?.input.rows.read).toBe(file?.changes.length);
+    const rows = Array.from({ length: file?.input.rows.read ?? 0 }, (_, minute) => row(minute));
+    expect(file?.input.bytes).toBe(bytes(header + rows.join('')).length);
+  });
+
+  test('cut short on the disk, says that its last row is lost', async () => {
+    const path = fileWith(header + row(0) + row(1), 'short.csv');
+    truncateSync(path, bytes(header + row(0)).length + 25);
+    const { status, out } = await steadypair('inspect', path);
+    expect(status).toBe(0);
+    expect(out).toContain('The file ends in the middle of line 3');
+  });
+});
+
+test('a file of more changes than there is memory for is refused; the others are read', async () => {
+  const size = 2_100_000;
+  const many = {
+    name: 'many.csv',
+    bytes: null,
+    async *open() {
+      yield new TextEncoder().encode('time,unit,parameter,value\n');
+      for (let index = 0; index < size; index += 10_000) {
+        let text = '';
+        for (let row = index; row < index + 10_000; row += 1)
+          text += `2026-03-14 09:00:00Z,RO1,partner-ready,${row % 2 === 0 ? 'yes' : 'no'}\n`;
+        yield new TextEncoder().encode(text);
+      }
+    },
+  };
+  const options = {
+    phrasebook: readPhrasebook('x', null),
+    zone: null,
+    order: null,
+    year: null,
+    sha256: platform.sha256,
+  };
+  const { files, failures } = await importFiles([many], options);
+  expect(files).toEqual([]);
+  expect(failures.map((f) => f.message)).toEqual([
+    'many.csv: it holds more than two million changes, more than there is memory for. Split it, or leave out in the phrasebook (ignore) what changes all the time.',
+  ]);
+  expect(existsSync('many.csv')).toBe(false);
+}, 60_000);
