@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { defineConfig, type Plugin } from 'vite';
 import { viteSingleFile } from 'vite-plugin-singlefile';
+import { notices } from './vite.notices.ts';
 
 const { version } = JSON.parse(readFileSync(new URL('package.json', import.meta.url), 'utf8'));
 const site = join('samples', 'marrow-bay');
@@ -34,7 +35,9 @@ function demoFleet(): string {
   return JSON.stringify(names.map((name) => ({ name, base64: readFileSync(join(folder, name), 'base64') })));
 }
 
-/** Writes the hashes of the page's own scripts into its policy: nothing else may run. */
+const gathered = notices();
+
+/** Writes the hashes of the page's own scripts into its policy: nothing else may run. The licences stand at the end of it. */
 function scriptHashes(): Plugin {
   return {
     name: 'script-hashes',
@@ -52,7 +55,9 @@ function scriptHashes(): Plugin {
             (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`,
           );
           file.fileName = 'steadypair.html';
-          file.source = page.replace('SCRIPT-HASHES', () => hashes.join(' '));
+          // Two dashes would end a comment.
+          const licences = gathered.text('steadypair.html').replaceAll('--', '- -');
+          file.source = `${page.replace('SCRIPT-HASHES', () => hashes.join(' '))}\n<!--\n${licences}-->\n`;
         }
       },
     },
@@ -67,8 +72,8 @@ export default defineConfig({
     STEADYPAIR_DEMO: JSON.stringify(demoSite()),
     STEADYPAIR_DEMO_FLEET: JSON.stringify(demoFleet()),
   },
-  plugins: [viteSingleFile({ removeViteModuleLoader: true }), scriptHashes()],
-  worker: { format: 'iife' },
+  plugins: [gathered.gather(), viteSingleFile({ removeViteModuleLoader: true }), scriptHashes()],
+  worker: { format: 'iife', plugins: () => [gathered.gather()] },
   build: {
     target: 'es2023',
     outDir: '../dist',

@@ -1,0 +1,49 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Plugin } from 'vite';
+
+/** The licences of the packages that are in a product, gathered from the modules of its bundles. */
+export interface Notices {
+  /** Gathers; give it to the build and to that of its workers. */
+  gather(): Plugin;
+  /** Name, version and licence of each package; a text that several have stands once. */
+  text(product: string): string;
+}
+
+export function notices(): Notices {
+  const folders = new Set<string>();
+  return {
+    gather: () => ({
+      name: 'gather-notices',
+      generateBundle(_, bundle) {
+        for (const file of Object.values(bundle))
+          if (file.type === 'chunk') for (const id of file.moduleIds) addFolder(folders, id);
+      },
+    }),
+    text(product) {
+      const found = [...folders].map(noticeOf).sort((a, b) => (a.name < b.name ? -1 : 1));
+      const texts = [...new Set(found.map((f) => f.text))];
+      const blocks = texts.map((text) => {
+        const names = found.filter((f) => f.text === text).map((f) => f.name);
+        return `${names.join('\n')}\n\n${text}`;
+      });
+      const head = `${product} holds the work of others, each under its own licence: ${found.length} packages.`;
+      return `${[head, ...blocks].join(`\n\n${'-'.repeat(80)}\n\n`)}\n`;
+    },
+  };
+}
+
+function addFolder(folders: Set<string>, id: string): void {
+  const [, folder] = /^\0?(.*node_modules\/(?:@[^/]+\/)?[^/]+)\//.exec(id) ?? [];
+  if (folder !== undefined) folders.add(folder);
+}
+
+function noticeOf(folder: string): { readonly name: string; readonly text: string } {
+  const { name, version, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+  const files = readdirSync(folder)
+    .filter((file) => /^(?:licen[cs]e|copying|notice)(?:$|[.-])/i.test(file))
+    .sort();
+  const texts = files.map((file) => readFileSync(join(folder, file), 'utf8').trim());
+  const own = texts.length === 0 ? ['The package comes without the text of its licence.'] : texts;
+  return { name: `${name} ${version}, ${license ?? 'licence not stated'}`, text: own.join('\n\n') };
+}
