@@ -50,6 +50,7 @@ suite('Pacific/Auckland', [
   '--exclude=tests/browser/**',
   '--exclude=tests/architecture/**',
   '--exclude=tests/fuzz/**',
+  '--exclude=tests/bench/**',
 ]);
 
 console.log(`${passed} passed, ${failed} failed`);
