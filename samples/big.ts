@@ -17,7 +17,8 @@ const values = [
 ] as const;
 const spacingMs = 10_000;
 const begin = Date.UTC(2026, 0, 1);
-const blockPolls = 400;
+/** So many pairs' polls are written at once. */
+const blockPairs = 3200;
 
 /**
  * Writes a poll export (readings, ISO stamps) of at least `megabytes` MB: `pairs` pairs read every ten seconds, in which
@@ -41,7 +42,7 @@ export async function writeBig(
   await write('time,unit,parameter,value\n');
   while (bytes < Number(megabytes) * 1_000_000) {
     const block: string[] = [];
-    while (block.length < blockPolls) {
+    while (block.length === 0 || block.length * Number(pairs) < blockPairs) {
       const poll = polls();
       block.push(poll.text);
       rows += poll.rows;

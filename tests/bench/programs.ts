@@ -78,14 +78,14 @@ export interface Taken {
 
 const timer = '/usr/bin/time';
 
-/** Runs a program as a process of its own. Throws Error if it fails. */
-export function timed(command: readonly string[]): Taken {
+/** Runs a program as a process of its own. Throws Error if it ends with a status other than these. */
+export function timed(command: readonly string[], statuses: readonly number[] = [0]): Taken {
   const isMeasured = existsSync(timer);
   const [first = '', ...rest] = isMeasured ? [timer, '-f', 'measured %M', ...command] : command;
   const begin = performance.now();
   const run = spawnSync(first, rest, { encoding: 'utf8', maxBuffer: 1 << 30 });
   const seconds = (performance.now() - begin) / 1000;
-  if (run.status !== 0) throw new Error(`${command.join(' ')}: ${run.stderr}`);
+  if (!statuses.includes(run.status ?? -1)) throw new Error(`${command.join(' ')}: ${run.stderr}`);
   const kilobytes = /measured (\d+)/.exec(run.stderr)?.[1];
   return {
     seconds,

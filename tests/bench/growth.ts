@@ -1,0 +1,76 @@
+import { existsSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { writeBig } from '../../samples/big.ts';
+import { type PairPlan, tellFleet } from '../../samples/fleet.ts';
+import { journalOf } from '../../samples/fleet-files.ts';
+import { timed } from './programs.ts';
+
+const folder = join('out', 'bench');
+const command = [process.execPath, join('dist', 'steadypair.mjs')] as const;
+const perSite = 100;
+
+/** `npm run bench:growth [-- all]`: time and memory against the number of pairs and the size of a poll; `all` up to 4 GB. */
+export async function growth(reach = 'some'): Promise<string> {
+  mkdirSync(folder, { recursive: true });
+  const sizes = reach === 'all' ? [200, 1000, 4000] : [50, 200];
+  const lines: string[] = [];
+  for (const size of sizes) lines.push(await pollOf(size, 8));
+  for (const pairs of [10, 100, 1000, 10_000]) lines.push(await pollOf(50, pairs));
+  lines.push(...(await fleetOf(1000)));
+  return lines.join('\n');
+}
+
+async function pollOf(megabytes: number, pairs: number): Promise<string> {
+  const input = join(folder, `poll-${megabytes}-${pairs}-pairs.csv`);
+  if (!existsSync(input)) await writeBig(input, String(megabytes), String(pairs), '0.0002');
+  const { seconds, megabytes: memory } = timed([
+    ...command,
+    'timeline',
+    input,
+    '--out',
+    join(folder, 'events.csv'),
+  ]);
+  return line(`timeline, a poll of ${megabytes} MB, ${pairs} pairs`, seconds, memory, statSync(input).size);
+}
+
+/** Two years of a pair take as many lines as a year of two: their journals are those of the demo fleet. */
+async function fleetOf(count: number): Promise<readonly string[]> {
+  const lines: string[] = [];
+  const stored: string[] = [];
+  let bytes = 0;
+  for (let site = 0; site * perSite < count; site += 1) {
+    const out = join(folder, `site-${site}.parquet`);
+    stored.push(out);
+    if (existsSync(out)) continue;
+    const logs = writeSite(site);
+    bytes += logs.reduce((sum, log) => sum + statSync(log).size, 0);
+    const taken = timed([...command, 'timeline', ...logs, '--format', 'parquet', '--out', out]);
+    if (site === 0)
+      lines.push(
+        line(`timeline to Parquet, ${perSite} pairs, journals`, taken.seconds, taken.megabytes, bytes),
+      );
+  }
+  const size = stored.reduce((sum, file) => sum + statSync(file).size, 0);
+  const { seconds, megabytes } = timed([...command, 'fleet', ...stored, '--json'], [0, 1]);
+  return [...lines, line(`fleet, ${count} pairs, two years, as timelines`, seconds, megabytes, size)];
+}
+
+function writeSite(site: number): readonly string[] {
+  const plans = Array.from({ length: perSite }, (_, index): PairPlan => {
+    const pair = `P${site * perSite + index}`;
+    return { pair, lossesPerYear: 2, growth: 1, reflashedAt: Date.UTC(2025, 7, 5, 9), swappedAt: null };
+  });
+  const into = join(folder, `site-${site}`);
+  mkdirSync(into, { recursive: true });
+  return tellFleet(plans, site + 1).map((told) => {
+    const path = join(into, `${told.plan.pair}.csv`);
+    writeFileSync(path, journalOf(told));
+    return path;
+  });
+}
+
+function line(what: string, seconds: number, megabytes: number | null, bytes: number): string {
+  const memory = megabytes === null ? 'not measured' : `${megabytes.toFixed(0)} MB`;
+  const speed = `${(bytes / 1e6 / seconds).toFixed(0)} MB/s`;
+  return `${what.padEnd(48)} ${seconds.toFixed(2).padStart(8)} s ${memory.padStart(9)} ${speed.padStart(10)}`;
+}
