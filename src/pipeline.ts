@@ -64,14 +64,12 @@ export interface Clocks {
 
 /** Builds the timelines and runs every analyzer. Findings: the worst first, then by pair and time. */
 export function analyse(
-  { files: imported, failures }: Imported,
+  imported: Imported,
   limits: Limits = defaultLimits,
   clocks: Clocks = { align: false, reference: null },
 ): Analysed {
-  const files = pairsBySite(imported);
-  const offsets = clockOffsets(files, clocks.reference, limits.rules);
-  const agreeing = clocks.align ? alignClocks(files, offsets) : withoutDisagreeing(files, offsets);
-  const timelines = buildTimeline(agreeing, limits.rules);
+  const { failures } = imported;
+  const { files, offsets, timelines } = timelinesOf(imported, limits, clocks);
   const facts = factsOf(timelines, limits.rules);
   const answers = runAnalyzers(analyzers, facts, limits);
   const findings = [
@@ -81,6 +79,18 @@ export function analyse(
     ...failures.map(unreadable),
   ].sort(bySeverity);
   return { files, timelines, facts, answers, findings, offsets };
+}
+
+/** Builds the timelines, and nothing that rests on them. */
+export function timelinesOf(
+  { files: imported }: Imported,
+  { rules }: Limits,
+  clocks: Clocks,
+): Pick<Analysed, 'files' | 'offsets' | 'timelines'> {
+  const files = pairsBySite(imported);
+  const offsets = clockOffsets(files, clocks.reference, rules);
+  const agreeing = clocks.align ? alignClocks(files, offsets) : withoutDisagreeing(files, offsets);
+  return { files, offsets, timelines: buildTimeline(agreeing, rules) };
 }
 
 /** A file that could not be used: the loss is told with the results. */

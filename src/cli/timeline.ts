@@ -1,4 +1,4 @@
-import { analyse, InputError } from '../pipeline.ts';
+import { InputError, timelinesOf } from '../pipeline.ts';
 import { timelineCsv, timelineJson, timelineJsonLines } from '../report/timeline-documents.ts';
 import { timelineParquet } from '../report/timeline-parquet.ts';
 import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from './command.ts';
@@ -19,7 +19,7 @@ export async function timelineCommand(
 ): Promise<Status> {
   if (options.format === 'parquet') return storeTimeline(paths, options, streams);
   const imported = await importAll(paths, options, streams);
-  const { timelines } = analyse(imported, limitsOf(options), clocksOf(options));
+  const { timelines } = timelinesOf(imported, limitsOf(options), clocksOf(options));
   const format = options.format ?? (options.json === true ? 'json' : 'csv');
   const inputs = imported.files.map((f) => f.input);
   const text =

@@ -22,7 +22,9 @@ export function findExchanges(sightings: readonly Sighting[]): readonly Exchange
   for (const sighting of sightings) {
     if (sighting.subject.role === null || sighting.subject.half !== null) continue;
     const file = sighting.sources[0].file;
-    byFile.set(file, [...(byFile.get(file) ?? []), sighting]);
+    const list = byFile.get(file);
+    if (list === undefined) byFile.set(file, [sighting]);
+    else list.push(sighting);
   }
   return [...byFile.entries()].flatMap(([file, list]) => exchangesOfFile(file, list));
 }

@@ -21,9 +21,12 @@ export interface Merged extends Stamp {
  */
 export function mergeSightings(sightings: readonly Sighting[], rules: TimelineRules): readonly Merged[] {
   const merged: Merged[] = [];
-  const longest = Math.max(0, ...sightings.map((s) => s.time - s.earliest));
+  const alone = lonely();
+  const isOne = sightings.every((s) => s.stream === sightings[0]?.stream);
+  const longest = sightings.reduce((most, s) => Math.max(most, s.time - s.earliest), 0);
   for (const sighting of [...sightings].sort(byTime)) {
-    const partner = sighting.initial ? -1 : findPartner(merged, sighting, longest, rules);
+    // One stream never tells of one change twice.
+    const partner = sighting.initial || isOne ? -1 : findPartner(merged, sighting, longest, rules);
     const found = merged[partner];
     if (found === undefined) merged.push(alone(sighting));
     else merged[partner] = join(found, sighting);
@@ -31,10 +34,15 @@ export function mergeSightings(sightings: readonly Sighting[], rules: TimelineRu
   return merged.sort(byTime);
 }
 
-function alone(sighting: Sighting): Merged {
-  const { kind, time, earliest, resolution, value, initial, stream, streamEnd, sources } = sighting;
-  const readUntil = kind === 'reading' ? streamEnd : time;
-  return { kind, time, earliest, resolution, value, initial, streams: new Set([stream]), sources, readUntil };
+/** Makes changes that one stream alone saw; those of one stream share the set that names it. */
+function lonely(): (sighting: Sighting) => Merged {
+  const sets = new Map<string, ReadonlySet<string>>();
+  return ({ kind, time, earliest, resolution, value, initial, stream, streamEnd, sources }) => {
+    const streams = sets.get(stream) ?? new Set([stream]);
+    sets.set(stream, streams);
+    const readUntil = kind === 'reading' ? streamEnd : time;
+    return { kind, time, earliest, resolution, value, initial, streams, sources, readUntil };
+  };
 }
 
 function findPartner(

@@ -5,6 +5,7 @@ import { mergeSightings } from './merge.ts';
 import type { TimelineRules } from './rules.ts';
 import type { Sighting } from './sightings.ts';
 import { type StateStep, toSteps } from './states.ts';
+import { countUntil } from './tracks.ts';
 
 /** The active role passed to `toHalf`. */
 export interface Flip extends Stamp {
@@ -24,12 +25,8 @@ export interface Roles {
 
 /** The active half at an instant; a flip counts from its `time` on. `null` if nothing tells. */
 export function activeHalf(roles: Roles, time: number): string | null {
-  let half = roles.first;
-  for (const flip of roles.flips) {
-    if (flip.time > time) break;
-    half = flip.toHalf;
-  }
-  return half;
+  const count = countUntil(roles.flips, time);
+  return count === 0 ? roles.first : (roles.flips[count - 1]?.toHalf ?? null);
 }
 
 /** The other half of a pair. */
@@ -170,8 +167,8 @@ function completeSteps(
       const value = half === flip.toHalf ? 'active' : 'standby';
       const own = steps.get(half) ?? [];
       if (saysItself(own, flip, next) || isPolled(sightings, half, flip)) continue;
-      own.push(derivedStep(flip, value, value === 'active' ? 'standby' : 'active'));
-      own.sort((a, b) => a.time - b.time);
+      const before = value === 'active' ? 'standby' : 'active';
+      own.splice(countUntil(own, flip.time), 0, derivedStep(flip, value, before));
     }
   }
   return steps;
@@ -179,7 +176,7 @@ function completeSteps(
 
 /** A half's own log says what became of its role before the roles pass again, so nothing is added for it. */
 function saysItself(own: readonly StateStep[], flip: Flip, next: number): boolean {
-  return own.some((step) => step.time >= flip.earliest && step.time < next);
+  return (own[countUntil(own, flip.earliest, 'before')]?.time ?? next) < next;
 }
 
 /** A poll goes on reading this half's role after the flip: what it does not show did not happen. */

@@ -2,6 +2,7 @@ import { stateValues } from '../vocabulary.ts';
 import { activeHalf, type Flip, otherHalf, type Roles } from './roles.ts';
 import type { TimelineRules } from './rules.ts';
 import type { Sighting } from './sightings.ts';
+import { countUntil } from './tracks.ts';
 
 /** A sighting that is known to be about one half, or about the pair (`null`). */
 export interface Resolved extends Sighting {
@@ -87,7 +88,9 @@ function afterFlips(
       continue;
     if (sighting.kind !== 'reading') continue;
     const key = `${sighting.stream}\n${subject.role}\n${signal}`;
-    series.set(key, [...(series.get(key) ?? []), sighting]);
+    const list = series.get(key);
+    if (list === undefined) series.set(key, [sighting]);
+    else list.push(sighting);
   }
   return [...series.values()].flatMap((list) =>
     roles.flips.flatMap((flip) => rereadAt(flip, list, roles, halves)),
@@ -100,9 +103,10 @@ function rereadAt(
   roles: Roles,
   halves: readonly string[],
 ): readonly Resolved[] {
-  const current = series.findLast((s) => s.time < flip.time);
+  const place = countUntil(series, flip.time, 'before');
+  const current = series[place - 1];
   if (current === undefined) return [];
-  const next = series.find((s) => s.time >= flip.time);
+  const next = series[place];
   const sameRows = flip.file !== null && flip.file === current.sources[0].file;
   // The last reading that is sure to have shown this value; without a later change the stream's last one.
   const lastRead = next === undefined ? current.streamEnd : next.earliest;

@@ -20,7 +20,7 @@ export function stepAt(
 
 /** How many steps there are up to an instant, itself included or not: where those after it begin. */
 export function countUntil(
-  steps: readonly TimelineEvent[],
+  steps: readonly { readonly time: number }[],
   time: number,
   before: 'including' | 'before' = 'including',
 ): number {
