@@ -5,9 +5,9 @@ import { lossRates } from '../charts/loss-rates.ts';
 import { lossesOverTime } from '../charts/losses-over-time.ts';
 import { syncDrift } from '../charts/sync-drift.ts';
 import { syncTimeSurvival } from '../charts/sync-time-survival.ts';
-import type { Fleet } from '../vocabulary.ts';
-import { findingTable } from './fleet-findings.ts';
-import { censusRows, driftRows, forecastRows, lossRateRows, monthRows, survivalRows } from './fleet-rows.ts';
+import type { BringUpCause, CensusCount, Fleet } from '../vocabulary.ts';
+import { findingTable, qualityTable } from './fleet-findings.ts';
+import { censusRows, driftRows, forecastRows, lossRateRows, monthRows } from './fleet-rows.ts';
 import {
   censusTable,
   driftTable,
@@ -19,6 +19,7 @@ import {
 } from './fleet-shown-tables.ts';
 import { causeWords } from './outcome-words.ts';
 import type { ShownTable } from './shown-table.ts';
+import { survivalRows } from './survival-rows.ts';
 
 /** A picture with what a screen reader speaks; the table beside it has the same figures. */
 export interface FleetFigure {
@@ -51,6 +52,7 @@ export function fleetSections(fleet: Fleet, zone: string): readonly FleetSection
     campaign(fleet),
     readiness(fleet),
     findings(fleet, zone),
+    quality(fleet, zone),
   ].filter((section) => section.table.rows.length > 0);
 }
 
@@ -105,16 +107,22 @@ function syncTimes(fleet: Fleet): FleetSection {
   return {
     id: 'sync-times',
     title: `Sync times by ${fleet.by}`,
-    figures: causes.flatMap((cause) =>
-      figureOf(syncTimeSurvival, survivalRows(fleet, cause), `sync-times-${cause}`).map((figure) => ({
-        ...figure,
-        caption: `By ${causeWords[cause]}. ${figure.caption}`,
-      })),
-    ),
+    figures: causes.flatMap((cause) => survivalFigures(fleet, cause)),
     table: groupTable(fleet),
     reading:
       'Attempts that were not seen to end count for as long as they were watched. Where times are known between two readings only, the curve is Turnbull’s and its limits are those of what the readings leave open; else it is Kaplan and Meier’s with Greenwood’s limits.',
   };
+}
+
+function survivalFigures(fleet: Fleet, cause: BringUpCause): readonly FleetFigure[] {
+  const rows = survivalRows(fleet, cause);
+  const drawn = new Set(rows.map((row) => row.group)).size;
+  const all = fleet.groups.filter((g) => g.cause === cause).length;
+  const figures = figureOf(syncTimeSurvival, rows, `sync-times-${cause}`);
+  return drawnOf(figures, drawn, all, 'slowest groups that were seen to become ready').map((figure) => ({
+    ...figure,
+    caption: `By ${causeWords[cause]}. ${figure.caption}`,
+  }));
 }
 
 function drifts(fleet: Fleet): FleetSection {
@@ -138,15 +146,21 @@ function censuses(fleet: Fleet): FleetSection {
   return {
     id: 'census',
     title: 'Firmware and models',
-    figures: (['firmware', 'model'] as const).flatMap((signal) =>
-      figureOf(census, censusRows(fleet, signal), `census-${signal}`).map((figure) => ({
-        ...figure,
-        caption: `${signal === 'firmware' ? 'Firmware' : 'Models'}. ${figure.caption}`,
-      })),
-    ),
+    figures: (['firmware', 'model'] as const).flatMap((signal) => censusFigures(fleet, signal)),
     table: censusTable(fleet),
     reading: 'Halves are counted at the begin of each month, and where all logs end.',
   };
+}
+
+function censusFigures(fleet: Fleet, signal: CensusCount['signal']): readonly FleetFigure[] {
+  const rows = censusRows(fleet, signal);
+  const drawn = new Set(rows.map((row) => row.value)).size;
+  const all = new Set(fleet.census.filter((c) => c.signal === signal).map((c) => c.value)).size;
+  const figures = figureOf(census, rows, `census-${signal}`);
+  return drawnOf(figures, drawn, all, 'values that most halves say at the end').map((figure) => ({
+    ...figure,
+    caption: `${signal === 'firmware' ? 'Firmware' : 'Models'}. ${figure.caption}`,
+  }));
 }
 
 function campaign(fleet: Fleet): FleetSection {
@@ -177,5 +191,15 @@ function findings(fleet: Fleet, zone: string): FleetSection {
     figures: [],
     table: findingTable(fleet, zone),
     reading: 'Of each kind and pair the newest is told; all are in fleet.json.',
+  };
+}
+
+function quality(fleet: Fleet, zone: string): FleetSection {
+  return {
+    id: 'quality',
+    title: 'Quality of the data',
+    figures: [],
+    table: qualityTable(fleet, zone),
+    reading: 'What was not seen or not understood counts neither as good nor as bad.',
   };
 }

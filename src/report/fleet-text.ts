@@ -2,7 +2,7 @@ import { type Fleet, type GroupReview, type PairReview, sayChance } from '../voc
 import { cautions } from './cautions.ts';
 import { terminal } from './escape.ts';
 import { fleetSentences } from './fleet-sentences.ts';
-import { sayObserved, sayQuantile, sayRate, saySure, sayTrend } from './fleet-words.ts';
+import { sayLonger, sayObserved, sayQuantile, sayRate, saySure, sayTrend } from './fleet-words.ts';
 import { causeWords } from './outcome-words.ts';
 import { type TextOptions, wrap } from './verify-text.ts';
 
@@ -57,11 +57,17 @@ function groupRow(group: string, cause: string, count: string, half: string): st
   return `  ${group.padEnd(14)} ${cause.padEnd(10)} ${count.padStart(5)}  ${half}`;
 }
 
+/** The chance up to which a trend of sync times is told. */
+const tellingChance = 0.05;
+
 function groupText(group: GroupReview): readonly string[] {
-  const { cause, attempts, median, p95 } = group;
+  const { cause, attempts, median, p95, trend } = group;
   const half = sayQuantile(median, attempts);
   return [
     groupRow(terminal(group.group), causeWords[cause], String(attempts), half),
+    ...(trend !== null && trend.p <= tellingChance
+      ? wrap(`longer each year by ${sayLonger(trend)}`, '    ', '      ')
+      : []),
     ...wrap(`95 in 100 by ${sayQuantile(p95, attempts)}; surely: ${saySure(group)}`, '    ', '      '),
   ];
 }

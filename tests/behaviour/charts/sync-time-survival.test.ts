@@ -10,6 +10,8 @@ const begin: SurvivalRow = {
   low: 100,
   high: 100,
   label: '',
+  labelAt: 50,
+  drawnTo: null,
   limit: 300,
   limitWord: 'five minutes',
 };
