@@ -3,7 +3,7 @@ import { abnormal, columns, plain, type ShownRow, type ShownTable } from './show
 import { sayInstant } from './words.ts';
 
 /** The findings of warning or worse, those of one kind and pair in one row, with the newest of them in its words, the critical ones first. */
-export function findingTable({ findings }: Fleet, zone: string): ShownTable {
+export function findingTable({ findings }: Pick<Fleet, 'findings'>, zone: string): ShownTable {
   const worse = [
     ...findings.filter((f) => f.severity === 'critical'),
     ...findings.filter((f) => f.severity === 'warning'),
@@ -20,7 +20,7 @@ const qualityIds: readonly Finding['id'][] = [
 ];
 
 /** What could not be read, understood or seen, where that is no warning: those of the files first. */
-export function qualityTable({ findings }: Fleet, zone: string): ShownTable {
+export function qualityTable({ findings }: Pick<Fleet, 'findings'>, zone: string): ShownTable {
   const own = findings.filter((f) => f.severity === 'info' && qualityIds.includes(f.id));
   return tableOf([...own.filter((f) => f.pair === null), ...own.filter((f) => f.pair !== null)], zone);
 }

@@ -103,7 +103,10 @@ const labelsInHeight = 7;
  * The census of one signal: each value that most halves say at the end, at every time, 0 where no half said it. None where it was never logged, or
  * counted once: a line needs two counts.
  */
-export function censusRows({ census }: Fleet, signal: CensusCount['signal']): readonly CensusRow[] {
+export function censusRows(
+  { census }: Pick<Fleet, 'census'>,
+  signal: CensusCount['signal'],
+): readonly CensusRow[] {
   const own = census.filter((c) => c.signal === signal);
   const times = [...new Set(own.map((c) => c.time))];
   const all = [...new Set(own.map((c) => c.value))];

@@ -12,7 +12,7 @@ const drawnTo = 4 * fiveMinutes;
 const mostSteps = 400;
 
 /** The curves of the groups that saw a bring-up by one cause become ready, of many the slowest, as far as the picture goes. */
-export function survivalRows({ groups }: Fleet, cause: BringUpCause): readonly SurvivalRow[] {
+export function survivalRows({ groups }: Pick<Fleet, 'groups'>, cause: BringUpCause): readonly SurvivalRow[] {
   const own = mostOf(
     groups.filter((g) => g.cause === cause && g.survival.length > 0),
     (g) => g.median.value ?? Number.MAX_VALUE,
