@@ -66,7 +66,7 @@ function groupText(group: GroupReview): readonly string[] {
   return [
     groupRow(terminal(group.group), causeWords[cause], String(attempts), half),
     ...(trend !== null && trend.p <= tellingChance
-      ? wrap(`longer each year by ${sayLonger(trend)}`, '    ', '      ')
+      ? wrap(`changes in a year by ${sayLonger(trend)}`, '    ', '      ')
       : []),
     ...wrap(`95 in 100 by ${sayQuantile(p95, attempts)}; surely: ${saySure(group)}`, '    ', '      '),
   ];
