@@ -56,7 +56,9 @@ interface Curve {
 function curveOf({ group, attempts, censored, survival }: GroupReview, isCut: boolean, level: number): Curve {
   const seen = survival.filter((p) => p.seconds <= drawnTo);
   const begun = [{ seconds: 0, surviving: 1, low: 1, high: 1 }, ...thinned(seen)];
-  const points = isCut ? [...begun, ...begun.slice(-1).map((p) => ({ ...p, seconds: drawnTo }))] : begun;
+  const end = begun.at(-1);
+  const goesOn = isCut && end !== undefined && end.surviving > 0;
+  const points = goesOn ? [...begun, { ...end, seconds: drawnTo }] : begun;
   const fallen = points.findIndex((p) => p.surviving <= level + 1e-9);
   const labelled = fallen === -1 ? points.length - 1 : fallen;
   return { name: terminal(group), attempts, censored, points, labelled };

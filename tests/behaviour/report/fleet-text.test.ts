@@ -24,3 +24,17 @@ test('the text tells a trend of sync times up to a chance of 5 in 100, and not a
   expect(await textWith(0.05)).toContain('    changes in a year by 12 s (3 to 21), p = 0.05\n');
   expect(await textWith(0.051)).not.toContain('in a year by');
 });
+
+test('the text keeps to 100 columns with names of sixty characters, and cuts none of them', async () => {
+  const [pair, firmware] = [`P${'W'.repeat(59)}`, `6.${'4'.repeat(58)}`];
+  const found = fleet(await analyseTexts({ 'x.log': log }), { by: 'firmware', swaps: 10 });
+  const named = {
+    ...found,
+    pairs: found.pairs.map((p) => ({ ...p, pair })),
+    groups: found.groups.map((g) => ({ ...g, group: firmware })),
+  };
+  const text = fleetText(named, { zone: 'UTC', paint: (words) => words, reports: [] });
+  expect(text).toContain(`\n  ${pair}\n`);
+  expect(text).toContain(`\n  ${firmware}\n`);
+  expect(text.split('\n').filter((line) => line.length > 100)).toEqual([]);
+});

@@ -33,7 +33,7 @@ describe('curves of sync times', () => {
     ]);
   });
 
-  test('end there where one goes on, each as high as it then is', () => {
+  test('end there where one goes on, each as high as it then is; one that has fallen to nothing ends where it fell', () => {
     const rows = drawn(
       group('6.2.0', [80, 0.5], [1201, 0]),
       group('6.4.1', [90, 0]),
@@ -42,7 +42,7 @@ describe('curves of sync times', () => {
     const last = ['6.2.0', '6.4.1', 'late'].map((name) => rows.findLast((row) => row.group === name));
     expect(last.map((row) => [row?.seconds, row?.percent, row?.drawnTo])).toEqual([
       [1200, 50, 1200],
-      [1200, 0, 1200],
+      [90, 0, 1200],
       [1200, 100, 1200],
     ]);
   });
