@@ -1,13 +1,11 @@
-import { census } from '../charts/census.ts';
-import type { Chart } from '../charts/chart.ts';
 import { forecast } from '../charts/forecast.ts';
 import { lossRates } from '../charts/loss-rates.ts';
 import { lossesOverTime } from '../charts/losses-over-time.ts';
 import { syncDrift } from '../charts/sync-drift.ts';
-import { syncTimeSurvival } from '../charts/sync-time-survival.ts';
-import type { BringUpCause, CensusCount, Fleet } from '../vocabulary.ts';
+import type { Fleet } from '../vocabulary.ts';
+import { censusFigures, drawnOf, type FleetFigure, figureOf, survivalFigures } from './fleet-figures.ts';
 import { findingTable, qualityTable } from './fleet-findings.ts';
-import { censusRows, driftRows, forecastRows, lossRateRows, monthRows } from './fleet-rows.ts';
+import { driftRows, forecastRows, lossRateRows, monthRows } from './fleet-rows.ts';
 import {
   censusTable,
   driftTable,
@@ -19,14 +17,6 @@ import {
 } from './fleet-shown-tables.ts';
 import { causeWords } from './outcome-words.ts';
 import type { ShownTable } from './shown-table.ts';
-import { survivalRows } from './survival-rows.ts';
-
-/** A picture with what a screen reader speaks; the table beside it has the same figures. */
-export interface FleetFigure {
-  readonly id: string;
-  readonly spec: ReturnType<Chart<never>['spec']>;
-  readonly caption: string;
-}
 
 /** One question of the review: its pictures, and the same figures as a table. */
 export interface FleetSection {
@@ -54,25 +44,6 @@ export function fleetSections(fleet: Fleet, zone: string): readonly FleetSection
     findings(fleet, zone),
     quality(fleet, zone),
   ].filter((section) => section.table.rows.length > 0);
-}
-
-function figureOf<Row>(
-  chart: Chart<Row>,
-  rows: readonly Row[],
-  name: string = chart.id,
-): readonly FleetFigure[] {
-  return rows.length === 0 ? [] : [{ id: name, spec: chart.spec(rows), caption: chart.describe(rows) }];
-}
-
-/** The captions, with how many are drawn where that is not all of them. */
-function drawnOf(
-  figures: readonly FleetFigure[],
-  drawn: number,
-  all: number,
-  words: string,
-): readonly FleetFigure[] {
-  if (drawn >= all) return figures;
-  return figures.map((f) => ({ ...f, caption: `${f.caption} Drawn are the ${words}: ${drawn} of ${all}.` }));
 }
 
 function pairs(fleet: Fleet): FleetSection {
@@ -114,17 +85,6 @@ function syncTimes(fleet: Fleet): FleetSection {
   };
 }
 
-function survivalFigures(fleet: Fleet, cause: BringUpCause): readonly FleetFigure[] {
-  const rows = survivalRows(fleet, cause);
-  const drawn = new Set(rows.map((row) => row.group)).size;
-  const all = fleet.groups.filter((g) => g.cause === cause).length;
-  const figures = figureOf(syncTimeSurvival, rows, `sync-times-${cause}`);
-  return drawnOf(figures, drawn, all, 'slowest groups that were seen to become ready').map((figure) => ({
-    ...figure,
-    caption: `By ${causeWords[cause]}. ${figure.caption}`,
-  }));
-}
-
 function drifts(fleet: Fleet): FleetSection {
   return {
     id: 'drifts',
@@ -150,17 +110,6 @@ function censuses(fleet: Fleet): FleetSection {
     table: censusTable(fleet),
     reading: 'Halves are counted at the begin of each month, and where all logs end.',
   };
-}
-
-function censusFigures(fleet: Fleet, signal: CensusCount['signal']): readonly FleetFigure[] {
-  const rows = censusRows(fleet, signal);
-  const drawn = new Set(rows.map((row) => row.value)).size;
-  const all = new Set(fleet.census.filter((c) => c.signal === signal).map((c) => c.value)).size;
-  const figures = figureOf(census, rows, `census-${signal}`);
-  return drawnOf(figures, drawn, all, 'values that most halves say at the end').map((figure) => ({
-    ...figure,
-    caption: `${signal === 'firmware' ? 'Firmware' : 'Models'}. ${figure.caption}`,
-  }));
 }
 
 function campaign(fleet: Fleet): FleetSection {
