@@ -1,6 +1,6 @@
 import type { LayerSpec, UnitSpec } from 'vega-lite/types_unstable/spec/index.js';
 import type { Chart } from './chart.ts';
-import { dashes, ink, quiet } from './ink.ts';
+import { dashes, ink, labelWidth, quiet } from './ink.ts';
 
 /** How many halves said one value at one time, milliseconds UTC. */
 export interface CensusRow {
@@ -9,6 +9,8 @@ export interface CensusRow {
   readonly halves: number;
   /** The value with its count, at the last time alone; else empty. */
   readonly label: string;
+  /** The height at which it stands, in halves: beside its line, or as near as other labels let it. */
+  readonly labelAt: number;
 }
 
 /** How many halves ran each firmware, or were each model, over calendar time. */
@@ -27,19 +29,14 @@ export const census: Chart<CensusRow> = {
         scale: { type: 'utc', nice: false },
         axis: { title: null, grid: false, format: '%b %Y', tickCount: 6 },
       },
-      y: {
-        field: 'halves',
-        type: 'quantitative',
-        axis: { title: 'halves', grid: false, tickMinStep: 1, tickCount: 4 },
-        scale: { zero: true },
-      },
+      y: halves('halves'),
     },
     layer: [
       ...[...new Set(rows.map((row) => row.value))].map(line),
       {
         transform: [{ filter: 'datum.label !== ""' }],
-        mark: { type: 'text', align: 'left', dx: 8, baseline: 'middle' },
-        encoding: { text: { field: 'label', type: 'nominal' } },
+        mark: { type: 'text', align: 'left', dx: 8, baseline: 'middle', limit: labelWidth },
+        encoding: { y: halves('labelAt'), text: { field: 'label', type: 'nominal' } },
       },
     ],
   }),
@@ -59,5 +56,24 @@ function line(value: string, index: number): LayerSpec<string> | UnitSpec<string
       strokeDash: [...(dashes[index % dashes.length] ?? [])],
       interpolate: 'step-after',
     },
+  };
+}
+
+function halves(field: string): {
+  readonly field: string;
+  readonly type: 'quantitative';
+  readonly axis: {
+    readonly title: string;
+    readonly grid: false;
+    readonly tickMinStep: number;
+    readonly tickCount: number;
+  };
+  readonly scale: { readonly zero: true };
+} {
+  return {
+    field,
+    type: 'quantitative',
+    axis: { title: 'halves', grid: false, tickMinStep: 1, tickCount: 4 },
+    scale: { zero: true },
   };
 }

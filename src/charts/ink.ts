@@ -5,6 +5,8 @@ export const rule = '#d9d5cb';
 export const rust = '#9a3b1c';
 /** How the lines of several series differ, in their order. */
 export const dashes = [[], [7, 3], [2, 2], [9, 3, 2, 3], [1, 4]] as const;
+/** The widest label at a line's end: a longer one is cut, and whole in the caption and the table. */
+export const labelWidth = 220;
 const sans = 'system-ui, -apple-system, Segoe UI, Roboto, Helvetica, Arial, sans-serif';
 
 /** What all pictures share: no frame, no ground of their own, quiet axes. */

@@ -47,12 +47,12 @@ export const lossRates: Chart<LossRateRow> = {
       },
       {
         transform: [{ filter: '!datum.standsOut' }],
-        mark: { type: 'tick', color: ink, thickness: 2, size: 14 },
+        mark: { type: 'tick', color: ink, thickness: 2, size: 14, opacity: 1 },
         encoding: { x: perYear('rate') },
       },
       {
         transform: [{ filter: 'datum.standsOut' }],
-        mark: { type: 'tick', color: rust, thickness: 4, size: 18 },
+        mark: { type: 'tick', color: rust, thickness: 4, size: 18, opacity: 1 },
         encoding: { x: perYear('rate') },
       },
       {

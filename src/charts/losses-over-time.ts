@@ -22,7 +22,8 @@ export const lossesOverTime: Chart<MonthRow> = {
   spec: (rows) => ({
     data: { values: rows.map((row) => ({ ...row })) },
     config: quiet,
-    spacing: 6,
+    // Less, and the 0 of one scale covers the highest figure of the next.
+    spacing: 14,
     facet: {
       row: {
         field: 'pair',

@@ -1,3 +1,4 @@
+import type { UnitSpec } from 'vega-lite/types_unstable/spec/index.js';
 import type { Chart } from './chart.ts';
 import { ink, quiet, rule, rust, secondInk } from './ink.ts';
 
@@ -11,7 +12,7 @@ export interface DriftRow {
   readonly low: number;
   readonly high: number;
   readonly isOutside: boolean;
-  /** Said of the last point, right of it. */
+  /** Said left of a point that is outside; empty where another so close says it. */
   readonly word: string;
   /** Said right of the limits and the target, in the last row alone. */
   readonly lowWord: string;
@@ -52,7 +53,7 @@ export const syncDrift: Chart<DriftRow> = {
       { mark: { type: 'line', color: ink, strokeWidth: 1.8 }, encoding: { y: seconds('average') } },
       {
         transform: [{ filter: 'datum.isOutside' }],
-        mark: { type: 'point', color: rust, size: 50, strokeWidth: 2 },
+        mark: { type: 'point', color: rust, size: 50, strokeWidth: 2, opacity: 1 },
         encoding: { y: seconds('average') },
       },
       ...(['highWord', 'targetWord', 'lowWord'] as const).map((word) => ({
@@ -64,11 +65,9 @@ export const syncDrift: Chart<DriftRow> = {
           text: { field: word, type: 'nominal' } as const,
         },
       })),
-      {
-        transform: [{ filter: 'datum.word !== ""' }],
-        mark: { type: 'text', align: 'right', dy: -12, color: rust },
-        encoding: { y: seconds('average'), text: { field: 'word', type: 'nominal' } },
-      },
+      // Beside the line, not over it: above what is too long, under what is too short.
+      wordLayer('datum.average >= datum.target', -12),
+      wordLayer('datum.average < datum.target', 18),
     ],
   }),
   describe: (rows) => {
@@ -78,6 +77,14 @@ export const syncDrift: Chart<DriftRow> = {
     return `${rows.length} sync times of ${last.group}, smoothed: ${last.average.toFixed(0)} s at the end, ${last.target.toFixed(0)} s usual; ${outside === 0 ? 'none' : outside} outside ${last.low.toFixed(0)} to ${last.high.toFixed(0)} s.`;
   },
 };
+
+function wordLayer(where: string, dy: number): UnitSpec<string> {
+  return {
+    transform: [{ filter: `datum.word !== "" && ${where}` }],
+    mark: { type: 'text', align: 'right', dy, color: rust },
+    encoding: { y: seconds('average'), text: { field: 'word', type: 'nominal' } },
+  };
+}
 
 function seconds(field: string): {
   readonly field: string;

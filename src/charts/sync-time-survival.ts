@@ -1,6 +1,6 @@
 import type { LayerSpec, UnitSpec } from 'vega-lite/types_unstable/spec/index.js';
 import type { Chart } from './chart.ts';
-import { dashes, ink, quiet, rule, secondInk } from './ink.ts';
+import { dashes, ink, labelWidth, quiet, rule, secondInk } from './ink.ts';
 
 /** One step of the curve of one group: how many in 100 attempts are still without a ready partner after so many seconds. */
 export interface SurvivalRow {
@@ -11,8 +11,12 @@ export interface SurvivalRow {
   readonly percent: number;
   readonly low: number;
   readonly high: number;
-  /** The group and its sample, at one step of its curve; else empty. */
+  /** The group, at one step of its curve; else empty. */
   readonly label: string;
+  /** The height at which it stands, of 100. */
+  readonly labelAt: number;
+  /** Where the picture ends before the curves do, in seconds; `null` where it shows all. */
+  readonly drawnTo: number | null;
   /** The five-minute line, in seconds, with its word in the first row alone. */
   readonly limit: number;
   readonly limitWord: string;
@@ -34,10 +38,10 @@ export const syncTimeSurvival: Chart<SurvivalRow> = {
         ...groups.map(curve),
         {
           transform: [{ filter: 'datum.label !== ""' }],
-          mark: { type: 'text', align: 'left', dx: 7, dy: -7 },
+          mark: { type: 'text', align: 'left', dx: 7, dy: -7, limit: labelWidth },
           encoding: {
             x: seconds('seconds'),
-            y: percent('percent'),
+            y: percent('labelAt'),
             text: { field: 'label', type: 'nominal' },
           },
         },
@@ -61,9 +65,17 @@ export const syncTimeSurvival: Chart<SurvivalRow> = {
       ({ group, attempts, censored }) =>
         `${group} ${attempts} attempts${censored === 0 ? '' : `, ${censored} of them not seen to end`}`,
     );
-    return `Share of attempts not ready yet by time since the start, with 95 % limits: ${said.join('; ')}.`;
+    return `Share of attempts not ready yet by time since the start, with 95 % limits: ${said.join('; ')}.${cutSaid(groups)}`;
   },
 };
+
+/** What lies right of the picture; `last` holds the last row of each group. */
+function cutSaid(last: readonly SurvivalRow[]): string {
+  const drawnTo = last[0]?.drawnTo ?? null;
+  if (drawnTo === null) return '';
+  const left = last.map(({ group, percent: share }) => `${group} ${share.toFixed(0)}`);
+  return ` Drawn to ${drawnTo} s; of 100 not ready by then: ${left.join(', ')}.`;
+}
 
 type Layer = LayerSpec<string> | UnitSpec<string>;
 

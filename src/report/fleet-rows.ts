@@ -3,21 +3,15 @@ import type { ForecastRow } from '../charts/forecast.ts';
 import type { LossRateRow } from '../charts/loss-rates.ts';
 import type { MonthRow } from '../charts/losses-over-time.ts';
 import type { DriftRow } from '../charts/sync-drift.ts';
-import type { SurvivalRow } from '../charts/sync-time-survival.ts';
-import {
-  type BringUpCause,
-  type CensusCount,
-  type Fleet,
-  type SyncDrift,
-  sayDuration,
-} from '../vocabulary.ts';
+import { type CensusCount, type Fleet, type SyncDrift, sayDuration } from '../vocabulary.ts';
 import { terminal } from './escape.ts';
 import { asFigure } from './json.ts';
+import { labelPlaces } from './label-places.ts';
+import { mostOf } from './most-of.ts';
 
-/** What a picture can hold and still be read: pairs in a list, pairs over time, steps of one curve. */
+/** What a picture can hold and still be read: pairs in a list, pairs over time, times of one drift. */
 const most = { pairs: 40, pairsOverTime: 12, steps: 400 };
 const yearSeconds = 365.25 * 86_400;
-const fiveMinutes = 300;
 
 /**
  * The pairs with a rate, the worst first as they are given; the fleet's is that of all losses in all observed time. None
@@ -67,44 +61,17 @@ function nextMonth(begin: number): number {
   return Date.UTC(date.getUTCFullYear(), date.getUTCMonth() + 1);
 }
 
-/** The curves of the groups that have a bring-up by one cause and saw one become ready. */
-export function survivalRows({ groups }: Fleet, cause: BringUpCause): readonly SurvivalRow[] {
-  const own = groups.filter((g) => g.cause === cause && g.survival.length > 0);
-  return own.flatMap(({ group, attempts, censored, survival }, index) => {
-    const name = terminal(group);
-    const points = [{ seconds: 0, surviving: 1, low: 1, high: 1 }, ...thinned(survival)];
-    // Labels step down the curves, so that those of groups that lie close do not meet.
-    const labelled = points.findIndex((p) => p.surviving <= 1 - (index + 1) / (own.length + 1) + 1e-9);
-    return points.map(({ seconds, surviving, low, high }, at) => ({
-      group: name,
-      attempts,
-      censored,
-      seconds,
-      percent: asFigure(surviving * 100),
-      low: asFigure((low ?? surviving) * 100),
-      high: asFigure((high ?? surviving) * 100),
-      label: at === labelled ? `${name} (n = ${attempts})` : '',
-      limit: fiveMinutes,
-      limitWord: index === 0 && at === 0 ? 'five minutes' : '',
-    }));
-  });
-}
-
-/** A curve of very many steps, so many of them as the picture can show, the last among them. */
-function thinned<T>(steps: readonly T[]): readonly T[] {
-  const stride = Math.ceil(steps.length / most.steps);
-  return steps.filter((_, index) => index % stride === 0 || index === steps.length - 1);
-}
-
 /** The sync times of one group and cause, the newest of very many. */
 export function driftRows({ group, target, low, high, points }: SyncDrift): readonly DriftRow[] {
   const shown = points.slice(-most.steps);
+  const said = outsideSaid(shown);
   return shown.map(({ time, seconds, average, isOutside }, index) => {
     const isLast = index === shown.length - 1;
+    const word = isLast ? `${sayDuration(average)}, outside its limits` : 'outside';
     return {
       group: terminal(group),
       ...{ time, seconds, average, target, low, high, isOutside },
-      word: isLast && isOutside ? `${sayDuration(average)}, outside its limits` : '',
+      word: said.includes(index) ? word : '',
       targetWord: isLast ? `usual ${sayDuration(target)}` : '',
       lowWord: isLast ? sayDuration(Math.max(0, low)) : '',
       highWord: isLast ? sayDuration(high) : '',
@@ -112,25 +79,50 @@ export function driftRows({ group, target, low, high, points }: SyncDrift): read
   });
 }
 
+/** The points beside which it is said that they are outside: the last, and of the others those with room for a word. */
+function outsideSaid(points: SyncDrift['points']): readonly number[] {
+  const [first, last] = [points.at(0), points.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  const range = last.time - first.time;
+  // What is said of the last point is long, and stands left of it.
+  const roomTo = last.isOutside ? last.time - range / 2 - 1 : last.time;
+  const said: number[] = [];
+  let from = first.time;
+  for (const [index, { isOutside, time }] of points.entries()) {
+    if (!isOutside || time < from || time > roomTo) continue;
+    said.push(index);
+    from = time + range / 8;
+  }
+  return last.isOutside ? [...said, points.length - 1] : said;
+}
+
+/** So many labels find room, one over the other, beside a census. */
+const labelsInHeight = 7;
+
 /**
- * The census of one signal: each value at every time, 0 where no half said it. None where it was never logged, or
+ * The census of one signal: each value that most halves say at the end, at every time, 0 where no half said it. None where it was never logged, or
  * counted once: a line needs two counts.
  */
-export function censusRows({ census }: Fleet, signal: CensusCount['signal']): readonly CensusRow[] {
+export function censusRows(
+  { census }: Pick<Fleet, 'census'>,
+  signal: CensusCount['signal'],
+): readonly CensusRow[] {
   const own = census.filter((c) => c.signal === signal);
   const times = [...new Set(own.map((c) => c.time))];
-  const values = [...new Set(own.map((c) => c.value))];
-  if (times.length < 2 || values.every((value) => value === null)) return [];
-  return values.flatMap((value) =>
+  const all = [...new Set(own.map((c) => c.value))];
+  if (times.length < 2 || all.every((value) => value === null)) return [];
+  const halvesAt = (value: string | null, time: number | undefined): number =>
+    own.find((c) => c.time === time && c.value === value)?.halves ?? 0;
+  const values = mostOf(all, (value) => halvesAt(value, times.at(-1)));
+  const highest = Math.max(...own.map((c) => c.halves));
+  const atEnd = values.map((value) => halvesAt(value, times.at(-1)));
+  const places = labelPlaces(atEnd, highest / labelsInHeight, highest);
+  return values.flatMap((value, line) =>
     times.map((time, index) => {
-      const halves = own.find((c) => c.time === time && c.value === value)?.halves ?? 0;
+      const halves = halvesAt(value, time);
       const name = value === null ? 'not known' : terminal(value);
-      return {
-        time,
-        value: name,
-        halves,
-        label: index === times.length - 1 && halves > 0 ? `${name}: ${halves}` : '',
-      };
+      const label = index === times.length - 1 ? `${name}: ${halves}` : '';
+      return { time, value: name, halves, label, labelAt: places[line] ?? halves };
     }),
   );
 }

@@ -1,13 +1,11 @@
-import { census } from '../charts/census.ts';
-import type { Chart } from '../charts/chart.ts';
 import { forecast } from '../charts/forecast.ts';
 import { lossRates } from '../charts/loss-rates.ts';
 import { lossesOverTime } from '../charts/losses-over-time.ts';
 import { syncDrift } from '../charts/sync-drift.ts';
-import { syncTimeSurvival } from '../charts/sync-time-survival.ts';
 import type { Fleet } from '../vocabulary.ts';
-import { findingTable } from './fleet-findings.ts';
-import { censusRows, driftRows, forecastRows, lossRateRows, monthRows, survivalRows } from './fleet-rows.ts';
+import { censusFigures, drawnOf, type FleetFigure, figureOf, survivalFigures } from './fleet-figures.ts';
+import { findingTable, qualityTable } from './fleet-findings.ts';
+import { driftRows, forecastRows, lossRateRows, monthRows } from './fleet-rows.ts';
 import {
   censusTable,
   driftTable,
@@ -19,13 +17,6 @@ import {
 } from './fleet-shown-tables.ts';
 import { causeWords } from './outcome-words.ts';
 import type { ShownTable } from './shown-table.ts';
-
-/** A picture with what a screen reader speaks; the table beside it has the same figures. */
-export interface FleetFigure {
-  readonly id: string;
-  readonly spec: ReturnType<Chart<never>['spec']>;
-  readonly caption: string;
-}
 
 /** One question of the review: its pictures, and the same figures as a table. */
 export interface FleetSection {
@@ -51,26 +42,8 @@ export function fleetSections(fleet: Fleet, zone: string): readonly FleetSection
     campaign(fleet),
     readiness(fleet),
     findings(fleet, zone),
+    quality(fleet, zone),
   ].filter((section) => section.table.rows.length > 0);
-}
-
-function figureOf<Row>(
-  chart: Chart<Row>,
-  rows: readonly Row[],
-  name: string = chart.id,
-): readonly FleetFigure[] {
-  return rows.length === 0 ? [] : [{ id: name, spec: chart.spec(rows), caption: chart.describe(rows) }];
-}
-
-/** The captions, with how many are drawn where that is not all of them. */
-function drawnOf(
-  figures: readonly FleetFigure[],
-  drawn: number,
-  all: number,
-  words: string,
-): readonly FleetFigure[] {
-  if (drawn >= all) return figures;
-  return figures.map((f) => ({ ...f, caption: `${f.caption} Drawn are the ${words}: ${drawn} of ${all}.` }));
 }
 
 function pairs(fleet: Fleet): FleetSection {
@@ -105,12 +78,7 @@ function syncTimes(fleet: Fleet): FleetSection {
   return {
     id: 'sync-times',
     title: `Sync times by ${fleet.by}`,
-    figures: causes.flatMap((cause) =>
-      figureOf(syncTimeSurvival, survivalRows(fleet, cause), `sync-times-${cause}`).map((figure) => ({
-        ...figure,
-        caption: `By ${causeWords[cause]}. ${figure.caption}`,
-      })),
-    ),
+    figures: causes.flatMap((cause) => survivalFigures(fleet, cause)),
     table: groupTable(fleet),
     reading:
       'Attempts that were not seen to end count for as long as they were watched. Where times are known between two readings only, the curve is Turnbull’s and its limits are those of what the readings leave open; else it is Kaplan and Meier’s with Greenwood’s limits.',
@@ -138,12 +106,7 @@ function censuses(fleet: Fleet): FleetSection {
   return {
     id: 'census',
     title: 'Firmware and models',
-    figures: (['firmware', 'model'] as const).flatMap((signal) =>
-      figureOf(census, censusRows(fleet, signal), `census-${signal}`).map((figure) => ({
-        ...figure,
-        caption: `${signal === 'firmware' ? 'Firmware' : 'Models'}. ${figure.caption}`,
-      })),
-    ),
+    figures: (['firmware', 'model'] as const).flatMap((signal) => censusFigures(fleet, signal)),
     table: censusTable(fleet),
     reading: 'Halves are counted at the begin of each month, and where all logs end.',
   };
@@ -177,5 +140,15 @@ function findings(fleet: Fleet, zone: string): FleetSection {
     figures: [],
     table: findingTable(fleet, zone),
     reading: 'Of each kind and pair the newest is told; all are in fleet.json.',
+  };
+}
+
+function quality(fleet: Fleet, zone: string): FleetSection {
+  return {
+    id: 'quality',
+    title: 'Quality of the data',
+    figures: [],
+    table: qualityTable(fleet, zone),
+    reading: 'What was not seen or not understood counts neither as good nor as bad.',
   };
 }

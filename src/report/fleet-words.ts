@@ -42,7 +42,8 @@ export function sayLonger({
   secondsPerYear: { value, low, high },
   p,
 }: NonNullable<Fleet['groups'][number]['trend']>): string {
-  const seconds = (s: number | null): string => (s === null ? 'not known' : s.toFixed(0));
+  const seconds = (s: number | null): string =>
+    s === null ? 'not known' : s.toFixed(0).replace(/^-0$/, '0');
   return `${seconds(value)} s (${seconds(low)} to ${seconds(high)}), ${sayChance(p)}`;
 }
 

@@ -20,7 +20,7 @@ a:focus-visible{outline:2px solid var(--ink);outline-offset:2px}
 .second,caption,figcaption{color:var(--second);font-size:.875rem;text-align:left}
 table{border-collapse:collapse;width:100%;font-size:.9375rem}
 th,td{text-align:left;vertical-align:top;padding:.28rem .7rem .28rem 0;border-bottom:1px solid var(--rule);overflow-wrap:break-word}
-.long{overflow-wrap:anywhere}.joined>*{border-bottom:0;padding-bottom:0}.joined th{min-width:11.5rem}.named{min-width:7.2rem}.shown .number+:not(.number){padding-left:.8rem}
+.long{overflow-wrap:anywhere}.joined>*{border-bottom:0;padding-bottom:0}.joined th{min-width:11.5rem}.named{min-width:7.2rem}.shown .number+:not(.number){padding-left:.8rem}#pairs .shown td:last-child{min-width:9.5rem}
 th{font-weight:600;color:var(--second);font-size:.8125rem}th[scope=row]{color:inherit;font-size:inherit;font-weight:400}
 h3{font-size:.875rem;font-weight:600;margin:.8rem 0 .2rem;overflow-wrap:anywhere;break-after:avoid}
 td.number,th.number{text-align:right}
@@ -34,8 +34,8 @@ figure{margin:0;break-inside:avoid}
 .picture svg{display:block;max-width:100%;height:auto}
 .key{display:flex;flex-wrap:wrap;gap:.2rem 1.2rem;list-style:none;padding:0;margin:.4rem 0 0;color:var(--second);font-size:.8125rem}
 .key b{color:var(--ink);font-weight:600}
-ol.lines{padding-left:2.4rem;margin:.4rem 0;font-size:.8125rem}
-ol.lines li{margin:.1rem 0;overflow-wrap:anywhere}
+.lines{padding-left:2.4rem;margin:.4rem 0;font-size:.8125rem}
+.lines li{margin:.1rem 0;overflow-wrap:anywhere}
 code{font-family:ui-monospace,SFMono-Regular,Menlo,Consolas,"DejaVu Sans Mono",monospace;font-size:.8125rem;overflow-wrap:anywhere}
 sup{font-size:.75rem}
 .cautions{break-inside:avoid;border-left:3px solid var(--ink);padding-left:1rem}
@@ -48,8 +48,8 @@ footer{margin-top:2rem;color:var(--second);font-size:.8125rem}
 html{font-size:11px;line-height:1.35;background:#fff;color:#000}body{max-width:none;padding:0}
 h2{margin:1.1rem 0 .4rem;padding-top:.4rem}
 th,td{padding:.12rem .6rem .12rem 0}table{font-size:10.5px}.steps td:last-child{width:23rem}.took{width:12rem}.checks th[scope=row]{width:18rem}#cautions,#sign-off{break-inside:avoid}.sign div{margin-top:1.2rem}dl{gap:.05rem 1.2rem}
-.picture svg{max-width:150mm;max-height:54mm}#bring-ups svg{max-width:140mm}#months svg{max-height:110mm}h3{margin:.5rem 0 .1rem;font-size:9.5px}
-ol.lines{columns:2;column-gap:8mm;font-size:9px;line-height:1.25;padding-left:1.8rem}ol.lines li{break-inside:avoid;margin:0}ol.lines code{font-size:8.5px}sup{font-size:7.5px}
+.picture svg{max-width:150mm;max-height:54mm}#bring-ups svg{max-width:140mm}#pairs svg,#months svg,#sync-times svg,#drifts svg,#census svg,#forecast svg{max-width:250mm;max-height:none;zoom:.7}h3{margin:.5rem 0 .1rem;font-size:9.5px}
+.lines{columns:2;column-gap:8mm;font-size:9px;line-height:1.25;padding-left:1.8rem}.lines li{break-inside:avoid;margin:0}.lines code{font-size:8.5px}sup{font-size:7.5px}
 .verdict{font-size:1.6rem}
 }
 `.trim();

@@ -1,7 +1,7 @@
 import { type CensusRow, census } from '../../../src/charts/census.ts';
 import { checkChart } from '../../support/check-chart.ts';
 
-const old: CensusRow = { time: Date.UTC(2026, 0), value: '6.2.0', halves: 4, label: '' };
+const old: CensusRow = { time: Date.UTC(2026, 0), value: '6.2.0', halves: 4, label: '', labelAt: 1 };
 const fewer: CensusRow = { ...old, time: Date.UTC(2026, 1), halves: 1, label: '6.2.0: 1' };
 const renewed: CensusRow = { ...fewer, value: '6.4.1', halves: 3, label: '6.4.1: 3' };
 

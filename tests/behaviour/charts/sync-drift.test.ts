@@ -42,5 +42,12 @@ checkChart(syncDrift, [
     shows: [rust, '1 min 32 s, outside its limits', 'usual 1 min 20 s'],
     says: '2 sync times of 6.2.0, smoothed: 92 s at the end, 80 s usual; 1 outside 70 to 90 s.',
   },
+  {
+    name: 'marks what falls below them too, with its word',
+    rows: [usual, { ...last, average: 64, word: 'outside' }],
+    shows: [rust, '>outside<'],
+    hides: ['NaN'],
+    says: '2 sync times of 6.2.0, smoothed: 64 s at the end, 80 s usual; 1 outside 70 to 90 s.',
+  },
   { name: 'of no sync time says so', rows: [], shows: ['<svg'], says: 'Too few sync times to smooth.' },
 ]);

@@ -10,6 +10,8 @@ const begin: SurvivalRow = {
   low: 100,
   high: 100,
   label: '',
+  labelAt: 50,
+  drawnTo: null,
   limit: 300,
   limitWord: 'five minutes',
 };
@@ -38,6 +40,16 @@ checkChart(syncTimeSurvival, [
     shows: ['stroke-dasharray="7,3"'],
     hides: ['NaN'],
     says: 'Share of attempts not ready yet by time since the start, with 95 % limits: 6.2.0 2 attempts, 1 of them not seen to end; 6.4.1 2 attempts.',
+  },
+  {
+    name: 'says where it ends before a curve does, and how many are left',
+    rows: [
+      { ...begin, drawnTo: 1200 },
+      { ...end, drawnTo: 1200 },
+    ],
+    shows: ['6.2.0 (n = 2)'],
+    hides: ['NaN'],
+    says: 'Share of attempts not ready yet by time since the start, with 95 % limits: 6.2.0 2 attempts, 1 of them not seen to end. Drawn to 1200 s; of 100 not ready by then: 6.2.0 50.',
   },
   { name: 'of no attempt says so', rows: [], shows: ['<svg'], says: 'No attempt was seen to become ready.' },
 ]);

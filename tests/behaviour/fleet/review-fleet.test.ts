@@ -161,12 +161,21 @@ describe('the sync times of groups', () => {
   });
 });
 
+/** The journals of all pairs as one station exports them, in the order of time: read three times as fast as eight files. */
+function oneJournal(journals: readonly string[]): string {
+  const [head = ''] = journals[0]?.split('\n') ?? [];
+  const rows = journals.flatMap((text) => text.trimEnd().split('\n').slice(1));
+  const timed = rows.map((row) => ({ row, time: Date.parse(row.slice(0, row.indexOf(','))) }));
+  return [head, ...timed.sort((a, b) => a.time - b.time).map(({ row }) => row), ''].join('\n');
+}
+
 test('of 200 seeded fleets without a bad pair a pair is said to stand out in no more than promised', async () => {
   const plans = fleetPlans.map((plan) => ({ ...plan, lossesPerYear: 3, growth: 1 }));
   let [falsely, closer] = [0, 0];
   for (let seed = 1; seed <= 200; seed += 1) {
-    const files = tellFleet(plans, seed).map((told) => [`${told.plan.pair}.csv`, journalOf(told)] as const);
-    const found = fleet(await analyseTexts(Object.fromEntries(files)), question);
+    const journal = oneJournal(tellFleet(plans, seed).map(journalOf));
+    const found = fleet(await analyseTexts({ 'all.csv': journal }), question);
+    expect(found.pairs).toHaveLength(plans.length);
     if (found.pairs.some((p) => p.standsOut)) falsely += 1;
     if (found.pairs.some((p) => p.trend.comesCloser)) closer += 1;
   }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { sayNames, sayObserved } from '../../../src/report/fleet-words.ts';
+import { sayLonger, sayNames, sayObserved } from '../../../src/report/fleet-words.ts';
 
 test.each([
   [['RO1'], 'RO1'],
@@ -18,4 +18,11 @@ test.each([
   [730 * 86_400, '730 d'],
 ])('%d observed seconds are said as they can be read', (seconds, said) => {
   expect(sayObserved(seconds)).toBe(said);
+});
+
+test.each([
+  [{ value: 12.4, low: 3, high: 20.6 }, '12 s (3 to 21), p = 0.02'],
+  [{ value: -12, low: -33, high: -0.2 }, '-12 s (-33 to 0), p = 0.02'],
+])('a trend of %j seconds a year is said with its limits and its chance', (secondsPerYear, said) => {
+  expect(sayLonger({ months: 9, secondsPerYear, p: 0.02 })).toBe(said);
 });

@@ -1,0 +1,75 @@
+import type { SurvivalRow } from '../charts/sync-time-survival.ts';
+import type { BringUpCause, Fleet, GroupReview, SurvivalPoint } from '../vocabulary.ts';
+import { terminal } from './escape.ts';
+import { asFigure } from './json.ts';
+import { labelPlaces } from './label-places.ts';
+import { mostOf } from './most-of.ts';
+
+const fiveMinutes = 300;
+/** Where the curves end: what comes after is so rare and so late that it would hide all else. */
+const drawnTo = 4 * fiveMinutes;
+/** Steps of one curve, nearly one for each pixel. */
+const mostSteps = 400;
+
+/** The curves of the groups that saw a bring-up by one cause become ready, of many the slowest, as far as the picture goes. */
+export function survivalRows({ groups }: Pick<Fleet, 'groups'>, cause: BringUpCause): readonly SurvivalRow[] {
+  const own = mostOf(
+    groups.filter((g) => g.cause === cause && g.survival.length > 0),
+    (g) => g.median.value ?? Number.MAX_VALUE,
+  );
+  const isCut = own.some((g) => g.survival.some((p) => p.seconds > drawnTo));
+  const curves = own.map((group, index) => curveOf(group, isCut, 1 - (index + 1) / (own.length + 1)));
+  const places = labelPlaces(curves.map(heightOfLabel), 8, 100);
+  return curves.flatMap(({ name, attempts, censored, points, labelled }, index) =>
+    points.map(({ seconds, surviving, low, high }, at) => ({
+      group: name,
+      attempts,
+      censored,
+      seconds,
+      percent: asFigure(surviving * 100),
+      low: asFigure((low ?? surviving) * 100),
+      high: asFigure((high ?? surviving) * 100),
+      label: at === labelled ? labelOf(name, attempts, curves.length) : '',
+      labelAt: places[index] ?? 0,
+      drawnTo: isCut ? drawnTo : null,
+      limit: fiveMinutes,
+      limitWord: index === 0 && at === 0 ? 'five minutes' : '',
+    })),
+  );
+}
+
+/** Of many curves the name alone: more would be crossed by the next curve, and the caption has the sample. */
+function labelOf(name: string, attempts: number, curves: number): string {
+  return curves > 2 ? name : `${name} (n = ${attempts})`;
+}
+
+interface Curve {
+  readonly name: string;
+  readonly attempts: number;
+  readonly censored: number;
+  readonly points: readonly SurvivalPoint[];
+  /** The point at which the label stands. */
+  readonly labelled: number;
+}
+
+/** Labels step down the curves, so that those of groups that lie close do not meet: each where its curve falls to `level`, or ends. */
+function curveOf({ group, attempts, censored, survival }: GroupReview, isCut: boolean, level: number): Curve {
+  const seen = survival.filter((p) => p.seconds <= drawnTo);
+  const begun = [{ seconds: 0, surviving: 1, low: 1, high: 1 }, ...thinned(seen)];
+  const end = begun.at(-1);
+  const goesOn = isCut && end !== undefined && end.surviving > 0;
+  const points = goesOn ? [...begun, { ...end, seconds: drawnTo }] : begun;
+  const fallen = points.findIndex((p) => p.surviving <= level + 1e-9);
+  const labelled = fallen === -1 ? points.length - 1 : fallen;
+  return { name: terminal(group), attempts, censored, points, labelled };
+}
+
+function heightOfLabel({ points, labelled }: Curve): number {
+  return (points[labelled]?.surviving ?? 0) * 100;
+}
+
+/** A curve of very many steps, so many of them as the picture can show, the last among them. */
+function thinned<T>(steps: readonly T[]): readonly T[] {
+  const stride = Math.ceil(steps.length / mostSteps);
+  return steps.filter((_, index) => index % stride === 0 || index === steps.length - 1);
+}
