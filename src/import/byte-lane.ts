@@ -44,6 +44,8 @@ interface State extends LaneOptions {
   line: number;
   /** The begin of a line whose end has not come yet. */
   rest: Uint8Array;
+  /** The general reader has the begin of that line. */
+  isEndless: boolean;
   /** The row before, if it is a known one. */
   before: KnownRow | null;
 }
@@ -52,6 +54,7 @@ const [lineFeed, carriageReturn, quote] = [10, 13, 34];
 /** So much goes to the general reader at once where a row is irregular. */
 const blockBytes = 65_536;
 const mostCells = 1024;
+const longestLine = 1_048_576;
 
 /**
  * Reads a table as bytes. A row whose bytes, but for stamp and gauges, were read before says what that one said: nothing of
@@ -68,13 +71,14 @@ export function byteLane(options: LaneOptions): Lane {
     cells: { count: 0, from: new Int32Array(mostCells), to: new Int32Array(mostCells) },
     line: 1,
     rest: new Uint8Array(0),
+    isEndless: false,
     before: null,
   };
   return {
     push: (piece) => takePiece(state, new Uint8Array(piece.buffer, piece.byteOffset, piece.length)),
     end() {
-      const { general, decode, line, rest } = state;
-      general.goOnAt(line);
+      const { general, decode, line, rest, isEndless } = state;
+      if (!isEndless) general.goOnAt(line);
       general.push(decode(line === 1 && isMark(rest) ? rest.subarray(3) : rest));
       general.end();
     },
@@ -85,16 +89,29 @@ function takePiece(state: State, bytes: Uint8Array): void {
   const first = bytes.indexOf(lineFeed) + 1;
   if (first === 0) {
     state.rest = join(state.rest, bytes);
+    if (state.rest.length > longestLine) takeEndless(state);
     return;
   }
-  const begun = state.rest.length > 0 ? first : 0;
+  const begun = state.rest.length > 0 || state.isEndless ? first : 0;
   if (begun > 0) {
-    const line = join(state.rest, bytes.subarray(0, begun));
-    takeLines(state, pieceOf(line), 0, line.length);
+    state.rest = join(state.rest, bytes.subarray(0, begun));
+    if (state.isEndless) takeEndless(state);
+    else takeLines(state, pieceOf(state.rest), 0, state.rest.length);
+    state.isEndless = false;
   }
   const to = bytes.lastIndexOf(lineFeed) + 1;
   takeLines(state, pieceOf(bytes), begun, to);
   state.rest = bytes.slice(to);
+}
+
+/** A line that is longer than any row goes to the general reader as it comes: it keeps the begin of it alone. */
+function takeEndless(state: State): void {
+  const { general, decode, rest } = state;
+  if (!state.isEndless) general.goOnAt(state.line);
+  general.push(decode(rest));
+  state.line = general.line();
+  state.rest = new Uint8Array(0);
+  state.isEndless = true;
 }
 
 /** Takes whole lines. */

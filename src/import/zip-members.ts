@@ -8,6 +8,7 @@ import {
   ERR_LOCAL_FILE_HEADER_NOT_FOUND,
   ERR_OVERLAPPING_ENTRY,
   ERR_UNSUPPORTED_COMPRESSION,
+  ERR_UNSUPPORTED_ENCRYPTION,
   type FileEntry,
   Reader,
   ZipReader,
@@ -106,6 +107,9 @@ async function* unpacked(name: string, entry: FileEntry): AsyncGenerator<Uint8Ar
     }
   } catch (error) {
     throw meaningOf(name, error);
+  } finally {
+    // Whoever stops early must let go of the member, or the next waits for ever.
+    await reader.cancel().catch(() => undefined);
   }
   const wrong = await done;
   if (wrong !== null) throw meaningOf(name, wrong);
@@ -121,6 +125,7 @@ function meaningOf(name: string, error: unknown): unknown {
     case ERR_INVALID_UNCOMPRESSED_SIZE:
       return new InputError(name, 'it unpacks to another size than the archive says.', 'Pack it again.');
     case ERR_ENCRYPTED:
+    case ERR_UNSUPPORTED_ENCRYPTION:
       return new InputError(name, 'it is locked with a password.', 'Unpack it first.');
     case ERR_UNSUPPORTED_COMPRESSION:
       return new InputError(name, 'it is packed in a way that is not known here.', 'Unpack it first.');
