@@ -22,6 +22,8 @@ test.each(seeds())('$kind as it is can be used', async (seed) => {
 test('an input is the same for the same number', () => {
   const all = seeds();
   for (const number of [0, 7, 1234]) expect(inputOf(number, all)).toEqual(inputOf(number, all));
+  for (let number = 0; number < 200; number += 1) inputOf(number, all);
+  expect(all).toEqual(seeds());
 });
 
 describe('what failed once is read or refused', () => {

@@ -19,6 +19,11 @@ const mostBytes = 4000;
 
 /** One input of every layout, container and kind of file, small enough to be read thousands of times. */
 export function seeds(): readonly Seed[] {
+  // Copies: a slice of what Node reads is no copy, and a mutation of it would change the seed.
+  return wellFormed().map((seed) => ({ ...seed, bytes: Uint8Array.from(seed.bytes) }));
+}
+
+function wellFormed(): readonly Seed[] {
   const begin = (...path: readonly string[]): Uint8Array =>
     readFileSync(join(site, ...path)).subarray(0, mostBytes);
   const text = (...lines: readonly string[]): Uint8Array => new TextEncoder().encode(`${lines.join('\n')}\n`);
