@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { createGunzip, type Gunzip } from 'node:zlib';
-import { DamagedEnd, type Hasher, type Platform } from '../pipeline.ts';
+import { DamagedEnd, type Hasher, type Platform, type StoredFile } from '../pipeline.ts';
+import { threadHasher } from './thread-hasher.ts';
 
 const unpackedBytes = 262_144;
 
@@ -12,7 +13,11 @@ export function digestOf(bytes: Uint8Array): string {
   return createHash('sha256').update(bytes).digest('hex');
 }
 
-function sha256(): Hasher {
+/** From so many bytes on the start of a thread is worth it. */
+const threadFrom = 16_777_216;
+
+function sha256({ name, bytes: size }: Pick<StoredFile, 'name'> & { readonly bytes: number | null }): Hasher {
+  if (size !== null && size >= threadFrom) return threadHasher(name);
   const hash = createHash('sha256');
   return {
     update: (bytes) => {

@@ -7,10 +7,12 @@ import {
   isAgain,
   type KnownRow,
   type KnownRows,
+  type KnownRun,
   knownRows,
   learnRow,
   type Places,
 } from './known-rows.ts';
+import { addToStreak, isRunAgain, noStreak, type Streak } from './known-runs.ts';
 import { type Piece, pieceOf } from './literal.ts';
 import type { Row } from './row.ts';
 import type { FileSink } from './sink.ts';
@@ -40,6 +42,7 @@ interface State extends LaneOptions {
   readonly known: KnownRows;
   readonly row: ByteRow;
   readonly cells: Cells;
+  readonly streak: Streak;
   /** The line that the next row begins on. */
   line: number;
   /** The begin of a line whose end has not come yet. */
@@ -69,6 +72,7 @@ export function byteLane(options: LaneOptions): Lane {
     known: knownRows(options.places, stamps, options.delimiter),
     row: byteRow(options.delimiter, options.decode),
     cells: { count: 0, from: new Int32Array(mostCells), to: new Int32Array(mostCells) },
+    streak: noStreak(),
     line: 1,
     rest: new Uint8Array(0),
     isEndless: false,
@@ -117,14 +121,33 @@ function takeEndless(state: State): void {
 /** Takes whole lines. */
 function takeLines(state: State, piece: Piece, from: number, to: number): void {
   const { bytes } = piece;
-  const { known, general, row } = state;
+  const { known, general, row, stamps, streak } = state;
   let at = state.line === 1 && isMark(bytes) ? 3 : from;
   while (at < to) {
     const next = state.before?.next;
-    if (next && isAgain(known, next, piece, at)) at = takeAgain(state, next, bytes, at);
+    if (next?.run && isRunAgain(next.run, streak, stamps, piece, at, to))
+      at = takeRun(state, next.run, bytes, at);
+    else if (next && isAgain(known, next, piece, at)) at = takeAgain(state, next, bytes, at);
     else at = general.isWaiting() ? takeBlock(state, bytes, at, to) : takeLine(state, piece, at, to);
   }
   row.settle();
+}
+
+/** Takes the rows of a run that was just found again; gives where the next begins. */
+function takeRun(state: State, { rows, readings, edges }: KnownRun, bytes: Uint8Array, at: number): number {
+  const { known, row, sink, stamps, line } = state;
+  const end = at + (edges.at(-1) ?? 0);
+  const rowAt = (index: number): Row => {
+    row.set(bytes, at + (edges[index] ?? 0), at + (edges[index + 1] ?? 0), line + index);
+    return row;
+  };
+  const time = stamps.take(rows.length);
+  if (!sink.unchanged(readings, rows.length, rowAt, time))
+    for (let index = 0; index < rows.length; index += 1)
+      sink.again(rowAt(index), time, rows[index]?.said ?? [], known.numbers);
+  state.before = rows.at(-1) ?? null;
+  state.line += rows.length;
+  return end;
 }
 
 /** Takes a row that was just found again; gives where the next begins. */
@@ -133,6 +156,7 @@ function takeAgain(state: State, found: KnownRow, bytes: Uint8Array, at: number)
   row.set(bytes, at, known.end, state.line);
   sink.again(row, stamps.take(), found.said, known.numbers);
   if (before !== null && before.next !== found) before.next = found;
+  addToStreak(state.streak, found, bytes, at, known.end, stamps);
   state.before = found;
   state.line += 1;
   return known.end;
@@ -156,6 +180,7 @@ function takeLine(state: State, piece: Piece, at: number, to: number): number {
   const learnt = isStamp
     ? (findRow(known, piece, at, cells) ?? learnRow(known, said, bytes, at, end, cells))
     : null;
+  if (learnt !== null) addToStreak(state.streak, learnt, bytes, at, end, stamps);
   if (state.before !== null && learnt !== null) state.before.next = learnt;
   state.before = learnt;
   return end;

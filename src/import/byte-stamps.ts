@@ -9,8 +9,10 @@ export interface ByteStamps {
   length(): number;
   /** True for a stamp of the day that was learnt, whose clock is then ready to be taken. */
   fits(piece: Piece, from: number): boolean;
-  /** Gives the instant of the stamp that fitted, in its turn. */
-  take(): number;
+  /** The clock of the stamp that was learnt or fitted last. */
+  clock(): number;
+  /** Gives the instant of the stamp that fitted, in its turn; so many rows have it. */
+  take(rows?: number): number;
 }
 
 const [zero, nine, colon, point, comma, zed] = [48, 57, 58, 46, 44, 90];
@@ -50,7 +52,8 @@ export function byteStamps(times: TimeReader): ByteStamps {
       setLiteral(literals, whole.at, piece.bytes.subarray(from, from + whole.length));
       return true;
     },
-    take: () => times.take(seen.clock, seen.isInstant, seen.hasDecimals),
+    clock: () => seen.clock,
+    take: (rows = 1) => times.take(seen.clock, seen.isInstant, seen.hasDecimals, rows),
   };
 }
 

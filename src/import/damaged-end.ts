@@ -9,10 +9,10 @@ export class DamagedEnd extends Error {}
  */
 export async function eachPiece(
   source: FileSource,
-  take: (piece: Uint8Array) => boolean | undefined,
+  take: (piece: Uint8Array) => boolean | Promise<boolean>,
 ): Promise<string | null> {
   try {
-    for await (const piece of source.open()) if (take(piece) === false) return null;
+    for await (const piece of source.open()) if (!(await take(piece))) return null;
     return null;
   } catch (error) {
     if (error instanceof DamagedEnd) return error.message;

@@ -35,7 +35,7 @@ const undone =
 
 export function entryReader(phrasebook: Phrasebook): EntryReader {
   const cache = new Map<string, Matched | 'ignored' | 'unknown'>();
-  const firstOwn = ruleFinder(phrasebook.messages);
+  const firstOwn = ruleFinder(() => phrasebook.messages);
   const firstPlain = ruleFinder(phrasebook.plainMessages);
   const firstNote = ruleFinder(phrasebook.notes);
   const look = (message: string): Matched | 'ignored' | 'unknown' => {
@@ -71,12 +71,12 @@ export function entryReader(phrasebook: Phrasebook): EntryReader {
 }
 
 /** The first rule that fits; what it takes to find it is made when first needed. */
-function ruleFinder(rules: readonly MessageRule[]): (text: string) => Matched | undefined {
+function ruleFinder(rules: () => readonly MessageRule[]): (text: string) => Matched | undefined {
   let list: ReturnType<typeof patternList> | undefined;
   return (text) => {
-    list ??= patternList(rules.map((r) => r.pattern));
+    list ??= patternList(rules().map((r) => r.pattern));
     const found = list.first(text);
-    const rule = found === null ? undefined : rules[found.index];
+    const rule = found === null ? undefined : rules()[found.index];
     return found === null || rule === undefined ? undefined : { rule, groups: found.groups };
   };
 }

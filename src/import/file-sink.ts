@@ -1,3 +1,4 @@
+import { takeInOrder } from './clock-order.ts';
 import { detached } from './decode.ts';
 import { entryReader } from './entries.ts';
 import type { Phrasebook } from './phrasebook-rules.ts';
@@ -17,7 +18,7 @@ import {
   unitOf,
   unmatched,
 } from './sink-state.ts';
-import { takeAgain, takeReading } from './take-readings.ts';
+import { takeAgain, takeReading, takeUnchanged } from './take-readings.ts';
 import { touch, type Unit } from './units.ts';
 
 const minuteMs = 60_000;
@@ -55,6 +56,7 @@ export function fileSink(phrasebook: Phrasebook): FileSink {
     note: (at, pair, half, text) => takeNote(state, at, pair, half, text),
     said: () => (state.isPlain ? state.said : null),
     again: (row, at, said, numbers) => takeAgain(state, row, at, said, numbers),
+    unchanged: (readings, rows, rowAt, at) => takeUnchanged(state, readings, rows, rowAt, at),
     isFull: () => state.changes.length > mostChanges,
     rows: () => countsOf(state).read,
     reject: (what, fix) => rejectRow(state, what, fix),
@@ -78,7 +80,7 @@ function takeEntry(state: State, at: number, unit: Unit, message: string): void 
     return;
   }
   unit.lastEntry = undefined;
-  unit.order.take(at, state.row);
+  takeInOrder(unit.order, at, state.row);
   const found = state.entries.read(unit.subject, message);
   if (unit.subject !== null) touch(unit, at, state.row);
   if (found === 'ignored') {

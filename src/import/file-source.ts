@@ -7,6 +7,7 @@ export interface FileSource {
   /** `null` where only unpacking tells. */
   readonly bytes: number | null;
   readonly container?: { readonly file: string; readonly sha256: string };
+  /** Its bytes, piece by piece. A piece holds until the next is asked for: then its memory may be used again. */
   open(): AsyncIterable<Uint8Array>;
 }
 
@@ -17,14 +18,18 @@ export interface StoredFile extends FileSource {
 }
 
 export interface Hasher {
-  update(bytes: Uint8Array): void;
+  /** Takes the next bytes; where it takes its time they must stay as they are until it has settled. */
+  update(bytes: Uint8Array): void | Promise<void>;
   /** Lower-case hexadecimal. */
-  digest(): string;
+  digest(): string | Promise<string>;
 }
+
+/** A hasher of the bytes of a file: many are worth a thread of their own. */
+export type NewHasher = (of: Pick<FileSource, 'name' | 'bytes'>) => Hasher;
 
 /** What the core asks of the machine it runs on. */
 export interface Platform {
-  readonly sha256: () => Hasher;
+  readonly sha256: NewHasher;
   /** Unpacks gzip. Throws DamagedEnd, after all that could be unpacked, where the bytes are damaged or cut off. */
   readonly gunzip: (packed: AsyncIterable<Uint8Array>) => AsyncIterable<Uint8Array>;
 }
@@ -37,7 +42,7 @@ export interface ImportOptions {
   readonly year: number | null;
   /** Milliseconds UTC of a day that the other files speak of, for notes without a date and stamps without a year. */
   readonly neighbour: number | null;
-  readonly sha256: () => Hasher;
+  readonly sha256: NewHasher;
   /** Reads tables as text alone, as the fast lane must come to the same. */
   readonly isGeneralOnly?: boolean;
   readonly onProgress?: (bytes: number, rows: number) => void;

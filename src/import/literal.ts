@@ -52,9 +52,16 @@ export function setLiteral({ words }: Literals, at: number, bytes: Uint8Array): 
     words[at] = first | (second << 8) | (third << 16);
     return;
   }
-  const { view } = pieceOf(bytes);
-  for (let index = 0; index < wordsIn(length); index += 1)
-    words[at + index] = view.getInt32(Math.min(index * wordBytes, length - wordBytes), true);
+  for (let index = 0; index < wordsIn(length); index += 1) {
+    const from = Math.min(index * wordBytes, length - wordBytes);
+    const [first = 0, second = 0, third = 0, fourth = 0] = [
+      bytes[from],
+      bytes[from + 1],
+      bytes[from + 2],
+      bytes[from + 3],
+    ];
+    words[at + index] = first | (second << 8) | (third << 16) | (fourth << 24);
+  }
 }
 
 function wordsIn(length: number): number {

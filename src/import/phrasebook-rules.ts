@@ -46,10 +46,10 @@ export interface Phrasebook {
   readonly files: readonly FileRule[];
   readonly units: readonly UnitRule[];
   readonly parameters: ReadonlyMap<string, ParameterRule>;
-  /** The site's own; then what it ignores; then plain English. */
+  /** The site's own; then what it ignores; then plain English, which is compiled when a log first needs it. */
   readonly messages: readonly MessageRule[];
-  readonly plainMessages: readonly MessageRule[];
-  readonly notes: readonly MessageRule[];
+  readonly plainMessages: () => readonly MessageRule[];
+  readonly notes: () => readonly MessageRule[];
   readonly ignore: readonly Pattern[];
 }
 

@@ -21,6 +21,7 @@ export function readPhrasebook(file: string, yaml: string | null): Phrasebook {
   const parameters = Object.entries(own.parameters ?? {}).map(
     ([name, rule]): readonly [string, ParameterRule] => [name, parameterRule(file, name, rule)],
   );
+  const messages = (own.messages ?? []).map((rule, i) => messageRule(file, i, rule));
   return {
     file,
     site: own.name ?? null,
@@ -34,12 +35,25 @@ export function readPhrasebook(file: string, yaml: string | null): Phrasebook {
       ...plainUnits.map((r, i) => unitRule('', i, r)),
     ],
     parameters: new Map([...builtInParameters(), ...parameters]),
-    messages: (own.messages ?? []).map((rule, i) => messageRule(file, i, rule)),
-    plainMessages: plainMessages.map((rule, i) => messageRule('', i, rule)),
-    notes: [...(own.messages ?? []), ...noteMessages, ...plainMessages].map((rule, i) =>
-      messageRule(file, i, rule),
-    ),
+    messages,
+    plainMessages: plainRules,
+    notes: once(() => [...messages, ...builtIn(noteMessages), ...plainRules()]),
     ignore: (own.ignore ?? []).map((source, index) => pattern(file, `ignore[${index}]`, source, true)),
+  };
+}
+
+/** Plain English is the same for every site, and compiled for the first that needs it. */
+const plainRules = once(() => builtIn(plainMessages));
+
+function builtIn(rules: readonly NonNullable<PhrasebookText['messages']>[number][]): readonly MessageRule[] {
+  return rules.map((rule, index) => messageRule('', index, rule));
+}
+
+function once<T>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => {
+    made ??= make();
+    return made;
   };
 }
 

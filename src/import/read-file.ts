@@ -82,7 +82,7 @@ async function readHead(source: FileSource): Promise<Uint8Array> {
   const pieces: Uint8Array[] = [];
   let length = 0;
   const damage = await eachPiece(source, (piece) => {
-    pieces.push(piece);
+    pieces.push(Uint8Array.from(piece));
     length += piece.length;
     return length < headBytes;
   });

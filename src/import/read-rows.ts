@@ -54,20 +54,22 @@ export async function readRows(reading: Reading): Promise<Passed> {
   const lane =
     (sorter === null ? laneOf(reading, sink, times, put, watch.see) : null) ??
     textLane(rowReader(plan, whereData(plan, sorter?.add ?? put)), encoding, watch.see);
-  const hasher = options.sha256();
+  const hasher = options.sha256(source);
   let bytes = 0;
-  const damage = await eachPiece(source, (piece) => {
-    hasher.update(piece);
+  const damage = await eachPiece(source, async (piece) => {
+    const hashed = hasher.update(piece);
     bytes += piece.length;
     lane.push(piece);
     if (sink.isFull()) throw tooManyChanges(source.name);
     options.onProgress?.(bytes, sink.rows());
+    await hashed;
     return true;
   });
   lane.end();
   sorter?.end();
   const seconds = sorter?.secondExports() ?? new Set<number>();
-  return { sha256: hasher.digest(), bytes, damage, isForeign: watch.isForeign(), sink, times, seconds };
+  const sha256 = await hasher.digest();
+  return { sha256, bytes, damage, isForeign: watch.isForeign(), sink, times, seconds };
 }
 
 function tooManyChanges(name: string): InputError {

@@ -1,4 +1,4 @@
-import type { Hasher } from './file-source.ts';
+import type { NewHasher } from './file-source.ts';
 
 const mark = 'steadypair/sha256/';
 const digits = 64;
@@ -9,16 +9,20 @@ const tailBytes = 1024;
  * Whether a stored timeline is as it was written: its seal is the SHA-256 of the file in which the digits of the seal are
  * zeros. `null` where there is no seal.
  */
-export function isSealWhole(bytes: Uint8Array, sha256: () => Hasher): boolean | null {
+export async function isSealWhole(
+  name: string,
+  bytes: Uint8Array,
+  sha256: NewHasher,
+): Promise<boolean | null> {
   const begin = Math.max(0, bytes.length - tailBytes);
   // One byte, one character.
   const tail = new TextDecoder('windows-1252').decode(bytes.subarray(begin));
   const place = tail.lastIndexOf(mark);
   if (place < 0) return null;
   const at = begin + place + mark.length;
-  const hasher = sha256();
-  hasher.update(bytes.subarray(0, at));
-  hasher.update(new TextEncoder().encode('0'.repeat(digits)));
-  hasher.update(bytes.subarray(at + digits));
-  return tail.slice(place + mark.length, place + mark.length + digits) === hasher.digest();
+  const hasher = sha256({ name, bytes: bytes.length });
+  await hasher.update(bytes.subarray(0, at));
+  await hasher.update(new TextEncoder().encode('0'.repeat(digits)));
+  await hasher.update(bytes.subarray(at + digits));
+  return tail.slice(place + mark.length, place + mark.length + digits) === (await hasher.digest());
 }

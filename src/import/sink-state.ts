@@ -47,6 +47,16 @@ export type Said =
   | { readonly kind: 'silent' }
   | { readonly kind: 'meaningless' };
 
+/** A reading of a run of rows: in which of them, and whether it is the first or the last of its unit there. */
+export interface RunReading {
+  readonly unit: Unit;
+  readonly parameter: Parameter;
+  readonly value: string;
+  readonly row: number;
+  readonly isFirst: boolean;
+  readonly isLast: boolean;
+}
+
 export const silent: Said = { kind: 'silent' };
 export const meaningless: Said = { kind: 'meaningless' };
 

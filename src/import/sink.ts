@@ -9,7 +9,7 @@ import type {
 } from '../vocabulary.ts';
 import type { ClockStep } from './clock-order.ts';
 import type { Row } from './row.ts';
-import type { Said } from './sink-state.ts';
+import type { RunReading, Said } from './sink-state.ts';
 import type { UnitParts } from './subjects.ts';
 
 /** Where the importers put what they read; it keeps changes only. */
@@ -48,6 +48,11 @@ export interface FileSink extends Sink {
   said(): readonly Said[] | null;
   /** Takes a row that says again what one said before, at another instant: `numbers` are those of its gauges. */
   again(row: Row, at: number, said: readonly Said[], numbers: ArrayLike<number>): void;
+  /**
+   * Takes so many rows under one stamp, the first at `line`, that say again what is so already; `rowAt` gives each of them.
+   * `false`, and nothing is taken, where that is not all there is to them.
+   */
+  unchanged(readings: readonly RunReading[], rows: number, rowAt: (row: number) => Row, at: number): boolean;
   /** Ends the row in exactly one count. */
   finish(): void;
   /** True where it holds more changes than any log of controllers. */

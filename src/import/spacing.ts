@@ -1,53 +1,49 @@
 /** How far apart the readings of a stream are: a histogram of bounded size, so that a long poll costs no memory. */
 export interface Spacing {
-  add(milliseconds: number): void;
-  /** Median in milliseconds, to three significant digits; 0 without any. */
-  median(): number;
-}
-
-interface State {
   readonly counts: Map<number, number>;
-  /** As it was added last, and as it is counted. */
+  /** As it was added last, as it is counted, and how often since. */
   added: number;
   counted: number;
   run: number;
 }
 
-export function spacingCounter(): Spacing {
-  // An object, not variables: numbers that change with every row are kept in their places there.
-  const state: State = { counts: new Map(), added: Number.NaN, counted: -1, run: 0 };
-  return {
-    add(milliseconds) {
-      if (milliseconds === state.added) state.run += 1;
-      else addOther(state, milliseconds);
-    },
-    median() {
-      flush(state);
-      const sorted = [...state.counts.entries()].sort((a, b) => a[0] - b[0]);
-      const total = sorted.reduce((sum, [, count]) => sum + count, 0);
-      let seen = 0;
-      for (const [value, count] of sorted) {
-        seen += count;
-        if (seen * 2 >= total) return value;
-      }
-      return 0;
-    },
-  };
+/** Nothing yet. */
+export function noSpacing(): Spacing {
+  return { counts: new Map(), added: Number.NaN, counted: -1, run: 0 };
 }
 
-function addOther(state: State, milliseconds: number): void {
+/** Adds a span in milliseconds; most are as long as the one before. */
+export function addSpan(spacing: Spacing, milliseconds: number): void {
+  if (milliseconds === spacing.added) spacing.run += 1;
+  else addOther(spacing, milliseconds);
+}
+
+/** Median in milliseconds, to three significant digits; 0 without any. */
+export function medianSpan(spacing: Spacing): number {
+  flush(spacing);
+  const sorted = [...spacing.counts.entries()].sort((a, b) => a[0] - b[0]);
+  const total = sorted.reduce((sum, [, count]) => sum + count, 0);
+  let seen = 0;
+  for (const [value, count] of sorted) {
+    seen += count;
+    if (seen * 2 >= total) return value;
+  }
+  return 0;
+}
+
+function addOther(spacing: Spacing, milliseconds: number): void {
   if (milliseconds <= 0) return;
   const rounded = milliseconds < 1000 ? milliseconds : toThreeDigits(milliseconds);
-  if (rounded !== state.counted) flush(state);
-  state.added = milliseconds;
-  state.counted = rounded;
-  state.run += 1;
+  if (rounded !== spacing.counted) flush(spacing);
+  spacing.added = milliseconds;
+  spacing.counted = rounded;
+  spacing.run += 1;
 }
 
-function flush(state: State): void {
-  const { counts, counted, run } = state;
+function flush(spacing: Spacing): void {
+  const { counts, counted, run } = spacing;
   if (run > 0) counts.set(counted, (counts.get(counted) ?? 0) + run);
-  state.run = 0;
+  spacing.run = 0;
 }
 
 function toThreeDigits(value: number): number {

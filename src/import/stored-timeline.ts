@@ -32,11 +32,11 @@ export async function readStoredTimeline(
 ): Promise<StoredTimeline> {
   const { name } = source;
   const bytes = parquetBytes(source);
-  const hasher = options.sha256();
+  const hasher = options.sha256(source);
   let length = 0;
-  const damage = await eachPiece(source, (piece) => {
+  const damage = await eachPiece(source, async (piece) => {
     bytes.add(piece);
-    hasher.update(piece);
+    await hasher.update(piece);
     length += piece.length;
     options.onProgress?.(length, 0);
     return true;
@@ -44,7 +44,7 @@ export async function readStoredTimeline(
   if (damage !== null) throw damagedTimeline(name);
   const whole = bytes.whole();
   // Before anything is decoded: what is damaged is not read, not even where it would still make sense.
-  const isWhole = isSealWhole(new Uint8Array(whole), options.sha256);
+  const isWhole = await isSealWhole(name, new Uint8Array(whole), options.sha256);
   if (isWhole === false) throw damagedTimeline(name);
   const parquet = openParquet(name, whole, 'steadypair');
   if (parquet.text === undefined)
@@ -57,7 +57,7 @@ export async function readStoredTimeline(
   const stored = asStored(storedFiles, parsed(name, parquet.text));
   const rows = asStored(storedRows, await parquet.rows());
   if (stored === null || rows === null) throw damagedTimeline(name);
-  const container = { file: name, sha256: hasher.digest() };
+  const container = { file: name, sha256: await hasher.digest() };
   return {
     files: filled(name, stored.files, rows).map((file) => ({
       ...file,

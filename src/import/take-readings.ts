@@ -1,4 +1,5 @@
 import type { Signal } from '../vocabulary.ts';
+import { takeInOrder } from './clock-order.ts';
 import { detached } from './decode.ts';
 import { mayEnd, newParameter, type Parameter } from './parameters.ts';
 import type { Row } from './row.ts';
@@ -11,12 +12,14 @@ import {
   mark,
   meaningless,
   push,
+  type RunReading,
   type Said,
   type State,
   silent,
   unmatched,
 } from './sink-state.ts';
-import { touch, type Unit } from './units.ts';
+import { addSpan, medianSpan } from './spacing.ts';
+import { touch, touchLast, type Unit } from './units.ts';
 import { valueMeant } from './values.ts';
 
 const mostParameters = 5_000;
@@ -80,8 +83,8 @@ function takeKnown(
 
 function follow(state: State, at: number, unit: Unit, parameter: Parameter): void {
   touch(unit, at, state.row);
-  if (parameter.order.take(at, state.row)) state.behind += 1;
-  if (parameter.lastTime !== Number.NEGATIVE_INFINITY) unit.spacing.add(at - parameter.lastTime);
+  if (takeInOrder(parameter.order, at, state.row)) state.behind += 1;
+  if (parameter.lastTime !== Number.NEGATIVE_INFINITY) addSpan(unit.spacing, at - parameter.lastTime);
 }
 
 /**
@@ -110,6 +113,30 @@ export function takeAgain(
   beginRow(state, row, false);
   takeSaid(state, at, said, numbers);
   finishRow(state);
+}
+
+/** Takes rows under one stamp that change nothing; `false`, and takes none, where one does or stands behind an earlier row. */
+export function takeUnchanged(
+  state: State,
+  readings: readonly RunReading[],
+  rows: number,
+  rowAt: (row: number) => Row,
+  at: number,
+): boolean {
+  // No reading of a unit is later than its last time: who is not before it is not before them.
+  for (const { unit, parameter, value } of readings)
+    if (parameter.raw !== value || at < unit.lastTime) return false;
+  for (const { unit, parameter, value, row, isFirst, isLast } of readings) {
+    if (isFirst && at - unit.lastTime > unit.gapsFrom) touch(unit, at, rowAt(row));
+    takeInOrder(parameter.order, at, state.row);
+    addSpan(unit.spacing, at - parameter.lastTime);
+    parameter.raw = value;
+    parameter.lastTime = at;
+    if (isLast) touchLast(unit, at, rowAt(row));
+  }
+  state.tally[ends.unchanged] += rows;
+  state.lastLine = Math.max(state.lastLine, rowAt(rows - 1).line);
+  return true;
 }
 
 function takeSaid(state: State, at: number, said: readonly Said[], numbers: ArrayLike<number>): void {
@@ -175,7 +202,7 @@ function takeChange(
 /** The last reading with the old value; behind a clock that was set back, the usual spacing before this one. */
 function earliestOf(unit: Unit, { lastTime }: Parameter, at: number): number {
   if (lastTime === Number.NEGATIVE_INFINITY) return at;
-  return lastTime <= at ? lastTime : at - unit.spacing.median();
+  return lastTime <= at ? lastTime : at - medianSpan(unit.spacing);
 }
 
 /** `6.4` at the very end of a file that has `6.4.1` elsewhere, and never `6.4`, is the begin of it. */

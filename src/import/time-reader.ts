@@ -12,8 +12,8 @@ export interface TimeReader {
   end(): number;
   /** The stamp that was read last, before a zone was applied; undefined before the first. */
   lastStamp(): Stamp | undefined;
-  /** Takes a stamp that names its year and was read elsewhere, in its turn, as `read` would. */
-  take(clock: number, isInstant: boolean, hasDecimals: boolean): number;
+  /** Takes a stamp that names its year and was read elsewhere, in its turn, as `read` would; so many rows have it. */
+  take(clock: number, isInstant: boolean, hasDecimals: boolean, rows: number): number;
   /** True where the phrasebook says how stamps are written. */
   hasPattern(): boolean;
   /** True once a stamp with decimals was read. */
@@ -37,20 +37,19 @@ export function timeReader(
   year: number | undefined,
   pattern?: DatePattern,
 ): TimeReader {
-  // An object, not a variable: a number that changes with every row is kept in its place there.
-  const seen = { last: Number.NEGATIVE_INFINITY };
+  // A number that changes with every row is kept in its place in an object.
+  const seen = { last: Number.NEGATIVE_INFINITY, hasDecimals: false, isZoned: false };
   let stampRead: Stamp | undefined;
-  let decimals = false;
-  let zoned = false;
   const watch = repeatedHourWatch();
   let options: StampOptions = { order, year, day: undefined };
-  const take = (clock: number, isInstant: boolean, hasDecimals: boolean): number => {
-    decimals = decimals || hasDecimals;
+  const take = (clock: number, isInstant: boolean, hasDecimals: boolean, rows: number): number => {
+    seen.hasDecimals = seen.hasDecimals || hasDecimals;
     seen.last = isInstant ? clock : zone.toUtc(clock, seen.last);
-    if (!isInstant) {
-      zoned = true;
-      watch.take(seen.last, zone);
-    }
+    if (isInstant) return seen.last;
+    seen.isZoned = true;
+    watch.take(seen.last, zone);
+    // Where the stamp is unique, the same once more changes nothing.
+    if (rows > 1 && zone.lastFold() !== 'unique') take(clock, isInstant, hasDecimals, rows - 1);
     return seen.last;
   };
   return {
@@ -70,16 +69,16 @@ export function timeReader(
         if (typeof stamp === 'string') return stamp;
       }
       stampRead = stamp;
-      return take(stamp.clock, stamp.isInstant, stamp.hasDecimals);
+      return take(stamp.clock, stamp.isInstant, stamp.hasDecimals, 1);
     },
     lastStamp: () => stampRead,
     take,
     hasPattern: () => pattern !== undefined,
     end: () => stampRead?.end ?? 0,
-    hasDecimals: () => decimals,
+    hasDecimals: () => seen.hasDecimals,
     folds: watch.folds,
     doubts: watch.doubts,
-    usedZone: () => zoned,
+    usedZone: () => seen.isZoned,
     setDay(day) {
       options = { ...options, day };
     },

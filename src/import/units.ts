@@ -3,7 +3,7 @@ import { type ClockOrder, clockOrder } from './clock-order.ts';
 import { detached } from './decode.ts';
 import type { Parameter } from './parameters.ts';
 import { type KeptRow, keptRow, keptText, type Row } from './row.ts';
-import { type Spacing, spacingCounter } from './spacing.ts';
+import { medianSpan, noSpacing, type Spacing } from './spacing.ts';
 import type { UnitParts } from './subjects.ts';
 
 /** What one file says under one unit text, while it is read. */
@@ -45,7 +45,7 @@ export function newUnit(text: string, subject: Subject | null, index: number, ki
     kind,
     parameters: new Map(),
     signals: new Set(),
-    spacing: spacingCounter(),
+    spacing: noSpacing(),
     gaps: [],
     order: clockOrder(),
     first: undefined,
@@ -68,14 +68,17 @@ export function unitText(unit: string, parts: UnitParts | undefined): string {
 export function touch(unit: Unit, at: number, row: Row): void {
   // Most readings of a poll come at the instant of the one before.
   if (at === unit.lastTime && unit.first !== undefined) {
-    unit.lastLine = row.line;
-    row.keep(unit.lastRow);
+    touchLast(unit, at, row);
     return;
   }
   if (unit.first === undefined) unit.first = { time: at, line: row.line, text: detached(row.text()) };
   else if (unit.kind === 'reading' && at - unit.lastTime > unit.gapsFrom) keepGap(unit, at, row);
   if (at < unit.first.time) unit.first = { time: at, line: row.line, text: detached(row.text()) };
-  if (at < unit.lastTime) return;
+  if (at >= unit.lastTime) touchLast(unit, at, row);
+}
+
+/** Notes the last row of the unit so far. */
+export function touchLast(unit: Unit, at: number, row: Row): void {
   unit.lastTime = at;
   unit.lastLine = row.line;
   row.keep(unit.lastRow);
@@ -86,7 +89,7 @@ function keepGap(unit: Unit, at: number, row: Row): void {
   unit.gaps.push({ before, after: { time: at, line: row.line, text: detached(row.text()) } });
   const isFull = unit.gaps.length % mostCandidates === 0;
   if (!isFull && (unit.gaps.length < gapCandidates || unit.gapsFrom > 0)) return;
-  unit.gapsFrom = (isFull ? 3 : 1.5) * unit.spacing.median();
+  unit.gapsFrom = (isFull ? 3 : 1.5) * medianSpan(unit.spacing);
   unit.gaps.splice(
     0,
     unit.gaps.length,
@@ -95,7 +98,7 @@ function keepGap(unit: Unit, at: number, row: Row): void {
 }
 
 export function toStream(unit: Unit): Stream {
-  const spacing = unit.kind === 'reading' ? unit.spacing.median() : 0;
+  const spacing = unit.kind === 'reading' ? medianSpan(unit.spacing) : 0;
   const point = { time: unit.lastTime, line: unit.lastLine, text: detached(keptText(unit.lastRow)) };
   return {
     kind: unit.kind,

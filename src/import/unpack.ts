@@ -88,7 +88,7 @@ async function firstBytes(source: FileSource): Promise<Uint8Array> {
 }
 
 async function hashOf(file: FileSource, { sha256 }: Platform): Promise<string> {
-  const hasher = sha256();
-  for await (const piece of file.open()) hasher.update(piece);
+  const hasher = sha256(file);
+  for await (const piece of file.open()) await hasher.update(piece);
   return hasher.digest();
 }

@@ -6,7 +6,7 @@ import { createHash } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
 import { sha256 } from '../../web/browser-files.ts';
 
-function digest(...pieces: readonly (string | Uint8Array)[]): string {
+function digest(...pieces: readonly (string | Uint8Array)[]): string | Promise<string> {
   const hasher = sha256();
   for (const piece of pieces)
     hasher.update(typeof piece === 'string' ? new TextEncoder().encode(piece) : piece);

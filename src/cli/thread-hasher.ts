@@ -1,0 +1,49 @@
+import { Worker } from 'node:worker_threads';
+import { type Hasher, InputError } from '../pipeline.ts';
+
+/** Answers each piece when it is hashed, and `null` with the digest. As text, since the command is one file. */
+const program = `
+const { parentPort } = require('node:worker_threads');
+const hash = require('node:crypto').createHash('sha256');
+parentPort.on('message', (piece) => {
+  if (piece !== null) hash.update(piece);
+  parentPort.postMessage(piece === null ? hash.digest('hex') : '');
+});
+`;
+
+/**
+ * SHA-256 of a file on a thread of its own, beside the work on the same bytes: shared memory is not copied on its way
+ * there. Rejects with InputError if the thread dies.
+ */
+export function threadHasher(name: string): Hasher {
+  const worker = new Worker(program, { eval: true });
+  // A thread that waits for pieces of a file that was given up keeps nothing alive.
+  worker.unref();
+  // What it died of is not the user's: that it died is told at its end.
+  worker.on('error', () => undefined);
+  const ask = (piece: Uint8Array | null): Promise<string> =>
+    new Promise((resolve, reject) => {
+      const died = (): void =>
+        reject(
+          new InputError(name, 'the thread that hashes it died.', 'Close other programs and try again.'),
+        );
+      worker.ref();
+      worker.once('exit', died);
+      worker.once('message', (answer: unknown) => {
+        worker.off('exit', died);
+        worker.unref();
+        resolve(String(answer));
+      });
+      worker.postMessage(piece);
+    });
+  return {
+    async update(piece) {
+      await ask(piece);
+    },
+    async digest() {
+      const digest = await ask(null);
+      await worker.terminate();
+      return digest;
+    },
+  };
+}

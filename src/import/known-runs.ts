@@ -1,0 +1,133 @@
+import type { ByteStamps } from './byte-stamps.ts';
+import type { KnownRow, KnownRun } from './known-rows.ts';
+import type { Piece } from './literal.ts';
+import type { RunReading } from './sink-state.ts';
+
+/** Rows that come one after the other, as they are found again: they may become a run. */
+export interface Streak {
+  rows: KnownRow[];
+  edges: number[];
+  bytes: Uint8Array;
+  clock: number;
+  runs: number;
+}
+
+/** So many rows make a run: one that changes costs the reading of all of them one by one. */
+const longestRun = 16;
+/** More would cost memory, and no site has so many controllers. */
+const mostRuns = 4096;
+const wordBytes = 8;
+
+export function noStreak(): Streak {
+  return { rows: [], edges: [], bytes: new Uint8Array(0), clock: Number.NaN, runs: 0 };
+}
+
+/** Adds a row that ends at `end` to the rows before it, if it follows them under their stamp; else it begins anew. */
+export function addToStreak(
+  streak: Streak,
+  row: KnownRow,
+  bytes: Uint8Array,
+  from: number,
+  end: number,
+  stamps: ByteStamps,
+): void {
+  // Where the piece ends is by chance: rows that end there are no run.
+  if (streak.bytes !== bytes) dropStreak(streak);
+  const isNext = streak.edges.at(-1) === from && streak.clock === stamps.clock() && row.isPlain;
+  if (!isNext) endStreak(streak, stamps.length());
+  if (!row.isPlain) return;
+  if (streak.rows.length === 0) {
+    streak.bytes = bytes;
+    streak.clock = stamps.clock();
+    streak.edges.push(from);
+  }
+  streak.rows.push(row);
+  streak.edges.push(end);
+  if (streak.rows.length === longestRun) endStreak(streak, stamps.length());
+}
+
+/** No row follows: what there is becomes a run. */
+function endStreak(streak: Streak, stampLength: number): void {
+  const { rows, edges, bytes, runs } = streak;
+  const [first] = rows;
+  dropStreak(streak);
+  if (first === undefined || rows.length < 2 || (first.run === null && runs >= mostRuns)) return;
+  const made = runOf(rows, edges, bytes, stampLength);
+  if (first.run === null && made !== null) streak.runs += 1;
+  first.run = made;
+}
+
+function dropStreak(streak: Streak): void {
+  if (streak.rows.length === 0) return;
+  streak.rows = [];
+  streak.edges = [];
+}
+
+function runOf(
+  rows: readonly KnownRow[],
+  places: readonly number[],
+  piece: Uint8Array,
+  stampLength: number,
+): KnownRun | null {
+  const [from = 0] = places;
+  const bytes = piece.slice(from, places.at(-1));
+  // Eight bytes are compared as one number: only of zeros there are two that are equal and not the same.
+  if (bytes.length < wordBytes || bytes.includes(0)) return null;
+  const edges = places.map((place) => place - from);
+  const view = new DataView(bytes.buffer);
+  const stamps = rows.map((row, index) => (edges[index] ?? 0) + row.before.length);
+  return { rows, readings: readingsOf(rows), bytes, view, edges, stamps, stampLength };
+}
+
+function readingsOf(rows: readonly KnownRow[]): readonly RunReading[] {
+  const readings = rows.flatMap(({ said }, row) =>
+    said.flatMap((one) => (one.kind === 'reading' ? [{ ...one, row }] : [])),
+  );
+  return readings.map((one, index) => ({
+    ...one,
+    isFirst: readings.findIndex((r) => r.unit === one.unit) === index,
+    isLast: readings.findLastIndex((r) => r.unit === one.unit) === index,
+  }));
+}
+
+/**
+ * True if the bytes from `from` up to `to` begin with the run, at another instant; the stamps are then at that instant. A
+ * streak goes first while its stamp lasts: else a run that was cut short once would never grow again.
+ */
+export function isRunAgain(
+  run: KnownRun,
+  streak: Streak,
+  stamps: ByteStamps,
+  piece: Piece,
+  from: number,
+  to: number,
+): boolean {
+  const { bytes, stampLength } = run;
+  if (from + bytes.length > to || stampLength !== stamps.length()) return false;
+  const stampFrom = from + (run.stamps[0] ?? 0);
+  if (!stamps.fits(piece, stampFrom)) return false;
+  if (streak.rows.length > 0) {
+    if (streak.bytes !== piece.bytes) dropStreak(streak);
+    else if (streak.clock === stamps.clock()) return false;
+    else endStreak(streak, stampLength);
+  }
+  setStamps(run, piece.bytes, stampFrom);
+  return isSame(run.view, piece.view, from);
+}
+
+/** Puts a stamp in the place of the one before, from the first byte on in which they differ. */
+function setStamps({ bytes, stamps, stampLength }: KnownRun, piece: Uint8Array, from: number): void {
+  const [first = 0] = stamps;
+  let same = 0;
+  while (same < stampLength && piece[from + same] === bytes[first + same]) same += 1;
+  if (same === stampLength) return;
+  for (const place of stamps)
+    for (let at = same; at < stampLength; at += 1) bytes[place + at] = piece[from + at] ?? 0;
+}
+
+function isSame(run: DataView, piece: DataView, from: number): boolean {
+  const last = run.byteLength - wordBytes;
+  for (let at = 0; at < last; at += wordBytes)
+    if (piece.getFloat64(from + at, true) !== run.getFloat64(at, true)) return false;
+  return piece.getFloat64(from + last, true) === run.getFloat64(last, true);
+}
