@@ -144,7 +144,10 @@ export async function writeNew(path: string, text: string): Promise<void> {
 }
 
 /** Writes a file whole or not at all: aside first, then renamed. Throws InputError if it can not. */
-export async function writeWhole(path: string, content: string | Uint8Array): Promise<void> {
+export async function writeWhole(
+  path: string,
+  content: string | Uint8Array | Iterable<string>,
+): Promise<void> {
   const aside = `${path}.part`;
   try {
     await mkdir(dirname(path), { recursive: true });

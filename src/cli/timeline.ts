@@ -22,14 +22,14 @@ export async function timelineCommand(
   const { timelines } = timelinesOf(imported, limitsOf(options), clocksOf(options));
   const format = options.format ?? (options.json === true ? 'json' : 'csv');
   const inputs = imported.files.map((f) => f.input);
-  const text =
+  const pieces =
     format === 'json'
-      ? timelineJson(inputs, timelines)
+      ? [timelineJson(inputs, timelines)]
       : format === 'jsonl'
         ? timelineJsonLines(timelines)
         : timelineCsv(timelines);
-  if (options.out === undefined) streams.stdout.write(text);
-  else await writeWhole(options.out, text);
+  if (options.out !== undefined) await writeWhole(options.out, pieces);
+  else for (const piece of pieces) streams.stdout.write(piece);
   return 0;
 }
 

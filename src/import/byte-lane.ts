@@ -134,7 +134,7 @@ function takeLines(state: State, piece: Piece, from: number, to: number): void {
 }
 
 /** Takes the rows of a run that was just found again; gives where the next begins. */
-function takeRun(state: State, { rows, readings, edges }: KnownRun, bytes: Uint8Array, at: number): number {
+function takeRun(state: State, { rows, edges }: KnownRun, bytes: Uint8Array, at: number): number {
   const { known, row, sink, stamps, line } = state;
   const end = at + (edges.at(-1) ?? 0);
   const rowAt = (index: number): Row => {
@@ -142,7 +142,7 @@ function takeRun(state: State, { rows, readings, edges }: KnownRun, bytes: Uint8
     return row;
   };
   const time = stamps.take(rows.length);
-  if (!sink.unchanged(readings, rows.length, rowAt, time))
+  if (!sink.unchanged(rows, rowAt, time))
     for (let index = 0; index < rows.length; index += 1)
       sink.again(rowAt(index), time, rows[index]?.said ?? [], known.numbers);
   state.before = rows.at(-1) ?? null;

@@ -1,4 +1,4 @@
-import { type KeptRow, keepText, type Row, type RowBytes, withoutLineEnd } from './row.ts';
+import { type KeptRow, keepText, type Row, type RowBytes } from './row.ts';
 
 /** One row that is still bytes; it becomes text where somebody asks. The same object stands for every row. */
 export interface ByteRow extends Row {
@@ -18,7 +18,9 @@ export function byteRow(delimiter: number, decode: (bytes: Uint8Array) => string
   let line = 0;
   let cells: readonly string[] | null = null;
   let kept: KeptRow[] = [];
-  const held: RowBytes = { text: (start, end) => withoutLineEnd(decode(bytes.subarray(start, end))) };
+  const held: RowBytes = {
+    text: (start, end) => decode(bytes.subarray(start, beforeLineEnd(bytes, start, end))),
+  };
   const cellsNow = (): readonly string[] => {
     cells ??= split(decode(bytes.subarray(from, to)), separator);
     return cells;
@@ -31,6 +33,7 @@ export function byteRow(delimiter: number, decode: (bytes: Uint8Array) => string
     cell: (column) => cellsNow()[column] ?? '',
     width: () => cellsNow().length,
     text: () => held.text(from, to),
+    ownText: () => held.text(from, to),
     keep(one) {
       if (one.bytes === null) kept.push(one);
       one.bytes = held;
@@ -64,4 +67,11 @@ function settled(kept: KeptRow, held: RowBytes): void {
 function split(text: string, separator: string): readonly string[] {
   const line = text.endsWith('\r\n') ? text.slice(0, -2) : text.slice(0, -1);
   return line.split(separator);
+}
+
+/** Where a row ends without its line end. */
+function beforeLineEnd(bytes: Uint8Array, from: number, to: number): number {
+  let end = to;
+  while (end > from && (bytes[end - 1] === 10 || bytes[end - 1] === 13)) end -= 1;
+  return end;
 }

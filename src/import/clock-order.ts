@@ -1,4 +1,3 @@
-import { detached } from './decode.ts';
 import type { Row } from './row.ts';
 
 /** A place in a file from which on the stamps stay behind what was read before. */
@@ -50,7 +49,7 @@ function takeBehind(order: ClockOrder, at: number, row: Row): void {
   const { run, latest } = order;
   if (run === null || at < run.last) {
     endRun(order, false);
-    order.run = { line: row.line, text: detached(row.text()), at, before: latest, last: at, stamps: 1 };
+    order.run = { line: row.line, text: row.ownText(), at, before: latest, last: at, stamps: 1 };
   } else if (at > run.last) {
     run.last = at;
     run.stamps += 1;

@@ -1,4 +1,5 @@
 import Papa from 'papaparse';
+import { detached } from './decode.ts';
 import { keepText, type Row, withoutLineEnd } from './row.ts';
 
 /** Takes text piece by piece and hands on one row at a time. */
@@ -59,6 +60,7 @@ export function csvRows(delimiter: string, onRow: (row: Row) => void): TableRead
     cell: (column) => state.cells[column] ?? '',
     width: () => state.cells.length,
     text: () => withoutLineEnd(state.source.slice(state.from, state.to)),
+    ownText: () => detached(row.text()),
     keep: (kept) => keepText(row, kept),
   };
   return {

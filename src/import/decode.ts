@@ -87,5 +87,8 @@ function isUtf8(bytes: Uint8Array): boolean {
 
 /** A copy of a string that does not keep the large text alive that it was cut from. */
 export function detached(text: string): string {
-  return text.length < 13 ? text : new TextDecoder().decode(new TextEncoder().encode(text));
+  return text.length < 13 ? text : decoder.decode(encoder.encode(text));
 }
+
+const encoder = new TextEncoder();
+const decoder = new TextDecoder('utf-8', { ignoreBOM: true });

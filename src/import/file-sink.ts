@@ -56,7 +56,7 @@ export function fileSink(phrasebook: Phrasebook): FileSink {
     note: (at, pair, half, text) => takeNote(state, at, pair, half, text),
     said: () => (state.isPlain ? state.said : null),
     again: (row, at, said, numbers) => takeAgain(state, row, at, said, numbers),
-    unchanged: (readings, rows, rowAt, at) => takeUnchanged(state, readings, rows, rowAt, at),
+    unchanged: (rows, rowAt, at) => takeUnchanged(state, rows, rowAt, at),
     isFull: () => state.changes.length > mostChanges,
     rows: () => countsOf(state).read,
     reject: (what, fix) => rejectRow(state, what, fix),

@@ -1,6 +1,6 @@
 import type { ByteStamps } from './byte-stamps.ts';
 import { addLiteral, holds, type Literal, type Literals, noLiterals, type Piece } from './literal.ts';
-import type { RunReading, Said } from './sink-state.ts';
+import type { Said, SaidReading } from './sink-state.ts';
 
 /** A row that was read before: its bytes without the stamp and without the numbers of gauges, and what it said. */
 export interface KnownRow {
@@ -8,8 +8,8 @@ export interface KnownRow {
   /** Before the stamp; then from the stamp to the first gauge, between gauges, and to the line end with it. */
   readonly before: Literal;
   readonly parts: readonly Literal[];
-  /** It says readings that are no gauges': the same bytes under another stamp say all there is. */
-  readonly isPlain: boolean;
+  /** What it says, where that is readings that are no gauges': then its bytes under another stamp say all there is. */
+  readonly readings: readonly SaidReading[];
   /** The row that came after it last. */
   next: KnownRow | null;
   /** The rows that came from it on. */
@@ -19,7 +19,6 @@ export interface KnownRow {
 /** Known rows that came one after the other under one stamp: their bytes, with the stamp they are expected under next. */
 export interface KnownRun {
   readonly rows: readonly KnownRow[];
-  readonly readings: readonly RunReading[];
   readonly bytes: Uint8Array;
   readonly view: DataView;
   /** Where each row begins, and where the last ends. */
@@ -186,12 +185,13 @@ function rowOf(
     said,
     before: addLiteral(literals, bytes.slice(from, cells.from[stampFirst] ?? 0)),
     parts,
-    isPlain: gauges.length === 0 && isReading(said),
+    readings: gauges.length === 0 ? readingsIn(said) : [],
     next: null,
     run: null,
   };
 }
 
-function isReading(said: readonly Said[]): boolean {
-  return said.some((one) => one.kind === 'reading') && said.every((one) => one.kind !== 'meaningless');
+function readingsIn(said: readonly Said[]): readonly SaidReading[] {
+  const hasMore = said.some((one) => one.kind === 'meaningless');
+  return hasMore ? [] : said.filter((one) => one.kind === 'reading');
 }

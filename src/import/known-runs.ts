@@ -1,7 +1,6 @@
 import type { ByteStamps } from './byte-stamps.ts';
 import type { KnownRow, KnownRun } from './known-rows.ts';
 import type { Piece } from './literal.ts';
-import type { RunReading } from './sink-state.ts';
 
 /** Rows that come one after the other, as they are found again: they may become a run. */
 export interface Streak {
@@ -33,9 +32,9 @@ export function addToStreak(
 ): void {
   // Where the piece ends is by chance: rows that end there are no run.
   if (streak.bytes !== bytes) dropStreak(streak);
-  const isNext = streak.edges.at(-1) === from && streak.clock === stamps.clock() && row.isPlain;
+  const isNext = streak.edges.at(-1) === from && streak.clock === stamps.clock() && row.readings.length > 0;
   if (!isNext) endStreak(streak, stamps.length());
-  if (!row.isPlain) return;
+  if (row.readings.length === 0) return;
   if (streak.rows.length === 0) {
     streak.bytes = bytes;
     streak.clock = stamps.clock();
@@ -76,18 +75,7 @@ function runOf(
   const edges = places.map((place) => place - from);
   const view = new DataView(bytes.buffer);
   const stamps = rows.map((row, index) => (edges[index] ?? 0) + row.before.length);
-  return { rows, readings: readingsOf(rows), bytes, view, edges, stamps, stampLength };
-}
-
-function readingsOf(rows: readonly KnownRow[]): readonly RunReading[] {
-  const readings = rows.flatMap(({ said }, row) =>
-    said.flatMap((one) => (one.kind === 'reading' ? [{ ...one, row }] : [])),
-  );
-  return readings.map((one, index) => ({
-    ...one,
-    isFirst: readings.findIndex((r) => r.unit === one.unit) === index,
-    isLast: readings.findLastIndex((r) => r.unit === one.unit) === index,
-  }));
+  return { rows, bytes, view, edges, stamps, stampLength };
 }
 
 /**

@@ -42,6 +42,8 @@ export interface Row {
   width(): number;
   /** The row as read. */
   text(): string;
+  /** The same as a string of its own, to be kept: it holds no larger text in memory. */
+  ownText(): string;
   /** Notes the row as one that may be asked for. */
   keep(kept: KeptRow): void;
 }

@@ -1,6 +1,5 @@
 import type { Became } from '../vocabulary.ts';
 import { type ClockOrder, type ClockStep, stepsOf } from './clock-order.ts';
-import { detached } from './decode.ts';
 import { damagedTail, isTotal, rowNotices, tooManyUnits } from './row-notices.ts';
 import type { SinkResult } from './sink.ts';
 import { countsOf, furtherText, mostUnits, type State } from './sink-state.ts';
@@ -50,7 +49,7 @@ export function resultOf(state: State, file: string): SinkResult {
     : counted;
   const kept = total || damaged ? rejected.filter((r) => r !== tail) : rejected;
   const notices = rowNotices(file, counts, kept, unmatchedLines, wordings.size);
-  const last = { line: state.row.line, text: detached(state.row.text()) };
+  const last = { line: state.row.line, text: state.row.ownText() };
   const found = heard(state);
   return {
     rows: counts,

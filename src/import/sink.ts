@@ -9,7 +9,7 @@ import type {
 } from '../vocabulary.ts';
 import type { ClockStep } from './clock-order.ts';
 import type { Row } from './row.ts';
-import type { RunReading, Said } from './sink-state.ts';
+import type { Said, SaidReading } from './sink-state.ts';
 import type { UnitParts } from './subjects.ts';
 
 /** Where the importers put what they read; it keeps changes only. */
@@ -40,6 +40,11 @@ export interface SinkResult {
   readonly last: { readonly line: number; readonly text: string };
 }
 
+/** What a row says that holds readings alone. */
+export interface SaidRow {
+  readonly readings: readonly SaidReading[];
+}
+
 /** The sink as the driver of a file sees it. */
 export interface FileSink extends Sink {
   /** Takes up the next row; where it `isLearnt`, `said` can be asked for when it has ended. */
@@ -49,10 +54,10 @@ export interface FileSink extends Sink {
   /** Takes a row that says again what one said before, at another instant: `numbers` are those of its gauges. */
   again(row: Row, at: number, said: readonly Said[], numbers: ArrayLike<number>): void;
   /**
-   * Takes so many rows under one stamp, the first at `line`, that say again what is so already; `rowAt` gives each of them.
-   * `false`, and nothing is taken, where that is not all there is to them.
+   * Takes rows under one stamp that say again what is so already; `rowAt` gives each of them. `false`, and nothing is taken,
+   * where that is not all there is to them.
    */
-  unchanged(readings: readonly RunReading[], rows: number, rowAt: (row: number) => Row, at: number): boolean;
+  unchanged(rows: readonly SaidRow[], rowAt: (row: number) => Row, at: number): boolean;
   /** Ends the row in exactly one count. */
   finish(): void;
   /** True where it holds more changes than any log of controllers. */

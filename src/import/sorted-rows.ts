@@ -1,3 +1,4 @@
+import { detached } from './decode.ts';
 import { keepText, type Row } from './row.ts';
 import type { Sink } from './sink.ts';
 
@@ -76,6 +77,7 @@ function copyOf(row: Row): Row {
     cell: (column) => cells[column] ?? '',
     width: () => cells.length,
     text: () => text,
+    ownText: () => detached(text),
     keep: (kept) => keepText(copy, kept),
   };
   return copy;

@@ -3,6 +3,7 @@ import { takeInOrder } from './clock-order.ts';
 import { detached } from './decode.ts';
 import { mayEnd, newParameter, type Parameter } from './parameters.ts';
 import type { Row } from './row.ts';
+import type { SaidRow } from './sink.ts';
 import {
   beginRow,
   ends,
@@ -12,7 +13,6 @@ import {
   mark,
   meaningless,
   push,
-  type RunReading,
   type Said,
   type State,
   silent,
@@ -118,24 +118,34 @@ export function takeAgain(
 /** Takes rows under one stamp that change nothing; `false`, and takes none, where one does or stands behind an earlier row. */
 export function takeUnchanged(
   state: State,
-  readings: readonly RunReading[],
-  rows: number,
+  rows: readonly SaidRow[],
   rowAt: (row: number) => Row,
   at: number,
 ): boolean {
   // No reading of a unit is later than its last time: who is not before it is not before them.
-  for (const { unit, parameter, value } of readings)
-    if (parameter.raw !== value || at < unit.lastTime) return false;
-  for (const { unit, parameter, value, row, isFirst, isLast } of readings) {
-    if (isFirst && at - unit.lastTime > unit.gapsFrom) touch(unit, at, rowAt(row));
-    takeInOrder(parameter.order, at, state.row);
-    addSpan(unit.spacing, at - parameter.lastTime);
-    parameter.raw = value;
-    parameter.lastTime = at;
-    if (isLast) touchLast(unit, at, rowAt(row));
+  for (const { readings } of rows)
+    for (const { unit, parameter, value } of readings)
+      if (parameter.raw !== value || at < unit.lastTime) return false;
+  let last: Unit | null = null;
+  let lastRow = 0;
+  for (let row = 0; row < rows.length; row += 1) {
+    for (const { unit, parameter, value } of rows[row]?.readings ?? []) {
+      if (unit !== last) {
+        if (last !== null) touchLast(last, at, rowAt(lastRow));
+        if (at - unit.lastTime > unit.gapsFrom) touch(unit, at, rowAt(row));
+        last = unit;
+      }
+      lastRow = row;
+      takeInOrder(parameter.order, at, state.row);
+      addSpan(unit.spacing, at - parameter.lastTime);
+      parameter.raw = value;
+      parameter.lastTime = at;
+    }
   }
-  state.tally[ends.unchanged] += rows;
-  state.lastLine = Math.max(state.lastLine, rowAt(rows - 1).line);
+  const end = rowAt(rows.length - 1);
+  if (last !== null) touchLast(last, at, end);
+  state.tally[ends.unchanged] += rows.length;
+  state.lastLine = Math.max(state.lastLine, end.line);
   return true;
 }
 

@@ -1,4 +1,5 @@
 import type { RowReader } from './csv-rows.ts';
+import { detached } from './decode.ts';
 import { keepText, type Row } from './row.ts';
 
 const longestLine = 1_048_576;
@@ -19,6 +20,7 @@ export function textLines(onRow: (row: Row) => void): RowReader {
     cell: (column) => (column === 0 ? current : ''),
     width: () => 1,
     text: () => current,
+    ownText: () => detached(row.text()),
     keep: (kept) => keepText(row, kept),
   };
   const emit = (text: string): void => {

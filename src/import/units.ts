@@ -71,9 +71,9 @@ export function touch(unit: Unit, at: number, row: Row): void {
     touchLast(unit, at, row);
     return;
   }
-  if (unit.first === undefined) unit.first = { time: at, line: row.line, text: detached(row.text()) };
+  if (unit.first === undefined) unit.first = { time: at, line: row.line, text: row.ownText() };
   else if (unit.kind === 'reading' && at - unit.lastTime > unit.gapsFrom) keepGap(unit, at, row);
-  if (at < unit.first.time) unit.first = { time: at, line: row.line, text: detached(row.text()) };
+  if (at < unit.first.time) unit.first = { time: at, line: row.line, text: row.ownText() };
   if (at >= unit.lastTime) touchLast(unit, at, row);
 }
 
@@ -86,7 +86,7 @@ export function touchLast(unit: Unit, at: number, row: Row): void {
 
 function keepGap(unit: Unit, at: number, row: Row): void {
   const before = { time: unit.lastTime, line: unit.lastLine, text: detached(keptText(unit.lastRow)) };
-  unit.gaps.push({ before, after: { time: at, line: row.line, text: detached(row.text()) } });
+  unit.gaps.push({ before, after: { time: at, line: row.line, text: row.ownText() } });
   const isFull = unit.gaps.length % mostCandidates === 0;
   if (!isFull && (unit.gaps.length < gapCandidates || unit.gapsFrom > 0)) return;
   unit.gapsFrom = (isFull ? 3 : 1.5) * medianSpan(unit.spacing);

@@ -11,29 +11,66 @@ export function timelineJson(inputs: readonly Input[], timelines: readonly PairT
   });
 }
 
-/** One JSON object a line, an event each. */
-export function timelineJsonLines(timelines: readonly PairTimeline[]): string {
-  const line = (event: TimelineEvent): string =>
-    JSON.stringify({ ...eventDocument(event), time: iso(event.time), earliest: iso(event.earliest) });
-  return timelines.flatMap((t) => t.events.map((e) => `${line(e)}\n`)).join('');
+/** One JSON object a line, an event each; some lines at a time. */
+export function timelineJsonLines(timelines: readonly PairTimeline[]): Iterable<string> {
+  const instant = instantText();
+  return inPieces(timelines, '', (event) => {
+    const { time, earliest } = event;
+    return `${JSON.stringify({ ...eventDocument(event), time: instant(time), earliest: instant(earliest) })}\n`;
+  });
 }
 
-/** One event a row, RFC 4180; sources as `file:line` parted by spaces. Safe to open in a spreadsheet. */
-export function timelineCsv(timelines: readonly PairTimeline[]): string {
-  const header = ['time', 'earliest', 'pair', 'half', 'signal', 'value', 'before', 'sources'];
-  const rows = timelines.flatMap((t) =>
-    t.events.map((e) => [
-      iso(e.time),
-      iso(e.earliest),
-      e.pair,
-      e.half,
-      e.signal,
-      e.value,
-      e.before,
-      e.sources.map((s) => `${s.file}:${s.line}`).join(' '),
-    ]),
-  );
-  return [header, ...rows].map((row) => `${row.map(csvCell).join(',')}\r\n`).join('');
+/** One event a row, RFC 4180, some rows at a time; sources as `file:line` parted by spaces. Safe to open in a spreadsheet. */
+export function timelineCsv(timelines: readonly PairTimeline[]): Iterable<string> {
+  const instant = instantText();
+  return inPieces(timelines, 'time,earliest,pair,half,signal,value,before,sources\r\n', (e) => {
+    const sources = e.sources.map((s) => `${s.file}:${s.line}`).join(' ');
+    const cells = [e.pair, e.half, e.signal, e.value, e.before, sources].map(csvCell);
+    return `${instant(e.time)},${instant(e.earliest)},${cells.join(',')}\r\n`;
+  });
+}
+
+/** How many lines are made at a time, so that a long text needs no memory of its own. */
+const linesAtOnce = 4096;
+
+function* inPieces(
+  timelines: readonly PairTimeline[],
+  header: string,
+  line: (event: TimelineEvent) => string,
+): Generator<string> {
+  let text = header;
+  let lines = 0;
+  for (const { events } of timelines) {
+    for (const event of events) {
+      text += line(event);
+      lines += 1;
+      if (lines % linesAtOnce > 0) continue;
+      yield text;
+      text = '';
+    }
+  }
+  yield text;
+}
+
+const dayMs = 86_400_000;
+
+/** Instants as `iso` gives them; the date is made once for the instants of one day that follow each other. */
+function instantText(): (time: number) => string {
+  let day = Number.NaN;
+  let date = '';
+  return (time) => {
+    const from = Math.floor(time / dayMs) * dayMs;
+    if (from !== day) date = iso(from).slice(0, -'00:00:00.000Z'.length);
+    day = from;
+    const clock = time - from;
+    const [hours, minutes] = [Math.floor(clock / 3_600_000), Math.floor(clock / 60_000) % 60];
+    const seconds = Math.floor(clock / 1000) % 60;
+    return `${date}${digits(hours, 2)}:${digits(minutes, 2)}:${digits(seconds, 2)}.${digits(clock % 1000, 3)}Z`;
+  };
+}
+
+function digits(value: number, count: number): string {
+  return String(value).padStart(count, '0');
 }
 
 function eventDocument({ time, earliest, pair, half, signal, value, before, sources }: TimelineEvent): {

@@ -14,7 +14,7 @@ import { deriveHappenings } from './derive.ts';
 import { groupBy, keyOf } from './groups.ts';
 import { gaugesOf } from './half-gauges.ts';
 import { breaksFor, mergeHappenings } from './happenings.ts';
-import { mergeSightings } from './merge.ts';
+import { type Merged, mergeSightings } from './merge.ts';
 import { byCause, compareText } from './order.ts';
 import { type Roles, readRoles } from './roles.ts';
 import type { TimelineRules } from './rules.ts';
@@ -123,7 +123,17 @@ function storyOf(
     identity: serial.some((s) => s.value !== null) ? serial : steps('model', half),
     firmware: steps('firmware', half),
     presence: steps('partner-present', null),
-    logged: (signal) => mergeSightings(grouped.get(keyOf(half, signal)) ?? [], rules),
+    logged: logged((signal) => mergeSightings(grouped.get(keyOf(half, signal)) ?? [], rules)),
+  };
+}
+
+/** Merges what was logged of each happening once. */
+function logged(merge: (signal: Signal) => readonly Merged[]): (signal: Signal) => readonly Merged[] {
+  const known = new Map<Signal, readonly Merged[]>();
+  return (signal) => {
+    const merged = known.get(signal) ?? merge(signal);
+    known.set(signal, merged);
+    return merged;
   };
 }
 
@@ -154,6 +164,7 @@ function toEvent(
 
 /** Each line once, in an order that does not depend on the order of the files. */
 function bySource(sources: NonEmpty<Source>): NonEmpty<Source> {
+  if (sources.length === 1) return sources;
   const seen = new Map(sources.map((s) => [`${s.file}\n${s.line}`, s]));
   const [first, ...rest] = [...seen.values()].sort((a, b) => compareText(a.file, b.file) || a.line - b.line);
   return first === undefined ? sources : [first, ...rest];

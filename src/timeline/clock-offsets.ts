@@ -38,7 +38,7 @@ export function clockOffsets(
     files.find((f) => f.input.file === reference) ??
     files.find((f) => f.streams.some((s) => s.kind === 'entry')) ??
     files[0];
-  if (base === undefined) return [];
+  if (base === undefined || files.length === 1) return [];
   const known = byMeaning(base);
   return files.filter((f) => f !== base).flatMap((file) => offsetOf(file, base, known, rules));
 }

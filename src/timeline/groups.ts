@@ -7,8 +7,9 @@ export function keyOf(half: string | null, signal: string): string {
 export function groupBy<T>(items: readonly T[], key: (item: T) => string): ReadonlyMap<string, readonly T[]> {
   const groups = new Map<string, T[]>();
   for (const item of items) {
-    const list = groups.get(key(item));
-    if (list === undefined) groups.set(key(item), [item]);
+    const name = key(item);
+    const list = groups.get(name);
+    if (list === undefined) groups.set(name, [item]);
     else list.push(item);
   }
   return groups;

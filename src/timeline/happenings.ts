@@ -22,7 +22,7 @@ export function mergeHappenings(
 ): readonly Happened[] {
   const lists = groupBy(
     [
-      ...[...grouped.values()].flat().filter((s) => happenings.some((name) => name === s.signal)),
+      ...[...grouped.values()].filter(([first]) => happenings.some((name) => name === first?.signal)).flat(),
       ...derived.map(fromDerived),
     ],
     (s) => keyOf(s.half, s.signal),
@@ -50,8 +50,14 @@ export function mergeHappenings(
 }
 
 function fromDerived(derived: Derived): Resolved {
+  const { half, signal, time, earliest, resolution, sources } = derived;
   return {
-    ...derived,
+    half,
+    signal,
+    time,
+    earliest,
+    resolution,
+    sources,
     kind: 'reading',
     subject: { pair: '', half: derived.half, role: null },
     value: null,

@@ -22,9 +22,10 @@ export interface Sighting extends Stamp {
 export function sightingsByPair(files: readonly ImportedFile[]): ReadonlyMap<string, readonly Sighting[]> {
   const byPair = new Map<string, Sighting[]>();
   for (const file of files) {
+    const streams = file.streams.map((_, index) => `${file.input.file}\n${index}`);
     for (const change of file.changes) {
       const list = byPair.get(change.subject.pair);
-      const sighting = toSighting(file, change);
+      const sighting = toSighting(file, change, streams[change.stream] ?? '');
       if (list === undefined) byPair.set(change.subject.pair, [sighting]);
       else list.push(sighting);
     }
@@ -38,7 +39,7 @@ export function byTime(a: Stamp, b: Stamp): number {
   return a.time - b.time || b.earliest - a.earliest;
 }
 
-function toSighting(file: ImportedFile, change: Change): Sighting {
+function toSighting(file: ImportedFile, change: Change, name: string): Sighting {
   const stream = file.streams[change.stream];
   return {
     kind: change.kind,
@@ -49,7 +50,7 @@ function toSighting(file: ImportedFile, change: Change): Sighting {
     signal: change.signal,
     value: change.value,
     initial: change.kind === 'reading' && change.before === null && change.earliest === change.time,
-    stream: `${file.input.file}\n${change.stream}`,
+    stream: name,
     spacing: stream?.spacing ?? 0,
     streamEnd: stream?.last.time ?? change.time,
     sources: [{ file: file.input.file, line: change.line, text: change.text, count: change.count }],

@@ -80,7 +80,7 @@ async function documents(imported: Imported, job: Job | null, isWhole: boolean):
   const { files, timelines, findings } = analysed;
   const options = { zone: 'UTC', version: 'test' };
   const pairs = timelines.map((t) => t.pair);
-  proper(timelineCsv(timelines));
+  proper([...timelineCsv(timelines)].join(''));
   timelineParquet(imported.files, [], digestOf);
   proper(inspectText(files, timelines, findings));
   const swaps = verify(analysed, null, { from: null, to: null }, job);

@@ -23,7 +23,7 @@ async function hostileReports(): Promise<Readonly<Record<string, string>>> {
   const reports = await reportsOf(verification, { zone: 'Europe/Lisbon', version: '1' });
   return Object.fromEntries([
     ...reports.map((r) => [r.name.replace(/.*\./, ''), r.text]),
-    ['csv', timelineCsv(analysed.timelines)],
+    ['csv', [...timelineCsv(analysed.timelines)].join('')],
   ]);
 }
 
