@@ -93,7 +93,7 @@ const webDoors = [
   ['vega-embed', 'web/render-chart\\.ts$'],
   ['vega-interpreter', 'web/render-chart\\.ts$'],
   ['vega-lite', 'web/(?:render-chart|with-brush|components/(?:chart|staff)-figure)\\.ts$'],
-  ['@noble/hashes', 'web/browser-files\\.ts$'],
+  ['hash-wasm', 'web/hasher\\.ts$'],
   ['fflate', 'web/browser-files\\.ts$'],
 ];
 

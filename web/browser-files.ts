@@ -1,7 +1,7 @@
-import { sha256 as streamingSha256 } from '@noble/hashes/sha2';
-import { bytesToHex } from '@noble/hashes/utils';
 import { Gunzip } from 'fflate';
 import { DamagedEnd, type Hasher, InputError, type Platform, type StoredFile } from '../src/pipeline.ts';
+import { hashBeside } from './hash-beside.ts';
+import { hasher } from './hasher.ts';
 import type { NamedFile } from './protocol.ts';
 
 /** Bytes that can be read at any place; how many are asked for at a time is the caller's choice. */
@@ -10,9 +10,7 @@ export interface Bytes {
   slice(from: number, to: number): Promise<Uint8Array>;
 }
 
-const readBytes = 1_048_576;
-/** The rows of a table are parsed fastest in pieces of this size. */
-const pieceBytes = 65_536;
+const pieceBytes = 1_048_576;
 
 /** A browser's file as bytes. Throws InputError if it vanished or changed since it was given. */
 export function bytesOf({ name, file }: NamedFile): Bytes {
@@ -39,23 +37,27 @@ export function sourceOf(named: NamedFile): StoredFile {
   return { name: named.name, bytes: bytes.size, open: () => pieces(bytes), slice: bytes.slice };
 }
 
+/** Reads ahead while a piece is worked on. */
 async function* pieces(bytes: Bytes): AsyncGenerator<Uint8Array> {
-  for (let at = 0; at < bytes.size; at += readBytes) {
-    const read = await bytes.slice(at, Math.min(bytes.size, at + readBytes));
-    for (let piece = 0; piece < read.length; piece += pieceBytes)
-      yield read.subarray(piece, piece + pieceBytes);
+  const read = (at: number): Promise<Uint8Array> => {
+    const done = bytes.slice(at, Math.min(bytes.size, at + pieceBytes));
+    // What goes wrong while the piece before is worked on is told when this one is asked for.
+    done.catch(() => undefined);
+    return done;
+  };
+  let reading = read(0);
+  for (let at = 0; at < bytes.size; at += pieceBytes) {
+    const piece = await reading;
+    reading = read(at + pieceBytes);
+    yield piece;
   }
 }
 
-/** SHA-256 piece by piece: the browser's own wants all bytes at once, and is missing on some pages opened from disk. */
-export function sha256(): Hasher {
-  const hash = streamingSha256.create();
-  return {
-    update: (bytes) => {
-      hash.update(bytes);
-    },
-    digest: () => bytesToHex(hash.digest()),
-  };
+/** From so many bytes on the start of a worker is worth it. */
+const workerFrom = 16_777_216;
+
+function sha256({ name, bytes }: Parameters<Platform['sha256']>[0]): Hasher {
+  return bytes !== null && bytes >= workerFrom ? hashBeside(name) : hasher();
 }
 
 /** Unpacks gzip, of several members too, which the browser's own unpacker refuses. */

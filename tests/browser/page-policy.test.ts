@@ -21,13 +21,13 @@ afterAll(() => browser?.close());
 const attack = '<img src=x onerror="document.title=1"><script>document.title=2</script>';
 
 describe('the policy', () => {
-  test('allows no connection, scripts by their hash alone, and one thing more: that tables compile our constants', () => {
+  test('allows no connection, scripts by their hash alone, and two things more: that a check sum is compiled, and that tables compile our constants', () => {
     const policy =
       /Content-Security-Policy" content="([^"]*)"/.exec(readFileSync(builtPage(), 'utf8'))?.[1] ?? '';
-    // Arquero compiles its verbs; its expressions name columns of ours. Lint forbids eval and Function in our code
+    // hash-wasm compiles SHA-256. Arquero compiles its verbs; its expressions name columns of ours. Lint forbids eval and Function in our code
     // (tests/architecture/lint.test.ts); page-policy-worker.test.ts shows that it is needed, and that it lets no more.
     expect(policy).toMatch(
-      /^default-src 'none'; script-src (?:'sha256-[A-Za-z0-9+/=]{44}' )+'unsafe-eval'; /,
+      /^default-src 'none'; script-src (?:'sha256-[A-Za-z0-9+/=]{44}' )+'wasm-unsafe-eval' 'unsafe-eval'; /,
     );
     expect(policy).toContain("connect-src 'none'");
     expect(policy).toContain('worker-src blob:;');
