@@ -1,9 +1,10 @@
 import { type ByteRow, byteRow } from './byte-row.ts';
 import { type ByteStamps, byteStamps } from './byte-stamps.ts';
+import { type Cells, endsOfCells, findCells, noCells } from './cells.ts';
 import type { TableReader } from './csv-rows.ts';
 import {
-  type Cells,
   findRow,
+  findWhole,
   isAgain,
   type KnownRow,
   type KnownRows,
@@ -15,8 +16,8 @@ import {
 import { addToStreak, isRunAgain, noStreak, type Streak } from './known-runs.ts';
 import { type Piece, pieceOf } from './literal.ts';
 import type { Row } from './row.ts';
+import type { Said } from './said.ts';
 import type { FileSink } from './sink.ts';
-import type { Said } from './sink-state.ts';
 import type { TimeReader } from './time-reader.ts';
 
 /** Takes the bytes of a file piece by piece. */
@@ -42,6 +43,9 @@ interface State extends LaneOptions {
   readonly known: KnownRows;
   readonly row: ByteRow;
   readonly cells: Cells;
+  readonly ends: Uint8Array;
+  /** Rows come in the order of the poll before. */
+  readonly isPeriodic: boolean;
   readonly streak: Streak;
   /** The line that the next row begins on. */
   line: number;
@@ -53,10 +57,9 @@ interface State extends LaneOptions {
   before: KnownRow | null;
 }
 
-const [lineFeed, carriageReturn, quote] = [10, 13, 34];
+const lineFeed = 10;
 /** So much goes to the general reader at once where a row is irregular. */
 const blockBytes = 65_536;
-const mostCells = 1024;
 const longestLine = 1_048_576;
 
 /**
@@ -65,13 +68,16 @@ const longestLine = 1_048_576;
  * without quotes is split and taken as text; what is irregular goes to the general reader, block by block.
  */
 export function byteLane(options: LaneOptions): Lane {
-  const stamps = byteStamps(options.times);
+  const isPeriodic = options.places.values.length > 0;
+  const stamps = byteStamps(options.times, isPeriodic);
   const state: State = {
     ...options,
     stamps,
     known: knownRows(options.places, stamps, options.delimiter),
     row: byteRow(options.delimiter, options.decode),
-    cells: { count: 0, from: new Int32Array(mostCells), to: new Int32Array(mostCells) },
+    cells: noCells(),
+    ends: endsOfCells(options.delimiter),
+    isPeriodic,
     streak: noStreak(),
     line: 1,
     rest: new Uint8Array(0),
@@ -152,12 +158,12 @@ function takeRun(state: State, { rows, edges }: KnownRun, bytes: Uint8Array, at:
 
 /** Takes a row that was just found again; gives where the next begins. */
 function takeAgain(state: State, found: KnownRow, bytes: Uint8Array, at: number): number {
-  const { known, row, sink, stamps, before } = state;
+  const { known, row, sink, stamps, before, isPeriodic } = state;
   row.set(bytes, at, known.end, state.line);
   sink.again(row, stamps.take(), found.said, known.numbers);
   if (before !== null && before.next !== found) before.next = found;
   addToStreak(state.streak, found, bytes, at, known.end, stamps);
-  state.before = found;
+  state.before = isPeriodic ? found : null;
   state.line += 1;
   return known.end;
 }
@@ -165,8 +171,10 @@ function takeAgain(state: State, found: KnownRow, bytes: Uint8Array, at: number)
 /** Takes one line that is not the row expected. */
 function takeLine(state: State, piece: Piece, at: number, to: number): number {
   const { bytes } = piece;
-  const { known, row, cells, stamps, places } = state;
-  const end = findCells(bytes, at, state.delimiter, cells);
+  const { known, row, cells, stamps, places, isPeriodic } = state;
+  const whole = findWhole(known, piece, at);
+  if (whole !== null) return takeAgain(state, whole, bytes, at);
+  const end = findCells(bytes, at, state.ends, cells);
   if (end < 0) return takeBlock(state, bytes, at, to);
   const found = findRow(known, piece, at, cells);
   if (found !== null) return takeAgain(state, found, bytes, at);
@@ -178,11 +186,11 @@ function takeLine(state: State, piece: Piece, at: number, to: number): number {
   const stampAt = cells.from[places.stampFirst] ?? 0;
   const isStamp = stamps.learn(bytes, stampAt, cells.to[places.stampLast] ?? 0);
   const learnt = isStamp
-    ? (findRow(known, piece, at, cells) ?? learnRow(known, said, bytes, at, end, cells))
+    ? (findRow(known, piece, at, cells) ?? learnRow(known, said, piece, at, end, cells))
     : null;
   if (learnt !== null) addToStreak(state.streak, learnt, bytes, at, end, stamps);
   if (state.before !== null && learnt !== null) state.before.next = learnt;
-  state.before = learnt;
+  state.before = isPeriodic ? learnt : null;
   return end;
 }
 
@@ -198,23 +206,6 @@ function takeBlock(state: State, bytes: Uint8Array, at: number, to: number): num
   state.line = general.line();
   state.before = null;
   return end;
-}
-
-/** Where the cells of a line are; gives where the next line begins, -1 where it holds a quote or too many cells. */
-function findCells(bytes: Uint8Array, at: number, delimiter: number, cells: Cells): number {
-  let from = at;
-  cells.count = 0;
-  for (let index = at; ; index += 1) {
-    const byte = bytes[index];
-    if (byte === quote || cells.count >= mostCells) return -1;
-    if (byte !== delimiter && byte !== lineFeed) continue;
-    const isReturn = byte === lineFeed && index > from && bytes[index - 1] === carriageReturn;
-    cells.from[cells.count] = from;
-    cells.to[cells.count] = isReturn ? index - 1 : index;
-    cells.count += 1;
-    from = index + 1;
-    if (byte === lineFeed) return from;
-  }
 }
 
 /** A byte order mark in UTF-8. */

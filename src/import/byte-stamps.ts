@@ -1,4 +1,4 @@
-import { addLiteral, holds, type Literal, noLiterals, type Piece, setLiteral } from './literal.ts';
+import { addLiteral, holds, type Literal, noLiterals, type Piece, replaceLiteral } from './literal.ts';
 import type { TimeReader } from './time-reader.ts';
 
 /** Reads the stamps of rows that are still bytes, where they are written like the one before. */
@@ -20,9 +20,10 @@ const dayLength = 11;
 
 /**
  * Stamps of a date in ten characters, any one character, and `HH:MM:SS`, with or without milliseconds and `Z`: the date is
- * read once by the time reader, the clock by hand. All others, and those of another day, are for the time reader.
+ * read once by the time reader, the clock by hand. All others, and those of another day, are for the time reader. Where
+ * one `isRepeated` in many rows it is known by its bytes.
  */
-export function byteStamps(times: TimeReader): ByteStamps {
+export function byteStamps(times: TimeReader, isRepeated: boolean): ByteStamps {
   // An object, not variables: numbers that change with every row are kept in their places there.
   const literals = noLiterals();
   const seen: Seen = { whole: none, day: none, dayClock: 0, clock: 0, isInstant: false, hasDecimals: false };
@@ -44,12 +45,12 @@ export function byteStamps(times: TimeReader): ByteStamps {
     length: () => seen.whole.length,
     fits(piece, from) {
       const { whole, day } = seen;
-      if (holds(piece.view, from, literals.words, whole)) return true;
+      if (isRepeated && holds(piece.view, from, literals.words, whole)) return true;
       if (!holds(piece.view, from, literals.words, day)) return false;
       const ofDay = clockOfDay(piece.bytes, from, whole.length);
       if (ofDay < 0) return false;
       seen.clock = seen.dayClock + ofDay;
-      setLiteral(literals, whole.at, piece.bytes.subarray(from, from + whole.length));
+      if (isRepeated) replaceLiteral(literals, whole, piece.view, from);
       return true;
     },
     clock: () => seen.clock,
@@ -71,9 +72,11 @@ const none: Literal = { at: 0, length: 0 };
 
 /** Ten characters of digits with two marks among them: a date with a year of four digits. */
 function isDate(bytes: Uint8Array, from: number): boolean {
-  const isMarkAt = (place: number): boolean => !isDigit(bytes[from + place] ?? 0);
-  const marks = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9].filter(isMarkAt).join();
-  return (marks === '4,7' || marks === '2,5') && isMarkAt(10);
+  let marks = 0;
+  for (let place = 0; place < dayLength; place += 1)
+    if (!isDigit(bytes[from + place] ?? 0)) marks |= 1 << place;
+  // YYYY-MM-DD or DD-MM-YYYY, whatever the marks are, and one more behind.
+  return marks === ((1 << 4) | (1 << 7) | (1 << 10)) || marks === ((1 << 2) | (1 << 5) | (1 << 10));
 }
 
 /** Milliseconds since midnight that a stamp of such length prints; -1 if it is written otherwise. */

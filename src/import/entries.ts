@@ -11,10 +11,12 @@ export interface Understood {
   readonly value: string | null;
 }
 
+/** What a message means; that it is known to mean nothing; or what of it is not known. */
+export type Meaning = Understood | 'ignored' | 'unit' | 'message';
+
 /** Turns messages into what they mean. */
 export interface EntryReader {
-  /** What a message means; that it is known to mean nothing; or what of it is not known. */
-  read(unit: Subject | null, message: string): Understood | 'ignored' | 'unit' | 'message';
+  read(unit: Subject | null, message: string): Meaning;
   /** What a technician's line means; at least a note. */
   readNote(pair: Subject, text: string): Understood;
 }

@@ -1,5 +1,3 @@
-import { takeInOrder } from './clock-order.ts';
-import { detached } from './decode.ts';
 import { entryReader } from './entries.ts';
 import type { Phrasebook } from './phrasebook-rules.ts';
 import type { FileSink } from './sink.ts';
@@ -8,20 +6,16 @@ import {
   beginRow,
   countsOf,
   ends,
-  type Found,
   finishRow,
   mark,
   noRow,
-  push,
   rejectRow,
   type State,
   unitOf,
-  unmatched,
 } from './sink-state.ts';
+import { takeEntry, takeNote } from './take-entries.ts';
 import { takeAgain, takeReading, takeUnchanged } from './take-readings.ts';
-import { touch, type Unit } from './units.ts';
 
-const minuteMs = 60_000;
 /** More do not fit the memory of an old laptop. Chosen here. */
 const mostChanges = 2_000_000;
 
@@ -65,58 +59,4 @@ export function fileSink(phrasebook: Phrasebook): FileSink {
     steps: () => clockStepsOf(state),
     result: (file) => resultOf(state, file),
   };
-}
-
-const sameLineMs = 1000;
-
-function takeEntry(state: State, at: number, unit: Unit, message: string): void {
-  state.isPlain = false;
-  const { lastEntry } = unit;
-  const same = lastEntry === undefined ? undefined : state.changes[lastEntry.change];
-  const isAgain = lastEntry?.message === message && Math.abs(at - lastEntry.at) <= sameLineMs;
-  if (isAgain && same !== undefined) {
-    state.changes[lastEntry.change] = { ...same, count: same.count + 1 };
-    mark(state, ends.unchanged);
-    return;
-  }
-  unit.lastEntry = undefined;
-  takeInOrder(unit.order, at, state.row);
-  const found = state.entries.read(unit.subject, message);
-  if (unit.subject !== null) touch(unit, at, state.row);
-  if (found === 'ignored') {
-    mark(state, ends.ignored);
-    return;
-  }
-  if (found === 'unit' || found === 'message') {
-    // Neither can be understood without the other: a person must teach both.
-    if (found === 'message' && unit.subject === null) unmatched(state, unknownEntry('unit', unit, message));
-    unmatched(state, unknownEntry(found, unit, message));
-    return;
-  }
-  unit.signals.add(found.signal);
-  unit.lastEntry = { message: detached(message), at, change: state.changes.length };
-  push(state, { kind: 'entry', time: at, earliest: at, before: null, stream: unit.index, ...found });
-}
-
-function unknownEntry(kind: 'unit' | 'message', unit: Unit, message: string): Found {
-  return kind === 'unit'
-    ? { wording: `unit ${unit.text}`, kind, name: unit.text }
-    : { wording: message, kind, name: message };
-}
-
-function takeNote(state: State, at: number, pair: string, half: string | null, text: string): void {
-  state.isPlain = false;
-  const unit = unitOf(state, pair, undefined, 'note');
-  const subject = { ...(unit.subject ?? { pair, role: null }), half };
-  touch(unit, at, state.row);
-  const found = state.entries.readNote(subject, text);
-  unit.signals.add(found.signal);
-  push(state, {
-    kind: 'note',
-    time: at + minuteMs,
-    earliest: at,
-    before: null,
-    stream: unit.index,
-    ...found,
-  });
 }

@@ -12,8 +12,8 @@ export interface Importer {
   /** Whether it can read a file that begins so, and why, or what is missing. */
   recognise(head: Head, phrasebook: Phrasebook): Recognition;
   /**
-   * The columns of polled values, in the order in which `open` hands them to the sink. With it a row whose other bytes were
-   * seen before need not be read as text.
+   * The columns of polled values, in the order in which `open` hands them to the sink; none where a row is one entry. With it
+   * a row whose other bytes were seen before need not be read as text.
    */
   readonly values?: (head: Head) => readonly number[];
   /** Takes one row at a time and hands plain values to the sink; every row ends in exactly one count. */

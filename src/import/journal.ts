@@ -9,6 +9,7 @@ export const journal: Importer = {
   title: 'Journal: one row per entry',
   shape: 'table',
   recognise: (head) => needColumns(head, ['message']),
+  values: () => [],
   open(head, _phrasebook, times) {
     const time = timeColumns(head);
     const units = unitReader(head);

@@ -1,6 +1,7 @@
 import type { ByteStamps } from './byte-stamps.ts';
+import type { Cells } from './cells.ts';
 import { addLiteral, holds, type Literal, type Literals, noLiterals, type Piece } from './literal.ts';
-import type { Said, SaidReading } from './sink-state.ts';
+import type { Said, SaidReading } from './said.ts';
 
 /** A row that was read before: its bytes without the stamp and without the numbers of gauges, and what it said. */
 export interface KnownRow {
@@ -28,13 +29,6 @@ export interface KnownRun {
   readonly stampLength: number;
 }
 
-/** The cells of one line: where each begins and ends, the line end left out. */
-export interface Cells {
-  count: number;
-  readonly from: Int32Array;
-  readonly to: Int32Array;
-}
-
 /** Where the stamp and the polled values stand; the stamp may be a date and a clock side by side. */
 export interface Places {
   readonly stampFirst: number;
@@ -50,6 +44,8 @@ export interface KnownRows {
   /** The byte of a decimal comma; -1 where a comma parts cells. */
   readonly comma: number;
   readonly buckets: Map<number, KnownRow[]>;
+  /** Rows that begin with their stamp and hold no values, by all the bytes behind it. */
+  readonly whole: Map<number, KnownRow>;
   count: number;
   /** Of the row that was last found again: where it ends, and the numbers of its gauges. */
   end: number;
@@ -59,7 +55,7 @@ export interface KnownRows {
 const mostRows = 50_000;
 const mostAlike = 64;
 const mostGauges = 64;
-const [zero, nine, minus, point, comma] = [48, 57, 45, 46, 44];
+const [zero, nine, minus, point, comma, lineFeed] = [48, 57, 45, 46, 44, 10];
 
 /** None yet. */
 export function knownRows(places: Places, stamps: ByteStamps, delimiter: number): KnownRows {
@@ -70,6 +66,7 @@ export function knownRows(places: Places, stamps: ByteStamps, delimiter: number)
     literals: noLiterals(),
     comma: delimiter === comma ? -1 : comma,
     buckets: new Map(),
+    whole: new Map(),
     count: 0,
     end: 0,
     numbers,
@@ -122,15 +119,37 @@ function readNumber({ comma, numbers }: KnownRows, bytes: Uint8Array, from: numb
 /** The known row that the bytes from `from` on are again; `null` if none is. */
 export function findRow(known: KnownRows, piece: Piece, from: number, cells: Cells): KnownRow | null {
   if (known.stamps.length() === 0) return null;
+  if (isWhole(known.places)) return findWhole(known, piece, from);
   const alike = known.buckets.get(keyOf(known.places, piece.bytes, cells)) ?? [];
   return alike.find((row) => isAgain(known, row, piece, from)) ?? null;
+}
+
+/** The same for rows that begin with their stamp and hold no values: their cells need not be found. */
+export function findWhole(known: KnownRows, piece: Piece, from: number): KnownRow | null {
+  const length = known.stamps.length();
+  if (length === 0 || !isWhole(known.places)) return null;
+  const end = piece.bytes.indexOf(lineFeed, from + length) + 1;
+  const row = end > 0 ? known.whole.get(keyOfBytes(piece.view, from + length, end)) : undefined;
+  return row !== undefined && isAgain(known, row, piece, from) ? row : null;
+}
+
+function isWhole({ stampFirst, stampLast, values }: Places): boolean {
+  return values.length === 0 && stampFirst === 0 && stampLast < Number.MAX_SAFE_INTEGER;
+}
+
+function keyOfBytes(view: DataView, from: number, to: number): number {
+  let hash = to - from;
+  let at = from;
+  for (; at + 4 <= to; at += 4) hash = Math.imul(hash ^ view.getInt32(at, true), 16_777_619) ^ (hash >>> 15);
+  for (; at < to; at += 1) hash = Math.imul(hash ^ view.getUint8(at), 16_777_619);
+  return hash;
 }
 
 /** Remembers a row that ends at `end`, and what it said; `null` if it is none that can be told apart, or one too many. */
 export function learnRow(
   known: KnownRows,
   said: readonly Said[],
-  bytes: Uint8Array,
+  { bytes, view }: Piece,
   from: number,
   end: number,
   cells: Cells,
@@ -138,11 +157,15 @@ export function learnRow(
   if (known.count >= mostRows) return null;
   const made = rowOf(known, said, bytes, from, end, cells);
   if (made === null || made.parts.length > mostGauges) return null;
+  known.count += 1;
+  if (isWhole(known.places)) {
+    known.whole.set(keyOfBytes(view, from + known.stamps.length(), end), made);
+    return made;
+  }
   const key = keyOf(known.places, bytes, cells);
   const alike = known.buckets.get(key) ?? [];
   if (alike.length >= mostAlike) return null;
   if (alike.push(made) === 1) known.buckets.set(key, alike);
-  known.count += 1;
   return made;
 }
 
@@ -168,7 +191,8 @@ function rowOf(
   cells: Cells,
 ): KnownRow | null {
   const { stampFirst, stampLast, values } = places;
-  if (said.length !== values.length) return null;
+  const isEntry = said.length === 1 && said[0]?.kind === 'entry';
+  if (!isEntry && said.length !== values.length) return null;
   const stampEnd = cells.to[stampLast] ?? 0;
   const gauges = said.flatMap((one, index) => {
     const cell = values[index] ?? 0;
@@ -192,6 +216,6 @@ function rowOf(
 }
 
 function readingsIn(said: readonly Said[]): readonly SaidReading[] {
-  const hasMore = said.some((one) => one.kind === 'meaningless');
+  const hasMore = said.some((one) => one.kind !== 'reading' && one.kind !== 'silent');
   return hasMore ? [] : said.filter((one) => one.kind === 'reading');
 }

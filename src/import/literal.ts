@@ -44,24 +44,31 @@ export function addLiteral(literals: Literals, bytes: Uint8Array): Literal {
   return { at, length: bytes.length };
 }
 
-/** Puts bytes in the place of others of the same length. */
-export function setLiteral({ words }: Literals, at: number, bytes: Uint8Array): void {
+/** Puts bytes of a piece in the place of others of the same length, four at least. */
+export function replaceLiteral(
+  { words }: Literals,
+  { at, length }: Literal,
+  view: DataView,
+  from: number,
+): void {
+  for (let index = 0; index < wordsIn(length); index += 1)
+    words[at + index] = view.getInt32(from + Math.min(index * wordBytes, length - wordBytes), true);
+}
+
+function setLiteral({ words }: Literals, at: number, bytes: Uint8Array): void {
   const { length } = bytes;
   if (length < wordBytes) {
     const [first = 0, second = 0, third = 0] = bytes;
     words[at] = first | (second << 8) | (third << 16);
     return;
   }
-  for (let index = 0; index < wordsIn(length); index += 1) {
-    const from = Math.min(index * wordBytes, length - wordBytes);
-    const [first = 0, second = 0, third = 0, fourth = 0] = [
-      bytes[from],
-      bytes[from + 1],
-      bytes[from + 2],
-      bytes[from + 3],
-    ];
-    words[at + index] = first | (second << 8) | (third << 16) | (fourth << 24);
-  }
+  for (let index = 0; index < wordsIn(length); index += 1)
+    words[at + index] = wordAt(bytes, Math.min(index * wordBytes, length - wordBytes));
+}
+
+function wordAt(bytes: Uint8Array, from: number): number {
+  const low = (bytes[from] ?? 0) | ((bytes[from + 1] ?? 0) << 8);
+  return low | ((bytes[from + 2] ?? 0) << 16) | ((bytes[from + 3] ?? 0) << 24);
 }
 
 function wordsIn(length: number): number {

@@ -13,8 +13,8 @@ import type { Places } from './known-rows.ts';
 import { rowReader } from './open-rows.ts';
 import type { Plan } from './recognise.ts';
 import type { Row } from './row.ts';
+import type { Said } from './said.ts';
 import type { FileSink } from './sink.ts';
-import type { Said } from './sink-state.ts';
 import { rowSorter } from './sorted-rows.ts';
 import type { TimeReader } from './time-reader.ts';
 

@@ -2,10 +2,10 @@ import type { Change, RowCounts, Stream, UnknownWording } from '../vocabulary.ts
 import { detached } from './decode.ts';
 import type { EntryReader } from './entries.ts';
 import type { GaugeReader } from './gauges.ts';
-import type { Parameter } from './parameters.ts';
 import { isIgnored, type Phrasebook } from './phrasebook-rules.ts';
 import type { Row } from './row.ts';
 import type { Rejected } from './row-notices.ts';
+import type { Said } from './said.ts';
 import { subjectOf, type UnitParts } from './subjects.ts';
 import { newUnit, type Unit, unitText } from './units.ts';
 
@@ -34,21 +34,6 @@ interface Wording {
 export interface Found extends Pick<UnknownWording, 'wording' | 'kind' | 'name'> {
   readonly value?: string;
 }
-
-/** A polled value as it was read. */
-export interface SaidReading {
-  readonly kind: 'reading';
-  readonly unit: Unit;
-  readonly parameter: Parameter;
-  readonly name: string;
-  readonly value: string;
-}
-
-/** What one cell of a row said: a reading, nothing, or what is known to mean nothing. A row of the same content says it again. */
-export type Said = SaidReading | { readonly kind: 'silent' } | { readonly kind: 'meaningless' };
-
-export const silent: Said = { kind: 'silent' };
-export const meaningless: Said = { kind: 'meaningless' };
 
 /** Everything a sink knows of its file. */
 export interface State {

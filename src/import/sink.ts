@@ -9,7 +9,7 @@ import type {
 } from '../vocabulary.ts';
 import type { ClockStep } from './clock-order.ts';
 import type { Row } from './row.ts';
-import type { Said, SaidReading } from './sink-state.ts';
+import type { Said, SaidReading } from './said.ts';
 import type { UnitParts } from './subjects.ts';
 
 /** Where the importers put what they read; it keeps changes only. */

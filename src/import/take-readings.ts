@@ -3,6 +3,7 @@ import { takeInOrder } from './clock-order.ts';
 import { detached } from './decode.ts';
 import { mayEnd, newParameter, type Parameter } from './parameters.ts';
 import type { Row } from './row.ts';
+import { meaningless, type Said, silent } from './said.ts';
 import type { SaidRow } from './sink.ts';
 import {
   beginRow,
@@ -11,14 +12,12 @@ import {
   finishRow,
   loseCell,
   mark,
-  meaningless,
   push,
-  type Said,
   type State,
-  silent,
   unmatched,
 } from './sink-state.ts';
 import { addSpan, medianSpan } from './spacing.ts';
+import { takeFound } from './take-entries.ts';
 import { touch, touchLast, type Unit } from './units.ts';
 import { valueMeant } from './values.ts';
 
@@ -153,6 +152,7 @@ function takeSaid(state: State, at: number, said: readonly Said[], numbers: Arra
   let gauges = 0;
   for (const one of said) {
     if (one.kind === 'meaningless') mark(state, ends.ignored);
+    if (one.kind === 'entry') takeFound(state, at, one.unit, one.message, one.found);
     if (one.kind !== 'reading') continue;
     const { unit, parameter, name, value } = one;
     const number = parameter.gauge === null ? 0 : (numbers[gauges] ?? 0);

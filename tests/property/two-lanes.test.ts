@@ -1,7 +1,7 @@
 /** The fast lane of tables must come to what the general lane comes to: changes, counts, notices, lines, all of it. */
 import fc from 'fast-check';
 import { afterAll, describe, expect, test } from 'vitest';
-import { clock, oddities, plain, poll, stamps } from '../support/odd-polls.ts';
+import { clock, journal, oddities, plain, poll, stamps } from '../support/odd-polls.ts';
 import { readText } from '../support/read-text.ts';
 
 const tried = { files: 0, chunks: new Set<number>(), seams: 0 };
@@ -32,7 +32,10 @@ afterAll(() => {
 describe('the fast lane comes to what the general one comes to', () => {
   for (const [name, odd] of Object.entries(oddities))
     test(`with ${name}`, async () => {
-      for (const stamp of Object.values(stamps)) await compare(poll(stamp, ';', odd), 65_536, 97);
+      for (const stamp of Object.values(stamps)) {
+        await compare(poll(stamp, ';', odd), 65_536, 97);
+        await compare(journal(stamp, ';', odd), 65_536, 89);
+      }
       await compare(
         poll((s) => (stamps.plain ?? clock)(s), ',', odd),
         65_536,

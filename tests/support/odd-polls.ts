@@ -36,6 +36,30 @@ export function poll(
   return `${[header, ...rows.flat().map(odd)].join('\n')}\n`;
 }
 
+/** A journal of two pairs: known and unknown messages, again and again, some within the second of the same before. */
+export function journal(
+  stamp: (seconds: number) => string,
+  delimiter: string,
+  odd: (row: string, index: number) => string,
+  cycles = 40,
+): string {
+  const messages = [
+    'partner ready',
+    'partner not ready',
+    'humour good',
+    'light steady',
+    'restarted',
+    'login at 4',
+  ];
+  const rows = Array.from({ length: cycles * 6 }, (_, index) => {
+    const unit = ['RO1-A', 'RO1-B', 'RO2', 'nobody'][(index * 7) % 4] ?? '';
+    const message = messages[(index * index + (index >> 3)) % 6] ?? '';
+    const seconds = Math.floor(index / 2) * 4;
+    return [stamp(seconds), unit, index % 5 === 0 ? `${message} ${index}` : message].join(delimiter);
+  });
+  return `${[['time', 'unit', 'message'].join(delimiter), ...rows.map(odd)].join('\n')}\n`;
+}
+
 /** Nothing happens to the row. */
 export const plain = (row: string): string => row;
 /** What happens to single rows of an export. */
