@@ -1,9 +1,10 @@
 import { createHash } from 'node:crypto';
 import { createGunzip, type Gunzip } from 'node:zlib';
-import { DamagedEnd, type Hasher, type Platform, type StoredFile } from '../pipeline.ts';
+import { DamagedEnd, type Hasher, type Platform } from '../pipeline.ts';
 import { threadHasher } from './thread-hasher.ts';
 
-const unpackedBytes = 262_144;
+const unpackedBytes = 1_048_576;
+const packedBytes = 32_768;
 
 /** What Node gives the core: SHA-256, and gzip with its check sums. */
 export const platform: Platform = { sha256, gunzip };
@@ -13,11 +14,12 @@ export function digestOf(bytes: Uint8Array): string {
   return createHash('sha256').update(bytes).digest('hex');
 }
 
-/** From so many bytes on the start of a thread is worth it. */
+/** From so many bytes on, packed or not, the start of a thread is worth it. */
 const threadFrom = 16_777_216;
+const threadFromPacked = 2_097_152;
 
-function sha256({ name, bytes: size }: Pick<StoredFile, 'name'> & { readonly bytes: number | null }): Hasher {
-  if (size !== null && size >= threadFrom) return threadHasher(name);
+function sha256({ name, bytes, packedBytes }: Parameters<Platform['sha256']>[0]): Hasher {
+  if ((bytes ?? 0) >= threadFrom || (packedBytes ?? 0) >= threadFromPacked) return threadHasher(name);
   const hash = createHash('sha256');
   return {
     update: (bytes) => {
@@ -36,14 +38,24 @@ async function* gunzip(packed: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8A
   unpacker.on('error', (found) => {
     error = found;
   });
-  for await (const piece of packed) {
-    await written(unpacker, piece);
+  for await (const part of partsOf(packed)) {
+    const unpacked = written(unpacker, part);
+    // What the part before gave is worked on while this one is unpacked.
     yield* ready.splice(0);
-    if (error !== null) throw new DamagedEnd('The archive is damaged');
+    await unpacked;
+    if (error === null) continue;
+    yield* ready.splice(0);
+    throw new DamagedEnd('The archive is damaged');
   }
   await ended(unpacker);
   yield* ready.splice(0);
   if (error !== null) throw new DamagedEnd('The archive is cut off or damaged');
+}
+
+/** Small parts: each may unpack to a thousand times its size. */
+async function* partsOf(packed: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
+  for await (const piece of packed)
+    for (let at = 0; at < piece.length; at += packedBytes) yield piece.subarray(at, at + packedBytes);
 }
 
 /** Settles once the piece is unpacked, or can not be: a stream that fails never calls back. */

@@ -34,7 +34,8 @@ export function threadHasher(name: string): Hasher {
         worker.unref();
         resolve(String(answer));
       });
-      worker.postMessage(piece);
+      if (piece === null || piece.buffer instanceof SharedArrayBuffer) worker.postMessage(piece);
+      else postCopy(worker, piece);
     });
   return {
     async update(piece) {
@@ -46,4 +47,10 @@ export function threadHasher(name: string): Hasher {
       return digest;
     },
   };
+}
+
+/** A piece of memory that is not shared goes as a copy: a view takes all that it is a view of along. */
+function postCopy(worker: Worker, piece: Uint8Array): void {
+  const copy = Uint8Array.from(piece);
+  worker.postMessage(copy, [copy.buffer]);
 }

@@ -6,6 +6,8 @@ export interface FileSource {
   readonly name: string;
   /** `null` where only unpacking tells. */
   readonly bytes: number | null;
+  /** What is unpacked: how many bytes it has packed. */
+  readonly packedBytes?: number | null;
   readonly container?: { readonly file: string; readonly sha256: string };
   /** Its bytes, piece by piece. A piece holds until the next is asked for: then its memory may be used again. */
   open(): AsyncIterable<Uint8Array>;
@@ -25,7 +27,7 @@ export interface Hasher {
 }
 
 /** A hasher of the bytes of a file: many are worth a thread of their own. */
-export type NewHasher = (of: Pick<FileSource, 'name' | 'bytes'>) => Hasher;
+export type NewHasher = (of: Pick<FileSource, 'name' | 'bytes' | 'packedBytes'>) => Hasher;
 
 /** What the core asks of the machine it runs on. */
 export interface Platform {

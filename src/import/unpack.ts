@@ -68,7 +68,8 @@ function gunzipped(
 ): FileSource {
   const base = packed.name.split(/[/\\]/).at(-1) ?? packed.name;
   const name = `${packed.name}/${base.replace(/\.(gz|gzip)$/i, '')}`;
-  return { name, bytes: null, container, open: () => withinReason(name, packed, gunzip) };
+  const packedBytes = packed.bytes;
+  return { name, bytes: null, packedBytes, container, open: () => withinReason(name, packed, gunzip) };
 }
 
 function kindOf([first, second, third, fourth]: Uint8Array): 'gzip' | 'zip' | 'plain' {
