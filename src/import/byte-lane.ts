@@ -13,7 +13,7 @@ import {
   learnRow,
   type Places,
 } from './known-rows.ts';
-import { addToStreak, isRunAgain, noStreak, type Streak } from './known-runs.ts';
+import { addToStreak, noStreak, runAgain, type Streak } from './known-runs.ts';
 import { type Piece, pieceOf } from './literal.ts';
 import type { Row } from './row.ts';
 import type { Said } from './said.ts';
@@ -131,8 +131,8 @@ function takeLines(state: State, piece: Piece, from: number, to: number): void {
   let at = state.line === 1 && isMark(bytes) ? 3 : from;
   while (at < to) {
     const next = state.before?.next;
-    if (next?.run && isRunAgain(next.run, streak, stamps, piece, at, to))
-      at = takeRun(state, next.run, bytes, at);
+    const run = next ? runAgain(next, streak, stamps, piece, at, to) : null;
+    if (run !== null) at = takeRun(state, run, bytes, at);
     else if (next && isAgain(known, next, piece, at)) at = takeAgain(state, next, bytes, at);
     else at = general.isWaiting() ? takeBlock(state, bytes, at, to) : takeLine(state, piece, at, to);
   }

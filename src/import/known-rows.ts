@@ -22,6 +22,8 @@ export interface KnownRun {
   readonly rows: readonly KnownRow[];
   readonly bytes: Uint8Array;
   readonly view: DataView;
+  /** How many of the bytes it is. */
+  readonly length: number;
   /** Where each row begins, and where the last ends. */
   readonly edges: readonly number[];
   /** Where the stamp of each row stands. */

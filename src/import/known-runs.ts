@@ -51,7 +51,7 @@ function endStreak(streak: Streak, stampLength: number): void {
   const [first] = rows;
   dropStreak(streak);
   if (first === undefined || rows.length < 2 || (first.run === null && runs >= mostRuns)) return;
-  const made = runOf(rows, edges, bytes, stampLength);
+  const made = runOf(rows, edges, bytes, stampLength, first.run);
   if (first.run === null && made !== null) streak.runs += 1;
   first.run = made;
 }
@@ -67,40 +67,48 @@ function runOf(
   places: readonly number[],
   piece: Uint8Array,
   stampLength: number,
+  before: KnownRun | null,
 ): KnownRun | null {
   const [from = 0] = places;
-  const bytes = piece.slice(from, places.at(-1));
+  const source = piece.subarray(from, places.at(-1));
+  const { length } = source;
   // Eight bytes are compared as one number: only of zeros there are two that are equal and not the same.
-  if (bytes.length < wordBytes || bytes.includes(0)) return null;
+  if (length < wordBytes || source.includes(0)) return null;
+  // The memory of the run that stood here is used again: much that changes makes many runs.
+  const hasRoom = before !== null && before.bytes.length >= length;
+  const bytes = hasRoom ? before.bytes : new Uint8Array(length);
+  const view = hasRoom ? before.view : new DataView(bytes.buffer);
+  bytes.set(source);
   const edges = places.map((place) => place - from);
-  const view = new DataView(bytes.buffer);
   const stamps = rows.map((row, index) => (edges[index] ?? 0) + row.before.length);
-  return { rows, bytes, view, edges, stamps, stampLength };
+  return { rows, bytes, view, length, edges, stamps, stampLength };
 }
 
 /**
- * True if the bytes from `from` up to `to` begin with the run, at another instant; the stamps are then at that instant. A
- * streak goes first while its stamp lasts: else a run that was cut short once would never grow again.
+ * The run that begins with a row, if the bytes from `from` up to `to` begin with it at another instant, which the stamps then
+ * have; else `null`. A streak goes first while its stamp lasts: else a run that was cut short once would never grow again.
  */
-export function isRunAgain(
-  run: KnownRun,
+export function runAgain(
+  row: KnownRow,
   streak: Streak,
   stamps: ByteStamps,
   piece: Piece,
   from: number,
   to: number,
-): boolean {
-  const { bytes, stampLength } = run;
-  if (from + bytes.length > to || stampLength !== stamps.length()) return false;
-  const stampFrom = from + (run.stamps[0] ?? 0);
-  if (!stamps.fits(piece, stampFrom)) return false;
+): KnownRun | null {
+  if (row.run === null || from + row.run.length > to || row.run.stampLength !== stamps.length()) return null;
+  const stampFrom = from + row.before.length;
+  if (!stamps.fits(piece, stampFrom)) return null;
   if (streak.rows.length > 0) {
     if (streak.bytes !== piece.bytes) dropStreak(streak);
-    else if (streak.clock === stamps.clock()) return false;
-    else endStreak(streak, stampLength);
+    else if (streak.clock === stamps.clock()) return null;
+    else endStreak(streak, row.run.stampLength);
   }
+  // The streak may just have become the run of this very row.
+  const { run } = row;
+  if (run === null || from + run.length > to) return null;
   setStamps(run, piece.bytes, stampFrom);
-  return isSame(run.view, piece.view, from);
+  return isSame(run, piece.view, from) ? run : null;
 }
 
 /** Puts a stamp in the place of the one before, from the first byte on in which they differ. */
@@ -113,8 +121,8 @@ function setStamps({ bytes, stamps, stampLength }: KnownRun, piece: Uint8Array, 
     for (let at = same; at < stampLength; at += 1) bytes[place + at] = piece[from + at] ?? 0;
 }
 
-function isSame(run: DataView, piece: DataView, from: number): boolean {
-  const last = run.byteLength - wordBytes;
+function isSame({ view: run, length }: KnownRun, piece: DataView, from: number): boolean {
+  const last = length - wordBytes;
   for (let at = 0; at < last; at += wordBytes)
     if (piece.getFloat64(from + at, true) !== run.getFloat64(at, true)) return false;
   return piece.getFloat64(from + last, true) === run.getFloat64(last, true);

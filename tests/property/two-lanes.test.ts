@@ -1,7 +1,8 @@
 /** The fast lane of tables must come to what the general lane comes to: changes, counts, notices, lines, all of it. */
 import fc from 'fast-check';
 import { afterAll, describe, expect, test } from 'vitest';
-import { clock, journal, oddities, plain, poll, stamps } from '../support/odd-polls.ts';
+import { seeded } from '../../samples/random.ts';
+import { clock, journal, oddities, plain, poll, restless, stamps } from '../support/odd-polls.ts';
 import { readText } from '../support/read-text.ts';
 
 const tried = { files: 0, chunks: new Set<number>(), seams: 0 };
@@ -104,6 +105,16 @@ describe('the fast lane comes to what the general one comes to', () => {
     const late = rows.map((row) => row.replaceAll(/^([^,]*),([^,]*),/gm, '$2,$1,'));
     await compare([header.replace('time,unit', 'unit,time'), ...late, ''].join('\n'), 65_536, 61);
   });
+
+  test('with runs of rows that are broken by changes, seldom and often', async () => {
+    const random = seeded(25);
+    for (const share of [0, 0.002, 0.02, 0.1, 0.3])
+      for (const units of [1, 3, 6, 11]) {
+        const text = restless((s) => (stamps.plain ?? clock)(s), share, units, random);
+        await compare(text, 65_536, 1009);
+        await compare(text.replaceAll('\n', '\r\n'), 65_536, 4099);
+      }
+  }, 60_000);
 
   test('as a journal', async () => {
     const rows = Array.from(

@@ -36,6 +36,35 @@ export function poll(
   return `${[header, ...rows.flat().map(odd)].join('\n')}\n`;
 }
 
+/**
+ * A poll of many plain readings in which each changes with a chance `share`, between values that are as long as each other
+ * and values that are not; with some chance a reading is left out, so that rows follow others than before.
+ */
+export function restless(
+  stamp: (seconds: number) => string,
+  share: number,
+  units: number,
+  random: () => number,
+  cycles = 120,
+): string {
+  const names = [
+    ['firmware', '6.2.0', '6.4.1'],
+    ['partner-ready', 'yes', 'no'],
+    ['serial', 'T4-20801', 'T4-20802'],
+  ] as const;
+  const now = new Map<string, number>();
+  const rows = Array.from({ length: cycles }, (_, cycle) =>
+    Array.from({ length: units * names.length }, (_, place) => {
+      const [name, ...values] = names[place % names.length] ?? names[0];
+      const unit = `RO${Math.floor(place / names.length)}-A`;
+      if (random() < share) now.set(unit + name, 1 - (now.get(unit + name) ?? 0));
+      const row = `${stamp(cycle * 10)},${unit},${name},${values[now.get(unit + name) ?? 0]}`;
+      return random() < share / 4 ? [] : [row];
+    }).flat(),
+  );
+  return `${['time,unit,parameter,value', ...rows.flat()].join('\n')}\n`;
+}
+
 /** A journal of two pairs: known and unknown messages, again and again, some within the second of the same before. */
 export function journal(
   stamp: (seconds: number) => string,
