@@ -144,6 +144,8 @@ function fieldPart(letter: string, count: number): Part | undefined {
         f.second = v;
       });
     case 'S':
+      // A clock that prints more than nanoseconds is none.
+      if (count > 9) return undefined;
       return number(count, 1, (f, v) => {
         f.milliseconds = Math.floor((v / 10 ** count) * 1000 + 1e-6);
       });

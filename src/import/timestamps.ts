@@ -45,6 +45,12 @@ function digitsFrom(text: string, from: number): Digits {
   return { value, count: end - from, end };
 }
 
+/** Whole milliseconds of a fraction of a second: its first three digits, however many there are. */
+function millisecondsIn(text: string, { count, end }: Digits): number {
+  const from = end - count;
+  return Number(text.slice(from, Math.min(end, from + 3)).padEnd(3, '0'));
+}
+
 function isDateSeparator(code: number): boolean {
   return code === 45 || code === 47 || code === 46 || code === 32;
 }
@@ -78,7 +84,7 @@ function readEpoch(text: string, digits: Digits): Stamp | StampFailure {
   if (digits.count > 13) return 'no-date';
   if (digits.count >= 12) return { clock: digits.value, isInstant: true, hasDecimals: true, end: digits.end };
   if (digits.count > 10) return 'no-date';
-  const part = fraction === undefined ? 0 : Math.floor(fraction.value * 10 ** (3 - fraction.count));
+  const part = fraction === undefined ? 0 : millisecondsIn(text, fraction);
   const end = fraction?.end ?? digits.end;
   return { clock: digits.value * 1000 + part, isInstant: true, hasDecimals: fraction !== undefined, end };
 }
@@ -162,8 +168,7 @@ function readClock(text: string, from: number, date: number): Stamp | StampFailu
   const mark = text.charCodeAt(second.end);
   const hasFraction = (mark === 46 || mark === 44) && digitsFrom(text, second.end + 1).count > 0;
   const fraction = hasFraction ? digitsFrom(text, second.end + 1) : undefined;
-  const parts =
-    fraction === undefined ? 0 : Math.floor((fraction.value / 10 ** fraction.count) * 1000 + 1e-6);
+  const parts = fraction === undefined ? 0 : millisecondsIn(text, fraction);
   const end = fraction?.end ?? second.end;
   const half = readHalfDay(text, end, hour.value);
   // A leap second (RFC 3339, 60) is read as the last millisecond-precise second before it.

@@ -22,6 +22,19 @@ describe('RFC 3339, section 5.8', () => {
   });
 });
 
+describe('RFC 3339, section 5.6, which bounds the digits of a fraction nowhere', () => {
+  // By hand: the milliseconds are its first three digits, since a stamp never stands for a later instant than it prints.
+  test.each([
+    ['.5', 500],
+    ['.05', 50],
+    ['.9999999999', 999],
+    [`.${'3'.repeat(400)}`, 333],
+  ])('%s', (fraction, expected) => {
+    expect(clock(`1985-04-12T23:20:50${fraction}Z`)).toBe(482_196_050_000 + expected);
+    expect(clock(`482196050${fraction}`)).toBe(482_196_050_000 + expected);
+  });
+});
+
 describe('RFC 3339, Appendix C', () => {
   test.each([
     [1900, false],
