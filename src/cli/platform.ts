@@ -70,8 +70,10 @@ function written(unpacker: Gunzip, piece: Uint8Array): Promise<void> {
   });
 }
 
+/** Settles once all is unpacked; it may be so already, where other bytes follow the end of the archive. */
 function ended(unpacker: Gunzip): Promise<void> {
   return new Promise((resolve) => {
+    if (unpacker.readableEnded || unpacker.destroyed) resolve();
     unpacker.once('end', resolve);
     unpacker.once('error', () => resolve());
     unpacker.end();
