@@ -28,7 +28,7 @@ export function hashBeside(name: string): Hasher {
   let spare: Answer = '';
   return {
     async update(bytes) {
-      // A copy goes, since these bytes are still read, in the memory of one that came back. One may wait while another is hashed.
+      // These bytes are still read: a copy goes, in the memory of one that came back. One may wait while another is hashed.
       const last = before;
       before = ask(copyOf(bytes, spare));
       spare = await last;

@@ -8,6 +8,7 @@ export interface Cells {
 const [lineFeed, carriageReturn, quote] = [10, 13, 34];
 const mostCells = 1024;
 
+/** Room for the cells of a line. */
 export function noCells(): Cells {
   return { count: 0, from: new Int32Array(mostCells), to: new Int32Array(mostCells) };
 }

@@ -159,15 +159,14 @@ export function learnRow(
   if (known.count >= mostRows) return null;
   const made = rowOf(known, said, bytes, from, end, cells);
   if (made === null || made.parts.length > mostGauges) return null;
-  known.count += 1;
-  if (isWhole(known.places)) {
-    known.whole.set(keyOfBytes(view, from + known.stamps.length(), end), made);
-    return made;
+  if (isWhole(known.places)) known.whole.set(keyOfBytes(view, from + known.stamps.length(), end), made);
+  else {
+    const key = keyOf(known.places, bytes, cells);
+    const alike = known.buckets.get(key) ?? [];
+    if (alike.length >= mostAlike) return null;
+    if (alike.push(made) === 1) known.buckets.set(key, alike);
   }
-  const key = keyOf(known.places, bytes, cells);
-  const alike = known.buckets.get(key) ?? [];
-  if (alike.length >= mostAlike) return null;
-  if (alike.push(made) === 1) known.buckets.set(key, alike);
+  known.count += 1;
   return made;
 }
 

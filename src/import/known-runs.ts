@@ -17,6 +17,7 @@ const longestRun = 16;
 const mostRuns = 4096;
 const wordBytes = 8;
 
+/** None is begun. */
 export function noStreak(): Streak {
   return { rows: [], edges: [], bytes: new Uint8Array(0), clock: Number.NaN, runs: 0 };
 }

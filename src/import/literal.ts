@@ -40,8 +40,10 @@ export function addLiteral(literals: Literals, bytes: Uint8Array): Literal {
     literals.words = larger;
   }
   literals.used = room;
-  setLiteral(literals, at, bytes);
-  return { at, length: bytes.length };
+  const { length } = bytes;
+  for (let index = 0; index < wordsIn(length); index += 1)
+    literals.words[at + index] = wordAt(bytes, placeOf(index, length));
+  return { at, length };
 }
 
 /** Puts bytes of a piece in the place of others of the same length, four at least. */
@@ -52,20 +54,15 @@ export function replaceLiteral(
   from: number,
 ): void {
   for (let index = 0; index < wordsIn(length); index += 1)
-    words[at + index] = view.getInt32(from + Math.min(index * wordBytes, length - wordBytes), true);
+    words[at + index] = view.getInt32(from + placeOf(index, length), true);
 }
 
-function setLiteral({ words }: Literals, at: number, bytes: Uint8Array): void {
-  const { length } = bytes;
-  if (length < wordBytes) {
-    const [first = 0, second = 0, third = 0] = bytes;
-    words[at] = first | (second << 8) | (third << 16);
-    return;
-  }
-  for (let index = 0; index < wordsIn(length); index += 1)
-    words[at + index] = wordAt(bytes, Math.min(index * wordBytes, length - wordBytes));
+/** Where a word of so many bytes begins: the last lies over the end of the one before. */
+function placeOf(index: number, length: number): number {
+  return Math.max(0, Math.min(index * wordBytes, length - wordBytes));
 }
 
+/** Four bytes as a number; zeros stand for those that are not there. */
 function wordAt(bytes: Uint8Array, from: number): number {
   const low = (bytes[from] ?? 0) | ((bytes[from + 1] ?? 0) << 8);
   return low | ((bytes[from + 2] ?? 0) << 16) | ((bytes[from + 3] ?? 0) << 24);

@@ -2,7 +2,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, statSync } from 'node
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { writeBig } from '../../samples/big.ts';
-import { choose, launchChromium, openPage } from '../support/open-page.ts';
+import { choose, launchChromium, openPage, watchLongTasks } from '../support/open-page.ts';
 
 const folder = join('out', 'bench');
 
@@ -21,14 +21,12 @@ export async function benchPage(megabytes = '200', share = '0.0002'): Promise<st
 
 async function measured(browser: Browser, input: string): Promise<string> {
   const { page } = await openPage(browser);
-  await page.evaluate(
-    `globalThis.tasks = []; new PerformanceObserver((list) => tasks.push(...list.getEntries().map((e) => e.duration))).observe({ type: 'longtask' });`,
-  );
+  const longestTask = await watchLongTasks(page);
   const begin = performance.now();
   await choose(page, input);
   await page.waitForSelector('table.pairs .strip', { timeout: 600_000 });
   const seconds = (performance.now() - begin) / 1000;
-  const longest = Number(await page.evaluate('Math.max(0, ...tasks)'));
+  const longest = await longestTask();
   const bytes = statSync(input).size;
   return [
     `${(bytes / 1e6).toFixed(0)} MB in the page: ${seconds.toFixed(1)} s, ${(bytes / 1e6 / seconds).toFixed(0)} MB/s;`,

@@ -24,8 +24,8 @@ describe('the policy', () => {
   test('allows no connection, scripts by their hash alone, and two things more: that a check sum is compiled, and that tables compile our constants', () => {
     const policy =
       /Content-Security-Policy" content="([^"]*)"/.exec(readFileSync(builtPage(), 'utf8'))?.[1] ?? '';
-    // hash-wasm compiles SHA-256. Arquero compiles its verbs; its expressions name columns of ours. Lint forbids eval and Function in our code
-    // (tests/architecture/lint.test.ts); page-policy-worker.test.ts shows that it is needed, and that it lets no more.
+    // hash-wasm compiles SHA-256. Arquero compiles its verbs; its expressions name columns of ours. Lint forbids eval and
+    // Function in our code (tests/architecture/lint.test.ts); page-policy-worker.test.ts shows that it is needed, and that it lets no more.
     expect(policy).toMatch(
       /^default-src 'none'; script-src (?:'sha256-[A-Za-z0-9+/=]{44}' )+'wasm-unsafe-eval' 'unsafe-eval'; /,
     );

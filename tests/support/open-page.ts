@@ -95,3 +95,11 @@ export async function download(page: Page, button: string): Promise<{ name: stri
   const [file] = await Promise.all([page.waitForEvent('download'), page.click(button)]);
   return { name: file.suggestedFilename(), text: readFileSync((await file.path()) ?? '', 'utf8') };
 }
+
+/** Watches the tasks of the page's main thread from now on; gives how long the longest of 50 ms or more took so far. */
+export async function watchLongTasks(page: Page): Promise<() => Promise<number>> {
+  await page.evaluate(
+    `globalThis.tasks = []; new PerformanceObserver((list) => tasks.push(...list.getEntries().map((e) => e.duration))).observe({ type: 'longtask' });`,
+  );
+  return async () => Number(await page.evaluate('Math.max(0, ...tasks)'));
+}
