@@ -81,7 +81,7 @@ async function readSlice(name: string, from: number, to: number): Promise<Uint8A
   }
 }
 
-/** Reads ahead into one of two pieces of shared memory while the other is worked on. */
+/** Reads ahead into one of three pieces of shared memory while the two before are worked on. */
 async function* openFile(name: string): AsyncGenerator<Uint8Array> {
   const file = await open(name).catch((error: unknown) => refuse(name, error));
   const read = (into: Uint8Array): Promise<Uint8Array> => {
@@ -90,12 +90,16 @@ async function* openFile(name: string): AsyncGenerator<Uint8Array> {
     done.catch(() => undefined);
     return done;
   };
-  let spare: Uint8Array = new Uint8Array(new SharedArrayBuffer(pieceBytes));
-  let reading = read(new Uint8Array(new SharedArrayBuffer(pieceBytes)));
+  const memory = Array.from({ length: 3 }, () => new SharedArrayBuffer(pieceBytes));
+  const next = (): Uint8Array => {
+    const [first = new SharedArrayBuffer(pieceBytes)] = memory.splice(0, 1);
+    memory.push(first);
+    return new Uint8Array(first);
+  };
+  let reading = read(next());
   try {
     for (let piece = await reading; piece.length > 0; piece = await reading) {
-      reading = read(spare);
-      spare = new Uint8Array(piece.buffer);
+      reading = read(next());
       yield piece;
     }
   } catch (error) {

@@ -11,29 +11,45 @@ parentPort.on('message', (piece) => {
 });
 `;
 
+interface Asked {
+  readonly resolve: (answer: string) => void;
+  readonly reject: (error: InputError) => void;
+}
+
 /**
  * SHA-256 of a file on a thread of its own, beside the work on the same bytes: shared memory is not copied on its way
  * there. Rejects with InputError if the thread dies.
  */
 export function threadHasher(name: string): Hasher {
   const worker = new Worker(program, { eval: true });
-  // A thread that waits for pieces of a file that was given up keeps nothing alive.
-  worker.unref();
   // What it died of is not the user's: that it died is told at its end.
   worker.on('error', () => undefined);
+  const asked: Asked[] = [];
+  let isDead = false;
+  const died = (): void => {
+    isDead = true;
+    const error = new InputError(
+      name,
+      'the thread that hashes it died.',
+      'Close other programs and try again.',
+    );
+    for (const { reject } of asked.splice(0)) reject(error);
+  };
+  worker.on('exit', died);
+  worker.on('message', (answer: unknown) => {
+    asked.shift()?.resolve(String(answer));
+    if (asked.length === 0) worker.unref();
+  });
+  // A thread that waits for pieces of a file that was given up keeps nothing alive.
+  worker.unref();
   const ask = (piece: Uint8Array | null): Promise<string> =>
     new Promise((resolve, reject) => {
-      const died = (): void =>
-        reject(
-          new InputError(name, 'the thread that hashes it died.', 'Close other programs and try again.'),
-        );
+      asked.push({ resolve, reject });
+      if (isDead) {
+        died();
+        return;
+      }
       worker.ref();
-      worker.once('exit', died);
-      worker.once('message', (answer: unknown) => {
-        worker.off('exit', died);
-        worker.unref();
-        resolve(String(answer));
-      });
       if (piece === null || piece.buffer instanceof SharedArrayBuffer) worker.postMessage(piece);
       else postCopy(worker, piece);
     });

@@ -2,6 +2,7 @@ import { type ByteRow, byteRow } from './byte-row.ts';
 import { type ByteStamps, byteStamps } from './byte-stamps.ts';
 import { type Cells, endsOfCells, findCells, noCells } from './cells.ts';
 import type { TableReader } from './csv-rows.ts';
+import { type KnownPlace, knownPlace } from './known-place.ts';
 import {
   findRow,
   findWhole,
@@ -42,6 +43,7 @@ interface State extends LaneOptions {
   readonly stamps: ByteStamps;
   readonly known: KnownRows;
   readonly row: ByteRow;
+  readonly place: KnownPlace;
   readonly cells: Cells;
   readonly ends: Uint8Array;
   /** Rows come in the order of the poll before. */
@@ -75,6 +77,7 @@ export function byteLane(options: LaneOptions): Lane {
     stamps,
     known: knownRows(options.places, stamps, options.delimiter),
     row: byteRow(options.delimiter, options.decode),
+    place: knownPlace(byteRow(options.delimiter, options.decode)),
     cells: noCells(),
     ends: endsOfCells(options.delimiter),
     isPeriodic,
@@ -127,7 +130,7 @@ function takeEndless(state: State): void {
 /** Takes whole lines. */
 function takeLines(state: State, piece: Piece, from: number, to: number): void {
   const { bytes } = piece;
-  const { known, general, row, stamps, streak } = state;
+  const { known, general, stamps, streak } = state;
   let at = state.line === 1 && isMark(bytes) ? 3 : from;
   while (at < to) {
     const next = state.before?.next;
@@ -136,24 +139,32 @@ function takeLines(state: State, piece: Piece, from: number, to: number): void {
     else if (next && isAgain(known, next, piece, at)) at = takeAgain(state, next, bytes, at);
     else at = general.isWaiting() ? takeBlock(state, bytes, at, to) : takeLine(state, piece, at, to);
   }
+  settle(state);
+}
+
+/** The bytes are about to go: what was kept of them becomes text. */
+function settle({ sink, row, place }: State): void {
+  sink.settle();
   row.settle();
+  place.row.settle();
 }
 
 /** Takes the rows of a run that was just found again; gives where the next begins. */
-function takeRun(state: State, { rows, edges }: KnownRun, bytes: Uint8Array, at: number): number {
-  const { known, row, sink, stamps, line } = state;
-  const end = at + (edges.at(-1) ?? 0);
-  const rowAt = (index: number): Row => {
-    row.set(bytes, at + (edges[index] ?? 0), at + (edges[index + 1] ?? 0), line + index);
-    return row;
-  };
+function takeRun(state: State, run: KnownRun, bytes: Uint8Array, at: number): number {
+  const { known, row, sink, stamps, place } = state;
+  const { rows, edges, length } = run;
   const time = stamps.take(rows.length);
-  if (!sink.unchanged(rows, rowAt, time))
-    for (let index = 0; index < rows.length; index += 1)
-      sink.again(rowAt(index), time, rows[index]?.said ?? [], known.numbers);
+  place.bytes = bytes;
+  place.from = at;
+  place.line = state.line;
+  if (!sink.unchanged(run, time, place))
+    for (let index = 0; index < rows.length; index += 1) {
+      row.set(bytes, at + (edges[index] ?? 0), at + (edges[index + 1] ?? 0), state.line + index);
+      sink.again(row, time, rows[index]?.said ?? [], known.numbers);
+    }
   state.before = rows.at(-1) ?? null;
   state.line += rows.length;
-  return end;
+  return at + length;
 }
 
 /** Takes a row that was just found again; gives where the next begins. */
@@ -196,10 +207,10 @@ function takeLine(state: State, piece: Piece, at: number, to: number): number {
 
 /** Gives a block of whole lines to the general reader; what it can not end goes on with the next. */
 function takeBlock(state: State, bytes: Uint8Array, at: number, to: number): number {
-  const { general, row, decode } = state;
+  const { general, decode } = state;
   const last = bytes.lastIndexOf(lineFeed, Math.min(to, at + blockBytes) - 1);
   const end = last < at ? bytes.indexOf(lineFeed, at) + 1 : last + 1;
-  row.settle();
+  settle(state);
   // Where it waits for the end of a row it has counted on by itself.
   if (!general.isWaiting()) general.goOnAt(state.line);
   general.push(decode(bytes.subarray(at, end)));

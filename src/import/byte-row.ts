@@ -35,7 +35,7 @@ export function byteRow(delimiter: number, decode: (bytes: Uint8Array) => string
     text: () => held.text(from, to),
     ownText: () => held.text(from, to),
     keep(one) {
-      if (one.bytes === null) kept.push(one);
+      if (one.bytes !== held) kept.push(one);
       one.bytes = held;
       one.from = from;
       one.to = to;

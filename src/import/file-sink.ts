@@ -14,7 +14,9 @@ import {
   unitOf,
 } from './sink-state.ts';
 import { takeEntry, takeNote } from './take-entries.ts';
-import { takeAgain, takeReading, takeUnchanged } from './take-readings.ts';
+import { takeAgain, takeReading } from './take-readings.ts';
+import { takeUnchanged } from './take-unchanged.ts';
+import { noRounds, settleRuns } from './together.ts';
 
 /** More do not fit the memory of an old laptop. Chosen here. */
 const mostChanges = 2_000_000;
@@ -40,6 +42,7 @@ export function fileSink(phrasebook: Phrasebook): FileSink {
     end: ends.none,
     lastLine: 0,
     lastRejected: undefined,
+    rounds: noRounds(),
   };
   return {
     begin: (row, isLearnt = false) => beginRow(state, row, isLearnt),
@@ -50,7 +53,8 @@ export function fileSink(phrasebook: Phrasebook): FileSink {
     note: (at, pair, half, text) => takeNote(state, at, pair, half, text),
     said: () => (state.isPlain ? state.said : null),
     again: (row, at, said, numbers) => takeAgain(state, row, at, said, numbers),
-    unchanged: (rows, rowAt, at) => takeUnchanged(state, rows, rowAt, at),
+    unchanged: (run, at, place) => takeUnchanged(state, run, at, place),
+    settle: () => settleRuns(state.rounds),
     isFull: () => state.changes.length > mostChanges,
     rows: () => countsOf(state).read,
     reject: (what, fix) => rejectRow(state, what, fix),

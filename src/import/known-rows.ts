@@ -1,7 +1,7 @@
 import type { ByteStamps } from './byte-stamps.ts';
 import type { Cells } from './cells.ts';
 import { addLiteral, holds, type Literal, type Literals, noLiterals, type Piece } from './literal.ts';
-import type { Said, SaidReading } from './said.ts';
+import type { Said, SaidReading, SaidRun } from './said.ts';
 
 /** A row that was read before: its bytes without the stamp and without the numbers of gauges, and what it said. */
 export interface KnownRow {
@@ -18,7 +18,7 @@ export interface KnownRow {
 }
 
 /** Known rows that came one after the other under one stamp: their bytes, with the stamp they are expected under next. */
-export interface KnownRun {
+export interface KnownRun extends SaidRun {
   readonly rows: readonly KnownRow[];
   readonly bytes: Uint8Array;
   readonly view: DataView;
@@ -27,7 +27,7 @@ export interface KnownRun {
   /** Where each row begins, and where the last ends. */
   readonly edges: readonly number[];
   /** Where the stamp of each row stands. */
-  readonly stamps: readonly number[];
+  readonly stamps: Int32Array;
   readonly stampLength: number;
 }
 

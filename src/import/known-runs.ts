@@ -12,7 +12,7 @@ export interface Streak {
 }
 
 /** So many rows make a run: one that changes costs the reading of all of them one by one. */
-const longestRun = 16;
+const longestRun = 64;
 /** More would cost memory, and no site has so many controllers. */
 const mostRuns = 4096;
 const wordBytes = 8;
@@ -81,8 +81,8 @@ function runOf(
   const view = hasRoom ? before.view : new DataView(bytes.buffer);
   bytes.set(source);
   const edges = places.map((place) => place - from);
-  const stamps = rows.map((row, index) => (edges[index] ?? 0) + row.before.length);
-  return { rows, bytes, view, length, edges, stamps, stampLength };
+  const stamps = Int32Array.from(rows, (row, index) => (edges[index] ?? 0) + row.before.length);
+  return { rows, together: null, from: 0, line: 0, bytes, view, length, edges, stamps, stampLength };
 }
 
 /**
@@ -112,19 +112,33 @@ export function runAgain(
   return isSame(run, piece.view, from) ? run : null;
 }
 
-/** Puts a stamp in the place of the one before, from the first byte on in which they differ. */
+/** Puts a stamp in the place of the one before: only the bytes in which they differ, often one. */
 function setStamps({ bytes, stamps, stampLength }: KnownRun, piece: Uint8Array, from: number): void {
-  const [first = 0] = stamps;
+  const first = stamps[0] ?? 0;
   let same = 0;
   while (same < stampLength && piece[from + same] === bytes[first + same]) same += 1;
   if (same === stampLength) return;
-  for (const place of stamps)
-    for (let at = same; at < stampLength; at += 1) bytes[place + at] = piece[from + at] ?? 0;
+  let last = stampLength - 1;
+  while (piece[from + last] === bytes[first + last]) last -= 1;
+  for (let at = same; at <= last; at += 1) {
+    const byte = piece[from + at] ?? 0;
+    for (let row = 0; row < stamps.length; row += 1) bytes[(stamps[row] ?? 0) + at] = byte;
+  }
 }
 
 function isSame({ view: run, length }: KnownRun, piece: DataView, from: number): boolean {
   const last = length - wordBytes;
-  for (let at = 0; at < last; at += wordBytes)
+  let at = 0;
+  // Four at a time: the loop itself would cost as much as what it compares.
+  for (; at <= length - 4 * wordBytes; at += 4 * wordBytes)
+    if (
+      piece.getFloat64(from + at, true) !== run.getFloat64(at, true) ||
+      piece.getFloat64(from + at + 8, true) !== run.getFloat64(at + 8, true) ||
+      piece.getFloat64(from + at + 16, true) !== run.getFloat64(at + 16, true) ||
+      piece.getFloat64(from + at + 24, true) !== run.getFloat64(at + 24, true)
+    )
+      return false;
+  for (; at < last; at += wordBytes)
     if (piece.getFloat64(from + at, true) !== run.getFloat64(at, true)) return false;
   return piece.getFloat64(from + last, true) === run.getFloat64(last, true);
 }

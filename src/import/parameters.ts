@@ -5,6 +5,15 @@ import { isIgnored, type ParameterRule, type Phrasebook } from './phrasebook-rul
 import { parameterNamed } from './plain-parameters.ts';
 import { addressed } from './subjects.ts';
 
+/**
+ * What parameters have in common that are read together again and again, with nothing new: the instant of their last
+ * readings. One that is read by itself takes it along, and then it no longer `holds`.
+ */
+export interface Together {
+  holds: boolean;
+  lastTime: number;
+}
+
 /** One parameter of one unit, with what was last read of it. */
 export interface Parameter {
   readonly rule: ParameterRule;
@@ -16,6 +25,8 @@ export interface Parameter {
   value: string | null | undefined;
   lastTime: number;
   readonly order: ClockOrder;
+  /** Where its last reading came with those of others: then the instant is kept there. */
+  together: Together | null;
 }
 
 /** A parameter of a unit; a text if it can not be used: the wording, or nothing where it is known to mean nothing. */
@@ -39,6 +50,7 @@ export function newParameter(phrasebook: Phrasebook, unit: Subject, name: string
     value: undefined,
     lastTime: Number.NEGATIVE_INFINITY,
     order: clockOrder(),
+    together: null,
   };
 }
 

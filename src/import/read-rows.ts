@@ -56,13 +56,17 @@ export async function readRows(reading: Reading): Promise<Passed> {
     textLane(rowReader(plan, whereData(plan, sorter?.add ?? put)), encoding, watch.see);
   const hasher = options.sha256(source);
   let bytes = 0;
+  let hashing: Promise<void> = Promise.resolve();
   const damage = await eachPiece(source, async (piece) => {
-    const hashed = hasher.update(piece);
+    const before = hashing;
+    hashing = Promise.resolve(hasher.update(piece));
+    // What goes wrong there is told when the memory of the piece is to be used again.
+    hashing.catch(() => undefined);
     bytes += piece.length;
     lane.push(piece);
     if (sink.isFull()) throw tooManyChanges(source.name);
     options.onProgress?.(bytes, sink.rows());
-    await hashed;
+    await before;
     return true;
   });
   lane.end();

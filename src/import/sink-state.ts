@@ -7,6 +7,7 @@ import type { Row } from './row.ts';
 import type { Rejected } from './row-notices.ts';
 import type { Said } from './said.ts';
 import { subjectOf, type UnitParts } from './subjects.ts';
+import { endRound, type Rounds } from './together.ts';
 import { newUnit, type Unit, unitText } from './units.ts';
 
 /** How a row ends; of several values in one row the highest counts. */
@@ -62,6 +63,7 @@ export interface State {
   lastLine: number;
   /** The rejected row that stands last in the file. */
   lastRejected: Rejected | undefined;
+  readonly rounds: Rounds;
 }
 
 /** Before the first row. */
@@ -82,6 +84,7 @@ const mostLines = 5;
 
 /** Takes up the next row. */
 export function beginRow(state: State, row: Row, isLearnt: boolean): void {
+  endRound(state.rounds);
   state.row = row;
   state.end = ends.none;
   state.isPlain = isLearnt;

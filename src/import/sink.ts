@@ -9,7 +9,7 @@ import type {
 } from '../vocabulary.ts';
 import type { ClockStep } from './clock-order.ts';
 import type { Row } from './row.ts';
-import type { Said, SaidReading } from './said.ts';
+import type { Said, SaidRun } from './said.ts';
 import type { UnitParts } from './subjects.ts';
 
 /** Where the importers put what they read; it keeps changes only. */
@@ -40,9 +40,11 @@ export interface SinkResult {
   readonly last: { readonly line: number; readonly text: string };
 }
 
-/** What a row says that holds readings alone. */
-export interface SaidRow {
-  readonly readings: readonly SaidReading[];
+/** Where a run stands now, and how its rows are found, there or where it stood before. */
+export interface RunPlace {
+  from: number;
+  line: number;
+  rowIn(run: SaidRun, row: number): Row;
 }
 
 /** The sink as the driver of a file sees it. */
@@ -54,10 +56,12 @@ export interface FileSink extends Sink {
   /** Takes a row that says again what one said before, at another instant: `numbers` are those of its gauges. */
   again(row: Row, at: number, said: readonly Said[], numbers: ArrayLike<number>): void;
   /**
-   * Takes rows under one stamp that say again what is so already; `rowAt` gives each of them. `false`, and nothing is taken,
-   * where that is not all there is to them.
+   * Takes rows under one stamp that say again what is so already. `false`, and nothing is taken, where that is not all there
+   * is to them.
    */
-  unchanged(rows: readonly SaidRow[], rowAt: (row: number) => Row, at: number): boolean;
+  unchanged(run: SaidRun, at: number, place: RunPlace): boolean;
+  /** The rows that `place` can find are about to go. */
+  settle(): void;
   /** Ends the row in exactly one count. */
   finish(): void;
   /** True where it holds more changes than any log of controllers. */

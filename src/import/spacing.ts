@@ -12,10 +12,10 @@ export function noSpacing(): Spacing {
   return { counts: new Map(), added: Number.NaN, counted: -1, run: 0 };
 }
 
-/** Adds a span in milliseconds; most are as long as the one before. */
-export function addSpan(spacing: Spacing, milliseconds: number): void {
-  if (milliseconds === spacing.added) spacing.run += 1;
-  else addOther(spacing, milliseconds);
+/** Adds a span in milliseconds, of so many readings; most are as long as the one before. */
+export function addSpan(spacing: Spacing, milliseconds: number, readings = 1): void {
+  if (milliseconds === spacing.added) spacing.run += readings;
+  else addOther(spacing, milliseconds, readings);
 }
 
 /** Median in milliseconds, to three significant digits; 0 without any. */
@@ -31,13 +31,13 @@ export function medianSpan(spacing: Spacing): number {
   return 0;
 }
 
-function addOther(spacing: Spacing, milliseconds: number): void {
+function addOther(spacing: Spacing, milliseconds: number, readings: number): void {
   if (milliseconds <= 0) return;
   const rounded = milliseconds < 1000 ? milliseconds : toThreeDigits(milliseconds);
   if (rounded !== spacing.counted) flush(spacing);
   spacing.added = milliseconds;
   spacing.counted = rounded;
-  spacing.run += 1;
+  spacing.run += readings;
 }
 
 function flush(spacing: Spacing): void {

@@ -4,7 +4,6 @@ import { detached } from './decode.ts';
 import { mayEnd, newParameter, type Parameter } from './parameters.ts';
 import type { Row } from './row.ts';
 import { meaningless, type Said, silent } from './said.ts';
-import type { SaidRow } from './sink.ts';
 import {
   beginRow,
   ends,
@@ -18,7 +17,8 @@ import {
 } from './sink-state.ts';
 import { addSpan, medianSpan } from './spacing.ts';
 import { takeFound } from './take-entries.ts';
-import { touch, touchLast, type Unit } from './units.ts';
+import { endRound, readAlone } from './together.ts';
+import { touch, type Unit } from './units.ts';
 import { valueMeant } from './values.ts';
 
 const mostParameters = 5_000;
@@ -81,6 +81,7 @@ function takeKnown(
 }
 
 function follow(state: State, at: number, unit: Unit, parameter: Parameter): void {
+  if (parameter.together !== null) readAlone(parameter);
   touch(unit, at, state.row);
   if (takeInOrder(parameter.order, at, state.row)) state.behind += 1;
   if (parameter.lastTime !== Number.NEGATIVE_INFINITY) addSpan(unit.spacing, at - parameter.lastTime);
@@ -98,6 +99,7 @@ export function takeAgain(
   numbers: ArrayLike<number>,
 ): void {
   const [only] = said;
+  endRound(state.rounds);
   state.row = row;
   if (said.length === 1 && only?.kind === 'reading' && only.parameter.raw === only.value) {
     const { unit, parameter, value } = only;
@@ -112,40 +114,6 @@ export function takeAgain(
   beginRow(state, row, false);
   takeSaid(state, at, said, numbers);
   finishRow(state);
-}
-
-/** Takes rows under one stamp that change nothing; `false`, and takes none, where one does or stands behind an earlier row. */
-export function takeUnchanged(
-  state: State,
-  rows: readonly SaidRow[],
-  rowAt: (row: number) => Row,
-  at: number,
-): boolean {
-  // No reading of a unit is later than its last time: who is not before it is not before them.
-  for (const { readings } of rows)
-    for (const { unit, parameter, value } of readings)
-      if (parameter.raw !== value || at < unit.lastTime) return false;
-  let last: Unit | null = null;
-  let lastRow = 0;
-  for (let row = 0; row < rows.length; row += 1) {
-    for (const { unit, parameter, value } of rows[row]?.readings ?? []) {
-      if (unit !== last) {
-        if (last !== null) touchLast(last, at, rowAt(lastRow));
-        if (at - unit.lastTime > unit.gapsFrom) touch(unit, at, rowAt(row));
-        last = unit;
-      }
-      lastRow = row;
-      takeInOrder(parameter.order, at, state.row);
-      addSpan(unit.spacing, at - parameter.lastTime);
-      parameter.raw = value;
-      parameter.lastTime = at;
-    }
-  }
-  const end = rowAt(rows.length - 1);
-  if (last !== null) touchLast(last, at, end);
-  state.tally[ends.unchanged] += rows.length;
-  state.lastLine = Math.max(state.lastLine, end.line);
-  return true;
 }
 
 function takeSaid(state: State, at: number, said: readonly Said[], numbers: ArrayLike<number>): void {

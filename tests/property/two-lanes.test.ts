@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { afterAll, describe, expect, test } from 'vitest';
 import { seeded } from '../../samples/random.ts';
+import { calm, longPoll, type Stretch } from '../support/long-polls.ts';
 import { clock, journal, oddities, plain, poll, restless, stamps } from '../support/odd-polls.ts';
 import { readText } from '../support/read-text.ts';
 
@@ -117,6 +118,48 @@ describe('the fast lane comes to what the general one comes to', () => {
         await compare(text.replaceAll('\n', '\r\n'), 65_536, 4099);
       }
   }, 60_000);
+
+  test('with polls that come round for long, and are disturbed now and then', async () => {
+    const random = seeded(26);
+    const often = 0.03;
+    const all = { change: often, late: often, gap: often, twice: often, between: often, part: often };
+    const stories: readonly (readonly Partial<Stretch>[])[] = [
+      [{}],
+      [{}, { cycles: 450, spacing: 4, change: 3 }],
+      [{}, { cycles: 100, spacing: 60 }],
+      [
+        { twice: 1, cycles: 450 },
+        { spacing: 4, cycles: 550 },
+      ],
+      [{}, { spacing: 4 }],
+      [{}, { setBack: 400 }],
+      [{ apart: 4 }, { setBack: 400, spacing: 4, apart: 4 }],
+      [{ ahead: 25 }],
+      [{ ahead: 25, change: often, twice: often, spacing: 20 }],
+      ...Object.keys(all).map((key) => [{}, { [key]: often }, {}]),
+      [{ gauge: often }, { cycles: 1, gauge: 1 }, { cycles: 1 }],
+      [{}, { quoted: often }],
+      [{}, { ...all, gauge: often, quoted: often, setBack: 400 }],
+    ];
+    for (const story of stories)
+      for (const units of [1, 3, 8]) {
+        const text = longPoll(
+          stamps.utc ?? clock,
+          story.map((s) => ({ ...calm, ...s })),
+          units,
+          random,
+        );
+        await compare(text, 65_536, 20_011, 4_000_000);
+      }
+  }, 120_000);
+
+  test('with long polls of units that lie in two runs, whatever the seams', async () => {
+    const random = seeded(27);
+    for (const change of [0, 0.2]) {
+      const text = longPoll(stamps.utc ?? clock, [{ ...calm, cycles: 300, change }], 30, random);
+      await compare(text, 4_000_000, ...Array.from({ length: 12 }, (_, index) => 40_000 + index * 9_973));
+    }
+  }, 120_000);
 
   test('as a journal', async () => {
     const rows = Array.from(

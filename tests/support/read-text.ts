@@ -18,13 +18,20 @@ export interface TextOptions {
   readonly chunk?: number;
 }
 
-function sourceOf(name: string, content: string | Uint8Array, chunk = 65_536): FileSource {
+function sourceOf(name: string, content: string | Uint8Array, size = 65_536): FileSource {
   const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
+  const chunk = Math.min(size, bytes.length);
   return {
     name,
     bytes: bytes.length,
     async *open() {
-      for (let at = 0; at < bytes.length; at += chunk) yield bytes.subarray(at, at + chunk);
+      // A piece holds until the second next is asked for, and no longer.
+      const memory = [new Uint8Array(chunk), new Uint8Array(chunk)];
+      for (let at = 0, turn = 0; at < bytes.length; at += chunk, turn = 1 - turn) {
+        const piece = memory[turn]?.fill(0x23) ?? new Uint8Array(0);
+        piece.set(bytes.subarray(at, at + chunk));
+        yield piece.subarray(0, Math.min(chunk, bytes.length - at));
+      }
     },
   };
 }

@@ -1,0 +1,25 @@
+import type { ByteRow } from './byte-row.ts';
+import type { KnownRun } from './known-rows.ts';
+import type { RunPlace } from './sink.ts';
+
+/** Where known runs stand in a piece; they have a row of their own, since theirs are asked for between others. */
+export interface KnownPlace extends RunPlace {
+  bytes: Uint8Array;
+  readonly row: ByteRow;
+  rowIn(run: KnownRun, row: number): ReturnType<RunPlace['rowIn']>;
+}
+
+/** Nowhere yet; `row` becomes each row that is asked for. */
+export function knownPlace(row: ByteRow): KnownPlace {
+  const place: KnownPlace = {
+    bytes: new Uint8Array(0),
+    from: 0,
+    line: 0,
+    row,
+    rowIn({ from, line, edges }, index) {
+      row.set(place.bytes, from + (edges[index] ?? 0), from + (edges[index + 1] ?? 0), line + index);
+      return row;
+    },
+  };
+  return place;
+}

@@ -1,0 +1,89 @@
+/** A stretch of a poll: how often it comes round, and what happens beside; of most the chance in one time that it comes round. */
+export interface Stretch {
+  readonly cycles: number;
+  readonly spacing: number;
+  /** A reading changes. */
+  readonly change: number;
+  /** It comes three seconds late. */
+  readonly late: number;
+  /** Nothing is read for a minute and a half. */
+  readonly gap: number;
+  /** A row stands twice; at 1 all do. */
+  readonly twice: number;
+  /** A row of the last unit alone, between two times. */
+  readonly between: number;
+  /** Some of the rows once more a second later. */
+  readonly part: number;
+  /** A gauge of the first unit, with a stamp that is ahead of the next time. */
+  readonly gauge: number;
+  /** A value in quotes. */
+  readonly quoted: number;
+  /** The clock is set back as it begins. */
+  readonly setBack: number;
+  /** Units with an odd number have a clock that is so much late. */
+  readonly apart: number;
+  /** The configuration is polled so much ahead of the rest, by its stamps. */
+  readonly ahead: number;
+}
+
+/** Nothing happens. */
+export const calm: Stretch = {
+  cycles: 500,
+  spacing: 10,
+  change: 0,
+  late: 0,
+  gap: 0,
+  twice: 0,
+  between: 0,
+  part: 0,
+  gauge: 0,
+  quoted: 0,
+  setBack: 0,
+  apart: 0,
+  ahead: 0,
+};
+
+const names = ['configuration', 'partner-ready', 'light'] as const;
+type Name = (typeof names)[number];
+const values = {
+  configuration: ['current', 'pending'],
+  'partner-ready': ['yes', 'no'],
+  light: ['steady', 'flashing'],
+} as const;
+
+/** A poll that comes round so often that its usual spacing is well known, stretch by stretch. */
+export function longPoll(
+  stamp: (seconds: number) => string,
+  stretches: readonly Stretch[],
+  units: number,
+  random: () => number,
+): string {
+  const now = new Map<string, number>();
+  const rows: string[] = ['time,unit,parameter,value'];
+  const happens = (chance: number): boolean => random() < chance;
+  const put = (at: number, unit: number, name: Name, { change, quoted, apart }: Stretch): void => {
+    const key = `${unit} ${name}`;
+    if (happens(change / (units * names.length))) now.set(key, 1 - (now.get(key) ?? 0));
+    const value = values[name][now.get(key) ?? 0] ?? '';
+    const cell = happens(quoted / (units * names.length)) ? `"${value}"` : value;
+    rows.push(`${stamp(at - (unit % 2) * apart)},RO${unit},${name},${cell}`);
+  };
+  let at = 600;
+  for (const stretch of stretches) {
+    const { cycles, spacing, late, gap, twice, between, part, gauge, setBack, ahead } = stretch;
+    at -= setBack;
+    for (let cycle = 0; cycle < cycles; cycle += 1) {
+      at += spacing + (happens(late) ? 3 : 0) + (happens(gap) ? 90 : 0);
+      for (let unit = 0; unit < units; unit += 1)
+        for (const name of names) {
+          const due = at + (name === 'configuration' ? ahead : 0);
+          put(due, unit, name, stretch);
+          if (happens(twice === 1 ? 1 : twice / (units * names.length))) put(due, unit, name, stretch);
+        }
+      if (happens(between)) put(at + 2, units - 1, 'light', stretch);
+      if (happens(part)) for (const name of names.slice(1)) put(at + 1, 0, name, stretch);
+      if (happens(gauge)) rows.push(`${stamp(at + 35)},RO0,load,${Math.floor(random() * 90)}`);
+    }
+  }
+  return `${rows.join('\n')}\n`;
+}
