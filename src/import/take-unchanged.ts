@@ -17,7 +17,8 @@ export function takeUnchanged(state: State, run: SaidRun, at: number, place: Run
     endRound(rounds);
     if (!isUnchanged(rows, at)) return false;
     standsAt(run, place);
-    if (takeEach(state, run, at, place)) run.together = readTogether(rows, at);
+    takeEach(state, run, at, place);
+    run.together = readTogether(rows, at);
   } else if (isRoutine(rounds, together, at)) {
     if (together.times === 0) rounds.waiting.push(run);
     together.times += 1;
@@ -85,9 +86,8 @@ function takeUnits(
   together.round = rounds.round;
 }
 
-/** Takes reading by reading; true where each is later than the one before of its parameter. */
-function takeEach(state: State, run: SaidRun, at: number, { rowIn }: RunPlace): boolean {
-  let areLater = true;
+/** Takes reading by reading. */
+function takeEach(state: State, run: SaidRun, at: number, { rowIn }: RunPlace): void {
   let last: Unit | null = null;
   let lastRow = 0;
   for (const [row, { readings }] of run.rows.entries()) {
@@ -99,7 +99,6 @@ function takeEach(state: State, run: SaidRun, at: number, { rowIn }: RunPlace): 
       }
       lastRow = row;
       if (parameter.together !== null) readAlone(parameter);
-      areLater = areLater && at > parameter.lastTime;
       takeInOrder(parameter.order, at, state.row);
       addSpan(unit.spacing, at - parameter.lastTime);
       // One string for both: then they are compared by their place, not letter by letter.
@@ -108,5 +107,4 @@ function takeEach(state: State, run: SaidRun, at: number, { rowIn }: RunPlace): 
     }
   }
   if (last !== null) touchLast(last, at, rowIn(run, lastRow));
-  return areLater;
 }

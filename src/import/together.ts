@@ -49,7 +49,7 @@ export function settleRuns({ waiting, rowIn }: Rounds): void {
   waiting.length = 0;
 }
 
-/** Binds the parameters of rows that were just read at one instant. */
+/** Binds the parameters of rows that were just read at one instant; it does not hold where one of them stands there twice. */
 export function readTogether(rows: readonly SaidRow[], lastTime: number): RunTogether {
   const units = unitsIn(rows);
   const together = { holds: true, lastTime, units, span: Number.NaN, times: 0, gapsFrom: 0, round: -1 };

@@ -128,13 +128,14 @@ describe('the fast lane comes to what the general one comes to', () => {
       [{}, { cycles: 450, spacing: 4, change: 3 }],
       [{}, { cycles: 100, spacing: 60 }],
       [
-        { twice: 1, cycles: 450 },
+        { twiceFrom: 0, cycles: 450 },
         { spacing: 4, cycles: 550 },
       ],
+      [{}, { units: 1, quoted: 30 }],
       [{}, { spacing: 4 }],
       [{}, { setBack: 400 }],
       [{ apart: 4 }, { setBack: 400, spacing: 4, apart: 4 }],
-      [{ ahead: 25 }],
+      [{ ahead: -1 }, { ahead: 3 }],
       [{ ahead: 25, change: often, twice: often, spacing: 20 }],
       ...Object.keys(all).map((key) => [{}, { [key]: often }, {}]),
       [{ gauge: often }, { cycles: 1, gauge: 1 }, { cycles: 1 }],
@@ -155,8 +156,8 @@ describe('the fast lane comes to what the general one comes to', () => {
 
   test('with long polls of units that lie in two runs, whatever the seams', async () => {
     const random = seeded(27);
-    for (const change of [0, 0.2]) {
-      const text = longPoll(stamps.utc ?? clock, [{ ...calm, cycles: 300, change }], 30, random);
+    for (const story of [{}, { change: 0.2 }, { twiceFrom: 25 }]) {
+      const text = longPoll(stamps.utc ?? clock, [{ ...calm, cycles: 350, ...story }], 30, random);
       await compare(text, 4_000_000, ...Array.from({ length: 12 }, (_, index) => 40_000 + index * 9_973));
     }
   }, 120_000);

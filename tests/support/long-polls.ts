@@ -8,8 +8,10 @@ export interface Stretch {
   readonly late: number;
   /** Nothing is read for a minute and a half. */
   readonly gap: number;
-  /** A row stands twice; at 1 all do. */
+  /** A row stands twice. */
   readonly twice: number;
+  /** From this unit on its first row always stands twice. */
+  readonly twiceFrom: number;
   /** A row of the last unit alone, between two times. */
   readonly between: number;
   /** Some of the rows once more a second later. */
@@ -22,8 +24,10 @@ export interface Stretch {
   readonly setBack: number;
   /** Units with an odd number have a clock that is so much late. */
   readonly apart: number;
-  /** The configuration is polled so much ahead of the rest, by its stamps. */
+  /** The configuration of all is polled before the rest, and so much ahead of it by its stamps. */
   readonly ahead: number;
+  /** Only so many units. */
+  readonly units: number;
 }
 
 /** Nothing happens. */
@@ -34,6 +38,7 @@ export const calm: Stretch = {
   late: 0,
   gap: 0,
   twice: 0,
+  twiceFrom: Number.POSITIVE_INFINITY,
   between: 0,
   part: 0,
   gauge: 0,
@@ -41,6 +46,7 @@ export const calm: Stretch = {
   setBack: 0,
   apart: 0,
   ahead: 0,
+  units: Number.POSITIVE_INFINITY,
 };
 
 const names = ['configuration', 'partner-ready', 'light'] as const;
@@ -66,23 +72,26 @@ export function longPoll(
     if (happens(change / (units * names.length))) now.set(key, 1 - (now.get(key) ?? 0));
     const value = values[name][now.get(key) ?? 0] ?? '';
     const cell = happens(quoted / (units * names.length)) ? `"${value}"` : value;
-    rows.push(`${stamp(at - (unit % 2) * apart)},RO${unit},${name},${cell}`);
+    rows.push(`${stamp(at - (unit % 2) * apart)},RO${unit}-A,${name},${cell}`);
   };
   let at = 600;
   for (const stretch of stretches) {
-    const { cycles, spacing, late, gap, twice, between, part, gauge, setBack, ahead } = stretch;
+    const { cycles, spacing, late, gap, twice, twiceFrom, between, part, gauge, setBack, ahead } = stretch;
+    const count = Math.min(units, stretch.units);
     at -= setBack;
     for (let cycle = 0; cycle < cycles; cycle += 1) {
       at += spacing + (happens(late) ? 3 : 0) + (happens(gap) ? 90 : 0);
-      for (let unit = 0; unit < units; unit += 1)
-        for (const name of names) {
-          const due = at + (name === 'configuration' ? ahead : 0);
-          put(due, unit, name, stretch);
-          if (happens(twice === 1 ? 1 : twice / (units * names.length))) put(due, unit, name, stretch);
+      for (let unit = 0; unit < count && ahead !== 0; unit += 1)
+        put(at + ahead, unit, 'configuration', stretch);
+      for (let unit = 0; unit < count; unit += 1)
+        for (const name of ahead !== 0 ? names.slice(1) : names) {
+          put(at, unit, name, stretch);
+          const isTwice = name === names[0] && unit >= twiceFrom;
+          if (isTwice || happens(twice / (units * names.length))) put(at, unit, name, stretch);
         }
-      if (happens(between)) put(at + 2, units - 1, 'light', stretch);
+      if (happens(between)) put(at + 2, count - 1, 'light', stretch);
       if (happens(part)) for (const name of names.slice(1)) put(at + 1, 0, name, stretch);
-      if (happens(gauge)) rows.push(`${stamp(at + 35)},RO0,load,${Math.floor(random() * 90)}`);
+      if (happens(gauge)) rows.push(`${stamp(at + 35)},RO0-A,load,${Math.floor(random() * 90)}`);
     }
   }
   return `${rows.join('\n')}\n`;
