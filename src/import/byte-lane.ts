@@ -1,20 +1,20 @@
 import { type ByteRow, byteRow } from './byte-row.ts';
 import { type ByteStamps, byteStamps } from './byte-stamps.ts';
+import { isMark, join } from './bytes.ts';
 import { type Cells, endsOfCells, findCells, noCells } from './cells.ts';
 import type { TableReader } from './csv-rows.ts';
-import { type KnownPlace, knownPlace } from './known-place.ts';
+import { type KnownPlace, knownPlace, setRow } from './known-place.ts';
 import {
   findRow,
   findWhole,
   isAgain,
   type KnownRow,
   type KnownRows,
-  type KnownRun,
   knownRows,
   learnRow,
   type Places,
 } from './known-rows.ts';
-import { addToStreak, noStreak, runAgain, type Streak } from './known-runs.ts';
+import { addToStreak, mendRun, noStreak, rowsAgain, type Streak } from './known-runs.ts';
 import { type Piece, pieceOf } from './literal.ts';
 import type { Row } from './row.ts';
 import type { Said } from './said.ts';
@@ -130,13 +130,13 @@ function takeEndless(state: State): void {
 /** Takes whole lines. */
 function takeLines(state: State, piece: Piece, from: number, to: number): void {
   const { bytes } = piece;
-  const { known, general, stamps, streak } = state;
+  const { known, general, stamps } = state;
   let at = state.line === 1 && isMark(bytes) ? 3 : from;
   while (at < to) {
-    const next = state.before?.next;
-    const run = next ? runAgain(next, streak, stamps, piece, at, to) : null;
-    if (run !== null) at = takeRun(state, run, bytes, at);
-    else if (next && isAgain(known, next, piece, at)) at = takeAgain(state, next, bytes, at);
+    const next = state.before?.next ?? null;
+    const rows = next === null ? 0 : rowsAgain(next, stamps, piece, at, to);
+    if (next !== null && rows > 0) at = takeRows(state, next, rows, bytes, at);
+    else if (next !== null && isAgain(known, next, piece, at)) at = takeAgain(state, next, bytes, at);
     else at = general.isWaiting() ? takeBlock(state, bytes, at, to) : takeLine(state, piece, at, to);
   }
   settle(state);
@@ -149,40 +149,41 @@ function settle({ sink, row, place }: State): void {
   place.row.settle();
 }
 
-/** Takes the rows of a run that was just found again; gives where the next begins. */
-function takeRun(state: State, run: KnownRun, bytes: Uint8Array, at: number): number {
+/** Takes so many rows of a run, from one of them on, that were just found again; gives where the next begins. */
+function takeRows(state: State, first: KnownRow, rows: number, bytes: Uint8Array, at: number): number {
   const { known, row, sink, stamps, place } = state;
-  const { rows, edges, length } = run;
-  const time = stamps.take(rows.length);
+  const { run } = first;
+  if (run === null) return at;
+  const time = stamps.take(rows);
   place.bytes = bytes;
-  place.from = at;
-  place.line = state.line;
+  place.first = first.place;
+  place.end = first.place + rows;
+  place.from = at - (run.edges[place.first] ?? 0);
+  place.line = state.line - place.first;
   if (!sink.unchanged(run, time, place))
-    for (let index = 0; index < rows.length; index += 1) {
-      row.set(bytes, at + (edges[index] ?? 0), at + (edges[index + 1] ?? 0), state.line + index);
-      sink.again(row, time, rows[index]?.said ?? [], known.numbers);
+    for (let index = place.first; index < place.end; index += 1) {
+      setRow(row, place, run, index);
+      sink.again(row, time, run.rows[index]?.said ?? [], known.numbers);
     }
-  state.before = rows.at(-1) ?? null;
-  state.line += rows.length;
-  return at + length;
+  state.before = run.rows[place.end - 1] ?? null;
+  state.line += rows;
+  return place.from + (run.edges[place.end] ?? 0);
 }
 
 /** Takes a row that was just found again; gives where the next begins. */
 function takeAgain(state: State, found: KnownRow, bytes: Uint8Array, at: number): number {
-  const { known, row, sink, stamps, before, isPeriodic } = state;
+  const { known, row, sink, stamps } = state;
   row.set(bytes, at, known.end, state.line);
   sink.again(row, stamps.take(), found.said, known.numbers);
-  if (before !== null && before.next !== found) before.next = found;
-  addToStreak(state.streak, found, bytes, at, known.end, stamps);
-  state.before = isPeriodic ? found : null;
   state.line += 1;
+  goOnFrom(state, found, bytes, at, known.end);
   return known.end;
 }
 
 /** Takes one line that is not the row expected. */
 function takeLine(state: State, piece: Piece, at: number, to: number): number {
   const { bytes } = piece;
-  const { known, row, cells, stamps, places, isPeriodic } = state;
+  const { known, row, cells, stamps, places } = state;
   const whole = findWhole(known, piece, at);
   if (whole !== null) return takeAgain(state, whole, bytes, at);
   const end = findCells(bytes, at, state.ends, cells);
@@ -199,10 +200,21 @@ function takeLine(state: State, piece: Piece, at: number, to: number): number {
   const learnt = isStamp
     ? (findRow(known, piece, at, cells) ?? learnRow(known, said, piece, at, end, cells))
     : null;
-  if (learnt !== null) addToStreak(state.streak, learnt, bytes, at, end, stamps);
-  if (state.before !== null && learnt !== null) state.before.next = learnt;
-  state.before = isPeriodic ? learnt : null;
+  if (learnt === null) state.before = null;
+  else goOnFrom(state, learnt, bytes, at, end);
   return end;
+}
+
+/** The next row is expected to be the one that followed this one the time before. */
+function goOnFrom(state: State, row: KnownRow, bytes: Uint8Array, at: number, end: number): void {
+  const { before, isPeriodic, streak, stamps } = state;
+  if (!isPeriodic) return;
+  if (before !== null) {
+    mendRun(before, row, bytes, at, end);
+    if (before.next !== row) before.next = row;
+  }
+  addToStreak(streak, row, bytes, at, end, stamps);
+  state.before = row;
 }
 
 /** Gives a block of whole lines to the general reader; what it can not end goes on with the next. */
@@ -217,16 +229,4 @@ function takeBlock(state: State, bytes: Uint8Array, at: number, to: number): num
   state.line = general.line();
   state.before = null;
   return end;
-}
-
-/** A byte order mark in UTF-8. */
-function isMark([first, second, third]: Uint8Array): boolean {
-  return first === 0xef && second === 0xbb && third === 0xbf;
-}
-
-function join(first: Uint8Array, second: Uint8Array): Uint8Array {
-  const joined = new Uint8Array(first.length + second.length);
-  joined.set(first);
-  joined.set(second, first.length);
-  return joined;
 }

@@ -13,13 +13,25 @@ export interface KnownPlace extends RunPlace {
 export function knownPlace(row: ByteRow): KnownPlace {
   const place: KnownPlace = {
     bytes: new Uint8Array(0),
+    first: 0,
+    end: 0,
     from: 0,
     line: 0,
     row,
-    rowIn({ from, line, edges }, index) {
-      row.set(place.bytes, from + (edges[index] ?? 0), from + (edges[index + 1] ?? 0), line + index);
+    rowIn(run, index) {
+      setRow(row, { bytes: place.bytes, from: run.from, line: run.line }, run, index);
       return row;
     },
   };
   return place;
+}
+
+/** Makes `row` a row of a run that stands, or would begin, at a place in a piece. */
+export function setRow(
+  row: ByteRow,
+  { bytes, from, line }: Pick<KnownPlace, 'bytes' | 'from' | 'line'>,
+  { edges }: KnownRun,
+  index: number,
+): void {
+  row.set(bytes, from + (edges[index] ?? 0), from + (edges[index + 1] ?? 0), line + index);
 }

@@ -13,19 +13,19 @@ export interface KnownRow {
   readonly readings: readonly SaidReading[];
   /** The row that came after it last. */
   next: KnownRow | null;
-  /** The rows that came from it on. */
+  /** The run that it was put in last, and where: another may have taken its place since. */
   run: KnownRun | null;
+  place: number;
 }
 
 /** Known rows that came one after the other under one stamp: their bytes, with the stamp they are expected under next. */
 export interface KnownRun extends SaidRun {
-  readonly rows: readonly KnownRow[];
-  readonly bytes: Uint8Array;
-  readonly view: DataView;
-  /** How many of the bytes it is. */
-  readonly length: number;
+  readonly rows: KnownRow[];
+  /** With some to spare. */
+  bytes: Uint8Array;
+  view: DataView;
   /** Where each row begins, and where the last ends. */
-  readonly edges: readonly number[];
+  readonly edges: Int32Array;
   /** Where the stamp of each row stands. */
   readonly stamps: Int32Array;
   readonly stampLength: number;
@@ -213,6 +213,7 @@ function rowOf(
     readings: gauges.length === 0 ? readingsIn(said) : [],
     next: null,
     run: null,
+    place: 0,
   };
 }
 

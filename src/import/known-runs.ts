@@ -8,18 +8,18 @@ export interface Streak {
   edges: number[];
   bytes: Uint8Array;
   clock: number;
-  runs: number;
 }
 
-/** So many rows make a run: one that changes costs the reading of all of them one by one. */
+/** So many rows make a run. */
 const longestRun = 64;
-/** More would cost memory, and no site has so many controllers. */
-const mostRuns = 4096;
 const wordBytes = 8;
+const blockBytes = 4 * wordBytes;
+/** Spare bytes of a run, for rows that are longer than those whose place they take. */
+const spareBytes = 64;
 
 /** None is begun. */
 export function noStreak(): Streak {
-  return { rows: [], edges: [], bytes: new Uint8Array(0), clock: Number.NaN, runs: 0 };
+  return { rows: [], edges: [], bytes: new Uint8Array(0), clock: Number.NaN };
 }
 
 /** Adds a row that ends at `end` to the rows before it, if it follows them under their stamp; else it begins anew. */
@@ -33,9 +33,10 @@ export function addToStreak(
 ): void {
   // Where the piece ends is by chance: rows that end there are no run.
   if (streak.bytes !== bytes) dropStreak(streak);
-  const isNext = streak.edges.at(-1) === from && streak.clock === stamps.clock() && row.readings.length > 0;
+  const isFree = row.readings.length > 0 && !isInRun(row);
+  const isNext = streak.edges.at(-1) === from && streak.clock === stamps.clock() && isFree;
   if (!isNext) endStreak(streak, stamps.length());
-  if (row.readings.length === 0) return;
+  if (!isFree) return;
   if (streak.rows.length === 0) {
     streak.bytes = bytes;
     streak.clock = stamps.clock();
@@ -46,15 +47,15 @@ export function addToStreak(
   if (streak.rows.length === longestRun) endStreak(streak, stamps.length());
 }
 
+function isInRun(row: KnownRow): boolean {
+  return row.run !== null && row.run.rows[row.place] === row;
+}
+
 /** No row follows: what there is becomes a run. */
 function endStreak(streak: Streak, stampLength: number): void {
-  const { rows, edges, bytes, runs } = streak;
-  const [first] = rows;
+  const { rows, edges, bytes } = streak;
   dropStreak(streak);
-  if (first === undefined || rows.length < 2 || (first.run === null && runs >= mostRuns)) return;
-  const made = runOf(rows, edges, bytes, stampLength, first.run);
-  if (first.run === null && made !== null) streak.runs += 1;
-  first.run = made;
+  if (rows.length >= 2) makeRun(rows, edges, bytes, stampLength);
 }
 
 function dropStreak(streak: Streak): void {
@@ -63,53 +64,56 @@ function dropStreak(streak: Streak): void {
   streak.edges = [];
 }
 
-function runOf(
-  rows: readonly KnownRow[],
-  places: readonly number[],
-  piece: Uint8Array,
-  stampLength: number,
-  before: KnownRun | null,
-): KnownRun | null {
+function makeRun(rows: KnownRow[], places: readonly number[], piece: Uint8Array, stampLength: number): void {
   const [from = 0] = places;
   const source = piece.subarray(from, places.at(-1));
-  const { length } = source;
-  // Eight bytes are compared as one number: only of zeros there are two that are equal and not the same.
-  if (length < wordBytes || source.includes(0)) return null;
-  // The memory of the run that stood here is used again: much that changes makes many runs.
-  const hasRoom = before !== null && before.bytes.length >= length;
-  const bytes = hasRoom ? before.bytes : new Uint8Array(length);
-  const view = hasRoom ? before.view : new DataView(bytes.buffer);
+  if (!canBeCompared(source)) return;
+  const bytes = new Uint8Array(source.length + spareBytes);
   bytes.set(source);
-  const edges = places.map((place) => place - from);
-  const stamps = Int32Array.from(rows, (row, index) => (edges[index] ?? 0) + row.before.length);
-  return { rows, together: null, from: 0, line: 0, bytes, view, length, edges, stamps, stampLength };
+  const edges = Int32Array.from(places, (place) => place - from);
+  const run: KnownRun = {
+    rows,
+    together: null,
+    calm: 0,
+    from: 0,
+    line: 0,
+    bytes,
+    view: new DataView(bytes.buffer),
+    edges,
+    stamps: Int32Array.from(rows, (row, index) => (edges[index] ?? 0) + row.before.length),
+    stampLength,
+  };
+  for (let place = 0; place < rows.length; place += 1) standsIn(run, place, rows[place]);
+}
+
+function standsIn(run: KnownRun, place: number, row: KnownRow | undefined): void {
+  if (row === undefined) return;
+  row.run = run;
+  row.place = place;
+}
+
+/** Eight bytes are compared as one number: only of zeros there are two that are equal and not the same. */
+function canBeCompared(bytes: Uint8Array): boolean {
+  return !bytes.includes(0);
 }
 
 /**
- * The run that begins with a row, if the bytes from `from` up to `to` begin with it at another instant, which the stamps then
- * have; else `null`. A streak goes first while its stamp lasts: else a run that was cut short once would never grow again.
+ * How many rows of its run, from `row` on, the bytes from `from` up to `to` hold at another instant, which the stamps then
+ * have.
  */
-export function runAgain(
-  row: KnownRow,
-  streak: Streak,
-  stamps: ByteStamps,
-  piece: Piece,
-  from: number,
-  to: number,
-): KnownRun | null {
-  if (row.run === null || from + row.run.length > to || row.run.stampLength !== stamps.length()) return null;
-  const stampFrom = from + row.before.length;
-  if (!stamps.fits(piece, stampFrom)) return null;
-  if (streak.rows.length > 0) {
-    if (streak.bytes !== piece.bytes) dropStreak(streak);
-    else if (streak.clock === stamps.clock()) return null;
-    else endStreak(streak, row.run.stampLength);
-  }
-  // The streak may just have become the run of this very row.
-  const { run } = row;
-  if (run === null || from + run.length > to) return null;
-  setStamps(run, piece.bytes, stampFrom);
-  return isSame(run, piece.view, from) ? run : null;
+export function rowsAgain(row: KnownRow, stamps: ByteStamps, piece: Piece, from: number, to: number): number {
+  const { run, place } = row;
+  if (run === null || run.rows[place] !== row || run.stampLength !== stamps.length()) return 0;
+  const { edges } = run;
+  const start = edges[place] ?? 0;
+  const end = Math.min(edges[run.rows.length] ?? 0, start + to - from);
+  if ((edges[place + 1] ?? 0) > end || !stamps.fits(piece, from + row.before.length)) return 0;
+  setStamps(run, piece.bytes, from + row.before.length);
+  const same = sameUpTo(run, start, end, piece, from - start);
+  if (same === edges[run.rows.length]) return run.rows.length - place;
+  let last = place;
+  while ((edges[last + 1] ?? 0) <= same) last += 1;
+  return last - place;
 }
 
 /** Puts a stamp in the place of the one before: only the bytes in which they differ, often one. */
@@ -126,19 +130,75 @@ function setStamps({ bytes, stamps, stampLength }: KnownRun, piece: Uint8Array, 
   }
 }
 
-function isSame({ view: run, length }: KnownRun, piece: DataView, from: number): boolean {
-  const last = length - wordBytes;
-  let at = 0;
+/** Up to where the bytes of a run from `start` to `end` are those of the piece, which stand `by` further on there. */
+function sameUpTo(
+  { bytes, view: run }: KnownRun,
+  start: number,
+  end: number,
+  { bytes: others, view: piece }: Piece,
+  by: number,
+): number {
+  let at = start;
   // Four at a time: the loop itself would cost as much as what it compares.
-  for (; at <= length - 4 * wordBytes; at += 4 * wordBytes)
+  for (; at <= end - blockBytes; at += blockBytes)
     if (
-      piece.getFloat64(from + at, true) !== run.getFloat64(at, true) ||
-      piece.getFloat64(from + at + 8, true) !== run.getFloat64(at + 8, true) ||
-      piece.getFloat64(from + at + 16, true) !== run.getFloat64(at + 16, true) ||
-      piece.getFloat64(from + at + 24, true) !== run.getFloat64(at + 24, true)
+      piece.getFloat64(at + by, true) !== run.getFloat64(at, true) ||
+      piece.getFloat64(at + by + 8, true) !== run.getFloat64(at + 8, true) ||
+      piece.getFloat64(at + by + 16, true) !== run.getFloat64(at + 16, true) ||
+      piece.getFloat64(at + by + 24, true) !== run.getFloat64(at + 24, true)
     )
-      return false;
-  for (; at < last; at += wordBytes)
-    if (piece.getFloat64(from + at, true) !== run.getFloat64(at, true)) return false;
-  return piece.getFloat64(from + last, true) === run.getFloat64(last, true);
+      break;
+  for (; at <= end - wordBytes; at += wordBytes)
+    if (piece.getFloat64(at + by, true) !== run.getFloat64(at, true)) break;
+  while (at < end && others[at + by] === bytes[at]) at += 1;
+  return at;
+}
+
+/** Puts a row that came behind another in the place of the row that a run has there. */
+export function mendRun(
+  before: KnownRow,
+  found: KnownRow,
+  piece: Uint8Array,
+  from: number,
+  to: number,
+): void {
+  const expected = rowBehind(before);
+  const run = expected?.run ?? null;
+  if (expected === null || run === null || found.readings.length === 0 || isInRun(found)) return;
+  const { place } = expected;
+  const source = piece.subarray(from, to);
+  if (!canBeCompared(source)) return;
+  const { edges, stamps, rows, stampLength } = run;
+  const [start = 0, behind = 0] = [edges[place], edges[place + 1]];
+  const length = edges[rows.length] ?? 0;
+  const by = source.length - (behind - start);
+  if (length + by > run.bytes.length) growTo(run, length + by + spareBytes);
+  const { bytes } = run;
+  bytes.copyWithin(behind + by, behind, length);
+  bytes.set(source, start);
+  for (let index = place + 1; index <= rows.length; index += 1) edges[index] = (edges[index] ?? 0) + by;
+  for (let index = place + 1; index < rows.length; index += 1) stamps[index] = (stamps[index] ?? 0) + by;
+  stamps[place] = start + found.before.length;
+  // All have the same stamp, whatever this one came with.
+  const other = stamps[place === 0 ? 1 : 0] ?? 0;
+  bytes.copyWithin(stamps[place] ?? 0, other, other + stampLength);
+  run.rows[place] = found;
+  run.together = null;
+  run.calm = 0;
+  standsIn(run, place, found);
+}
+
+/** The row of a run that follows this one, or that is expected behind it. */
+function rowBehind(row: KnownRow): KnownRow | null {
+  const { run, place, next } = row;
+  const following = run !== null && run.rows[place] === row ? run.rows[place + 1] : undefined;
+  if (following !== undefined) return following;
+  return next !== null && isInRun(next) ? next : null;
+}
+
+function growTo(run: KnownRun, size: number): void {
+  const bytes = new Uint8Array(size);
+  bytes.set(run.bytes);
+  run.bytes = bytes;
+  run.view = new DataView(bytes.buffer);
 }

@@ -26,8 +26,9 @@ export interface SaidRow {
 /** Rows that come again and again one after the other. */
 export interface SaidRun {
   readonly rows: readonly SaidRow[];
-  /** For the sink: what it keeps of all of them at once, and where it took them last. */
+  /** For the sink: what it keeps of all of them at once, how often it took all of them since, and where it did last. */
   together: RunTogether | null;
+  calm: number;
   from: number;
   line: number;
 }

@@ -40,8 +40,11 @@ export interface SinkResult {
   readonly last: { readonly line: number; readonly text: string };
 }
 
-/** Where a run stands now, and how its rows are found, there or where it stood before. */
+/** Which rows of a run came, where it begins or would, and how its rows are found, there or where it stood before. */
 export interface RunPlace {
+  first: number;
+  /** The row behind the last. */
+  end: number;
   from: number;
   line: number;
   rowIn(run: SaidRun, row: number): Row;
@@ -56,8 +59,8 @@ export interface FileSink extends Sink {
   /** Takes a row that says again what one said before, at another instant: `numbers` are those of its gauges. */
   again(row: Row, at: number, said: readonly Said[], numbers: ArrayLike<number>): void;
   /**
-   * Takes rows under one stamp that say again what is so already. `false`, and nothing is taken, where that is not all there
-   * is to them.
+   * Takes rows of a run, under one stamp, that say again what is so already. `false`, and nothing is taken, where that is not
+   * all there is to them.
    */
   unchanged(run: SaidRun, at: number, place: RunPlace): boolean;
   /** The rows that `place` can find are about to go. */

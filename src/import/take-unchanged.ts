@@ -6,19 +6,24 @@ import { addSpan } from './spacing.ts';
 import { endRound, type Rounds, readAlone, readTogether, settleRuns } from './together.ts';
 import { touch, touchLast, type Unit } from './units.ts';
 
+/** A run that was taken so often one reading after the other is likely to come so again. */
+const calmFrom = 2;
+
 /**
- * Takes rows under one stamp that change nothing; `false`, and takes none, where one does or stands behind an earlier row.
- * The first time it takes reading by reading, the next time unit by unit, and from then on it counts.
+ * Takes rows of a run that change nothing; `false`, and takes none, where one does or stands behind an earlier row. At first
+ * it takes reading by reading, then unit by unit, and from then on it counts.
  */
 export function takeUnchanged(state: State, run: SaidRun, at: number, place: RunPlace): boolean {
-  const { rows, together } = run;
+  const { together } = run;
   const { rounds } = state;
-  if (together === null || !together.holds) {
+  const isWhole = place.first === 0 && place.end === run.rows.length;
+  if (together === null || !together.holds || !isWhole) {
     endRound(rounds);
-    if (!isUnchanged(rows, at)) return false;
+    if (!isUnchanged(run.rows, at, place)) return false;
     standsAt(run, place);
     takeEach(state, run, at, place);
-    run.together = readTogether(rows, at);
+    run.calm = isWhole ? run.calm + 1 : 0;
+    if (run.calm >= calmFrom) run.together = readTogether(run.rows, at);
   } else if (isRoutine(rounds, together, at)) {
     if (together.times === 0) rounds.waiting.push(run);
     together.times += 1;
@@ -31,8 +36,8 @@ export function takeUnchanged(state: State, run: SaidRun, at: number, place: Run
     takeUnits(rounds, run, together, at, place);
   }
   rounds.latest = Math.max(rounds.latest, at);
-  state.tally[ends.unchanged] += rows.length;
-  state.lastLine = Math.max(state.lastLine, place.line + rows.length - 1);
+  state.tally[ends.unchanged] += place.end - place.first;
+  state.lastLine = Math.max(state.lastLine, place.line + place.end - 1);
   return true;
 }
 
@@ -41,10 +46,10 @@ function standsAt(run: SaidRun, { from, line }: RunPlace): void {
   run.line = line;
 }
 
-function isUnchanged(rows: readonly SaidRow[], at: number): boolean {
+function isUnchanged(rows: readonly SaidRow[], at: number, { first, end }: RunPlace): boolean {
   // No reading of a unit is later than its last time: who is not before it is not before them.
-  for (const { readings } of rows)
-    for (const { unit, parameter, value } of readings)
+  for (let row = first; row < end; row += 1)
+    for (const { unit, parameter, value } of rows[row]?.readings ?? [])
       if (parameter.raw !== value || at < unit.lastTime) return false;
   return true;
 }
@@ -87,11 +92,11 @@ function takeUnits(
 }
 
 /** Takes reading by reading. */
-function takeEach(state: State, run: SaidRun, at: number, { rowIn }: RunPlace): void {
+function takeEach(state: State, run: SaidRun, at: number, { first, end, rowIn }: RunPlace): void {
   let last: Unit | null = null;
   let lastRow = 0;
-  for (const [row, { readings }] of run.rows.entries()) {
-    for (const { unit, parameter, value } of readings) {
+  for (let row = first; row < end; row += 1) {
+    for (const { unit, parameter, value } of run.rows[row]?.readings ?? []) {
       if (unit !== last) {
         if (last !== null) touchLast(last, at, rowIn(run, lastRow));
         if (at - unit.lastTime > unit.gapsFrom) touch(unit, at, rowIn(run, row));
