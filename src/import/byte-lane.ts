@@ -5,6 +5,7 @@ import { type Cells, endsOfCells, findCells, noCells } from './cells.ts';
 import type { TableReader } from './csv-rows.ts';
 import { type KnownPlace, knownPlace, setRow } from './known-place.ts';
 import {
+  findAmong,
   findRow,
   findWhole,
   isAgain,
@@ -188,18 +189,19 @@ function takeLine(state: State, piece: Piece, at: number, to: number): number {
   if (whole !== null) return takeAgain(state, whole, bytes, at);
   const end = findCells(bytes, at, state.ends, cells);
   if (end < 0) return takeBlock(state, bytes, at, to);
-  const found = findRow(known, piece, at, cells);
+  const found = findAmong(known, piece, at, cells);
   if (found !== null) return takeAgain(state, found, bytes, at);
   row.set(bytes, at, end, state.line);
   state.line += 1;
   if (row.isBlank()) return end;
   const said = state.take(row);
   if (said === null || cells.count <= places.stampLast) return end;
-  const stampAt = cells.from[places.stampFirst] ?? 0;
-  const isStamp = stamps.learn(bytes, stampAt, cells.to[places.stampLast] ?? 0);
-  const learnt = isStamp
-    ? (findRow(known, piece, at, cells) ?? learnRow(known, said, piece, at, end, cells))
-    : null;
+  const [stampAt, stampEnd] = [cells.from[places.stampFirst] ?? 0, cells.to[places.stampLast] ?? 0];
+  // Where the stamp is as they were the row is new; with another day it may be one that is known.
+  const isUsual = stampEnd - stampAt === stamps.length() && stamps.fits(piece, stampAt);
+  const isStamp = isUsual || stamps.learn(bytes, stampAt, stampEnd);
+  const again = isStamp && !isUsual ? findRow(known, piece, at, cells) : null;
+  const learnt = isStamp ? (again ?? learnRow(known, said, piece, at, end, cells)) : null;
   if (learnt === null) state.before = null;
   else goOnFrom(state, learnt, bytes, at, end);
   return end;

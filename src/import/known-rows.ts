@@ -48,6 +48,8 @@ export interface KnownRows {
   readonly buckets: Map<number, KnownRow[]>;
   /** Rows that begin with their stamp and hold no values, by all the bytes behind it. */
   readonly whole: Map<number, KnownRow>;
+  /** Of such rows that came once, half of the key in the place that the other half names. */
+  readonly marks: Uint16Array;
   count: number;
   /** Of the row that was last found again: where it ends, and the numbers of its gauges. */
   end: number;
@@ -57,6 +59,7 @@ export interface KnownRows {
 const mostRows = 50_000;
 const mostAlike = 64;
 const mostGauges = 64;
+const mostMarks = 65_536;
 const [zero, nine, minus, point, comma, lineFeed] = [48, 57, 45, 46, 44, 10];
 
 /** None yet. */
@@ -69,6 +72,7 @@ export function knownRows(places: Places, stamps: ByteStamps, delimiter: number)
     comma: delimiter === comma ? -1 : comma,
     buckets: new Map(),
     whole: new Map(),
+    marks: new Uint16Array(isWhole(places) ? mostMarks : 0),
     count: 0,
     end: 0,
     numbers,
@@ -120,8 +124,12 @@ function readNumber({ comma, numbers }: KnownRows, bytes: Uint8Array, from: numb
 
 /** The known row that the bytes from `from` on are again; `null` if none is. */
 export function findRow(known: KnownRows, piece: Piece, from: number, cells: Cells): KnownRow | null {
-  if (known.stamps.length() === 0) return null;
-  if (isWhole(known.places)) return findWhole(known, piece, from);
+  return isWhole(known.places) ? findWhole(known, piece, from) : findAmong(known, piece, from, cells);
+}
+
+/** The same for rows of which `findWhole` knows none. */
+export function findAmong(known: KnownRows, piece: Piece, from: number, cells: Cells): KnownRow | null {
+  if (known.stamps.length() === 0 || isWhole(known.places)) return null;
   const alike = known.buckets.get(keyOf(known.places, piece.bytes, cells)) ?? [];
   return alike.find((row) => isAgain(known, row, piece, from)) ?? null;
 }
@@ -156,7 +164,7 @@ export function learnRow(
   end: number,
   cells: Cells,
 ): KnownRow | null {
-  if (known.count >= mostRows) return null;
+  if (known.count >= mostRows || isFirst(known, view, from, end)) return null;
   const made = rowOf(known, said, bytes, from, end, cells);
   if (made === null || made.parts.length > mostGauges) return null;
   if (isWhole(known.places)) known.whole.set(keyOfBytes(view, from + known.stamps.length(), end), made);
@@ -168,6 +176,19 @@ export function learnRow(
   }
   known.count += 1;
   return made;
+}
+
+/**
+ * True for a row that is known by all its bytes and comes for the first time, as far as the marks tell: many messages hold a
+ * number of their own and never come again.
+ */
+function isFirst({ places, stamps, marks }: KnownRows, view: DataView, from: number, end: number): boolean {
+  if (!isWhole(places)) return false;
+  const key = keyOfBytes(view, from + stamps.length(), end);
+  const [place, mark] = [key & (marks.length - 1), key >>> 16];
+  const isMarked = marks[place] === mark;
+  marks[place] = mark;
+  return !isMarked;
 }
 
 function keyOf({ values, stampFirst, stampLast }: Places, bytes: Uint8Array, cells: Cells): number {
