@@ -34,7 +34,8 @@ export function parquetBytes(source: FileSource): { add(piece: Uint8Array): void
       length += piece.length;
       if (length > mostBytes)
         throw new InputError(source.name, 'it is larger than 256 MiB.', 'Write a timeline for each month.');
-      pieces.push(piece);
+      // A copy: the memory of a piece is used again.
+      pieces.push(Uint8Array.from(piece));
     },
     whole() {
       const whole = new Uint8Array(new ArrayBuffer(length));
