@@ -4,7 +4,7 @@ import { between } from '../timeline/durations.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { groupBy } from '../timeline/groups.ts';
 import { linesOfAll } from '../timeline/readiness.ts';
-import { stepAt } from '../timeline/tracks.ts';
+import { countUntil, stepAt } from '../timeline/tracks.ts';
 import { type Finding, type NonEmpty, sayChance, sayDuration, type TimelineEvent } from '../vocabulary.ts';
 import type { Analyzer } from './analyzer.ts';
 import type { CoincidenceLimits, Limits } from './limits.ts';
@@ -94,7 +94,7 @@ function compare(
   { windowMs }: CoincidenceLimits,
 ): Comparison {
   const preceded = losses.flatMap((loss) => {
-    const change = changes.findLast((c) => surelyPrecedes(c, loss, windowMs));
+    const change = lastBefore(loss, changes, windowMs);
     return change === undefined ? [] : [{ change, loss }];
   });
   const windows = changes.map((c) => ({ from: c.earliest, to: c.time + c.resolution + windowMs }));
@@ -102,6 +102,17 @@ function compare(
   const expected =
     observed === 0 ? losses.length : (losses.length * totalWithin(timeline.observed, windows)) / observed;
   return { kind, preceded, expected, p: poissonAtLeast(preceded.length, expected) };
+}
+
+/** The last change that surely precedes a loss; what came longer before it than the window need not be looked at. */
+function lastBefore(
+  loss: TimelineEvent,
+  changes: readonly TimelineEvent[],
+  windowMs: number,
+): TimelineEvent | undefined {
+  const begin = countUntil(changes, loss.time - windowMs, 'before');
+  const end = countUntil(changes, loss.time, 'before');
+  return changes.slice(begin, end).findLast((c) => surelyPrecedes(c, loss, windowMs));
 }
 
 /** Certainly before the loss, and certainly not longer before it than the window, whatever the bounds hide. */

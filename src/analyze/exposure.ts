@@ -55,8 +55,9 @@ function totalFinding({ timeline, exposed }: PairFacts): Finding {
 
 /** Stretches that no removal, reflash or logged restart explains. */
 function unplanned({ timeline, exposed, losses }: PairFacts): readonly Finding[] {
+  const lossAt = new Map(losses.map((l) => [l.event.time, l]));
   return exposed.flatMap((span) => {
-    const loss = losses.find((l) => l.event.time === span.from);
+    const loss = lossAt.get(span.from);
     if (loss === undefined || loss.kind !== 'counted') return [];
     return [
       {

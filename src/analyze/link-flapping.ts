@@ -1,6 +1,6 @@
 import type { PairFacts } from '../timeline/facts.ts';
 import { type FlappingSpell, flappingSpells } from '../timeline/flapping.ts';
-import { kindOf } from '../timeline/losses.ts';
+import { kindsOf } from '../timeline/losses.ts';
 import { linesOfAll } from '../timeline/readiness.ts';
 import { track } from '../timeline/tracks.ts';
 import { type Finding, sayDuration, type TimelineEvent } from '../vocabulary.ts';
@@ -42,9 +42,9 @@ function countedDowns(
   { rules }: Limits,
 ): readonly TimelineEvent[] {
   const planned = plannedWork.filter((work) => work.half === half);
-  const restarts = timeline.events.filter((e) => e.signal === 'restart' && e.half === half);
+  const kindOf = kindsOf(planned, track(timeline, half, 'restart'), rules);
   return track(timeline, half, link).filter(
-    (step) => step.value === 'down' && !step.initial && kindOf(step, planned, restarts, rules) === 'counted',
+    (step) => step.value === 'down' && !step.initial && kindOf(step) === 'counted',
   );
 }
 

@@ -1,7 +1,7 @@
 import { between } from '../timeline/durations.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { linesOf, uniqueLines } from '../timeline/readiness.ts';
-import { spells } from '../timeline/tracks.ts';
+import { countUntil, countWhile, type Spell, spells, track } from '../timeline/tracks.ts';
 import {
   type BringUp,
   type Finding,
@@ -24,12 +24,13 @@ export const loops: Analyzer = {
   },
   analyze(facts, limits) {
     const { halves, events } = facts.timeline;
+    const ready = spells(facts.readiness.steps, 'yes');
     const looked = events.filter((e) => e.signal === 'restart' || e.signal === 'sync-failed');
     return {
       checked: facts.bringUps.length + looked.length,
       notObserved: looked.filter((e) => e.half === null).length,
       findings: halves.flatMap((half) => [
-        ...loopsIn(failures(facts, half), (a, b) => !heldBetween(facts, a, b, limits), limits).map((loop) =>
+        ...loopsIn(failures(facts, half), (a, b) => !heldBetween(ready, a, b, limits), limits).map((loop) =>
           toFinding(facts, half, 'sync-loop', loop),
         ),
         ...loopsIn(restarts(facts, half), (a, b) => isSoon(a, b, limits), limits).map((loop) =>
@@ -77,12 +78,14 @@ function loopsIn(
 
 /** Syncs logged as failed, and the bring-ups that came to nothing without such a line, in the order of time. */
 function failures({ timeline, bringUps }: PairFacts, half: string): readonly Turn[] {
-  const failed = timeline.events.filter((e) => e.signal === 'sync-failed' && e.half === half);
+  const failed = track(timeline, half, 'sync-failed');
+  const isWithinReflash = withinReflash(timeline, half);
   const own = bringUps.filter((b) => b.half === half);
   const silent = own.filter((b, index) => {
     const until = own[index + 1]?.start.time ?? timeline.to;
-    const told = failed.some((e) => e.time >= b.start.time && e.time <= until);
-    return !told && cameToNothing(timeline, b, own[index + 1]);
+    const next = failed[countUntil(failed, b.start.time, 'before')];
+    const told = next !== undefined && next.time <= until;
+    return !told && cameToNothing(timeline, b, own[index + 1], isWithinReflash);
   });
   return [
     ...failed.map((e) => ({ ...stampOf(e), ended: 'failed' as const, evidence: linesOf(e) })),
@@ -92,43 +95,43 @@ function failures({ timeline, bringUps }: PairFacts, half: string): readonly Tur
 
 /** Did not settle; work that goes on with a reflash, or a switchover onto the half, is a step and no failure. */
 function cameToNothing(
-  { events, to: logEnd }: PairTimeline,
+  timeline: PairTimeline,
   bringUp: BringUp,
   next: BringUp | undefined,
+  isWithinReflash: (time: number) => boolean,
 ): boolean {
   const { half, outcome, start, watchedTo } = bringUp;
   if (outcome === 'settled' || outcome === 'lost') return outcome === 'lost';
   // The log ends while it is under way: it has not come to anything yet.
-  if (outcome === 'unfinished') return watchedTo < logEnd;
+  if (outcome === 'unfinished') return watchedTo < timeline.to;
   const until = next?.start.time ?? watchedTo;
-  const meanwhile = events.filter((e) => e.half === half && e.time > start.time && e.time <= until);
-  const isStep = meanwhile.some((e) => isReflash(e) || (e.signal === 'role' && e.value === 'active'));
-  return !isStep && !isWithinReflash(events, half, start.time);
+  const isStep = (['reflash-start', 'reflash-end', 'role'] as const).some((signal) => {
+    const steps = track(timeline, half, signal);
+    const meanwhile = steps.slice(countUntil(steps, start.time), countUntil(steps, until));
+    return meanwhile.some((e) => signal !== 'role' || e.value === 'active');
+  });
+  return !isStep && !isWithinReflash(start.time);
 }
 
 /** Every restart of a half but those of its reflashes, with how the bring-up that it began ended. */
 function restarts({ timeline, bringUps }: PairFacts, half: string): readonly Turn[] {
-  return timeline.events
-    .filter((e) => e.half === half && e.signal === 'restart')
-    .filter((e) => !isWithinReflash(timeline.events, half, e.time))
-    .map((e) => {
-      const bringUp = bringUps.find(
-        (b) => b.half === half && b.cause === 'restart' && b.start.time === e.time,
-      );
-      return { ...stampOf(e), ended: bringUp?.outcome ?? 'unwatched', evidence: linesOf(e) };
-    });
+  const isWithinReflash = withinReflash(timeline, half);
+  const begun = bringUps.filter((b) => b.half === half && b.cause === 'restart');
+  const outcomes = new Map(begun.map((b) => [b.start.time, b.outcome]));
+  return track(timeline, half, 'restart')
+    .filter((e) => !isWithinReflash(e.time))
+    .map((e) => ({ ...stampOf(e), ended: outcomes.get(e.time) ?? 'unwatched', evidence: linesOf(e) }));
 }
 
 /** Between the start and the end of a reflash of the half, a restart belongs to it. */
-function isWithinReflash(events: readonly TimelineEvent[], half: string, time: number): boolean {
-  const reflashes = events.filter((e) => e.half === half && isReflash(e));
-  const before = reflashes.findLast((e) => e.time <= time);
-  const after = reflashes.find((e) => e.time > time);
-  return before?.signal === 'reflash-start' && after?.signal === 'reflash-end';
-}
-
-function isReflash({ signal }: TimelineEvent): boolean {
-  return signal === 'reflash-start' || signal === 'reflash-end';
+function withinReflash({ events }: PairTimeline, half: string): (time: number) => boolean {
+  const reflashes = events.filter(
+    (e) => e.half === half && (e.signal === 'reflash-start' || e.signal === 'reflash-end'),
+  );
+  return (time) => {
+    const place = countUntil(reflashes, time);
+    return reflashes[place - 1]?.signal === 'reflash-start' && reflashes[place]?.signal === 'reflash-end';
+  };
 }
 
 function stampOf({
@@ -140,8 +143,10 @@ function stampOf({
 }
 
 /** A ready partner that held between two failures parts them. */
-function heldBetween({ readiness }: PairFacts, a: Turn, b: Turn, { rules }: Limits): boolean {
-  return spells(readiness.steps, 'yes').some(({ start, end }) => {
+function heldBetween(ready: readonly Spell[], a: Turn, b: Turn, { rules }: Limits): boolean {
+  const from = countWhile(ready, ({ end }) => end !== null && end.earliest <= a.time);
+  const to = countWhile(ready, ({ start }) => start.time < b.time);
+  return ready.slice(from, to).some(({ start, end }) => {
     const until = Math.min(end?.earliest ?? b.time, b.time);
     return until - Math.max(start.time, a.time) >= rules.holdMs;
   });

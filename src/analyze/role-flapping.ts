@@ -1,7 +1,10 @@
 import type { PairFacts } from '../timeline/facts.ts';
 import { flappingSpells } from '../timeline/flapping.ts';
-import { kindOf } from '../timeline/losses.ts';
+import { keyOf } from '../timeline/groups.ts';
+import { kindsOf } from '../timeline/losses.ts';
 import { linesOfAll } from '../timeline/readiness.ts';
+import { spanEnds } from '../timeline/span-ends.ts';
+import { track } from '../timeline/tracks.ts';
 import { sayDuration, type TimelineEvent } from '../vocabulary.ts';
 import type { Analyzer } from './analyzer.ts';
 import type { Limits } from './limits.ts';
@@ -17,7 +20,7 @@ export const roleFlapping: Analyzer = {
   analyze(facts, limits) {
     const { timeline } = facts;
     const losses = roleLosses(timeline.events);
-    const counted = losses.filter((event) => isCounted(event, facts, limits));
+    const counted = losses.filter(isCountedIn(facts, limits));
     return {
       checked: losses.length,
       notObserved: 0,
@@ -48,13 +51,26 @@ function roleLosses(events: readonly TimelineEvent[]): readonly TimelineEvent[] 
  * A person's work is no flapping: neither what was commanded, nor what a removal, reflash or restart of that half took
  * away. Where no input ever logs a command, switchovers close to planned work are taken for a part of it.
  */
-function isCounted(event: TimelineEvent, facts: PairFacts, { rules, workMs }: Limits): boolean {
+function isCountedIn(facts: PairFacts, { rules, workMs }: Limits): (event: TimelineEvent) => boolean {
   const { timeline, plannedWork, switchovers } = facts;
-  const planned = plannedWork.filter((work) => work.half === event.half);
-  const restarts = timeline.events.filter((e) => e.signal === 'restart' && e.half === event.half);
-  if (kindOf(event, planned, restarts, rules) !== 'counted') return false;
-  const switchover = switchovers.find((s) => s.at.time === event.time && s.fromHalf === event.half);
-  if (switchover === undefined) return true;
-  if (switchover.commanded !== null) return !switchover.commanded;
-  return !plannedWork.some((work) => event.time >= work.from - workMs && event.earliest <= work.to + workMs);
+  const kinds = new Map(
+    timeline.halves.map((half) => [
+      half,
+      kindsOf(
+        plannedWork.filter((work) => work.half === half),
+        track(timeline, half, 'restart'),
+        rules,
+      ),
+    ]),
+  );
+  const switchoverAt = new Map(switchovers.map((s) => [keyOf(s.fromHalf, String(s.at.time)), s]));
+  const workUntil = spanEnds(plannedWork.map(({ from, to }) => ({ from: from - workMs, to: to + workMs })));
+  return (event) => {
+    const kind = event.half === null ? undefined : kinds.get(event.half)?.(event);
+    if (kind !== undefined && kind !== 'counted') return false;
+    const switchover = switchoverAt.get(keyOf(event.half, String(event.time)));
+    if (switchover === undefined) return true;
+    if (switchover.commanded !== null) return !switchover.commanded;
+    return event.earliest > workUntil(event.time);
+  };
 }

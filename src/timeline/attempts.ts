@@ -1,11 +1,12 @@
-import type { Attempt, BringUp, PairTimeline, TimelineEvent } from '../vocabulary.ts';
+import type { Attempt, BringUp, Instant, PairTimeline, TimelineEvent } from '../vocabulary.ts';
 import { between, exactly } from './durations.ts';
+import { keyOf } from './groups.ts';
 import { identityAt } from './module-changes.ts';
 import { endLines, linesOf, uniqueLines } from './readiness.ts';
 import type { TimelineRules } from './rules.ts';
 import { stagesBetween } from './stages.ts';
 import { standbyAt } from './standby.ts';
-import { track, valueAt } from './tracks.ts';
+import { countUntil, track, valueAt } from './tracks.ts';
 
 /** An attempt that is under way while the events are walked through. */
 interface Open {
@@ -33,17 +34,21 @@ export function attemptsOf(
   bringUps: readonly BringUp[],
   rules: TimelineRules,
 ): readonly Attempt[] {
+  const firsts = new Map<string, TimelineEvent>();
+  for (const event of timeline.events)
+    if (!firsts.has(placeOf(event.half, event))) firsts.set(placeOf(event.half, event), event);
   const starts = new Map<TimelineEvent, BringUp>();
   for (const bringUp of bringUps) {
-    const event = timeline.events.find(
-      (e) =>
-        e.half === bringUp.half && e.time === bringUp.start.time && e.earliest === bringUp.start.earliest,
-    );
+    const event = firsts.get(placeOf(bringUp.half, bringUp.start));
     if (event !== undefined) starts.set(event, bringUp);
   }
   let walk: Walk = { timeline, rules, starts, open: null, done: [] };
   for (const event of timeline.events) walk = step(walk, event);
   return close(walk, null, 'unfinished').done;
+}
+
+function placeOf(half: string | null, { time, earliest }: Instant): string {
+  return keyOf(half, `${time} ${earliest}`);
 }
 
 function step(walk: Walk, event: TimelineEvent): Walk {
@@ -94,7 +99,7 @@ function failing(walk: Walk, event: TimelineEvent): Walk {
 
 function becameReady(walk: Walk, event: TimelineEvent): Walk {
   const steps = track(walk.timeline, null, 'partner-ready');
-  const loss = steps.find((s) => s.time > event.time && s.value !== 'yes');
+  const loss = steps.slice(countUntil(steps, event.time)).find((s) => s.value !== 'yes');
   const until = loss?.earliest ?? walk.timeline.to;
   if (until - event.time >= walk.rules.holdMs) return close(walk, event, 'ready');
   return loss === undefined ? walk : close(walk, event, 'lost');

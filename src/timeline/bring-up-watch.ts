@@ -1,5 +1,5 @@
 import type { BringUpCause, TimelineEvent } from '../vocabulary.ts';
-import { stepAt } from './tracks.ts';
+import { countUntil } from './tracks.ts';
 
 /** What began a bring-up. */
 export interface Start {
@@ -27,6 +27,7 @@ export function isUnbroken(
   end: number,
   good: string,
 ): boolean {
-  const during = steps.some((s) => s.time > start.earliest && s.time <= end);
-  return !during && stepAt(steps, start.earliest)?.value === good;
+  const place = countUntil(steps, start.earliest);
+  const during = steps[place];
+  return (during === undefined || during.time > end) && steps[place - 1]?.value === good;
 }

@@ -5,15 +5,17 @@ import type {
   Measure,
   NonEmpty,
   PairTimeline,
+  Signal,
   SourceLine,
   TimelineEvent,
 } from '../vocabulary.ts';
 import { type End, holdLimit, isUnbroken, type Start } from './bring-up-watch.ts';
 import { between, censored, exactly, measured, notObserved } from './durations.ts';
+import { groupBy } from './groups.ts';
 import { endLines, linesOf, linesOfAll, uniqueLines } from './readiness.ts';
 import type { TimelineRules } from './rules.ts';
 import { lightOf } from './stable-light.ts';
-import { spells, stepAt, track } from './tracks.ts';
+import { countUntil, countWhile, type Spell, spells, stepAt, track } from './tracks.ts';
 
 const causes: Readonly<Record<string, BringUpCause>> = {
   inserted: 'inserted',
@@ -27,7 +29,10 @@ const causes: Readonly<Record<string, BringUpCause>> = {
  */
 export function bringUpsOf(timeline: PairTimeline, rules: TimelineRules): readonly BringUp[] {
   const starts = timeline.events.flatMap((e) => startOf(timeline, e));
-  return starts.map((start) => bringUpOf(timeline, start, starts, rules));
+  starts.sort((a, b) => a.event.time - b.event.time);
+  const ofHalf = groupBy(starts, (s) => s.half);
+  const readies = spells(track(timeline, null, 'partner-ready'), 'yes');
+  return starts.map((start) => bringUpOf(timeline, start, ofHalf.get(start.half) ?? [], readies, rules));
 }
 
 function startOf(timeline: PairTimeline, event: TimelineEvent): readonly Start[] {
@@ -36,7 +41,7 @@ function startOf(timeline: PairTimeline, event: TimelineEvent): readonly Start[]
   if (cause === undefined || half === null) return [];
   const roles = track(timeline, half, 'role');
   if (stepAt(roles, event.time)?.value !== 'active') return [{ half, cause, event }];
-  const standby = roles.find((step) => step.time > event.time && step.value === 'standby');
+  const standby = firstFrom(roles, countUntil(roles, event.time), (step) => step.value === 'standby');
   return standby === undefined ? [] : [{ half, cause, event: standby }];
 }
 
@@ -44,17 +49,19 @@ function bringUpOf(
   timeline: PairTimeline,
   start: Start,
   starts: readonly Start[],
+  allReadies: readonly Spell[],
   rules: TimelineRules,
 ): BringUp {
   const { half, cause, event } = start;
   const end = endOf(timeline, start, starts);
-  const readies = readiesOf(timeline, event, end, rules);
+  const readies = readiesOf(timeline, allReadies, event, end, rules);
   const first = readies[0] ?? null;
   const held = readies.find((r) => r.held) ?? null;
   const identity = (signal: 'firmware' | 'model' | 'serial'): string | null => {
     const steps = track(timeline, half, signal);
-    const during = steps.find((s) => s.value !== null && s.time >= event.earliest && s.time <= end.time);
-    return stepAt(steps, event.time)?.value ?? during?.value ?? null;
+    const during = firstFrom(steps, countUntil(steps, event.earliest, 'before'), (s) => s.value !== null);
+    const isInTime = during !== undefined && during.time <= end.time;
+    return stepAt(steps, event.time)?.value ?? (isInTime ? during.value : null);
   };
   const light = lightOf(timeline, start, end, rules);
   return {
@@ -91,20 +98,36 @@ function instantOf({ time, earliest }: Instant): Instant {
   return { time, earliest };
 }
 
+/** The first from a place on for which a condition holds. */
+function firstFrom<T>(items: readonly T[], place: number, holds: (item: T) => boolean): T | undefined {
+  for (let index = place; index < items.length; index += 1) {
+    const item = items[index];
+    if (item !== undefined && holds(item)) return item;
+  }
+  return undefined;
+}
+
+/** Where the watch of a start ends; `starts` are those of its half, in the order of time. */
 function endOf(timeline: PairTimeline, { half, event }: Start, starts: readonly Start[]): End {
-  const after = timeline.events.filter((e) => e.half === half && e.time > event.time);
-  const next = starts.find((s) => s.half === half && s.event.time > event.time);
-  const removed = after.find((e) => e.signal === 'removed');
-  const active = after.find((e) => e.signal === 'role' && e.value === 'active');
+  const after = (signal: Signal): TimelineEvent | undefined => {
+    const steps = track(timeline, half, signal);
+    return steps[countUntil(steps, event.time)];
+  };
+  const roles = track(timeline, half, 'role');
+  const next = starts[countWhile(starts, (s) => s.event.time <= event.time)];
+  const removed = after('removed');
+  const active = firstFrom(roles, countUntil(roles, event.time), (e) => e.value === 'active');
   const ends: End[] = [{ time: timeline.to, why: 'log-end' }];
   if (active !== undefined) ends.unshift({ time: active.time, why: 'switchover' });
   if (removed !== undefined) ends.unshift({ time: removed.time, why: 'removed' });
   if (next !== undefined) {
-    const reflash = after.find((e) => e.signal === 'reflash-start' && e.time <= next.event.time);
-    const failed = after.find((e) => e.signal === 'sync-failed' && e.time <= next.event.time);
-    const begun =
-      next.cause === 'reflash' ? (reflash ?? implicitReflash(timeline, event, next.event)) : next.event;
-    ends.unshift({ time: Math.min(begun.time, failed?.time ?? begun.time), why: 'next-start' });
+    const until = next.event.time;
+    const [reflash, failed] = [after('reflash-start'), after('sync-failed')];
+    const isLogged = reflash !== undefined && reflash.time <= until;
+    const ofReflash = isLogged ? reflash : implicitReflash(timeline, event, next.event);
+    const begun = next.cause === 'reflash' ? ofReflash.time : until;
+    const isFailed = failed !== undefined && failed.time <= until;
+    ends.unshift({ time: isFailed ? Math.min(begun, failed.time) : begun, why: 'next-start' });
   }
   return ends.reduce((first, end) => (end.time < first.time ? end : first));
 }
@@ -124,20 +147,19 @@ interface Ready {
 
 function readiesOf(
   timeline: PairTimeline,
+  all: readonly Spell[],
   start: TimelineEvent,
   end: End,
   rules: TimelineRules,
 ): readonly Ready[] {
-  return spells(track(timeline, null, 'partner-ready'), 'yes')
-    .filter(
-      ({ start: step }) => step.time > start.earliest && step.time >= start.time && step.time <= end.time,
-    )
-    .map(({ start: step, end: loss }) => {
-      const until = loss === null ? timeline.to : loss.earliest;
-      // A reflash or removal that ends the watch may come before the hold time is over: then it has not held.
-      const held = Math.min(until, holdLimit(end, timeline.to)) - step.time >= rules.holdMs;
-      return { step, held, lost: !held && loss !== null && loss.time < end.time };
-    });
+  const from = countWhile(all, ({ start: step }) => step.time < start.time || step.time <= start.earliest);
+  const to = countWhile(all, ({ start: step }) => step.time <= end.time);
+  return all.slice(from, to).map(({ start: step, end: loss }) => {
+    const until = loss === null ? timeline.to : loss.earliest;
+    // A reflash or removal that ends the watch may come before the hold time is over: then it has not held.
+    const held = Math.min(until, holdLimit(end, timeline.to)) - step.time >= rules.holdMs;
+    return { step, held, lost: !held && loss !== null && loss.time < end.time };
+  });
 }
 
 function outcomeOf(settled: boolean, lost: boolean, end: End): BringUp['outcome'] {

@@ -2,6 +2,7 @@ import type { Happening, NonEmpty, Source } from '../vocabulary.ts';
 import type { Stamp } from './durations.ts';
 import type { Merged } from './merge.ts';
 import type { TimelineRules } from './rules.ts';
+import { spanEnds } from './span-ends.ts';
 import type { StateStep } from './states.ts';
 
 /** A happening that no log states, read off the states that show it; its sources are theirs. */
@@ -109,20 +110,16 @@ function reflashes(story: HalfStory, replaced: readonly Derived[], rules: Timeli
   // A note tells the minute only: whether it comes before the first firmware read can not be said.
   const logged = story.logged('inserted').filter((m) => m.kind !== 'note');
   const insertions = [...replaced.filter((d) => d.signal === 'inserted'), ...logged];
-  return story.firmware.flatMap((step, index) => {
-    const before = story.firmware.slice(0, index).findLast((s) => s.value !== null);
+  const arrivedUntil = spanEnds(insertions.map(({ earliest, time }) => ({ from: earliest, to: time })));
+  let known: StateStep | undefined;
+  return story.firmware.flatMap((step) => {
+    const before = known;
+    if (step.value !== null) known = step;
     if (before === undefined || step.value === null || step.value === before.value) return [];
     // A new module arrives with its own firmware: no reflash.
-    const arrived = insertions.some((i) => i.time > before.time && i.earliest <= step.time + rules.lagMs);
-    const firstOfNew =
-      arrived && !story.firmware.slice(0, index).some((s) => isSince(s, insertions, before.time));
-    if (firstOfNew) return [];
+    if (arrivedUntil(step.time + rules.lagMs) > before.time) return [];
     return unlessLogged(story, 'reflash-end', step, before.time, rules);
   });
-}
-
-function isSince(step: StateStep, insertions: readonly Stamp[], after: number): boolean {
-  return step.value !== null && insertions.some((i) => i.time > after && i.time <= step.time);
 }
 
 /** The spell without a partner that goes with an identity that went blank, or changed, between two polls. */

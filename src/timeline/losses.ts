@@ -1,6 +1,9 @@
 import type { BringUp, Interval, PairTimeline, TimelineEvent } from '../vocabulary.ts';
+import { groupBy } from './groups.ts';
 import { isLoss, readinessOf } from './readiness.ts';
 import type { TimelineRules } from './rules.ts';
+import { spanEnds } from './span-ends.ts';
+import { countUntil, stepAt } from './tracks.ts';
 
 /** A loss of the ready partner: planned work, the effect of a logged restart, or one that counts. */
 export interface Loss {
@@ -22,42 +25,56 @@ export function plannedWorkOf(
   bringUps: readonly BringUp[],
   rules: TimelineRules,
 ): readonly PlannedWork[] {
+  const firstReady = firstReadyAfter(bringUps);
   const begins = timeline.events.filter((e) => e.signal === 'removed' || e.signal === 'reflash-start');
+  const ofHalf = groupBy(begins, (e) => e.half ?? '');
   const spans = begins.map((e) => ({
     half: e.half,
     from: e.earliest - rules.belongsMs,
-    to: firstReadyAfter(bringUps, e.half, e.time) ?? timeline.to,
+    to: firstReady(e.half, e.time) ?? timeline.to,
   }));
   // A reflash whose start was not logged began with the loss that its end explains.
+  const { steps } = readinessOf(timeline);
   const reflashes = bringUps
-    .filter(
-      (b) =>
-        b.cause === 'reflash' &&
-        !begins.some((e) => e.half === b.half && e.time <= b.start.time && isOpen(e, b, bringUps)),
-    )
+    .filter((b) => b.cause === 'reflash' && !isBegun(b, ofHalf.get(b.half) ?? [], firstReady))
     .flatMap((b) => {
-      const loss = readinessOf(timeline).steps.findLast((s) => s.time <= b.start.time);
-      const to = b.ready?.time ?? firstReadyAfter(bringUps, b.half, b.start.time) ?? timeline.to;
+      const loss = stepAt(steps, b.start.time);
+      const to = b.ready?.time ?? firstReady(b.half, b.start.time) ?? timeline.to;
       return loss !== undefined && isLoss(loss) ? [{ half: b.half, from: loss.earliest, to }] : [];
     });
   return [...spans, ...reflashes];
 }
 
-/** True if no bring-up of the half became ready between the logged begin and this reflash: both are one piece of work. */
-function isOpen(begin: TimelineEvent, reflash: BringUp, bringUps: readonly BringUp[]): boolean {
-  const ready = firstReadyAfter(bringUps, begin.half, begin.time);
+type FirstReady = (half: string | null, time: number) => number | undefined;
+
+/**
+ * True if no bring-up of the half became ready between the last logged begin of work and this reflash: both are one piece of
+ * work. An earlier begin is no nearer to it.
+ */
+function isBegun(reflash: BringUp, begins: readonly TimelineEvent[], firstReady: FirstReady): boolean {
+  const begin = stepAt(begins, reflash.start.time);
+  if (begin === undefined) return false;
+  const ready = firstReady(begin.half, begin.time);
   return ready === undefined || ready > reflash.start.time;
 }
 
-function firstReadyAfter(
-  bringUps: readonly BringUp[],
-  half: string | null,
-  time: number,
-): number | undefined {
-  const ready = bringUps.flatMap((b) =>
-    b.half === half && b.start.time >= time && b.ready !== null ? [b.ready.time] : [],
+/** When a half was first ready in a bring-up that began at an instant or later. */
+function firstReadyAfter(bringUps: readonly BringUp[]): FirstReady {
+  const ready = bringUps.filter((b) => b.ready !== null).sort((a, b) => a.start.time - b.start.time);
+  const ofHalf = new Map(
+    [...groupBy(ready, (b) => b.half)].map(([half, list]) => {
+      let first = Number.POSITIVE_INFINITY;
+      const firsts = list.toReversed().map(({ ready: at }) => {
+        first = Math.min(first, at?.time ?? first);
+        return first;
+      });
+      return [half, { starts: list.map((b) => b.start), firsts: firsts.reverse() }];
+    }),
   );
-  return ready.length === 0 ? undefined : Math.min(...ready);
+  return (half, time) => {
+    const known = ofHalf.get(half ?? '');
+    return known?.firsts[countUntil(known.starts, time, 'before')];
+  };
 }
 
 /** Every loss of the ready partner in the order of time, and what kind it is. */
@@ -67,23 +84,23 @@ export function lossesOf(
   rules: TimelineRules,
 ): readonly Loss[] {
   const restarts = timeline.events.filter((e) => e.signal === 'restart');
+  const kindOf = kindsOf(planned, restarts, rules);
   return readinessOf(timeline)
     .steps.filter(isLoss)
-    .map((event) => ({ event, kind: kindOf(event, planned, restarts, rules) }));
+    .map((event) => ({ event, kind: kindOf(event) }));
 }
 
-/** What brought a loss: planned work, a logged restart, or neither, so that it counts. */
-export function kindOf(
-  loss: TimelineEvent,
+/** Says what brought a loss: planned work, a logged restart, or neither, so that it counts. */
+export function kindsOf(
   planned: readonly Interval[],
   restarts: readonly TimelineEvent[],
   rules: TimelineRules,
-): Loss['kind'] {
-  // The bounds of a polled loss may reach back before the removal that brought it.
-  if (planned.some((span) => loss.time >= span.from && loss.earliest < span.to && loss.earliest <= span.to))
-    return 'planned';
-  const ofRestart = restarts.some(
-    (r) => loss.time >= r.earliest && loss.earliest <= r.time + rules.belongsMs,
-  );
-  return ofRestart ? 'restart' : 'counted';
+): (loss: TimelineEvent) => Loss['kind'] {
+  const plannedUntil = spanEnds(planned);
+  const restartUntil = spanEnds(restarts.map((r) => ({ from: r.earliest, to: r.time + rules.belongsMs })));
+  return ({ time, earliest }) => {
+    // The bounds of a polled loss may reach back before the removal that brought it.
+    if (earliest < plannedUntil(time)) return 'planned';
+    return earliest <= restartUntil(time) ? 'restart' : 'counted';
+  };
 }

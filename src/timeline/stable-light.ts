@@ -3,7 +3,7 @@ import { type End, holdLimit, isUnbroken, type Start } from './bring-up-watch.ts
 import { between, censored, exactly, judge, measured, notObserved } from './durations.ts';
 import { endLines, linesOf, linesOfAll, uniqueLines } from './readiness.ts';
 import type { TimelineRules } from './rules.ts';
-import { track } from './tracks.ts';
+import { countUntil, track } from './tracks.ts';
 
 /** The light from the start of a bring-up to the first steady that held. Source: design.md, section 4, Stable light. */
 export function lightOf(
@@ -15,21 +15,17 @@ export function lightOf(
   const steps = track(timeline, half, 'light');
   if (steps.length === 0 || isUnbroken(steps, event, end.time, 'steady'))
     return { measure: notObserved, evidence: linesOf(event) };
-  const steady = steps.find(
-    (s, index) =>
-      s.value === 'steady' &&
-      s.time >= event.time &&
-      s.time <= end.time &&
-      holds(timeline, half, s, steps[index + 1], end, rules),
+  const [first, last] = [countUntil(steps, event.time, 'before'), countUntil(steps, end.time)];
+  const during = steps.slice(first, last);
+  const steady = during.find(
+    (s, index) => s.value === 'steady' && holds(timeline, half, s, steps[first + index + 1], end, rules),
   );
   if (steady === undefined) {
     const watched = between(event, exactly(Math.max(end.time, event.time)));
     const outcome = judge(watched.low, null, rules.lightLimitSeconds);
-    const last = endLines(timeline);
-    const seen = steps.filter((s) => s.time >= event.time && s.time <= end.time).flatMap(linesOf);
     return {
       measure: { ...censored(watched), outcome },
-      evidence: uniqueLines([...linesOf(event), ...seen, ...last.slice(-1)]),
+      evidence: uniqueLines([...linesOf(event), ...during.flatMap(linesOf), ...endLines(timeline).slice(-1)]),
     };
   }
   const duration = between(event, steady);
@@ -49,7 +45,8 @@ function holds(
   const until = next === undefined || next.value === 'steady' ? holdLimit(end, timeline.to) : next.earliest;
   if (Math.min(until, holdLimit(end, timeline.to)) - steady.time >= rules.holdMs) return true;
   if (next?.value !== 'off' && end.why !== 'switchover') return false;
-  const active = track(timeline, half, 'role').find((s) => s.value === 'active' && s.time > steady.time);
+  const roles = track(timeline, half, 'role');
+  const active = roles.slice(countUntil(roles, steady.time)).find((s) => s.value === 'active');
   if (active === undefined) return false;
   return next === undefined || active.earliest <= next.time + rules.belongsMs;
 }

@@ -24,12 +24,17 @@ export function countUntil(
   time: number,
   before: 'including' | 'before' = 'including',
 ): number {
+  return countWhile(steps, (step) => (before === 'before' ? step.time < time : step.time <= time));
+}
+
+/** How many items there are up to the first for which a condition does not hold that holds for none behind it either. */
+export function countWhile<T>(items: readonly T[], holds: (item: T) => boolean): number {
   let low = 0;
-  let high = steps.length;
+  let high = items.length;
   while (low < high) {
     const middle = (low + high) >> 1;
-    const at = steps[middle]?.time ?? time;
-    if (before === 'before' ? at < time : at <= time) low = middle + 1;
+    const item = items[middle];
+    if (item !== undefined && holds(item)) low = middle + 1;
     else high = middle;
   }
   return low;

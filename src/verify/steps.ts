@@ -1,6 +1,6 @@
 import { between, measured } from '../timeline/durations.ts';
 import { linesOf } from '../timeline/readiness.ts';
-import { track } from '../timeline/tracks.ts';
+import { countUntil, track } from '../timeline/tracks.ts';
 import {
   type BringUp,
   type Measure,
@@ -70,12 +70,10 @@ function readyStep(bringUp: BringUp): readonly Step[] {
 function lightStep({ facts }: SwapCase, bringUp: BringUp): readonly Step[] {
   const { half, light, start, lightEvidence, watchedTo } = bringUp;
   if (light.seconds === null) return [];
-  const steady = track(facts.timeline, half, 'light').find(
-    (s) =>
-      s.value === 'steady' &&
-      s.time >= start.time &&
-      between({ ...start, resolution: 0 }, s).seconds === light.seconds,
-  );
+  const steps = track(facts.timeline, half, 'light');
+  const steady = steps
+    .slice(countUntil(steps, start.time, 'before'), countUntil(steps, watchedTo))
+    .find((s) => s.value === 'steady' && between({ ...start, resolution: 0 }, s).seconds === light.seconds);
   // A bring-up that another start superseded says nothing of its light: the next one does.
   if (light.censored && bringUp.outcome === 'superseded' && light.outcome !== 'exceeded') return [];
   const at = steady === undefined ? { time: watchedTo, earliest: watchedTo } : instant(steady);

@@ -1,6 +1,8 @@
 import { sumSpans } from '../timeline/exposure.ts';
+import { groupBy } from '../timeline/groups.ts';
 import { identityAt } from '../timeline/module-changes.ts';
 import { staffOf } from '../timeline/staff.ts';
+import { countUntil } from '../timeline/tracks.ts';
 import type { CheckResult, CheckStatus, NonEmpty, Swap, SwapHalf, Verdict } from '../vocabulary.ts';
 import type { Check, SwapCase } from './check.ts';
 import { stepsOf } from './steps.ts';
@@ -44,10 +46,14 @@ const others: ReadonlySet<string> = new Set([
 /** What happened besides the steps. Links that go down with a module and come back with it are part of its step. */
 function otherEvents({ facts, from, to, rules }: SwapCase): Swap['otherEvents'] {
   const { events } = facts.timeline;
+  const inside = events.slice(countUntil(events, from, 'before'), countUntil(events, to));
   const moves = events.filter((e) => e.signal === 'removed' || e.signal === 'inserted');
-  return events.filter((e) => {
-    if (e.initial || !others.has(e.signal) || e.time < from || e.time > to) return false;
-    const withModule = moves.some((m) => m.half === e.half && Math.abs(m.time - e.time) <= rules.lagMs);
+  const ofHalf = groupBy(moves, (e) => e.half ?? '');
+  return inside.filter((e) => {
+    if (e.initial || !others.has(e.signal)) return false;
+    const own = ofHalf.get(e.half ?? '') ?? [];
+    const next = own[countUntil(own, e.time - rules.lagMs, 'before')];
+    const withModule = next !== undefined && next.time <= e.time + rules.lagMs;
     return !(e.signal.startsWith('link') && withModule);
   });
 }
