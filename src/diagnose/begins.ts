@@ -1,4 +1,5 @@
 import type { TimelineRules } from '../timeline/rules.ts';
+import { countUntil } from '../timeline/tracks.ts';
 import type { PairTimeline, Signal, TimelineEvent } from '../vocabulary.ts';
 
 /** Changes to one of some values, first readings left out. */
@@ -21,7 +22,11 @@ export function unexplained(
   { belongsMs }: TimelineRules,
 ): readonly TimelineEvent[] {
   const moves = timeline.events.filter((e) => e.signal === 'removed' || e.signal === 'inserted');
-  return changes.filter((c) => ![...moves, ...others].some((o) => Math.abs(o.time - c.time) <= belongsMs));
+  const all = [...moves, ...others].sort((a, b) => a.time - b.time);
+  return changes.filter(({ time }) => {
+    const next = all[countUntil(all, time - belongsMs, 'before')];
+    return next === undefined || next.time > time + belongsMs;
+  });
 }
 
 /** Times at which the pair lost sight of its second module without a removal that would explain it. */

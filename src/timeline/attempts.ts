@@ -21,7 +21,8 @@ interface Walk {
   readonly rules: TimelineRules;
   readonly starts: ReadonlyMap<TimelineEvent, BringUp>;
   readonly open: Open | null;
-  readonly done: readonly Attempt[];
+  /** Those that ended; all steps of the walk add to it. */
+  readonly done: Attempt[];
 }
 
 /**
@@ -121,7 +122,8 @@ function close(walk: Walk, event: TimelineEvent | null, outcome: Attempt['outcom
   if (open === null) return walk;
   // The wait after a loss was only what came before this attempt.
   const replaced = open.cause === 'loss' && event !== null && outcome !== 'ready' && outcome !== 'lost';
-  return { ...walk, open: null, done: replaced ? done : [...done, toAttempt(walk, open, event, outcome)] };
+  if (!replaced) done.push(toAttempt(walk, open, event, outcome));
+  return { ...walk, open: null };
 }
 
 function toAttempt(

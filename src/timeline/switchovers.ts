@@ -9,7 +9,7 @@ import type {
 import { between } from './durations.ts';
 import { linesOfAll, readinessOf } from './readiness.ts';
 import type { TimelineRules } from './rules.ts';
-import { stepAt, track } from './tracks.ts';
+import { countUntil, stepAt, track } from './tracks.ts';
 
 /**
  * Every switchover of a pair in the order of time, judged at its earliest instant. `logsCommands` says whether any input
@@ -20,11 +20,16 @@ export function switchoversOf(
   logsCommands: boolean,
   rules: TimelineRules,
 ): readonly Switchover[] {
+  const all = timeline.events.filter((e) => e.signal === 'switchover-command');
+  const widest = all.reduce((most, e) => Math.max(most, e.time - e.earliest), 0);
   return takings(timeline).map(({ left, taken }) => {
     const at = { time: left.time, earliest: left.earliest };
-    const commands = timeline.events.filter(
-      (e) => e.signal === 'switchover-command' && isCommandOf(e, left, rules),
-    );
+    const commands = all
+      .slice(
+        countUntil(all, left.earliest - rules.commandMs, 'before'),
+        countUntil(all, left.time + left.resolution + widest),
+      )
+      .filter((e) => isCommandOf(e, left, rules));
     const ready = readinessAt(timeline, left);
     const gap = between(left, taken);
     return {
@@ -50,22 +55,39 @@ function takings(
   timeline: PairTimeline,
 ): readonly { readonly left: TimelineEvent; readonly taken: TimelineEvent }[] {
   const roles = timeline.events.filter((e) => e.signal === 'role');
-  const leavings = roles.filter((e) => e.before === 'active' && e.value !== 'active' && !e.initial);
+  const active = roles.filter((e) => e.value === 'active');
+  const free = roles.filter((e) => e.before === 'active' && e.value !== 'active' && !e.initial);
   const pairs: { left: TimelineEvent; taken: TimelineEvent }[] = [];
-  for (const taken of roles.filter((e) => e.value === 'active' && !e.initial)) {
-    const left = leavings
-      .filter((l) => l.half !== taken.half && !pairs.some((p) => p.left === l))
-      .sort((a, b) => Math.abs(a.time - taken.time) - Math.abs(b.time - taken.time))[0];
-    if (left !== undefined && isNextTaking(roles, left, taken)) pairs.push({ left, taken });
+  for (const taken of active.filter((e) => !e.initial)) {
+    const place = nearestOfOther(free, taken);
+    const left = free[place];
+    if (left === undefined || !isNextTaking(active, left, taken)) continue;
+    pairs.push({ left, taken });
+    free.splice(place, 1);
   }
   return pairs.sort((a, b) => a.left.time - b.left.time);
 }
 
-/** No other half took the active role between the leaving and this taking. */
-function isNextTaking(roles: readonly TimelineEvent[], left: TimelineEvent, taken: TimelineEvent): boolean {
+/** Where the event of another half stands that is nearest in time, of two the earlier; -1 without any. */
+function nearestOfOther(events: readonly TimelineEvent[], { half, time }: TimelineEvent): number {
+  const middle = countUntil(events, time);
+  let before = middle - 1;
+  while (events[before]?.half === half) before -= 1;
+  // Of several at one instant the first.
+  while (before > 0 && events[before - 1]?.time === events[before]?.time && events[before - 1]?.half !== half)
+    before -= 1;
+  let after = middle;
+  while (events[after]?.half === half) after += 1;
+  const [first, second] = [events[before], events[after]];
+  if (first === undefined) return second === undefined ? -1 : after;
+  return second === undefined || time - first.time <= second.time - time ? before : after;
+}
+
+/** No half took the active role between the leaving and this taking. */
+function isNextTaking(active: readonly TimelineEvent[], left: TimelineEvent, taken: TimelineEvent): boolean {
   const from = Math.min(left.time, taken.time);
   const to = Math.max(left.time, taken.time);
-  return !roles.some((e) => e !== taken && e.value === 'active' && e.time > from && e.time < to);
+  return countUntil(active, to, 'before') <= countUntil(active, from);
 }
 
 /** A command comes up to half a minute before the switchover's earliest instant, or within its bounds. */
@@ -78,10 +100,9 @@ function readinessAt(timeline: PairTimeline, left: TimelineEvent): TimelineEvent
   if (signal !== 'partner-ready') return undefined;
   // Within one stamp the switchover comes before the loss it brings.
   const isPoint = left.earliest === left.time;
-  const known = steps.findLast(
-    (s) => s.time < left.earliest || (s.time === left.earliest && !(isPoint && s.value === 'no')),
-  );
-  return known;
+  let place = countUntil(steps, left.earliest) - 1;
+  while (isPoint && steps[place]?.time === left.earliest && steps[place]?.value === 'no') place -= 1;
+  return steps[place];
 }
 
 function firmwareMatched(timeline: PairTimeline, time: number): boolean | null {
