@@ -1,7 +1,7 @@
 import { type Imported, importFiles, limitsWithHold, readPhrasebook, unpackFiles } from '../pipeline.ts';
 import { terminal } from '../report/escape.ts';
 import { findFiles, readText } from './node-files.ts';
-import { platform } from './platform.ts';
+import { mostChanges, platform } from './platform.ts';
 import { progressTo } from './progress.ts';
 import type { Streams } from './streams.ts';
 
@@ -39,6 +39,7 @@ export async function importAll(
     order: options.order ?? null,
     year: options.year ?? null,
     sha256: platform.sha256,
+    mostChanges,
     onFile: progress.onFile,
     onProgress: progress.onProgress,
   });

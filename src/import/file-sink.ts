@@ -18,9 +18,6 @@ import { takeAgain, takeReading } from './take-readings.ts';
 import { takeUnchanged } from './take-unchanged.ts';
 import { noRounds, settleRuns } from './together.ts';
 
-/** More do not fit the memory of an old laptop. Chosen here. */
-const mostChanges = 2_000_000;
-
 /** A sink for one file. */
 export function fileSink(phrasebook: Phrasebook): FileSink {
   const state: State = {
@@ -55,7 +52,7 @@ export function fileSink(phrasebook: Phrasebook): FileSink {
     again: (row, at, said, numbers) => takeAgain(state, row, at, said, numbers),
     unchanged: (run, at, place) => takeUnchanged(state, run, at, place),
     settle: () => settleRuns(state.rounds),
-    isFull: () => state.changes.length > mostChanges,
+    changes: () => state.changes.length,
     rows: () => countsOf(state).read,
     reject: (what, fix) => rejectRow(state, what, fix),
     ignore: () => mark(state, ends.ignored),

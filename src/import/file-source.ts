@@ -45,6 +45,10 @@ export interface ImportOptions {
   /** Milliseconds UTC of a day that the other files speak of, for notes without a date and stamps without a year. */
   readonly neighbour: number | null;
   readonly sha256: NewHasher;
+  /** There is memory for so many changes, of all files together; two million if it is not known. */
+  readonly mostChanges?: number;
+  /** So many of them the files that were read hold. */
+  readonly keptChanges?: number;
   /** Reads tables as text alone, as the fast lane must come to the same. */
   readonly isGeneralOnly?: boolean;
   readonly onProgress?: (bytes: number, rows: number) => void;

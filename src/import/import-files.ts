@@ -21,14 +21,14 @@ export interface Imported {
  * tried again once they are known.
  */
 export async function importFiles(sources: readonly FileSource[], options: FilesOptions): Promise<Imported> {
-  const first = await readEach(sources, { ...options, neighbour: null });
+  const first = await readEach(sources, { ...options, neighbour: null }, 0);
   const days = first.flatMap(({ result }) =>
     result instanceof InputError ? [] : result.files.flatMap(({ input }) => input.from ?? []),
   );
   const neighbour = days.length === 0 ? null : Math.min(...days);
   const again =
     neighbour === null ? [] : first.filter(({ result }) => result instanceof InputError).map((f) => f.source);
-  const second = await readEach(again, { ...options, neighbour });
+  const second = await readEach(again, { ...options, neighbour }, changesIn(first));
   const last = first.map((f) => second.find((s) => s.source === f.source) ?? f).map((f) => f.result);
   return {
     files: toldApart(last.flatMap((r) => (r instanceof InputError ? [] : r.files))),
@@ -44,18 +44,25 @@ interface Attempt {
 async function readEach(
   sources: readonly FileSource[],
   options: FilesOptions & ImportOptions,
+  kept: number,
 ): Promise<readonly Attempt[]> {
   const attempts: Attempt[] = [];
   for (const source of sources) {
     options.onFile?.(source);
     try {
-      attempts.push({ source, result: await readSource(source, options) });
+      const keptChanges = kept + changesIn(attempts);
+      attempts.push({ source, result: await readSource(source, { ...options, keptChanges }) });
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
       attempts.push({ source, result: error });
     }
   }
   return attempts;
+}
+
+function changesIn(attempts: readonly Attempt[]): number {
+  const files = attempts.flatMap(({ result }) => (result instanceof InputError ? [] : result.files));
+  return files.reduce((sum, file) => sum + file.changes.length, 0);
 }
 
 async function readSource(source: FileSource, options: ImportOptions): Promise<Imported> {

@@ -8,10 +8,10 @@ import { fileSink } from './file-sink.ts';
 import type { FileSource, ImportOptions } from './file-source.ts';
 import { timeColumns } from './head.ts';
 import type { Importer } from './importer.ts';
-import { InputError } from './input-error.ts';
 import type { Places } from './known-rows.ts';
 import { rowReader } from './open-rows.ts';
 import type { Plan } from './recognise.ts';
+import { checkRoom } from './room.ts';
 import type { Row } from './row.ts';
 import type { Said } from './said.ts';
 import type { FileSink } from './sink.ts';
@@ -64,7 +64,7 @@ export async function readRows(reading: Reading): Promise<Passed> {
     hashing.catch(() => undefined);
     bytes += piece.length;
     lane.push(piece);
-    if (sink.isFull()) throw tooManyChanges(source.name);
+    checkRoom(source.name, sink.changes(), options);
     options.onProgress?.(bytes, sink.rows());
     await before;
     return true;
@@ -74,14 +74,6 @@ export async function readRows(reading: Reading): Promise<Passed> {
   const seconds = sorter?.secondExports() ?? new Set<number>();
   const sha256 = await hasher.digest();
   return { sha256, bytes, damage, isForeign: watch.isForeign(), sink, times, seconds };
-}
-
-function tooManyChanges(name: string): InputError {
-  return new InputError(
-    name,
-    'it holds more than two million changes, more than there is memory for.',
-    'Split it, or leave out in the phrasebook (ignore) what changes all the time.',
-  );
 }
 
 /** Takes a data row; gives what it said, if a row of the same content would say just that. */

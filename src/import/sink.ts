@@ -67,8 +67,8 @@ export interface FileSink extends Sink {
   settle(): void;
   /** Ends the row in exactly one count. */
   finish(): void;
-  /** True where it holds more changes than any log of controllers. */
-  isFull(): boolean;
+  /** How many changes it holds. */
+  changes(): number;
   /** How many rows there were so far. */
   rows(): number;
   /** How many readings came behind an earlier one of their parameter. */

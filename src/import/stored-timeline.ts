@@ -3,6 +3,7 @@ import { eachPiece } from './damaged-end.ts';
 import type { FileSource, ImportOptions } from './file-source.ts';
 import { InputError } from './input-error.ts';
 import { damagedTimeline, isParquet, magicBytes, openParquet, parquetBytes } from './parquet-rows.ts';
+import { checkRoom } from './room.ts';
 import { isSealWhole } from './seal.ts';
 import { asStored, storedFiles, storedRows } from './stored-timeline-schema.ts';
 
@@ -57,6 +58,7 @@ export async function readStoredTimeline(
   const stored = asStored(storedFiles, parsed(name, parquet.text));
   const rows = asStored(storedRows, await parquet.rows());
   if (stored === null || rows === null) throw damagedTimeline(name);
+  checkRoom(name, rows.length, options);
   const container = { file: name, sha256: await hasher.digest() };
   return {
     files: filled(name, stored.files, rows).map((file) => ({

@@ -1,13 +1,5 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
-import {
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  truncateSync,
-  writeFileSync,
-} from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
@@ -135,32 +127,56 @@ describe('an input that changes while it is read', () => {
   });
 });
 
-test('a file of more changes than there is memory for is refused; the others are read', async () => {
-  const size = 2_100_000;
-  const many = {
-    name: 'many.csv',
-    bytes: null,
-    async *open() {
-      yield new TextEncoder().encode('time,unit,parameter,value\n');
-      for (let index = 0; index < size; index += 10_000) {
-        let text = '';
-        for (let row = index; row < index + 10_000; row += 1)
-          text += `2026-03-14 09:00:00Z,RO1,partner-ready,${row % 2 === 0 ? 'yes' : 'no'}\n`;
-        yield new TextEncoder().encode(text);
-      }
-    },
-  };
-  const options = {
-    phrasebook: readPhrasebook('x', null),
-    zone: null,
-    order: null,
-    year: null,
-    sha256: platform.sha256,
-  };
-  const { files, failures } = await importFiles([many], options);
-  expect(files).toEqual([]);
-  expect(failures.map((f) => f.message)).toEqual([
-    'many.csv: it holds more than two million changes, more than there is memory for. Split it, or leave out in the phrasebook (ignore) what changes all the time.',
-  ]);
-  expect(existsSync('many.csv')).toBe(false);
-}, 60_000);
+describe('a file of more changes than there is memory for', () => {
+  const poll = (pair: string, changes: number): string =>
+    [
+      'time,unit,parameter,value',
+      ...Array.from(
+        { length: changes },
+        (_, row) => `2026-03-14 09:00:00Z,${pair},partner-ready,${row % 2 === 0 ? 'yes' : 'no'}`,
+      ),
+      '',
+    ].join('\n');
+
+  test('is refused, and the others are read as long as there is room for them', async () => {
+    const sources = Object.entries({ 'few.csv': 40, 'many.csv': 90, 'some.csv': 50, 'more.csv': 30 }).map(
+      ([name, changes]) => ({
+        name,
+        bytes: null,
+        async *open() {
+          yield new TextEncoder().encode(poll('RO1', changes));
+        },
+      }),
+    );
+    const { files, failures } = await importFiles(sources, {
+      phrasebook: readPhrasebook('x', null),
+      zone: null,
+      order: null,
+      year: null,
+      sha256: platform.sha256,
+      mostChanges: 100,
+    });
+    expect(files.map((f) => f.input.file)).toEqual(['few.csv', 'some.csv']);
+    const fix =
+      'Split it or read fewer files at once, or leave out in the phrasebook (ignore) what changes all the time.';
+    expect(failures.map((f) => f.message)).toEqual([
+      `many.csv: it holds so many changes beside the 90 of the others that there is no memory for them: 100 at most. ${fix}`,
+      `more.csv: it holds so many changes beside the 90 of the others that there is no memory for them: 100 at most. ${fix}`,
+    ]);
+  });
+
+  test('is one line and an exit status, not the end of the engine', () => {
+    const many = fileWith(poll('RO1', 60_000), 'many.csv');
+    const good = fileWith(poll('RO2', 2), 'good.csv');
+    // Heap for some 50,000 changes.
+    const run = spawnSync(process.execPath, ['--max-old-space-size=50', command, 'timeline', many, good], {
+      encoding: 'utf8',
+    });
+    expect(run.stderr.trimEnd().split('\n')).toEqual([
+      expect.stringMatching(
+        /many\.csv: it holds so many changes beside the 2 of the others that there is no memory for them: \d+ at most\./,
+      ),
+    ]);
+    expect([run.status, run.stdout.includes('RO2'), run.stdout.includes('RO1')]).toEqual([0, true, false]);
+  }, 60_000);
+});

@@ -1,0 +1,20 @@
+import type { ImportOptions } from './file-source.ts';
+import { InputError } from './input-error.ts';
+
+/** More do not fit the memory of an old laptop. Chosen here. */
+const usualChanges = 2_000_000;
+
+/** Throws InputError where the changes of a file, with those of the files that were read, are more than there is memory for. */
+export function checkRoom(
+  name: string,
+  changes: number,
+  { mostChanges = usualChanges, keptChanges = 0 }: ImportOptions,
+): void {
+  if (keptChanges + changes <= mostChanges) return;
+  const others = keptChanges === 0 ? '' : ` beside the ${keptChanges} of the others`;
+  throw new InputError(
+    name,
+    `it holds so many changes${others} that there is no memory for them: ${mostChanges} at most.`,
+    'Split it or read fewer files at once, or leave out in the phrasebook (ignore) what changes all the time.',
+  );
+}
