@@ -1,5 +1,6 @@
 import { availabilityOf } from '../timeline/exposure.ts';
 import type { PairFacts } from '../timeline/facts.ts';
+import { groupBy } from '../timeline/groups.ts';
 import type { TimelineRules } from '../timeline/rules.ts';
 import type { BringUp, Finding, Fleet, PairReview } from '../vocabulary.ts';
 import { alikeNames } from './alike-names.ts';
@@ -36,6 +37,10 @@ export function reviewFleet(
 ): Omit<Fleet, 'inputs' | 'findings'> {
   const rates = lossRates(fleet, limits);
   const readyMs = readyDays === undefined ? limits.readyMs : readyDays * dayMs;
+  const flapping = groupBy(
+    findings.filter((f) => f.id === 'flapping'),
+    (f) => f.pair ?? '',
+  );
   const pairs = fleet.flatMap((facts, index): readonly PairReview[] => {
     const rate = rates[index];
     if (rate === undefined) return [];
@@ -45,7 +50,7 @@ export function reviewFleet(
         ...rate,
         site,
         availability: availabilityOf(facts.timeline),
-        flapping: findings.filter((f) => f.id === 'flapping' && f.pair === pair),
+        flapping: flapping.get(pair) ?? [],
         readiness: readinessForSwap(facts, rules, readyMs),
       },
     ];
