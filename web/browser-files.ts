@@ -10,7 +10,7 @@ export interface Bytes {
   slice(from: number, to: number): Promise<Uint8Array>;
 }
 
-const pieceBytes = 1_048_576;
+const pieceBytes = 2_097_152;
 
 /** A browser's file as bytes. Throws InputError if it vanished or changed since it was given. */
 export function bytesOf({ name, file }: NamedFile): Bytes {
