@@ -144,7 +144,7 @@ function stampOf({
 
 /** A ready partner that held between two failures parts them. */
 function heldBetween(ready: readonly Spell[], a: Turn, b: Turn, { rules }: Limits): boolean {
-  const from = countWhile(ready, ({ end }) => end !== null && end.earliest <= a.time);
+  const from = countWhile(ready, ({ end }) => end !== null && end.time <= a.time);
   const to = countWhile(ready, ({ start }) => start.time < b.time);
   return ready.slice(from, to).some(({ start, end }) => {
     const until = Math.min(end?.earliest ?? b.time, b.time);
