@@ -8,7 +8,7 @@ import { readStamp } from './timestamps.ts';
 
 const clockFirst = /^\s*\d{1,2}[:.]\d{2}\b/;
 /** What a person writes goes on in words; the row of a table goes on with its delimiter. */
-const clockAndWords = /^\s*\d{1,2}[:.]\d{2}(?::\d{2})?\s*[-–]?\s*[\p{L}"'(«]/u;
+const clockAndWords = /^\s*\d{1,2}[:.]\d{2}(?::\d{2})?\s*(?:[-–]\s*)?[\p{L}"'(«]/u;
 const pairHeading = /^(?:[Pp]air\s+([A-Za-z][A-Za-z0-9_]*)|([A-Z][A-Z0-9_]*))\s*:?$/;
 /** A name with a figure in it, or with a half behind it: `RO1`, `INTAKE-B`. `LED` is no pair. */
 const pairWord = /^(?:[A-Z]+[0-9]+|[A-Z][A-Z0-9_]*[-/](?:[A-Z]|[0-9]))$/;

@@ -25,7 +25,8 @@ export function gaugeReader(subject: Subject, gauge: Gauge, scale: number): Gaug
   };
   return {
     number(text) {
-      const number = Number(text.replace(',', '.').replace(/\s*%$/, ''));
+      const bare = text.endsWith('%') ? text.slice(0, -1) : text;
+      const number = Number(bare.replace(',', '.'));
       return text.trim() === '' || !Number.isFinite(number * scale) ? Number.NaN : number;
     },
     add(at, printed) {

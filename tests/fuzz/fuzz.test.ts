@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { fuzz, fuzzText, inputOf } from './fuzz.ts';
+import { fuzz, fuzzText, inputOf, mostMs } from './fuzz.ts';
 import { putThrough } from './put-through.ts';
 import { seeds } from './seeds.ts';
 
@@ -33,6 +33,8 @@ describe('what failed once is read or refused', () => {
     const seed = seeds().find((s) => s.name === name);
     if (company === undefined || seed === undefined) throw new Error(`${file} is named after no seed.`);
     const bytes = readFileSync(join(fixtures, file));
+    const begin = performance.now();
     expect(['used', 'refused']).toContain(await putThrough({ ...seed, bytes }, company, true));
+    expect(performance.now() - begin).toBeLessThan(mostMs);
   });
 });

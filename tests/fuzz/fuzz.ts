@@ -15,7 +15,7 @@ export interface Fuzzed {
 }
 
 /** No input may take longer. */
-const mostMs = 2000;
+export const mostMs = 2000;
 /** Of so many inputs one goes through every report too. */
 const everyReport = 16;
 const kept = join('out', 'fuzz');
