@@ -136,6 +136,8 @@ describe('the fast lane comes to what the general one comes to', () => {
       [{}, { setBack: 400 }],
       [{ apart: 4 }, { setBack: 400, spacing: 4, apart: 4 }],
       [{ ahead: -1 }, { ahead: 3 }],
+      // What comes back last was bound with the rest before, and is not while it stays away.
+      [{}, { supply: true }, { cycles: 20, change: 24 }, { supply: true, cycles: 300 }],
       [{ ahead: 25, change: often, twice: often, spacing: 20 }],
       ...Object.keys(all).map((key) => [{}, { [key]: often }, {}]),
       [{ gauge: often }, { cycles: 1, gauge: 1 }, { cycles: 1 }],

@@ -26,6 +26,8 @@ export interface Stretch {
   readonly apart: number;
   /** The configuration of all is polled before the rest, and so much ahead of it by its stamps. */
   readonly ahead: number;
+  /** In place of the light of the first unit its supply is polled. */
+  readonly supply: boolean;
   /** Only so many units. */
   readonly units: number;
 }
@@ -46,6 +48,7 @@ export const calm: Stretch = {
   setBack: 0,
   apart: 0,
   ahead: 0,
+  supply: false,
   units: Number.POSITIVE_INFINITY,
 };
 
@@ -67,12 +70,13 @@ export function longPoll(
   const now = new Map<string, number>();
   const rows: string[] = ['time,unit,parameter,value'];
   const happens = (chance: number): boolean => random() < chance;
-  const put = (at: number, unit: number, name: Name, { change, quoted, apart }: Stretch): void => {
+  const put = (at: number, unit: number, name: Name, { change, quoted, apart, supply }: Stretch): void => {
+    const [shown, said] = supply && unit === 0 && name === 'light' ? ['supply', 'good'] : [name, null];
     const key = `${unit} ${name}`;
     if (happens(change / (units * names.length))) now.set(key, 1 - (now.get(key) ?? 0));
-    const value = values[name][now.get(key) ?? 0] ?? '';
+    const value = said ?? values[name][now.get(key) ?? 0] ?? '';
     const cell = happens(quoted / (units * names.length)) ? `"${value}"` : value;
-    rows.push(`${stamp(at - (unit % 2) * apart)},RO${unit}-A,${name},${cell}`);
+    rows.push(`${stamp(at - (unit % 2) * apart)},RO${unit}-A,${shown},${cell}`);
   };
   let at = 600;
   for (const stretch of stretches) {
