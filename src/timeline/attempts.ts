@@ -6,7 +6,7 @@ import { endLines, linesOf, uniqueLines } from './readiness.ts';
 import type { TimelineRules } from './rules.ts';
 import { stagesBetween } from './stages.ts';
 import { standbyAt } from './standby.ts';
-import { countUntil, track, valueAt } from './tracks.ts';
+import { countUntil, firstFrom, track, valueAt } from './tracks.ts';
 
 /** An attempt that is under way while the events are walked through. */
 interface Open {
@@ -100,7 +100,7 @@ function failing(walk: Walk, event: TimelineEvent): Walk {
 
 function becameReady(walk: Walk, event: TimelineEvent): Walk {
   const steps = track(walk.timeline, null, 'partner-ready');
-  const loss = steps.slice(countUntil(steps, event.time)).find((s) => s.value !== 'yes');
+  const loss = firstFrom(steps, countUntil(steps, event.time), (s) => s.value !== 'yes');
   const until = loss?.earliest ?? walk.timeline.to;
   if (until - event.time >= walk.rules.holdMs) return close(walk, event, 'ready');
   return loss === undefined ? walk : close(walk, event, 'lost');

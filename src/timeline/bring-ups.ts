@@ -15,7 +15,7 @@ import { groupBy } from './groups.ts';
 import { endLines, linesOf, linesOfAll, uniqueLines } from './readiness.ts';
 import type { TimelineRules } from './rules.ts';
 import { lightOf } from './stable-light.ts';
-import { countUntil, countWhile, type Spell, spells, stepAt, track } from './tracks.ts';
+import { countUntil, countWhile, firstFrom, type Spell, spells, stepAt, track } from './tracks.ts';
 
 const causes: Readonly<Record<string, BringUpCause>> = {
   inserted: 'inserted',
@@ -96,15 +96,6 @@ function isDerived(event: TimelineEvent): boolean {
 
 function instantOf({ time, earliest }: Instant): Instant {
   return { time, earliest };
-}
-
-/** The first from a place on for which a condition holds. */
-function firstFrom<T>(items: readonly T[], place: number, holds: (item: T) => boolean): T | undefined {
-  for (let index = place; index < items.length; index += 1) {
-    const item = items[index];
-    if (item !== undefined && holds(item)) return item;
-  }
-  return undefined;
 }
 
 /** Where the watch of a start ends; `starts` are those of its half, in the order of time. */

@@ -3,7 +3,7 @@ import { type End, holdLimit, isUnbroken, type Start } from './bring-up-watch.ts
 import { between, censored, exactly, judge, measured, notObserved } from './durations.ts';
 import { endLines, linesOf, linesOfAll, uniqueLines } from './readiness.ts';
 import type { TimelineRules } from './rules.ts';
-import { countUntil, track } from './tracks.ts';
+import { countUntil, firstFrom, track } from './tracks.ts';
 
 /** The light from the start of a bring-up to the first steady that held. Source: design.md, section 4, Stable light. */
 export function lightOf(
@@ -46,7 +46,7 @@ function holds(
   if (Math.min(until, holdLimit(end, timeline.to)) - steady.time >= rules.holdMs) return true;
   if (next?.value !== 'off' && end.why !== 'switchover') return false;
   const roles = track(timeline, half, 'role');
-  const active = roles.slice(countUntil(roles, steady.time)).find((s) => s.value === 'active');
+  const active = firstFrom(roles, countUntil(roles, steady.time), (s) => s.value === 'active');
   if (active === undefined) return false;
   return next === undefined || active.earliest <= next.time + rules.belongsMs;
 }

@@ -40,6 +40,15 @@ export function countWhile<T>(items: readonly T[], holds: (item: T) => boolean):
   return low;
 }
 
+/** The first from a place on for which a condition holds. */
+export function firstFrom<T>(items: readonly T[], place: number, holds: (item: T) => boolean): T | undefined {
+  for (let index = place; index < items.length; index += 1) {
+    const item = items[index];
+    if (item !== undefined && holds(item)) return item;
+  }
+  return undefined;
+}
+
 /** The value that holds at an instant; `null` if it is not known, or nothing is reported. */
 export function valueAt(steps: readonly TimelineEvent[], time: number): string | null {
   return stepAt(steps, time)?.value ?? null;

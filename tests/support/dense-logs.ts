@@ -1,31 +1,9 @@
+import { happenings, stateValues } from '../../src/vocabulary.ts';
 import { clock } from './odd-polls.ts';
 
-const polled = {
-  role: ['active', 'standby'],
-  'partner-present': ['yes', 'no'],
-  'partner-ready': ['yes', 'no'],
-  light: ['steady', 'flashing'],
-  firmware: ['6.2.0', '6.4.1'],
-  model: ['M1', 'M2'],
-  serial: ['T4-1', 'T4-2'],
-  'link-a': ['up', 'down'],
-  'link-b': ['up', 'down'],
-  links: ['straight', 'crossed'],
-  configuration: ['current', 'pending'],
-  supply: ['good', 'fault'],
-} as const;
-const journalled = [
-  'removed',
-  'inserted',
-  'restart',
-  'reflash-start',
-  'reflash-end',
-  'sync-start',
-  'sync-failed',
-  'switchover-command',
-  'switchover',
-  'fault 17',
-] as const;
+const identities = { firmware: ['6.2.0', '6.4.1'], model: ['M1', 'M2'], serial: ['T4-1', 'T4-2'] };
+const polled = { ...stateValues, ...identities };
+const journalled = happenings.filter((name) => name !== 'note' && name !== 'fault');
 
 /** A poll and a journal of one pair in which everything changes all the time: `changes` of them in all, half in each. */
 export function denseLogs(changes: number, random: () => number): Readonly<Record<string, string>> {
