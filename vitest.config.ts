@@ -4,6 +4,12 @@ export default defineConfig({
   define: { STEADYPAIR_VERSION: JSON.stringify('test') },
   test: {
     include: ['tests/**/*.test.ts'],
+    // Modules are loaded once per worker and shared by its test files: loading them took half of the time. So a test leaves
+    // nothing behind in a module, as the code itself does not.
+    pool: 'threads',
+    isolate: false,
+    // One worker per core; the default leaves one idle.
+    maxWorkers: '100%',
     testTimeout: 60_000,
     hookTimeout: 120_000,
   },

@@ -3,9 +3,9 @@ import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import axe from 'axe-core';
-import { type Browser, chromium } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { findChromium } from '../support/find-chromium.ts';
+import { launchChromium } from '../support/open-page.ts';
 import { steadypair } from '../support/run-command.ts';
 import { verifySample } from '../support/verify-sample.ts';
 
@@ -23,18 +23,7 @@ beforeAll(async () => {
     bad: join(folder, 'RO3-swap-2026-03-17.html'),
     fleet: join(folder, 'fleet.html'),
   };
-  browser = await chromium.launch({
-    executablePath: findChromium(),
-    args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-    ],
-  });
+  browser = await launchChromium();
 });
 afterAll(() => browser?.close());
 

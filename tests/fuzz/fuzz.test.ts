@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { fuzz, fuzzText, inputOf, mostMs } from './fuzz.ts';
+import { fuzz, fuzzText, hangMs, inputOf } from './fuzz.ts';
 import { putThrough } from './put-through.ts';
 import { seeds } from './seeds.ts';
 
@@ -35,6 +35,6 @@ describe('what failed once is read or refused', () => {
     const bytes = readFileSync(join(fixtures, file));
     const begin = performance.now();
     expect(['used', 'refused']).toContain(await putThrough({ ...seed, bytes }, company, true));
-    expect(performance.now() - begin).toBeLessThan(mostMs);
+    expect(performance.now() - begin).toBeLessThan(hangMs);
   });
 });

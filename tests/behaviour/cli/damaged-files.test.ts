@@ -1,5 +1,5 @@
-import { spawnSync } from 'node:child_process';
 import { describe, expect, test } from 'vitest';
+import { runBuilt } from '../../support/run-built.ts';
 import { fileWith } from '../../support/run-command.ts';
 
 const header = 'time,unit,parameter,value\n';
@@ -19,10 +19,7 @@ interface Ran {
 
 /** Runs the built command in a process of its own, so that its memory can be told. */
 function inspect(content: string | Uint8Array, name = 'x.csv'): Ran {
-  const hook =
-    'data:text/javascript,process.on("exit",()=>process.stderr.write("peak "+process.resourceUsage().maxRSS))';
-  const args = ['--import', hook, 'dist/steadypair.mjs', 'inspect', fileWith(content, name), '--json'];
-  const { stdout, stderr } = spawnSync(process.execPath, args, { encoding: 'utf8', maxBuffer: 1e9 });
+  const { stdout, peakMegabytes } = runBuilt('inspect', fileWith(content, name), '--json');
   const document: {
     readonly inputs: readonly { readonly rows: Ran['rows'] }[];
     readonly findings: readonly { readonly statement: string }[];
@@ -30,7 +27,7 @@ function inspect(content: string | Uint8Array, name = 'x.csv'): Ran {
   return {
     rows: document.inputs[0]?.rows ?? {},
     findings: document.findings.map((f) => f.statement),
-    peakMegabytes: Number(/peak (\d+)/.exec(stderr)?.[1]) / 1000,
+    peakMegabytes,
   };
 }
 

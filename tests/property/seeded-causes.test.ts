@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { causes } from '../../../src/diagnose/causes.ts';
-import { diagnose } from '../../../src/pipeline.ts';
-import { analyseTexts } from '../../support/read-text.ts';
-import { seededTroubles } from '../../support/seeded-troubles.ts';
+import { causes } from '../../src/diagnose/causes.ts';
+import { diagnose } from '../../src/pipeline.ts';
+import { analyseTexts } from '../support/read-text.ts';
+import { seededTroubles } from '../support/seeded-troubles.ts';
 
 const ids = causes.map((c) => c.meta.id);
 const seeds = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10];
