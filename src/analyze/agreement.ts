@@ -1,5 +1,5 @@
+import { linesOfAll } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
-import { linesOfAll } from '../timeline/readiness.ts';
 import { track, valueAt } from '../timeline/tracks.ts';
 import { type Finding, type NonEmpty, sayDuration, type TimelineEvent } from '../vocabulary.ts';
 import type { Analyzer } from './analyzer.ts';

@@ -1,9 +1,9 @@
 import { poissonAtLeast } from '../statistics/distributions.ts';
 import { total, totalWithin } from '../timeline/coverage.ts';
 import { between } from '../timeline/durations.ts';
+import { linesOfAll } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { groupBy } from '../timeline/groups.ts';
-import { linesOfAll } from '../timeline/readiness.ts';
 import { countUntil, stepAt } from '../timeline/tracks.ts';
 import { type Finding, type NonEmpty, sayChance, sayDuration, type TimelineEvent } from '../vocabulary.ts';
 import type { Analyzer } from './analyzer.ts';

@@ -1,6 +1,6 @@
+import { endLines } from '../timeline/evidence.ts';
 import { availabilityOf } from '../timeline/exposure.ts';
 import type { PairFacts } from '../timeline/facts.ts';
-import { endLines } from '../timeline/readiness.ts';
 import { type Finding, sayBounds, sayDuration } from '../vocabulary.ts';
 import type { Analyzer } from './analyzer.ts';
 

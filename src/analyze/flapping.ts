@@ -1,5 +1,5 @@
+import { linesOfAll } from '../timeline/evidence.ts';
 import { flappingSpells } from '../timeline/flapping.ts';
-import { linesOfAll } from '../timeline/readiness.ts';
 import { sayDuration } from '../vocabulary.ts';
 import type { Analyzer } from './analyzer.ts';
 

@@ -1,7 +1,7 @@
+import { linesOfAll } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { type FlappingSpell, flappingSpells } from '../timeline/flapping.ts';
 import { kindsOf } from '../timeline/losses.ts';
-import { linesOfAll } from '../timeline/readiness.ts';
 import { track } from '../timeline/tracks.ts';
 import { type Finding, sayDuration, type TimelineEvent } from '../vocabulary.ts';
 import type { Analyzer } from './analyzer.ts';

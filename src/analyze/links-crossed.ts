@@ -1,5 +1,5 @@
+import { linesOf, linesOfAll } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
-import { linesOf, linesOfAll } from '../timeline/readiness.ts';
 import { type Spell, spells, track } from '../timeline/tracks.ts';
 import { type Finding, sayDuration } from '../vocabulary.ts';
 import type { Analyzer } from './analyzer.ts';

@@ -1,6 +1,6 @@
 import { between } from '../timeline/durations.ts';
+import { linesOf, uniqueLines } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
-import { linesOf, uniqueLines } from '../timeline/readiness.ts';
 import { countUntil, countWhile, type Spell, spells, track } from '../timeline/tracks.ts';
 import {
   type BringUp,

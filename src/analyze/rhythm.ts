@@ -1,8 +1,8 @@
 import { type Rayleigh, rayleigh } from '../statistics/rayleigh.ts';
 import { type Regularity, spacingRegularity } from '../statistics/spacing-regularity.ts';
 import { total } from '../timeline/coverage.ts';
+import { linesOfAll } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
-import { linesOfAll } from '../timeline/readiness.ts';
 import { type Finding, type NonEmpty, sayChance, sayDuration, type TimelineEvent } from '../vocabulary.ts';
 import type { Analyzer } from './analyzer.ts';
 import type { RhythmLimits } from './limits.ts';

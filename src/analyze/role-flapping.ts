@@ -1,8 +1,8 @@
+import { linesOfAll } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { flappingSpells } from '../timeline/flapping.ts';
 import { keyOf } from '../timeline/groups.ts';
 import { kindsOf } from '../timeline/losses.ts';
-import { linesOfAll } from '../timeline/readiness.ts';
 import { spanEnds } from '../timeline/span-ends.ts';
 import { track } from '../timeline/tracks.ts';
 import { sayDuration, type TimelineEvent } from '../vocabulary.ts';

@@ -1,4 +1,4 @@
-import { uniqueLines } from '../timeline/readiness.ts';
+import { uniqueLines } from '../timeline/evidence.ts';
 import { type Attempt, type NonEmpty, type Point, type SourceLine, sayDuration } from '../vocabulary.ts';
 import { type Cause, doubted, type Trouble } from './cause.ts';
 import { type FixedTime, fixedTimeOf } from './fixed-time.ts';

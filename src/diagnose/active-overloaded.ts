@@ -1,4 +1,4 @@
-import { endLines } from '../timeline/readiness.ts';
+import { endLines } from '../timeline/evidence.ts';
 import { activeAt } from '../timeline/standby.ts';
 import type { Cause, Trouble } from './cause.ts';
 import { gaugeMedian } from './gauge-median.ts';

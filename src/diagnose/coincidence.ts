@@ -1,7 +1,7 @@
 import { decibans, evidenceBound } from '../statistics/evidence-bound.ts';
 import { atLeast } from '../statistics/rate-ratio.ts';
 import { clip, total, totalWithin } from '../timeline/coverage.ts';
-import { linesOf, uniqueLines } from '../timeline/readiness.ts';
+import { linesOf, uniqueLines } from '../timeline/evidence.ts';
 import type { Instant, NonEmpty, SourceLine, TimelineEvent } from '../vocabulary.ts';
 import { capped, type Trouble } from './cause.ts';
 

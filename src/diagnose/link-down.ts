@@ -1,4 +1,4 @@
-import { linesOf } from '../timeline/readiness.ts';
+import { linesOf } from '../timeline/evidence.ts';
 import { stepAt, track } from '../timeline/tracks.ts';
 import type { TimelineEvent } from '../vocabulary.ts';
 import { begins, dropOuts, unexplained } from './begins.ts';

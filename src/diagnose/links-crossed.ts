@@ -1,4 +1,4 @@
-import { linesOf } from '../timeline/readiness.ts';
+import { linesOf } from '../timeline/evidence.ts';
 import { stepAt, track } from '../timeline/tracks.ts';
 import type { Cause } from './cause.ts';
 import { fieldRules } from './field-rules.ts';

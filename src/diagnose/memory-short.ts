@@ -1,5 +1,5 @@
 import { medianOffset } from '../statistics/median-offset.ts';
-import { endLines } from '../timeline/readiness.ts';
+import { endLines } from '../timeline/evidence.ts';
 import type { PairTimeline } from '../vocabulary.ts';
 import { type Cause, doubted, type Trouble } from './cause.ts';
 import { gaugeMedian } from './gauge-median.ts';

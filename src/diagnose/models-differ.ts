@@ -1,4 +1,4 @@
-import { linesOfAll } from '../timeline/readiness.ts';
+import { linesOfAll } from '../timeline/evidence.ts';
 import { otherHalf } from '../timeline/standby.ts';
 import { stepAt, track } from '../timeline/tracks.ts';
 import type { Cause } from './cause.ts';

@@ -1,7 +1,7 @@
 import { decibans, evidenceBound } from '../statistics/evidence-bound.ts';
 import { rateRatio } from '../statistics/rate-ratio.ts';
 import { clip, total } from '../timeline/coverage.ts';
-import { linesOfAll } from '../timeline/readiness.ts';
+import { linesOfAll } from '../timeline/evidence.ts';
 import type { Point, TimelineEvent } from '../vocabulary.ts';
 import { dropOuts } from './begins.ts';
 import { type Cause, capped, doubted, type Trouble } from './cause.ts';

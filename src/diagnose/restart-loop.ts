@@ -1,4 +1,4 @@
-import { linesOfAll } from '../timeline/readiness.ts';
+import { linesOfAll } from '../timeline/evidence.ts';
 import { type Point, sayDuration, type TimelineEvent } from '../vocabulary.ts';
 import { begins, unexplained } from './begins.ts';
 import { type Cause, doubted, type Trouble } from './cause.ts';

@@ -1,6 +1,6 @@
 import { decibans, evidenceBound } from '../statistics/evidence-bound.ts';
 import { fisherExact } from '../statistics/fisher-exact.ts';
-import { uniqueLines } from '../timeline/readiness.ts';
+import { uniqueLines } from '../timeline/evidence.ts';
 import type { NonEmpty, SourceLine } from '../vocabulary.ts';
 import { capped, type Trouble } from './cause.ts';
 import { identityLines } from './identity-lines.ts';

@@ -1,7 +1,7 @@
 import { attemptsOf, isFailed } from '../timeline/attempts.ts';
+import { endLines, linesOf, uniqueLines } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { flappingSpells } from '../timeline/flapping.ts';
-import { endLines, linesOf, uniqueLines } from '../timeline/readiness.ts';
 import type { TimelineRules } from '../timeline/rules.ts';
 import { standbyAt } from '../timeline/standby.ts';
 import { spells, track, valueAt } from '../timeline/tracks.ts';

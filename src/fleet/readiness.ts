@@ -1,6 +1,6 @@
+import { endLines, linesOf, linesOfAll, uniqueLines } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { flappingSpells } from '../timeline/flapping.ts';
-import { endLines, linesOf, linesOfAll, uniqueLines } from '../timeline/readiness.ts';
 import type { TimelineRules } from '../timeline/rules.ts';
 import { stepAt, track } from '../timeline/tracks.ts';
 import {

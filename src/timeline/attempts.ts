@@ -1,8 +1,8 @@
 import type { Attempt, BringUp, Instant, PairTimeline, TimelineEvent } from '../vocabulary.ts';
 import { between, exactly } from './durations.ts';
+import { endLines, linesOf, uniqueLines } from './evidence.ts';
 import { keyOf } from './groups.ts';
 import { identityAt } from './module-changes.ts';
-import { endLines, linesOf, uniqueLines } from './readiness.ts';
 import type { TimelineRules } from './rules.ts';
 import { stagesBetween } from './stages.ts';
 import { standbyAt } from './standby.ts';

@@ -11,8 +11,8 @@ import type {
 } from '../vocabulary.ts';
 import { type End, holdLimit, isUnbroken, type Start } from './bring-up-watch.ts';
 import { between, censored, exactly, measured, notObserved } from './durations.ts';
+import { endLines, linesOf, linesOfAll, uniqueLines } from './evidence.ts';
 import { groupBy } from './groups.ts';
-import { endLines, linesOf, linesOfAll, uniqueLines } from './readiness.ts';
 import type { TimelineRules } from './rules.ts';
 import { lightOf } from './stable-light.ts';
 import { countUntil, countWhile, firstFrom, type Spell, spells, stepAt, track } from './tracks.ts';

@@ -1,7 +1,8 @@
 import type { Interval, NonEmpty, PairTimeline, SourceLine, Span } from '../vocabulary.ts';
 import { clip, subtract, total } from './coverage.ts';
 import { between, exactly } from './durations.ts';
-import { linesOf, linesOfAll, readinessOf } from './readiness.ts';
+import { linesOf, linesOfAll } from './evidence.ts';
+import { readinessOf } from './readiness.ts';
 import { spells } from './tracks.ts';
 
 /** One stretch without a ready partner. */

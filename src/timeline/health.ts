@@ -10,10 +10,10 @@ import {
   type TimelineEvent,
 } from '../vocabulary.ts';
 import { subtract } from './coverage.ts';
+import { endLines, linesOf, linesOfAll } from './evidence.ts';
 import type { PairFacts } from './facts.ts';
 import { flappingSpells } from './flapping.ts';
 import { identityAt } from './module-changes.ts';
-import { endLines, linesOf, linesOfAll } from './readiness.ts';
 import type { TimelineRules } from './rules.ts';
 import { staffOf } from './staff.ts';
 import { stepAt, track, valueAt } from './tracks.ts';

@@ -1,7 +1,7 @@
 import type { Measure, NonEmpty, PairTimeline, SourceLine, TimelineEvent } from '../vocabulary.ts';
 import { type End, holdLimit, isUnbroken, type Start } from './bring-up-watch.ts';
 import { between, censored, exactly, judge, measured, notObserved } from './durations.ts';
-import { endLines, linesOf, linesOfAll, uniqueLines } from './readiness.ts';
+import { endLines, linesOf, linesOfAll, uniqueLines } from './evidence.ts';
 import type { TimelineRules } from './rules.ts';
 import { countUntil, firstFrom, track } from './tracks.ts';
 

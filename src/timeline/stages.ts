@@ -1,6 +1,6 @@
 import { type PairTimeline, type Stage, type StageTime, stages, type TimelineEvent } from '../vocabulary.ts';
 import { between, censored, measured, type Stamp } from './durations.ts';
-import { linesOf } from './readiness.ts';
+import { linesOf } from './evidence.ts';
 import { otherHalf } from './standby.ts';
 import { countUntil, stepAt, track, valueAt } from './tracks.ts';
 

@@ -7,7 +7,8 @@ import type {
   TimelineEvent,
 } from '../vocabulary.ts';
 import { between } from './durations.ts';
-import { linesOfAll, readinessOf } from './readiness.ts';
+import { linesOfAll } from './evidence.ts';
+import { readinessOf } from './readiness.ts';
 import type { TimelineRules } from './rules.ts';
 import { countUntil, stepAt, track } from './tracks.ts';
 

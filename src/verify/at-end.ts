@@ -1,4 +1,4 @@
-import { endLines, linesOf } from '../timeline/readiness.ts';
+import { endLines, linesOf } from '../timeline/evidence.ts';
 import { stepAt, track } from '../timeline/tracks.ts';
 import type { NonEmpty, SourceLine, StateSignal, TimelineEvent } from '../vocabulary.ts';
 import type { SwapCase } from './check.ts';

@@ -1,4 +1,4 @@
-import { endLines, linesOf } from '../timeline/readiness.ts';
+import { endLines, linesOf } from '../timeline/evidence.ts';
 import { stepAt, track } from '../timeline/tracks.ts';
 import type { Check } from './check.ts';
 

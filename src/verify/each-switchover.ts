@@ -1,4 +1,4 @@
-import { endLines } from '../timeline/readiness.ts';
+import { endLines } from '../timeline/evidence.ts';
 import type { Switchover } from '../vocabulary.ts';
 import { type Outcome, type SwapCase, worstOf } from './check.ts';
 

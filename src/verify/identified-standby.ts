@@ -1,6 +1,6 @@
 import { between, exactly, judge } from '../timeline/durations.ts';
+import { linesOf, linesOfAll } from '../timeline/evidence.ts';
 import type { ModuleChange } from '../timeline/module-changes.ts';
-import { linesOf, linesOfAll } from '../timeline/readiness.ts';
 import { track, valueAt } from '../timeline/tracks.ts';
 import { sayBounds, sayDuration } from '../vocabulary.ts';
 import { type Check, type Outcome, type SwapCase, worstOf } from './check.ts';

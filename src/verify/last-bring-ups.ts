@@ -1,4 +1,4 @@
-import { linesOf } from '../timeline/readiness.ts';
+import { linesOf } from '../timeline/evidence.ts';
 import type { BringUp } from '../vocabulary.ts';
 import { type Outcome, type SwapCase, worstOf } from './check.ts';
 

@@ -1,5 +1,5 @@
 import { clip } from '../timeline/coverage.ts';
-import { endLines } from '../timeline/readiness.ts';
+import { endLines } from '../timeline/evidence.ts';
 import { track } from '../timeline/tracks.ts';
 import { type NonEmpty, type SourceLine, sayBounds, sayDuration } from '../vocabulary.ts';
 import type { Check } from './check.ts';

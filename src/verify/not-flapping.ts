@@ -1,4 +1,4 @@
-import { endLines, linesOfAll } from '../timeline/readiness.ts';
+import { endLines, linesOfAll } from '../timeline/evidence.ts';
 import type { Check } from './check.ts';
 
 export const notFlapping: Check = {

@@ -1,5 +1,5 @@
+import { linesOf, linesOfAll } from '../timeline/evidence.ts';
 import type { ModuleChange } from '../timeline/module-changes.ts';
-import { linesOf, linesOfAll } from '../timeline/readiness.ts';
 import { type Check, type Outcome, type SwapCase, worstOf } from './check.ts';
 
 export const oneHalfAtATime: Check = {

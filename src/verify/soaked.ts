@@ -1,4 +1,4 @@
-import { linesOf } from '../timeline/readiness.ts';
+import { linesOf } from '../timeline/evidence.ts';
 import { stepAt } from '../timeline/tracks.ts';
 import { sayDuration } from '../vocabulary.ts';
 import type { Check } from './check.ts';

@@ -1,5 +1,5 @@
 import { between, measured } from '../timeline/durations.ts';
-import { linesOf } from '../timeline/readiness.ts';
+import { linesOf } from '../timeline/evidence.ts';
 import { countUntil, track } from '../timeline/tracks.ts';
 import {
   type BringUp,

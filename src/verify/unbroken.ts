@@ -1,5 +1,6 @@
 import { clip } from '../timeline/coverage.ts';
-import { endLines, isLoss, linesOf, readyAt } from '../timeline/readiness.ts';
+import { endLines, linesOf } from '../timeline/evidence.ts';
+import { isLoss, readyAt } from '../timeline/readiness.ts';
 import { type NonEmpty, type SourceLine, sayDuration, type TimelineEvent } from '../vocabulary.ts';
 import type { Outcome, SwapCase } from './check.ts';
 
