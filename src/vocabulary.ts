@@ -22,23 +22,19 @@ export const stateValues = {
   supply: ['good', 'fault'],
 } as const;
 
-export const stateSignals = [
-  'role',
+/** True if the name is one of a state that lasts. */
+export function isStateSignal(name: string): name is StateSignal {
+  return Object.hasOwn(stateValues, name);
+}
+
+export const stateSignals: readonly StateSignal[] = Object.keys(stateValues).filter(isStateSignal);
+
+/** States of the pair, whatever unit states them. */
+export const pairSignals = [
   'partner-present',
   'partner-ready',
-  'light',
-  'firmware',
-  'model',
-  'serial',
-  'link-a',
-  'link-b',
-  'links',
   'configuration',
-  'supply',
-] as const satisfies readonly (keyof typeof stateValues)[];
-
-/** Signals of the pair, whatever unit states them. */
-export const pairSignals = ['partner-present', 'partner-ready', 'configuration'] as const;
+] as const satisfies readonly StateSignal[];
 
 export const gauges = ['load', 'free-memory'] as const;
 
@@ -55,6 +51,14 @@ export const happenings = [
   'fault',
   'note',
 ] as const;
+
+/** Happenings of the pair, whatever unit states them. */
+export const pairHappenings = ['switchover', 'switchover-command'] as const satisfies readonly Happening[];
+
+/** True if the name is one of something that happens at an instant. */
+export function isHappening(name: string): name is Happening {
+  return happenings.some((h) => h === name);
+}
 
 export type StateSignal = keyof typeof stateValues;
 export type Gauge = (typeof gauges)[number];
@@ -716,6 +720,8 @@ export interface SyncDrift {
 
 export interface Fleet {
   readonly inputs: readonly Input[];
+  /** The limit for a steady light, in seconds: a line of the pictures of sync times. */
+  readonly lightLimitSeconds: number;
   /** What the groups are told apart by. */
   readonly by: 'model' | 'firmware' | 'site';
   readonly pairs: readonly PairReview[];
@@ -755,6 +761,19 @@ export function sayDuration(seconds: number): string {
 export function sayBounds(low: number, high: number): string {
   const [from, to] = [sayDuration(low), sayDuration(high)];
   return from === to ? from : `${from} to ${to}`;
+}
+
+const smallNumbers = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+
+/** A limit as a text names it: `five minutes` where it is a small number of whole minutes, else as a duration. Takes seconds. */
+export function sayLimit(seconds: number): string {
+  const minutes = smallNumbers[seconds / 60];
+  return minutes === undefined || seconds < 120 ? sayDuration(seconds) : `${minutes} minutes`;
+}
+
+/** The same before its noun: `five-minute limit`. */
+export function limitAsAdjective(seconds: number): string {
+  return sayLimit(seconds).replace(/ minutes$/, '-minute');
 }
 
 /** A chance as a report says it: `p = 0.0031`, and below one in ten thousand `p < 0.0001`. */

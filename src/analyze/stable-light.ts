@@ -1,4 +1,5 @@
-import { type BringUp, type Finding, sayDuration } from '../vocabulary.ts';
+import { defaultRules } from '../timeline/rules.ts';
+import { type BringUp, type Finding, sayDuration, sayLimit } from '../vocabulary.ts';
 import type { Analyzer } from './analyzer.ts';
 import type { Limits } from './limits.ts';
 
@@ -6,7 +7,7 @@ import type { Limits } from './limits.ts';
 export const stableLight: Analyzer = {
   meta: {
     id: 'stable-light',
-    question: 'Was the light steady within five minutes of each start?',
+    question: `Was the light steady within ${sayLimit(defaultRules.lightLimitSeconds)} of each start?`,
     needs: ['light'],
     findings: ['light-timeout'],
   },

@@ -34,7 +34,7 @@ type Layer = LayerSpec<string> | UnitSpec<string>;
 /** All bring-ups laid on one start, against the limit for the light. */
 export const bringUps: Chart<BringUpRow> = {
   id: 'bring-ups',
-  title: 'Bring-ups from their start, against the five-minute limit',
+  title: 'Bring-ups from their start, against the limit for a steady light',
   spec: (rows) => ({
     data: { values: rows.map((row) => ({ ...row })) },
     width: 400,

@@ -17,7 +17,7 @@ export interface SurvivalRow {
   readonly labelAt: number;
   /** Where the picture ends before the curves do, in seconds; `null` where it shows all. */
   readonly drawnTo: number | null;
-  /** The five-minute line, in seconds, with its word in the first row alone. */
+  /** The limit for a steady light, in seconds, with its word in the first row alone. */
   readonly limit: number;
   readonly limitWord: string;
 }

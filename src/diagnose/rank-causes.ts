@@ -1,6 +1,6 @@
 import {
   type DoubtedCause,
-  happenings,
+  isHappening,
   type NonEmpty,
   type PairTimeline,
   type Point,
@@ -81,7 +81,7 @@ function untold({ meta }: Cause, { evidence }: Trouble): Weighing {
 /** A happening counts as logged where a journal would have told it. */
 function isLogged({ events, gauges, coverage }: PairTimeline, signal: string): boolean {
   if (events.some((e) => e.signal === signal) || gauges.some((g) => g.gauge === signal)) return true;
-  return happenings.some((h) => h === signal) && coverage.some((c) => c.stream.kind === 'entry');
+  return isHappening(signal) && coverage.some((c) => c.stream.kind === 'entry');
 }
 
 function toRanked(

@@ -61,6 +61,7 @@ export function reviewFleet(
   const times = syncTimes(attempts, groupNamed);
   const census = censusOf(fleet);
   return {
+    lightLimitSeconds: rules.lightLimitSeconds,
     by,
     pairs: worstFirst(pairs),
     attempts,

@@ -1,5 +1,5 @@
 import type { BringUpRow } from '../charts/bring-ups.ts';
-import { type BringUp, type Measure, sayDuration } from '../vocabulary.ts';
+import { type BringUp, type Measure, sayLimit } from '../vocabulary.ts';
 import { terminal } from './escape.ts';
 
 const causes: Readonly<Record<BringUp['cause'], string>> = {
@@ -24,7 +24,7 @@ export function bringUpRows(bringUps: readonly BringUp[], limitSeconds: number):
     ...times(b, limitSeconds, apart),
     limit: limitSeconds,
     // Said once: the rows share the line.
-    limitWord: index === 0 ? (limitSeconds === 300 ? 'five minutes' : sayDuration(limitSeconds)) : '',
+    limitWord: index === 0 ? sayLimit(limitSeconds) : '',
     outcome: outcomeOf(b.light),
     outcomeWord: sayOutcome(b.light),
   }));

@@ -1,6 +1,6 @@
 import { bringUps as bringUpsChart } from '../charts/bring-ups.ts';
 import { staff as staffChart } from '../charts/staff.ts';
-import type { Diagnosis, Point, RankedCause } from '../vocabulary.ts';
+import { type Diagnosis, limitAsAdjective, type Point, type RankedCause } from '../vocabulary.ts';
 import { bringUpRows } from './bring-up-rows.ts';
 import { cite } from './cite.ts';
 import { evidenceOfDiagnosis } from './diagnose-evidence.ts';
@@ -58,7 +58,7 @@ async function staffSection({ staff }: Diagnosis, { zone }: ReportOptions): Prom
   if (staff.to <= staff.from) return '';
   const rows = staffRows(staff, zone);
   const drawn = await figure(staffChart.spec(rows), staffChart.describe(rows), 'staff');
-  return section('staff', 'The pair over time', `${drawn}\n${staffKey}`);
+  return section('staff', 'The pair over time', `${drawn}\n${staffKey(staff.limitSeconds)}`);
 }
 
 const mostBringUps = 12;
@@ -68,7 +68,7 @@ async function bringUpsSection({ bringUps, staff }: Diagnosis): Promise<string> 
   if (rows.length === 0) return '';
   return section(
     'bring-ups',
-    'Bring-ups against the five-minute limit',
+    `Bring-ups against the ${limitAsAdjective(staff.limitSeconds)} limit`,
     await figure(bringUpsChart.spec(rows), bringUpsChart.describe(rows), 'bring-ups'),
   );
 }

@@ -1,5 +1,11 @@
-/** How each thing looks on the staff, and what it means. */
-export const staffLooks: readonly (readonly [string, string])[] = [
+import { sayLimit } from '../vocabulary.ts';
+
+/** How each thing looks on the staff, and what it means. `limitSeconds` is where the flag of a bring-up stands. */
+export function staffLooks(limitSeconds: number): readonly (readonly [string, string])[] {
+  return [...looks, ['bracket', `bring-up, with a flag at ${sayLimit(limitSeconds)}`], ...more];
+}
+
+const looks: readonly (readonly [string, string])[] = [
   ['heavy line', 'active'],
   ['thin line', 'standby, ready'],
   ['dashed line', 'standby, not ready'],
@@ -8,10 +14,15 @@ export const staffLooks: readonly (readonly [string, string])[] = [
   ['fine strokes beneath', 'light flashing'],
   ['hairline beneath', 'light steady'],
   ['crossing', 'switchover'],
-  ['bracket', 'bring-up, with a flag at five minutes'],
+];
+
+const more: readonly (readonly [string, string])[] = [
   ['faint band', 'it happened somewhere in there'],
   ['hatched', 'unobserved'],
 ];
 
 /** What the staff's lines mean, as HTML; once beneath the first staff of a page. */
-export const staffKey = `<ul class="key">${staffLooks.map(([look, meaning]) => `<li><b>${look}</b> ${meaning}</li>`).join('')}</ul>`;
+export function staffKey(limitSeconds: number): string {
+  const items = staffLooks(limitSeconds).map(([look, meaning]) => `<li><b>${look}</b> ${meaning}</li>`);
+  return `<ul class="key">${items.join('')}</ul>`;
+}

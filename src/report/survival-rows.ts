@@ -1,24 +1,35 @@
 import type { SurvivalRow } from '../charts/sync-time-survival.ts';
-import type { BringUpCause, Fleet, GroupReview, SurvivalPoint } from '../vocabulary.ts';
+import {
+  type BringUpCause,
+  type Fleet,
+  type GroupReview,
+  type SurvivalPoint,
+  sayLimit,
+} from '../vocabulary.ts';
 import { terminal } from './escape.ts';
 import { asFigure } from './json.ts';
 import { labelPlaces } from './label-places.ts';
 import { mostOf } from './most-of.ts';
 
-const fiveMinutes = 300;
-/** Where the curves end: what comes after is so rare and so late that it would hide all else. */
-const drawnTo = 4 * fiveMinutes;
+/** Where the curves end, in limits for a steady light: what comes after is so rare and so late that it would hide all else. */
+const drawnLimits = 4;
 /** Steps of one curve, nearly one for each pixel. */
 const mostSteps = 400;
 
 /** The curves of the groups that saw a bring-up by one cause become ready, of many the slowest, as far as the picture goes. */
-export function survivalRows({ groups }: Pick<Fleet, 'groups'>, cause: BringUpCause): readonly SurvivalRow[] {
+export function survivalRows(
+  { groups, lightLimitSeconds }: Pick<Fleet, 'groups' | 'lightLimitSeconds'>,
+  cause: BringUpCause,
+): readonly SurvivalRow[] {
+  const drawnTo = drawnLimits * lightLimitSeconds;
   const own = mostOf(
     groups.filter((g) => g.cause === cause && g.survival.length > 0),
     (g) => g.median.value ?? Number.MAX_VALUE,
   );
   const isCut = own.some((g) => g.survival.some((p) => p.seconds > drawnTo));
-  const curves = own.map((group, index) => curveOf(group, isCut, 1 - (index + 1) / (own.length + 1)));
+  const curves = own.map((group, index) =>
+    curveOf(group, isCut, drawnTo, 1 - (index + 1) / (own.length + 1)),
+  );
   const places = labelPlaces(curves.map(heightOfLabel), 8, 100);
   return curves.flatMap(({ name, attempts, censored, points, labelled }, index) =>
     points.map(({ seconds, surviving, low, high }, at) => ({
@@ -32,8 +43,8 @@ export function survivalRows({ groups }: Pick<Fleet, 'groups'>, cause: BringUpCa
       label: at === labelled ? labelOf(name, attempts, curves.length) : '',
       labelAt: places[index] ?? 0,
       drawnTo: isCut ? drawnTo : null,
-      limit: fiveMinutes,
-      limitWord: index === 0 && at === 0 ? 'five minutes' : '',
+      limit: lightLimitSeconds,
+      limitWord: index === 0 && at === 0 ? sayLimit(lightLimitSeconds) : '',
     })),
   );
 }
@@ -53,7 +64,12 @@ interface Curve {
 }
 
 /** Labels step down the curves, so that those of groups that lie close do not meet: each where its curve falls to `level`, or ends. */
-function curveOf({ group, attempts, censored, survival }: GroupReview, isCut: boolean, level: number): Curve {
+function curveOf(
+  { group, attempts, censored, survival }: GroupReview,
+  isCut: boolean,
+  drawnTo: number,
+  level: number,
+): Curve {
   const seen = survival.filter((p) => p.seconds <= drawnTo);
   const begun = [{ seconds: 0, surviving: 1, low: 1, high: 1 }, ...thinned(seen)];
   const end = begun.at(-1);

@@ -1,6 +1,6 @@
 import { bringUps as bringUpsChart } from '../charts/bring-ups.ts';
 import { staff as staffChart } from '../charts/staff.ts';
-import type { Swap, Verification } from '../vocabulary.ts';
+import { limitAsAdjective, type Swap, type Verification } from '../vocabulary.ts';
 import { bringUpRows } from './bring-up-rows.ts';
 import { cite } from './cite.ts';
 import { html } from './escape.ts';
@@ -106,7 +106,7 @@ function halvesSection({ halves, checks }: Swap): string {
 async function staffSection(swap: Swap, { zone }: ReportOptions): Promise<string> {
   const rows = staffRows(swap.staff, zone);
   const drawn = await figure(staffChart.spec(rows), staffChart.describe(rows), 'staff');
-  return section('staff', 'The pair over time', `${drawn}\n${staffKey}`);
+  return section('staff', 'The pair over time', `${drawn}\n${staffKey(swap.staff.limitSeconds)}`);
 }
 
 function stepsSection(
@@ -142,7 +142,7 @@ async function bringUpsSection({ bringUps, staff }: Swap): Promise<string> {
   if (rows.length === 0) return '';
   return section(
     'bring-ups',
-    'Bring-ups against the five-minute limit',
+    `Bring-ups against the ${limitAsAdjective(staff.limitSeconds)} limit`,
     await figure(bringUpsChart.spec(rows), bringUpsChart.describe(rows), 'bring-ups'),
   );
 }

@@ -1,12 +1,12 @@
 import {
   type Coverage,
   type ImportedFile,
+  isStateSignal,
   type NonEmpty,
   type PairTimeline,
   type Signal,
   type Source,
   type StateSignal,
-  stateSignals,
   type TimelineEvent,
 } from '../vocabulary.ts';
 import { observe } from './coverage.ts';
@@ -176,8 +176,8 @@ function stateKeys(
   return [...grouped.values()].flatMap((list) => {
     const first = list[0];
     if (first === undefined) return [];
-    const signal = stateSignals.find((name) => name === first.signal);
-    return signal === undefined ? [] : [{ half: first.half, signal, list }];
+    const { half, signal } = first;
+    return isStateSignal(signal) ? [{ half, signal, list }] : [];
   });
 }
 

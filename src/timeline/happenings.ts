@@ -1,4 +1,4 @@
-import { happenings, type Signal, type StateSignal } from '../vocabulary.ts';
+import { isHappening, type Signal, type StateSignal } from '../vocabulary.ts';
 import type { Derived } from './derive.ts';
 import { groupBy, keyOf } from './groups.ts';
 import { type Merged, mergeSightings } from './merge.ts';
@@ -22,7 +22,7 @@ export function mergeHappenings(
 ): readonly Happened[] {
   const lists = groupBy(
     [
-      ...[...grouped.values()].filter(([first]) => happenings.some((name) => name === first?.signal)).flat(),
+      ...[...grouped.values()].filter(([first]) => first !== undefined && isHappening(first.signal)).flat(),
       ...derived.map(fromDerived),
     ],
     (s) => keyOf(s.half, s.signal),

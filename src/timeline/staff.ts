@@ -1,6 +1,6 @@
 import {
-  happenings,
   type Interval,
+  isHappening,
   type Staff,
   type StaffStretch,
   type TimelineEvent,
@@ -44,7 +44,7 @@ export function staffOf(facts: PairFacts, from: number, to: number, limitSeconds
       ),
     ),
     ticks: timeline.events
-      .filter((e) => inside(e) && told.has(e.signal) && happenings.some((h) => h === e.signal))
+      .filter((e) => inside(e) && told.has(e.signal) && isHappening(e.signal))
       .map(({ time, earliest, half, signal }) => ({ time, earliest, half, word: signal })),
     switchovers: switchovers
       .filter((s) => inside(s.at))

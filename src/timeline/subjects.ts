@@ -1,4 +1,4 @@
-import { stateValues } from '../vocabulary.ts';
+import { type Happening, isStateSignal, pairHappenings, pairSignals, type Signal } from '../vocabulary.ts';
 import { activeHalf, type Flip, otherHalf, type Roles } from './roles.ts';
 import type { TimelineRules } from './rules.ts';
 import type { Sighting } from './sightings.ts';
@@ -9,14 +9,8 @@ export interface Resolved extends Sighting {
   readonly half: string | null;
 }
 
-const ofPair: ReadonlySet<string> = new Set([
-  'partner-present',
-  'partner-ready',
-  'configuration',
-  'switchover',
-  'switchover-command',
-]);
-const ofStandby: ReadonlySet<string> = new Set([
+const ofPair: ReadonlySet<Signal> = new Set([...pairSignals, ...pairHappenings]);
+const ofStandby: ReadonlySet<Signal> = new Set<Happening>([
   'inserted',
   'restart',
   'reflash-start',
@@ -73,7 +67,7 @@ function halfOf(
   const { subject, signal, time } = sighting;
   if (ofPair.has(signal)) return null;
   if (subject.half !== null) return subject.half;
-  const isState = signal in stateValues;
+  const isState = isStateSignal(signal);
   // A happening belongs to the half that held the role just before: pulling the active half moves the role away.
   const active = activeHalf(roles, isState ? time : time - 1);
   if (active === null) return null;
@@ -89,7 +83,7 @@ function silenced(removal: Sighting, all: readonly Sighting[], rules: TimelineRu
     (s) =>
       s.subject.half !== null &&
       (s.value === null || (s.signal === 'role' && s.value === 'none')) &&
-      s.signal in stateValues &&
+      isStateSignal(s.signal) &&
       s.time >= removal.earliest &&
       s.time <= removal.time + rules.lagMs + s.spacing,
   );
@@ -105,7 +99,7 @@ function afterFlips(
   const series = new Map<string, Sighting[]>();
   for (const sighting of sightings) {
     const { subject, signal } = sighting;
-    if (subject.role === null || subject.half !== null || ofPair.has(signal) || !(signal in stateValues))
+    if (subject.role === null || subject.half !== null || ofPair.has(signal) || !isStateSignal(signal))
       continue;
     if (sighting.kind !== 'reading') continue;
     const key = `${sighting.stream}\n${subject.role}\n${signal}`;

@@ -1,4 +1,12 @@
-import { type BringUp, type CheckStatus, type LimitOutcome, sayBounds, sayDuration } from '../vocabulary.ts';
+import { defaultRules } from '../timeline/rules.ts';
+import {
+  type BringUp,
+  type CheckStatus,
+  type LimitOutcome,
+  sayBounds,
+  sayDuration,
+  sayLimit,
+} from '../vocabulary.ts';
 import type { Check, Outcome } from './check.ts';
 import { judgeLastBringUps } from './last-bring-ups.ts';
 
@@ -11,7 +19,7 @@ const statusOf: Readonly<Record<LimitOutcome, CheckStatus>> = {
 
 export const lightSteady: Check = {
   id: 'light-steady',
-  title: 'Light steady within five minutes',
+  title: `Light steady within ${sayLimit(defaultRules.lightLimitSeconds)}`,
   judge(swap) {
     return judgeLastBringUps(swap, (bringUp) => judgeLight(bringUp, swap.rules.lightLimitSeconds));
   },

@@ -117,7 +117,7 @@ export class StaffFigure extends PageElement {
         @wheel=${this.onWheel}
       ></chart-figure>
       ${drawing.rows === null ? nothing : html`<chart-figure .spec=${drawing.rows} .label=${drawing.rowsSaid}></chart-figure>`}
-      <ul class="key">${staffLooks.map(([look, meaning]) => html`<li><b>${look}</b> ${meaning}</li>`)}</ul>`;
+      <ul class="key">${staffLooks(this.health.staff.limitSeconds).map(([look, meaning]) => html`<li><b>${look}</b> ${meaning}</li>`)}</ul>`;
   }
 
   private controls(): TemplateResult {

@@ -20,7 +20,7 @@ function group(name: string, ...steps: readonly (readonly [seconds: number, surv
 }
 
 function drawn(...groups: readonly Group[]): ReturnType<typeof survivalRows> {
-  return survivalRows({ groups }, 'restart');
+  return survivalRows({ groups, lightLimitSeconds: 300 }, 'restart');
 }
 
 describe('curves of sync times', () => {
