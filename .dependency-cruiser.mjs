@@ -74,7 +74,7 @@ const doors = [
   ['vega-interpreter', 'src/report/picture\\.ts$'],
   ['hyparquet', 'src/import/parquet-rows\\.ts$'],
   ['hyparquet-writer', 'src/report/timeline-parquet\\.ts$'],
-  ['commander', 'src/cli/main\\.ts$'],
+  ['commander', 'src/cli/(?:main|command|options)\\.ts$'],
 ];
 
 const doorRules = doors.map(([name, door]) => ({

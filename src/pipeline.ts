@@ -1,13 +1,13 @@
 import { analyzers } from './analyze/analyzers.ts';
-import { defaultLimits, type Limits } from './analyze/limits.ts';
+import { type Limits as AnalyzeLimits, defaultLimits as analyzeLimits } from './analyze/limits.ts';
 import { noticesOf, offsetFindings } from './analyze/notices.ts';
 import { type Answer, runAnalyzers } from './analyze/run-analyzers.ts';
 import { causes } from './diagnose/causes.ts';
 import { sayChoice, worstOf } from './diagnose/choose-pair.ts';
 import { diagnosePair } from './diagnose/diagnose-pair.ts';
-import { defaultDiagnoseLimits } from './diagnose/limits.ts';
+import { type DiagnoseLimits, defaultDiagnoseLimits } from './diagnose/limits.ts';
 import { fleetOf, troubleOf } from './diagnose/trouble.ts';
-import { defaultFleetLimits } from './fleet/limits.ts';
+import { defaultFleetLimits, type FleetLimits } from './fleet/limits.ts';
 import { type FleetQuestion, reviewFleet } from './fleet/review-fleet.ts';
 import type { Imported } from './import/import-files.ts';
 import { InputError } from './import/input-error.ts';
@@ -19,7 +19,7 @@ import { healthOf, type PairHealth } from './timeline/health.ts';
 import { pairsBySite } from './timeline/sites.ts';
 import { checks } from './verify/checks.ts';
 import { findSwaps, type SwapFilter } from './verify/find-swaps.ts';
-import { defaultVerifyLimits } from './verify/limits.ts';
+import { defaultVerifyLimits, type VerifyLimits } from './verify/limits.ts';
 import { verifySwap } from './verify/verify-swap.ts';
 import type {
   Diagnosis,
@@ -46,8 +46,23 @@ export { unpackFiles } from './import/unpack.ts';
 export type { ClockOffset } from './timeline/clock-offsets.ts';
 export type { Mark, PairHealth } from './timeline/health.ts';
 
+/** The limits of every stage. They travel with what was analysed by them, so that no later stage can go by others. */
+export interface Limits extends AnalyzeLimits {
+  readonly verify: VerifyLimits;
+  readonly diagnose: DiagnoseLimits;
+  readonly fleet: FleetLimits;
+}
+
+const defaultLimits: Limits = {
+  ...analyzeLimits,
+  verify: defaultVerifyLimits,
+  diagnose: defaultDiagnoseLimits,
+  fleet: defaultFleetLimits,
+};
+
 /** Everything the files say: timelines, the facts of each pair, what the analyzers answered, and the findings. */
 export interface Analysed {
+  readonly limits: Limits;
   readonly files: readonly ImportedFile[];
   readonly timelines: readonly PairTimeline[];
   readonly facts: readonly PairFacts[];
@@ -78,7 +93,7 @@ export function analyse(
     ...offsetFindings(offsets, clocks.align),
     ...failures.map(unreadable),
   ].sort(bySeverity);
-  return { files, timelines, facts, answers, findings, offsets };
+  return { limits, files, timelines, facts, answers, findings, offsets };
 }
 
 /** Builds the timelines, and nothing that rests on them. */
@@ -124,7 +139,7 @@ function compare(a: string, b: string): number {
 }
 
 /** How every pair stands where its log ends. */
-export function healthOfPairs({ facts }: Analysed, limits: Limits = defaultLimits): readonly PairHealth[] {
+export function healthOfPairs({ facts, limits }: Analysed): readonly PairHealth[] {
   return facts.map((f) => healthOf(f, limits.rules));
 }
 
@@ -142,11 +157,11 @@ export function verify(
   pair: string | null,
   filter: SwapFilter,
   job: Job | null,
-  limits: Limits = defaultLimits,
 ): Verification {
+  const { limits } = analysed;
   const wanted = pairsNamed(analysed, pair);
   const swaps = wanted.flatMap((facts) =>
-    findSwaps(facts, filter, job, defaultVerifyLimits, limits.rules).map((swap) => verifySwap(swap, checks)),
+    findSwaps(facts, filter, job, limits.verify, limits.rules).map((swap) => verifySwap(swap, checks)),
   );
   const names = new Set(wanted.map((f) => f.timeline.pair));
   return {
@@ -161,11 +176,12 @@ export function verify(
  * Diagnoses one pair, or the one that is worst now, against all the others. Throws InputError if the pair is in none of
  * the files, or if they speak of no pair.
  */
-export function diagnose(analysed: Analysed, pair: string | null, limits: Limits = defaultLimits): Diagnosis {
+export function diagnose(analysed: Analysed, pair: string | null): Diagnosis {
+  const { limits } = analysed;
   const fleet = fleetOf(analysed.facts, limits.rules);
   const candidates = pairsNamed(analysed, pair).map((facts) => ({
     facts,
-    trouble: troubleOf(facts, fleet, defaultDiagnoseLimits, limits.rules),
+    trouble: troubleOf(facts, fleet, limits.diagnose, limits.rules),
   }));
   const candidate = worstOf(candidates);
   if (candidate === null)
@@ -174,7 +190,7 @@ export function diagnose(analysed: Analysed, pair: string | null, limits: Limits
       'the files speak of no pair.',
       'See how they were understood: steadypair inspect.',
     );
-  const found = diagnosePair(candidate, fleet, causes, defaultDiagnoseLimits, limits.rules);
+  const found = diagnosePair(candidate, fleet, causes, limits.diagnose, limits.rules);
   return {
     inputs: analysed.files.map((f) => f.input),
     chosen: pair === null ? sayChoice(candidate, candidates) : null,
@@ -184,11 +200,11 @@ export function diagnose(analysed: Analysed, pair: string | null, limits: Limits
 }
 
 /** Compares all pairs with each other, and their bring-ups in groups. */
-export function fleet(analysed: Analysed, question: FleetQuestion, limits: Limits = defaultLimits): Fleet {
-  const { facts, files, findings } = analysed;
+export function fleet(analysed: Analysed, question: FleetQuestion): Fleet {
+  const { facts, files, findings, limits } = analysed;
   return {
     inputs: files.map((f) => f.input),
-    ...reviewFleet(facts, findings, question, limits.rules, defaultFleetLimits),
+    ...reviewFleet(facts, findings, question, limits.rules, limits.fleet),
     findings,
   };
 }

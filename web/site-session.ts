@@ -128,7 +128,7 @@ function least(values: readonly number[], sign: 1 | -1 = 1): number | null {
   return values.length === 0 ? null : sign * Math.min(...values);
 }
 
-/** One pair of the session. Throws InputError if it is in none of the files. */
+/** One pair of the session. Throws RangeError, a defect of the page, if it is in none of the files. */
 export function pairModel(session: SiteSession, pair: string): PairModel {
   const health = healthOfPairs(session.analysed).find((h) => h.pair === pair);
   if (health === undefined) throw new RangeError(`No facts of ${pair}`);

@@ -1,6 +1,8 @@
+import type { Command } from 'commander';
 import { type Imported, importFiles, limitsWithHold, readPhrasebook, unpackFiles } from '../pipeline.ts';
 import { terminal } from '../report/escape.ts';
 import { findFiles, readText } from './node-files.ts';
+import { type AnyOptions, addOptions, type OptionsFor } from './options.ts';
 import { mostChanges, platform } from './platform.ts';
 import { progressTo } from './progress.ts';
 import type { Streams } from './streams.ts';
@@ -15,6 +17,68 @@ export interface CommonOptions {
   readonly alignClocks?: boolean | undefined;
   readonly reference?: string | undefined;
   readonly json?: boolean | undefined;
+  readonly debug?: boolean | undefined;
+}
+
+const commonOptions: OptionsFor<CommonOptions> = {
+  phrasebook: { kind: 'text', takes: 'file', says: "what the site's wording means (YAML)" },
+  zone: {
+    kind: 'text',
+    takes: 'zone',
+    says: 'IANA time zone of stamps that name none, such as Europe/Lisbon',
+  },
+  order: {
+    kind: 'choice',
+    takes: 'order',
+    says: 'order of day and month',
+    choices: ['day-first', 'month-first'],
+  },
+  year: { kind: 'whole number', takes: 'year', says: 'year of the first row where stamps have none' },
+  hold: {
+    kind: 'whole number',
+    takes: 'seconds',
+    says: 'how long a state must hold to be settled (60)',
+  },
+  alignClocks: { kind: 'flag', says: 'set clocks that disagree to that of the reference' },
+  reference: {
+    kind: 'text',
+    takes: 'file',
+    says: 'the file whose clock counts (the first with exact entries)',
+  },
+  json: { kind: 'flag', says: 'print one JSON document' },
+  debug: { kind: 'flag', says: 'print the stack of a defect' },
+};
+
+/** What a command is: its name, its words for `--help`, its own options beside the common ones, and what it does. */
+interface CommandParts<Options extends CommonOptions> {
+  readonly name: string;
+  readonly says: string;
+  readonly options: OptionsFor<Omit<Options, keyof CommonOptions>> & AnyOptions;
+  /** Two real command lines. */
+  readonly examples: readonly [string, string];
+  run(paths: readonly string[], options: Options, streams: Streams): Promise<Status>;
+}
+
+/** A command that can be added to the program; `end` is told its exit status. */
+export interface CliCommand {
+  addTo(program: Command, streams: Streams, end: (status: Status) => void): void;
+}
+
+/** Makes a command of its parts. */
+export function cliCommand<Options extends CommonOptions>(parts: CommandParts<Options>): CliCommand {
+  const { name, says, options, examples, run } = parts;
+  return {
+    addTo(program, streams, end) {
+      const command = program
+        .command(name)
+        .description(says)
+        .argument('<files...>', 'exports, folders or archives that hold them, or patterns with *');
+      addOptions(addOptions(command, commonOptions), options)
+        .exitOverride()
+        .addHelpText('after', `\nExamples:\n  steadypair ${examples.join('\n  steadypair ')}`)
+        .action(async (files: string[], given) => end(await run(files, given, streams)));
+    },
+  };
 }
 
 /** The exit statuses of design.md, section 8. */

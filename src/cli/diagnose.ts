@@ -5,27 +5,40 @@ import { diagnoseReports } from '../report/diagnose-reports.ts';
 import { diagnoseText } from '../report/diagnose-text.ts';
 import { shownZone } from '../report/shown-zone.ts';
 import type { Diagnosis } from '../vocabulary.ts';
-import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from './command.ts';
+import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
 import { writeWhole } from './node-files.ts';
 import { painterFor } from './paint.ts';
 import type { Streams } from './streams.ts';
 
 declare const STEADYPAIR_VERSION: string;
 
-export interface DiagnoseOptions extends CommonOptions {
+interface DiagnoseOptions extends CommonOptions {
   readonly pair?: string | undefined;
   readonly out?: string | undefined;
 }
 
 /** `diagnose`: says why a pair will not synchronise, and what to check next. */
-export async function diagnoseCommand(
+export const diagnoseCommand = cliCommand<DiagnoseOptions>({
+  name: 'diagnose',
+  says: 'Say why a pair will not synchronise: how far it gets, what the logs speak for, what to check next.',
+  options: {
+    pair: { kind: 'text', takes: 'name', says: 'this pair (the one that is worst now)' },
+    out: { kind: 'text', takes: 'folder', says: 'write the reports there (HTML, Markdown, JSON)' },
+  },
+  examples: [
+    'diagnose pretreat-poll.csv pretreat-journal.csv --zone Europe/Lisbon',
+    'diagnose exports/ --pair PRETREAT --phrasebook site.yaml --out reports',
+  ],
+  run: diagnoseFiles,
+});
+
+async function diagnoseFiles(
   paths: readonly string[],
   options: DiagnoseOptions,
   streams: Streams,
 ): Promise<Status> {
-  const limits = limitsOf(options);
   const imported = await importAll(paths, options, streams);
-  const diagnosis = diagnose(analyse(imported, limits, clocksOf(options)), options.pair ?? null, limits);
+  const diagnosis = diagnose(analyse(imported, limitsOf(options), clocksOf(options)), options.pair ?? null);
   const zone = shownZone(options.zone ?? null, diagnosis.inputs);
   const reports = options.out === undefined ? [] : await writeReports(options.out, diagnosis, zone);
   streams.stdout.write(

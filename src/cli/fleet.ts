@@ -5,14 +5,14 @@ import { fleetReports } from '../report/fleet-reports.ts';
 import { fleetText } from '../report/fleet-text.ts';
 import { shownZone } from '../report/shown-zone.ts';
 import type { Fleet } from '../vocabulary.ts';
-import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from './command.ts';
+import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
 import { writeWhole } from './node-files.ts';
 import { painterFor } from './paint.ts';
 import type { Streams } from './streams.ts';
 
 declare const STEADYPAIR_VERSION: string;
 
-export interface FleetOptions extends CommonOptions {
+interface FleetOptions extends CommonOptions {
   readonly group?: Fleet['by'] | undefined;
   readonly swaps?: number | undefined;
   readonly readyDays?: number | undefined;
@@ -22,16 +22,40 @@ export interface FleetOptions extends CommonOptions {
 const usualSwaps = 10;
 
 /** `fleet`: compares all pairs, and the sync times of models, firmware or sites. */
-export async function fleetCommand(
+export const fleetCommand = cliCommand<FleetOptions>({
+  name: 'fleet',
+  says: 'Compare all pairs: which lose their partner more often, which sync slower, which are fit for a swap?',
+  options: {
+    group: {
+      kind: 'choice',
+      takes: 'by',
+      says: 'tell sync times apart by',
+      choices: ['model', 'firmware', 'site'],
+    },
+    swaps: { kind: 'whole number', takes: 'count', says: 'how many swaps the forecast is for (10)' },
+    readyDays: {
+      kind: 'whole number',
+      takes: 'days',
+      says: 'fit for a swap: ready without a break for so long (1)',
+    },
+    out: { kind: 'text', takes: 'folder', says: 'write the reports there (HTML, Markdown, JSON, CSV)' },
+  },
+  examples: [
+    'fleet exports/ --phrasebook site.yaml',
+    'fleet site-a.zip site-b.zip --group site --swaps 40 --json',
+  ],
+  run: fleetFiles,
+});
+
+async function fleetFiles(
   paths: readonly string[],
   options: FleetOptions,
   streams: Streams,
 ): Promise<Status> {
-  const limits = limitsOf(options);
   const imported = await importAll(paths, options, streams);
   const { group, swaps, readyDays } = options;
   const question = { by: group ?? 'firmware', swaps: swaps ?? usualSwaps, readyDays };
-  const reviewed = fleet(analyse(imported, limits, clocksOf(options)), question, limits);
+  const reviewed = fleet(analyse(imported, limitsOf(options), clocksOf(options)), question);
   const zone = shownZone(options.zone ?? null, reviewed.inputs);
   const reports = options.out === undefined ? [] : await writeReports(options.out, reviewed, zone);
   const shown = { zone, paint: painterFor(streams.stdout), reports };

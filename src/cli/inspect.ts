@@ -1,7 +1,7 @@
 import { analyse } from '../pipeline.ts';
 import { draftPhrasebook } from '../report/draft-phrasebook.ts';
 import { inspectJson, inspectText } from '../report/inspect.ts';
-import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from './command.ts';
+import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
 import { writeNew } from './node-files.ts';
 import type { Streams } from './streams.ts';
 
@@ -10,7 +10,20 @@ interface InspectOptions extends CommonOptions {
 }
 
 /** `inspect`: how each file was understood; with `--draft-phrasebook` also a phrasebook to start from. */
-export async function inspectCommand(
+export const inspectCommand = cliCommand<InspectOptions>({
+  name: 'inspect',
+  says: 'Say how each file was understood.',
+  options: {
+    draftPhrasebook: { kind: 'text', takes: 'file', says: 'write a phrasebook to start from there' },
+  },
+  examples: [
+    'inspect ro1-poll.csv --draft-phrasebook site.yaml',
+    'inspect exports.zip --phrasebook site.yaml --json',
+  ],
+  run: inspectFiles,
+});
+
+async function inspectFiles(
   paths: readonly string[],
   options: InspectOptions,
   streams: Streams,

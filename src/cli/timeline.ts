@@ -1,18 +1,37 @@
 import { InputError, timelinesOf } from '../pipeline.ts';
 import { timelineCsv, timelineJson, timelineJsonLines } from '../report/timeline-documents.ts';
 import { timelineParquet } from '../report/timeline-parquet.ts';
-import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from './command.ts';
+import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
 import { writeWhole } from './node-files.ts';
 import { digestOf } from './platform.ts';
 import type { Streams } from './streams.ts';
 
-export interface TimelineOptions extends CommonOptions {
+interface TimelineOptions extends CommonOptions {
   readonly format?: 'csv' | 'jsonl' | 'parquet' | undefined;
   readonly out?: string | undefined;
 }
 
 /** `timeline`: every event of every pair. */
-export async function timelineCommand(
+export const timelineCommand = cliCommand<TimelineOptions>({
+  name: 'timeline',
+  says: 'Print every event of every pair, with its bounds and sources.',
+  options: {
+    format: {
+      kind: 'choice',
+      takes: 'format',
+      says: 'how to print it',
+      choices: ['csv', 'jsonl', 'parquet'],
+    },
+    out: { kind: 'text', takes: 'file', says: 'write it there' },
+  },
+  examples: [
+    'timeline ro1-poll.csv --format csv',
+    'timeline exports/ --phrasebook site.yaml --format parquet --out ro1.parquet',
+  ],
+  run: timelineFiles,
+});
+
+async function timelineFiles(
   paths: readonly string[],
   options: TimelineOptions,
   streams: Streams,

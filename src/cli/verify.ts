@@ -5,14 +5,14 @@ import { verifyJson } from '../report/verify-json.ts';
 import { reportsOf } from '../report/verify-reports.ts';
 import { verifyText } from '../report/verify-text.ts';
 import type { Verification } from '../vocabulary.ts';
-import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from './command.ts';
+import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
 import { readText, writeWhole } from './node-files.ts';
 import { painterFor } from './paint.ts';
 import type { Streams } from './streams.ts';
 
 declare const STEADYPAIR_VERSION: string;
 
-export interface VerifyOptions extends CommonOptions {
+interface VerifyOptions extends CommonOptions {
   readonly pair?: string | undefined;
   readonly from?: string | undefined;
   readonly to?: string | undefined;
@@ -21,7 +21,24 @@ export interface VerifyOptions extends CommonOptions {
 }
 
 /** `verify`: finds the swaps, judges them, writes a report for each. */
-export async function verifyCommand(
+export const verifyCommand = cliCommand<VerifyOptions>({
+  name: 'verify',
+  says: 'Verify module swaps: did the pair come back redundant?',
+  options: {
+    pair: { kind: 'text', takes: 'name', says: 'only this pair' },
+    from: { kind: 'text', takes: 'time', says: 'only swaps from this time on' },
+    to: { kind: 'text', takes: 'time', says: 'only up to this time' },
+    job: { kind: 'text', takes: 'file', says: 'work order, people and plan for the report (YAML)' },
+    out: { kind: 'text', takes: 'folder', says: 'write the reports there (HTML, Markdown, JSON)' },
+  },
+  examples: [
+    'verify ro1-poll.csv ro1-journal.csv --zone Europe/Lisbon',
+    'verify exports/ --pair RO1 --phrasebook site.yaml --job job.yaml --out reports',
+  ],
+  run: verifyFiles,
+});
+
+async function verifyFiles(
   paths: readonly string[],
   options: VerifyOptions,
   streams: Streams,
@@ -32,10 +49,9 @@ export async function verifyCommand(
     from: options.from === undefined ? null : readTime('--from', options.from, zone),
     to: options.to === undefined ? null : readTime('--to', options.to, zone),
   };
-  const limits = limitsOf(options);
   const imported = await importAll(paths, options, streams);
-  const analysed = analyse(imported, limits, clocksOf(options));
-  const verification = verify(analysed, options.pair ?? null, filter, job, limits);
+  const analysed = analyse(imported, limitsOf(options), clocksOf(options));
+  const verification = verify(analysed, options.pair ?? null, filter, job);
   const shown = shownZone(options.zone ?? null, verification.inputs);
   const reports = options.out === undefined ? [] : await writeReports(options.out, verification, shown);
   streams.stdout.write(

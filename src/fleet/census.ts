@@ -2,7 +2,7 @@ import type { PairFacts } from '../timeline/facts.ts';
 import { identityAt } from '../timeline/module-changes.ts';
 import type { CensusCount } from '../vocabulary.ts';
 import { monthsOf } from './months.ts';
-import { censusTable } from './tables.ts';
+import { halvesCounted } from './tables.ts';
 
 /**
  * Which firmware and models the fleet ran at the begin of each month and where its logs end: halves of pairs whose log
@@ -16,7 +16,7 @@ export function censusOf(fleet: readonly PairFacts[]): readonly CensusCount[] {
   if (!(first <= last)) return [];
   const begins = monthsOf(first, last).map(({ from }) => from);
   const times = [...begins.filter((time) => time > first && time < last), last];
-  return censusTable(times.flatMap((time) => fleet.flatMap((facts) => rowsAt(facts, time, time === last))));
+  return halvesCounted(times.flatMap((time) => fleet.flatMap((facts) => rowsAt(facts, time, time === last))));
 }
 
 /** At the end of all logs every pair counts as its own log left it. */

@@ -7,9 +7,9 @@ import { alikeNames } from './alike-names.ts';
 import { censusOf } from './census.ts';
 import { forecastOf } from './forecast.ts';
 import type { FleetLimits } from './limits.ts';
-import { lossRates } from './loss-rates.ts';
 import { lossMonths } from './months.ts';
 import { syncDrifts } from './over-time.ts';
+import { rateLosses } from './rate-losses.ts';
 import { readinessForSwap } from './readiness.ts';
 import { compareGroups, groupReviews, syncTimes } from './sync-groups.ts';
 import { worstFirst } from './tables.ts';
@@ -26,7 +26,7 @@ export interface FleetQuestion {
 
 /**
  * All pairs compared with each other, those that stand out first, then the most losses a year; all bring-ups in groups;
- * and what the next swaps take. `flapping` are the findings of each pair. Source: design.md, section 7.
+ * and what the next swaps take. `findings` are those of all pairs, for their flapping. Source: design.md, section 7.
  */
 export function reviewFleet(
   fleet: readonly PairFacts[],
@@ -35,7 +35,7 @@ export function reviewFleet(
   rules: TimelineRules,
   limits: FleetLimits,
 ): Omit<Fleet, 'inputs' | 'findings'> {
-  const rates = lossRates(fleet, limits);
+  const rates = rateLosses(fleet, limits);
   const readyMs = readyDays === undefined ? limits.readyMs : readyDays * dayMs;
   const flapping = groupBy(
     findings.filter((f) => f.id === 'flapping'),

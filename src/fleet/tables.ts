@@ -29,7 +29,7 @@ export function monthTable(
 }
 
 /** How many halves say the same of one signal at one time, by signal, time and value; what is not known comes last. */
-export function censusTable(rows: readonly Omit<CensusCount, 'halves'>[]): readonly CensusCount[] {
+export function halvesCounted(rows: readonly Omit<CensusCount, 'halves'>[]): readonly CensusCount[] {
   const keys = ['signal', 'time', 'value'];
   const counted = table(rows, keys).groupby(keys).rollup({ halves: op.count() }).orderby(keys);
   return rowsOf(counted, (row) => ({

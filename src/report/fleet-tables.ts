@@ -10,7 +10,7 @@ export function fleetTables(fleet: Fleet): readonly { readonly name: string; rea
     { name: 'fleet-pairs.csv', text: csv(pairRows(fleet)) },
     { name: 'fleet-groups.csv', text: csv(groupRows(fleet)) },
     { name: 'fleet-attempts.csv', text: csv(attemptRows(fleet)) },
-    { name: 'fleet-months.csv', text: csv(monthRows(fleet)) },
+    { name: 'fleet-months.csv', text: csv(monthCells(fleet)) },
     { name: 'fleet-census.csv', text: csv(censusRows(fleet)) },
     { name: 'fleet-forecast.csv', text: csv(forecastRows(fleet)) },
   ];
@@ -114,7 +114,7 @@ function attemptRows({ attempts }: Fleet): readonly (readonly Cell[])[] {
   ];
 }
 
-function monthRows({ months }: Fleet): readonly (readonly Cell[])[] {
+function monthCells({ months }: Fleet): readonly (readonly Cell[])[] {
   return [
     ['pair', 'month', 'observedSeconds', 'losses'],
     ...months.map((m) => [m.pair, iso(m.from).slice(0, 7), m.observedSeconds, m.losses]),

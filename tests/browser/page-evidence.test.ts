@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { goToView, launchChromium, openDemo, openPage } from '../support/open-page.ts';
+import { goToSwap, launchChromium, openDemo, openPage } from '../support/open-page.ts';
 
 const demo = join('samples', 'marrow-bay');
 let browser: Browser;
@@ -15,7 +15,7 @@ describe('evidence', () => {
   test('stands in the margin with file, line and the lines around it, as they are in the file', async () => {
     const { page } = await openPage(browser);
     await openDemo(page);
-    await goToView(page, 'swap');
+    await goToSwap(page);
     await page.hover('table.steps tbody tr:has-text("Module removed, half B")');
     await page.waitForSelector('side-notes .note .around');
     const note = page.locator('side-notes .note').first();
@@ -36,7 +36,7 @@ describe('evidence', () => {
   test('follows the span that is marked on the staff, and so do the steps', async () => {
     const { page } = await openPage(browser);
     await openDemo(page);
-    await goToView(page, 'swap');
+    await goToSwap(page);
     const all = await page.locator('table.steps tbody tr').count();
     const box = await page.locator('staff-figure .picture svg').first().boundingBox();
     if (box === null) throw new Error('The staff is not drawn.');
@@ -60,7 +60,7 @@ describe('evidence', () => {
   test('follows the mark that is pointed at', async () => {
     const { page } = await openPage(browser);
     await openDemo(page);
-    await goToView(page, 'swap');
+    await goToSwap(page);
     const said = page.locator('staff-figure svg text:has-text("B removed")').first();
     await said.scrollIntoViewIfNeeded();
     const word = await said.boundingBox();

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { naughty, naughtyLogs } from '../hostile/naughty-logs.ts';
-import { choose, folderWith, goToView, launchChromium, openPage } from '../support/open-page.ts';
+import { choose, folderWith, goToView, launchChromium, openPage, viewsOf } from '../support/open-page.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -16,7 +16,7 @@ test('a published corpus of strings in every field stays text in every view of t
   const { page, told } = await openPage(browser);
   await choose(page, ...Object.keys(logs).map((name) => join(folder, name)));
   await page.waitForSelector('table.pairs');
-  for (const view of ['pairs', 'diagnosis', 'fleet', 'sources'] as const) {
+  for (const view of await viewsOf(page)) {
     await goToView(page, view);
     if (view === 'diagnosis' || view === 'fleet') await page.waitForSelector(`${view}-view .verdict`);
     expect(

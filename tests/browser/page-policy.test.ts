@@ -6,6 +6,7 @@ import {
   builtPage,
   choose,
   folderWith,
+  goToSwap,
   goToView,
   launchChromium,
   openDemo,
@@ -80,7 +81,7 @@ test('hostile text of a log, a name of a file and a phrasebook stays text wherev
   await choose(page, join(folder, name), join(folder, 'none<b>.csv'), join(folder, 'phrasebook.yaml'));
   await page.waitForSelector('table.pairs');
   await page.hover('table.pairs tbody tr');
-  await goToView(page, 'swap');
+  await goToSwap(page);
   await page.hover('table tbody tr');
   await page.waitForSelector('side-notes .around:has-text("onerror")');
   await goToView(page, 'sources');

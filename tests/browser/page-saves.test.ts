@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { choose, download, goToView, launchChromium, openDemo, openPage } from '../support/open-page.ts';
+import { choose, download, goToSwap, launchChromium, openDemo, openPage } from '../support/open-page.ts';
 
 const demo = join('samples', 'marrow-bay');
 let browser: Browser;
@@ -28,7 +28,7 @@ describe('what the page saves', () => {
     const { page } = await openPage(browser, { permissions: ['clipboard-read', 'clipboard-write'] });
     await choose(page, ...[...files, 'phrasebook.yaml', 'job.yaml'].map((name) => join(folder, name)));
     await page.waitForSelector('table.pairs .strip');
-    await goToView(page, 'swap');
+    await goToSwap(page);
     return { folder, page };
   }
   const logs = readdirSync(join(demo, 'clean-swap'))
@@ -68,7 +68,7 @@ describe('what the page saves', () => {
   test('prints verdict, steps and checks, without buttons and margin', async () => {
     const { page } = await openPage(browser);
     await openDemo(page);
-    await goToView(page, 'swap');
+    await goToSwap(page);
     const file = join(mkdtempSync(join(tmpdir(), 'print-')), 'page.pdf');
     writeFileSync(file, await page.pdf({ format: 'A4' }));
     const text = execFileSync('pdftotext', [file, '-'], { encoding: 'utf8' }).replace(/\s+/g, ' ');

@@ -2,7 +2,15 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { choose, folderWith, goToView, launchChromium, openDemo, openPage } from '../support/open-page.ts';
+import {
+  choose,
+  folderWith,
+  goToSwap,
+  goToView,
+  launchChromium,
+  openDemo,
+  openPage,
+} from '../support/open-page.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -119,7 +127,7 @@ test('clocks that disagree are shown, and set right only by the switch', async (
   await goToView(page, 'sources');
   await page.waitForSelector('td:has-text("40 s ahead of a.csv")');
   expect(await page.locator('#align').isChecked()).toBe(false);
-  await goToView(page, 'swap');
+  await goToSwap(page);
   const lines = async (): Promise<string | null> =>
     page.locator('swap-view tbody tr').nth(1).locator('.lines').textContent();
   expect(await lines()).toBe('one line');
@@ -128,7 +136,7 @@ test('clocks that disagree are shown, and set right only by the switch', async (
   await expect
     .poll(() => page.evaluate("document.querySelector('sources-view').state.site.isAligned"))
     .toBe(true);
-  await goToView(page, 'swap');
+  await goToSwap(page);
   // Merged now: both files are evidence of each step.
   expect(await lines()).toBe('2 lines');
   await page.context().close();

@@ -1,7 +1,15 @@
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { choose, folderWith, goToView, launchChromium, openDemo, openPage } from '../support/open-page.ts';
+import {
+  choose,
+  folderWith,
+  goToView,
+  launchChromium,
+  openDemo,
+  openPage,
+  viewsOf,
+} from '../support/open-page.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -85,8 +93,8 @@ test('one healthy pair with a name of 200 letters scrolls no view sideways', asy
   const { page } = await openPage(browser);
   await choose(page, join(folder, 'long.csv'));
   await page.waitForSelector('.verdict:has-text("One pair; it needs no attention.")');
-  for (const view of ['pairs', 'swap', 'diagnosis', 'sources'] as const) {
-    await page.click(`header nav a[href="#${view}"]`);
+  for (const view of await viewsOf(page)) {
+    await goToView(page, view);
     await page.waitForSelector(`${view}-view .verdict`);
     expect([view, await page.evaluate('document.documentElement.scrollWidth')]).toEqual([view, 1366]);
   }

@@ -68,14 +68,22 @@ export async function openDemo(page: Page): Promise<void> {
   await page.waitForSelector('table.pairs .strip');
 }
 
+/** The ids of all views, in the order of the page's first row. */
+export async function viewsOf(page: Page): Promise<readonly string[]> {
+  const links = await page.locator('header nav a').all();
+  return Promise.all(links.map(async (link) => (await link.getAttribute('href'))?.slice(1) ?? ''));
+}
+
 /** Goes to a view by its word in the first row. */
-export async function goToView(
-  page: Page,
-  id: 'pairs' | 'swap' | 'diagnosis' | 'fleet' | 'sources',
-): Promise<void> {
+export async function goToView(page: Page, id: string): Promise<void> {
   await page.click(`header nav a[href="#${id}"]`);
   await page.waitForSelector(`${id}-view`);
-  if (id === 'swap') await page.waitForSelector('staff-figure chart-figure svg');
+}
+
+/** Goes to the swap record, and waits until its staff is drawn. */
+export async function goToSwap(page: Page): Promise<void> {
+  await goToView(page, 'swap');
+  await page.waitForSelector('staff-figure chart-figure svg');
 }
 
 /** A folder of its own with some files in it. */

@@ -18,7 +18,7 @@ export type LossRate = Pick<
  * The loss rate of every pair. A pair stands out if its rate is higher than that of all others together (exact one-sided
  * Poisson comparison) at the stated rate of false discoveries over all pairs. Source: design.md, section 7.
  */
-export function lossRates(fleet: readonly PairFacts[], limits: FleetLimits): readonly LossRate[] {
+export function rateLosses(fleet: readonly PairFacts[], limits: FleetLimits): readonly LossRate[] {
   const counted = fleet.map(countOf);
   const all = {
     count: counted.reduce((sum, c) => sum + c.count, 0),
