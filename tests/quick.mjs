@@ -20,6 +20,12 @@ const long = [
   'tests/behaviour/cli/memory.test.ts',
 ];
 
+/** What else rests on a folder of src, beside the reports that the golden files hold. */
+const restsOn = {
+  timeline: ['tests/behaviour/analyze/', 'tests/behaviour/verify/', 'tests/behaviour/diagnose/'],
+  statistics: ['tests/published/', 'tests/property/statistics'],
+};
+
 /** Test files or folders for a changed file: its mirror, and what shows the change to a user. */
 function testsOf(file) {
   if (/^tests\/.*\.test\.ts$/.test(file)) return [file];
@@ -27,7 +33,12 @@ function testsOf(file) {
   if (top === 'src' && file.split('/').length === 2)
     return ['tests/golden/', 'tests/behaviour/cli/commands.test.ts'];
   if (top === 'src')
-    return [`tests/behaviour/${folder}/`, 'tests/golden/', 'tests/architecture/lists.test.ts'];
+    return [
+      `tests/behaviour/${folder}/`,
+      ...(restsOn[folder] ?? []),
+      'tests/golden/',
+      'tests/architecture/lists.test.ts',
+    ];
   if (top === 'web') return ['tests/behaviour/web/', 'tests/browser/page.test.ts'];
   if (top === 'samples') return ['tests/behaviour/samples/', 'tests/golden/'];
   if (top === 'tests' && folder === 'support') return ['tests/behaviour/verify/', 'tests/behaviour/analyze/'];
