@@ -11,7 +11,7 @@ import { defaultFleetLimits, type FleetLimits } from './fleet/limits.ts';
 import { type FleetQuestion, reviewFleet } from './fleet/review-fleet.ts';
 import type { Imported } from './import/import-files.ts';
 import { InputError } from './import/input-error.ts';
-import { alignClocks, withoutDisagreeing } from './timeline/align-clocks.ts';
+import { alignClocks } from './timeline/align-clocks.ts';
 import { buildTimeline } from './timeline/build-timeline.ts';
 import { type ClockOffset, clockOffsets } from './timeline/clock-offsets.ts';
 import { factsOf, type PairFacts } from './timeline/facts.ts';
@@ -20,7 +20,7 @@ import { pairsBySite } from './timeline/sites.ts';
 import { checks } from './verify/checks.ts';
 import { findSwaps, type SwapFilter } from './verify/find-swaps.ts';
 import { defaultVerifyLimits, type VerifyLimits } from './verify/limits.ts';
-import { verifySwap } from './verify/verify-swap.ts';
+import { type Unread, verifySwap } from './verify/verify-swap.ts';
 import type {
   Diagnosis,
   Finding,
@@ -69,6 +69,8 @@ export interface Analysed {
   readonly answers: readonly Answer[];
   readonly findings: readonly Finding[];
   readonly offsets: readonly ClockOffset[];
+  /** What was given and could not be read. */
+  readonly failures: readonly InputError[];
 }
 
 /** What to do about clocks that disagree; `reference` names the file whose clock counts. */
@@ -93,7 +95,7 @@ export function analyse(
     ...offsetFindings(offsets, clocks.align),
     ...failures.map(unreadable),
   ].sort(bySeverity);
-  return { limits, files, timelines, facts, answers, findings, offsets };
+  return { limits, files, timelines, facts, answers, findings, offsets, failures };
 }
 
 /** Builds the timelines, and nothing that rests on them. */
@@ -104,8 +106,10 @@ export function timelinesOf(
 ): Pick<Analysed, 'files' | 'offsets' | 'timelines'> {
   const files = pairsBySite(imported);
   const offsets = clockOffsets(files, clocks.reference, rules);
-  const agreeing = clocks.align ? alignClocks(files, offsets) : withoutDisagreeing(files, offsets);
-  return { files, offsets, timelines: buildTimeline(agreeing, rules) };
+  const timelines = clocks.align
+    ? buildTimeline(alignClocks(files, offsets), [], rules)
+    : buildTimeline(files, offsets, rules);
+  return { files, offsets, timelines };
 }
 
 /** A file that could not be used: the loss is told with the results. */
@@ -160,8 +164,12 @@ export function verify(
 ): Verification {
   const { limits } = analysed;
   const wanted = pairsNamed(analysed, pair);
+  const problem = planProblem(analysed, job);
+  if (problem !== null) throw problem;
   const swaps = wanted.flatMap((facts) =>
-    findSwaps(facts, filter, job, limits.verify, limits.rules).map((swap) => verifySwap(swap, checks)),
+    findSwaps(facts, filter, job, limits.verify, limits.rules).map((swap) =>
+      verifySwap(swap, checks, unreadOf(analysed, facts.timeline.pair)),
+    ),
   );
   const names = new Set(wanted.map((f) => f.timeline.pair));
   return {
@@ -170,6 +178,45 @@ export function verify(
     swaps,
     findings: analysed.findings.filter((f) => f.pair === null || names.has(f.pair)),
   };
+}
+
+/** What was given and not understood, as far as it may speak of a pair. */
+function unreadOf({ files, failures }: Analysed, pair: string): Unread {
+  const useless = files.filter(
+    ({ input: { rows } }) => rows.used + rows.unchanged === 0 && rows.unmatched > 0,
+  );
+  const unknown = files.flatMap((f) => f.streams.filter((s) => ['', pair].includes(s.subject.pair)));
+  return {
+    leftOut: [...failures.map((f) => f.where), ...useless.map((f) => f.input.file)],
+    rowsBetween: (from, to) =>
+      unknown
+        .flatMap((s) => s.notUnderstood)
+        .filter((minute) => minute.from + 60_000 > from && minute.from <= to)
+        .reduce((sum, minute) => sum + minute.count, 0),
+  };
+}
+
+/** Why the plan of a job does not fit the logs: it names a pair or a half that they do not know. `null` where it fits. */
+export function planProblem({ timelines }: Pick<Analysed, 'timelines'>, job: Job | null): InputError | null {
+  const where = job?.file ?? 'the job';
+  for (const [pair, halves] of Object.entries(job?.plan ?? {})) {
+    const known = timelines.find((t) => t.pair === pair);
+    const names = timelines.map((t) => t.pair).join(', ');
+    if (known === undefined)
+      return new InputError(
+        `${where}: plan.${pair}`,
+        'no file speaks of that pair.',
+        `The files speak of ${names}.`,
+      );
+    const half = Object.keys(halves).find((name) => !known.halves.includes(name));
+    if (half !== undefined)
+      return new InputError(
+        `${where}: plan.${pair}.${half}`,
+        'no file speaks of that half.',
+        `The halves of ${pair} are ${known.halves.join(' and ')}.`,
+      );
+  }
+  return null;
 }
 
 /**

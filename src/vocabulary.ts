@@ -102,7 +102,8 @@ export interface Subject {
 
 /**
  * One change of one stream, as the importer found it. A reading changed in `(earliest, time]`; the first reading of a
- * signal, an entry and a note have `earliest = time` (a note ends its minute at `time`).
+ * signal and an entry have `earliest = time`, a note has its minute. A reading with `before` equal to `value` is no change:
+ * the signal is read again after it was not, while other signals of its unit were, since `earliest`.
  */
 export interface Change extends Instant {
   readonly kind: 'reading' | 'entry' | 'note';
@@ -132,6 +133,21 @@ export interface Gap {
   readonly after: StreamPoint;
 }
 
+/** One signal that a poll reads in a stream, and until when it did. */
+export interface SignalRead {
+  readonly subject: Subject;
+  readonly signal: StateSignal;
+  /** Its last reading. */
+  readonly to: number;
+}
+
+/** Rows of one minute that were not understood. */
+export interface UnknownRows {
+  /** The minute's first instant. */
+  readonly from: number;
+  readonly count: number;
+}
+
 /** What one file says under one unit text about one pair. */
 export interface Stream {
   readonly kind: 'reading' | 'entry' | 'note';
@@ -143,6 +159,10 @@ export interface Stream {
   /** Median time between two readings of the same parameter, in milliseconds; 0 for entries and notes. */
   readonly spacing: number;
   readonly gaps: readonly Gap[];
+  /** What a poll reads; empty for entries and notes. */
+  readonly reads: readonly SignalRead[];
+  /** The rows of this unit that were not understood, minute by minute in the order of time. */
+  readonly notUnderstood: readonly UnknownRows[];
 }
 
 /** Count, minimum, mean and maximum of a gauge in one five-minute bin that begins at `from`. */
@@ -203,6 +223,7 @@ export interface Input {
   readonly delimiter: string | null;
   readonly zone: string;
   readonly rows: RowCounts;
+  /** First and last stamp of all rows, those that were not understood included. */
   readonly from: number | null;
   readonly to: number | null;
   readonly units: readonly string[];
@@ -256,22 +277,35 @@ export interface TimelineEvent extends Instant {
   readonly signal: Signal;
   readonly value: string | null;
   readonly before: string | null;
+  /** How it is known at best: logged, read off polls, or noted by a technician. */
+  readonly kind: Change['kind'];
   /** Milliseconds of stamp resolution that durations from here carry: 0 or 1000. */
   readonly resolution: number;
   /** A first reading: the state was already so when the log began. */
   readonly initial: boolean;
+  /** A role that no line states: it is reasoned from the role of the other half. */
+  readonly concluded: boolean;
   readonly sources: NonEmpty<Source>;
 }
 
-/** What one stream covers of a pair, with the file it comes from. */
+/** What one stream covers of a pair, with the file it comes from and the span of all its rows. */
 export interface Coverage {
   readonly file: string;
+  readonly span: Interval;
   readonly stream: Stream;
 }
 
-/** A span in which no poll of the pair was read though one was due. */
+/** A span in which no source that tells of something was read, with the lines before and after it. */
 export interface Unobserved extends Interval {
   readonly evidence: NonEmpty<SourceLine>;
+}
+
+/** When something was observed, each in the order of time; together they fill the timeline from its first to its last line. */
+export interface Observation {
+  readonly observed: readonly Interval[];
+  readonly unobserved: readonly Unobserved[];
+  /** The last reading, or the end of the last journal; `null` where nothing was observed. */
+  readonly seenUntil: number | null;
 }
 
 export interface HalfGauge {
@@ -290,6 +324,9 @@ export interface PairTimeline {
   readonly tracks: ReadonlyMap<string, readonly TimelineEvent[]>;
   readonly gauges: readonly HalfGauge[];
   readonly coverage: NonEmpty<Coverage>;
+  /** What was observed of each state, by the same keys as the tracks. */
+  readonly observation: ReadonlyMap<string, Observation>;
+  /** What was observed of whether the partner is ready; where no source ever tells it, of anything. */
   readonly observed: readonly Interval[];
   readonly unobserved: readonly Unobserved[];
   readonly from: number;
@@ -341,16 +378,20 @@ export interface BringUp {
   readonly start: Instant;
   /** The start was not logged but read off a change of the reported identity or firmware. */
   readonly startDerived: boolean;
-  /** The firmware it came up with; `null` if never reported. */
+  /** The firmware that the module reported last before it was ready or the watch ended; `null` if it reported none. */
   readonly firmware: string | null;
   readonly model: string | null;
   readonly serial: string | null;
   readonly outcome: 'settled' | 'lost' | 'superseded' | 'unfinished';
   readonly sync: Measure;
+  /** To the ready that held: `low` to the first that may have held, `high` to the first that must have. */
+  readonly held: Measure;
   readonly settledSeconds: number | null;
   readonly light: Measure;
   /** The ready that held; `null` unless settled. */
   readonly settled: Instant | null;
+  /** The earliest instant of a ready that may have held, in milliseconds UTC; `null` if none may have. */
+  readonly mayHaveSettledAt: number | null;
   /** The first ready; `null` if there was none. */
   readonly ready: Instant | null;
   /** Until when it was watched. */
@@ -362,16 +403,18 @@ export interface BringUp {
 export interface Switchover {
   readonly pair: string;
   readonly at: Instant;
-  readonly fromHalf: string;
-  readonly toHalf: string;
-  /** `null`: no input ever logs a command. */
+  /** `null`: a log says that the roles were exchanged, and no line says which half had which. */
+  readonly fromHalf: string | null;
+  readonly toHalf: string | null;
+  /** `null`: no command is known, and no source that logs commands of this pair was read just then. */
   readonly commanded: boolean | null;
   /** The partner was ready at the switchover's earliest instant; `null` if not known. */
   readonly partnerReady: boolean | null;
   /** How long it had been ready by then, in seconds; `null` if it was not, or since before the log. */
   readonly readySeconds: number | null;
   readonly firmwareMatched: boolean | null;
-  readonly gapSeconds: { readonly low: number; readonly high: number };
+  /** Time without an active half, in seconds; `null` where one line tells of both halves. */
+  readonly gapSeconds: { readonly low: number | null; readonly high: number | null };
   readonly evidence: NonEmpty<SourceLine>;
 }
 
@@ -400,10 +443,36 @@ export interface BeforeAfter {
   readonly after: string | null;
 }
 
+/** A step of a swap that can be waited for. Source: design.md, section 5. */
+export type ProcedureStepId = 'in' | 'identified' | 'reflash' | 'ready' | 'steady' | 'second-half' | 'soak';
+
+/** Something that must be so before a swap goes on. */
+export interface Condition {
+  readonly id: ProcedureStepId;
+  readonly half: string | null;
+  readonly status: 'met' | 'waiting' | 'stop';
+  readonly statement: string;
+  readonly evidence: NonEmpty<SourceLine>;
+}
+
+/** What a swap that is under way waits for where the log ends. */
+export interface OpenSwap {
+  readonly awaits: ProcedureStepId;
+  readonly half: string | null;
+  readonly since: Instant;
+  readonly limitSeconds: number;
+  /** `stop`: a limit has passed. */
+  readonly holdPoint: 'waiting' | 'stop';
+  readonly conditions: readonly Condition[];
+  /** One plain sentence, without instants: those are shown in a zone. */
+  readonly statement: string;
+}
+
 export interface SwapHalf {
   readonly half: string;
   readonly removedAt: Instant;
-  readonly insertedAt: Instant;
+  /** `null`: nothing was put in by the end of the log. */
+  readonly insertedAt: Instant | null;
   readonly model: BeforeAfter;
   readonly serial: BeforeAfter;
   /** `found`: the first firmware reported after the insertion. */
@@ -426,6 +495,8 @@ export interface Swap {
   readonly to: number;
   readonly verdict: Verdict;
   readonly statement: string;
+  /** `null` where the swap is over, one way or the other. */
+  readonly open: OpenSwap | null;
   readonly halves: NonEmpty<SwapHalf>;
   readonly bringUps: readonly BringUp[];
   readonly switchovers: readonly Switchover[];
@@ -445,7 +516,10 @@ export interface Staff extends Interval {
   readonly stretches: readonly StaffStretch[];
   readonly lights: readonly (Interval & { readonly half: string; readonly light: 'steady' | 'flashing' })[];
   readonly ticks: readonly (Instant & { readonly half: string | null; readonly word: string })[];
-  readonly switchovers: readonly (Instant & { readonly fromHalf: string; readonly toHalf: string })[];
+  readonly switchovers: readonly (Instant & {
+    readonly fromHalf: string | null;
+    readonly toHalf: string | null;
+  })[];
   readonly bringUps: readonly (Interval & {
     readonly half: string;
     readonly flag: number;
@@ -463,6 +537,8 @@ export interface StateSpan extends Interval {
 
 /** What a person says about the work: printed on the report. */
 export interface Job {
+  /** Where it was read from; not given where a person typed it. */
+  readonly file?: string | undefined;
   readonly workOrder?: string | undefined;
   readonly site?: string | undefined;
   readonly technician?: string | undefined;

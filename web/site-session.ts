@@ -7,6 +7,7 @@ import {
   type Imported,
   importFiles,
   type PairHealth,
+  planProblem,
   readPhrasebook,
   rowsTaught,
   teachPhrasebook,
@@ -62,15 +63,19 @@ export async function readSite(question: Ask<'read'>, onProgress: Progress): Pro
   };
   const { isAligned } = question;
   const analysed = analyse(imported, undefined, { align: isAligned, reference: null });
+  const jobs = texts.flatMap(({ job }) => job ?? []);
   return {
     files: new Map(logs.map((named) => [named.name, { named, index: [0] }])),
     members: new Map(unpacked.sources.map((source) => [source.name, source])),
-    imported,
+    imported: {
+      ...imported,
+      failures: [...imported.failures, ...jobs.flatMap((job) => planProblem(analysed, job) ?? [])],
+    },
     phrasebook,
     isAligned,
     analysed,
     jobs: jobsOf(
-      texts.flatMap(({ job }) => job ?? []),
+      jobs.filter((job) => planProblem(analysed, job) === null),
       analysed.timelines.map((t) => t.pair),
     ),
   };

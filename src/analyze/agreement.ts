@@ -67,7 +67,10 @@ function differences({ timeline }: PairFacts, signal: Compared): readonly Differ
 function toFinding({ timeline, moduleChanges }: PairFacts, difference: Difference): Finding {
   const { signal, from, to, open, values, events } = difference;
   const ofSwap = moduleChanges.some(
-    (c) => c.inserted.earliest <= to && c.removed.earliest <= from + 86_400_000 && c.removed.earliest <= to,
+    (c) =>
+      (c.inserted ?? c.removed).earliest <= to &&
+      c.removed.earliest <= from + 86_400_000 &&
+      c.removed.earliest <= to,
   );
   const seconds = (to - from) / 1000;
   const end = open ? 'up to the end of the log' : `for ${sayDuration(seconds)}`;

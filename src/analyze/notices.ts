@@ -37,12 +37,13 @@ function toFinding(file: string, notice: Notice): Finding {
 export function offsetFindings(offsets: readonly ClockOffset[], isAligned: boolean): readonly Finding[] {
   return offsets.map((offset) => {
     const { file, reference, ahead, spread, count, isBeyond, evidence } = offset;
+    if (ahead === null) return notMeasured(offset);
     const agrees = Math.abs(ahead) < 50;
     const way = ahead < 0 ? 'behind that' : 'ahead of that';
     const apart = agrees ? 'agrees with that' : `is ${sayDuration(Math.abs(ahead) / 1000)} ${way}`;
     const done = isAligned
       ? 'It was set right.'
-      : 'Where both tell of a pair it was left out; set it right with --align-clocks.';
+      : 'Its lines are matched by it, and what it alone tells has it in its bounds; set it right with --align-clocks.';
     return {
       id: 'clock-offset',
       severity: isBeyond ? 'warning' : 'info',
@@ -55,4 +56,19 @@ export function offsetFindings(offsets: readonly ClockOffset[], isAligned: boole
       evidence,
     };
   });
+}
+
+function notMeasured({ file, reference, count, evidence }: ClockOffset): Finding {
+  const changes = count === 0 ? 'no change' : count === 1 ? 'one change' : `only ${count} changes`;
+  return {
+    id: 'clock-offset',
+    severity: 'info',
+    pair: null,
+    half: null,
+    from: null,
+    to: null,
+    statement: `${file}: how far its clock is from that of ${reference} could not be measured: ${changes} can be told to be in both. Both were used as they are.`,
+    figures: { aheadSeconds: null, spreadSeconds: null, count },
+    evidence,
+  };
 }

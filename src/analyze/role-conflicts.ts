@@ -1,4 +1,4 @@
-import type { Conflict } from '../timeline/switchovers.ts';
+import type { Conflict } from '../timeline/role-conflicts.ts';
 import { type Finding, sayBounds } from '../vocabulary.ts';
 import type { Analyzer } from './analyzer.ts';
 

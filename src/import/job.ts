@@ -23,5 +23,6 @@ const jobSchema = v.strictObject({
 
 /** Reads a job file (YAML 1.2). Throws InputError with the file, the place inside it and what was expected. */
 export function readJob(file: string, yaml: string): Job {
-  return readYaml(file, yaml, jobSchema, 'Its keys are workOrder, site, technician, reviewer and plan.');
+  const job = readYaml(file, yaml, jobSchema, 'Its keys are workOrder, site, technician, reviewer and plan.');
+  return { ...job, file };
 }

@@ -44,6 +44,9 @@ const stream = v.object({
   last: point,
   spacing: v.number(),
   gaps: v.array(v.object({ before: point, after: point })),
+  // Files written before these were kept have none.
+  reads: v.optional(v.array(v.object({ subject, signal: v.picklist(stateSignals), to: instant })), []),
+  notUnderstood: v.optional(v.array(v.object({ from: instant, count })), []),
 });
 
 const notice = v.object({

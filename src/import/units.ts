@@ -108,6 +108,8 @@ export function toStream(unit: Unit): Stream {
     first: unit.first ?? point,
     last: point,
     spacing,
+    reads: [],
+    notUnderstood: [],
     gaps: spacing === 0 ? [] : unit.gaps.filter((g) => g.after.time - g.before.time > 3 * spacing),
   };
 }

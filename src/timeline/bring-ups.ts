@@ -9,13 +9,14 @@ import type {
   SourceLine,
   TimelineEvent,
 } from '../vocabulary.ts';
-import { type End, holdLimit, isUnbroken, type Start } from './bring-up-watch.ts';
-import { between, censored, exactly, measured, notObserved } from './durations.ts';
-import { endLines, linesOf, linesOfAll, uniqueLines } from './evidence.ts';
+import { type End, earliestOf, isUnbroken, type Start, waited, watchedStretches } from './bring-up-watch.ts';
+import { between, notObserved } from './durations.ts';
+import { endLines, linesOf, uniqueLines } from './evidence.ts';
 import { groupBy } from './groups.ts';
+import { hasHeld, mayHaveHeld, type Stretch, stretchesOf } from './holding.ts';
 import type { TimelineRules } from './rules.ts';
 import { lightOf } from './stable-light.ts';
-import { countUntil, countWhile, firstFrom, type Spell, spells, stepAt, track } from './tracks.ts';
+import { countUntil, countWhile, firstFrom, stepAt, track } from './tracks.ts';
 
 const causes: Readonly<Record<string, BringUpCause>> = {
   inserted: 'inserted',
@@ -31,8 +32,14 @@ export function bringUpsOf(timeline: PairTimeline, rules: TimelineRules): readon
   const starts = timeline.events.flatMap((e) => startOf(timeline, e));
   starts.sort((a, b) => a.event.time - b.event.time);
   const ofHalf = groupBy(starts, (s) => s.half);
-  const readies = spells(track(timeline, null, 'partner-ready'), 'yes');
-  return starts.map((start) => bringUpOf(timeline, start, ofHalf.get(start.half) ?? [], readies, rules));
+  const readies = stretchesOf(timeline, null, 'partner-ready', 'yes');
+  const steadies = new Map(
+    timeline.halves.map((half) => [half, stretchesOf(timeline, half, 'light', 'steady')]),
+  );
+  return starts.map((start) => {
+    const good = { readies, steadies: steadies.get(start.half) ?? [] };
+    return bringUpOf(timeline, start, ofHalf.get(start.half) ?? [], good, rules);
+  });
 }
 
 function startOf(timeline: PairTimeline, event: TimelineEvent): readonly Start[] {
@@ -40,7 +47,12 @@ function startOf(timeline: PairTimeline, event: TimelineEvent): readonly Start[]
   const half = event.half;
   if (cause === undefined || half === null) return [];
   const roles = track(timeline, half, 'role');
-  if (stepAt(roles, event.time)?.value !== 'active') return [{ half, cause, event }];
+  const role = stepAt(roles, event.time);
+  // A role that is taken up after the restart of the half that was active is what it comes back to.
+  if (role?.value !== 'active' || role.time >= event.time) return [{ half, cause, event }];
+  const next = roles[countUntil(roles, event.time)];
+  if (next === undefined) return [];
+  if (next.value === 'standby') return [{ half, cause, event: next }];
   const standby = firstFrom(roles, countUntil(roles, event.time), (step) => step.value === 'standby');
   return standby === undefined ? [] : [{ half, cause, event: standby }];
 }
@@ -49,42 +61,33 @@ function bringUpOf(
   timeline: PairTimeline,
   start: Start,
   starts: readonly Start[],
-  allReadies: readonly Spell[],
+  good: { readonly readies: readonly Stretch[]; readonly steadies: readonly Stretch[] },
   rules: TimelineRules,
 ): BringUp {
   const { half, cause, event } = start;
   const end = endOf(timeline, start, starts);
-  const readies = readiesOf(timeline, allReadies, event, end, rules);
-  const first = readies[0] ?? null;
-  const held = readies.find((r) => r.held) ?? null;
-  const identity = (signal: 'firmware' | 'model' | 'serial'): string | null => {
-    const steps = track(timeline, half, signal);
-    const during = firstFrom(steps, countUntil(steps, event.earliest, 'before'), (s) => s.value !== null);
-    const isInTime = during !== undefined && during.time <= end.time;
-    return stepAt(steps, event.time)?.value ?? (isInTime ? during.value : null);
-  };
-  const light = lightOf(timeline, start, end, rules);
+  const readies = watchedStretches(good.readies, event, end);
+  const first = readies.find((r) => r.isSeen) ?? null;
+  const must = readies.find((r) => hasHeld(r, rules)) ?? null;
+  const light = lightOf(timeline, start, end, good.steadies, rules);
+  const isKnown = isReadinessKnown(timeline, event, end);
   return {
     pair: timeline.pair,
     half,
     cause,
     start: instantOf(event),
     startDerived: isDerived(event),
-    firmware: identity('firmware'),
-    model: identity('model'),
-    serial: identity('serial'),
-    outcome: outcomeOf(
-      held !== null,
-      readies.some((r) => r.lost),
-      end,
-    ),
-    sync: syncOf(timeline, event, first?.step ?? null, end),
-    settledSeconds: held === null ? null : between(event, held.step).seconds,
+    ...identityOf(timeline, start, first?.start.time ?? end.time),
+    outcome: outcomeOf(readies, must, end, rules),
+    sync: isKnown ? syncOf(event, readies, first, end) : notObserved,
+    held: isKnown ? heldOf(event, readies, must, end, rules) : notObserved,
+    settledSeconds: must === null ? null : between(event, must.start).seconds,
     light: light.measure,
-    settled: held === null ? null : instantOf(held.step),
-    ready: first === null ? null : instantOf(first.step),
+    settled: must === null ? null : instantOf(must.start),
+    mayHaveSettledAt: earliestOf(readies.filter((r) => mayHaveHeld(r, rules)))?.earliest ?? null,
+    ready: first === null ? null : instantOf(first.start),
     watchedTo: end.time,
-    evidence: evidenceOf(timeline, event, first?.step ?? null, held?.step ?? null),
+    evidence: evidenceOf(timeline, event, first, must),
     lightEvidence: light.evidence,
   };
 }
@@ -96,6 +99,23 @@ function isDerived(event: TimelineEvent): boolean {
 
 function instantOf({ time, earliest }: Instant): Instant {
   return { time, earliest };
+}
+
+/** What the module reported of itself last, after it had started and before it was ready or the watch ended. */
+function identityOf(
+  timeline: PairTimeline,
+  { half, event, cause }: Start,
+  until: number,
+): Pick<BringUp, 'firmware' | 'model' | 'serial'> {
+  const own = (signal: 'firmware' | 'model' | 'serial'): string | null => {
+    const steps = track(timeline, half, signal);
+    const last = stepAt(steps, until);
+    if (last === undefined || last.value === null) return null;
+    // What another module of this half reported before the insertion says nothing of this one.
+    const isBefore = cause === 'inserted' && last.time < event.earliest;
+    return isBefore ? null : last.value;
+  };
+  return { firmware: own('firmware'), model: own('model'), serial: own('serial') };
 }
 
 /** Where the watch of a start ends; `starts` are those of its half, in the order of time. */
@@ -129,54 +149,47 @@ function implicitReflash(timeline: PairTimeline, from: TimelineEvent, end: Timel
   return ready !== undefined && ready.value === 'no' && ready.time > from.time ? ready : end;
 }
 
-interface Ready {
-  readonly step: TimelineEvent;
-  readonly held: boolean;
-  /** It ended, before the watch did, without having held. */
-  readonly lost: boolean;
-}
-
-function readiesOf(
-  timeline: PairTimeline,
-  all: readonly Spell[],
-  start: TimelineEvent,
+/** Settled if a ready surely held; lost if one surely did not; else what ended the watch. */
+function outcomeOf(
+  readies: readonly Stretch[],
+  must: Stretch | null,
   end: End,
   rules: TimelineRules,
-): readonly Ready[] {
-  const from = countWhile(all, ({ start: step }) => step.time < start.time || step.time <= start.earliest);
-  const to = countWhile(all, ({ start: step }) => step.time <= end.time);
-  return all.slice(from, to).map(({ start: step, end: loss }) => {
-    const until = loss === null ? timeline.to : loss.earliest;
-    // A reflash or removal that ends the watch may come before the hold time is over: then it has not held.
-    const held = Math.min(until, holdLimit(end, timeline.to)) - step.time >= rules.holdMs;
-    return { step, held, lost: !held && loss !== null && loss.time < end.time };
-  });
-}
-
-function outcomeOf(settled: boolean, lost: boolean, end: End): BringUp['outcome'] {
-  if (settled) return 'settled';
-  if (lost) return 'lost';
+): BringUp['outcome'] {
+  if (must !== null) return 'settled';
+  const isLost = readies.some((r) => r.isSeen && r.mayUntil < end.time && !mayHaveHeld(r, rules));
+  if (isLost) return 'lost';
   return end.why === 'next-start' || end.why === 'switchover' ? 'superseded' : 'unfinished';
 }
 
-function syncOf(
-  timeline: PairTimeline,
-  start: TimelineEvent,
-  ready: TimelineEvent | null,
-  end: End,
-): Measure {
+/** False where readiness was never logged, or is not known to have been lost by this start: then no time can be told. */
+function isReadinessKnown(timeline: PairTimeline, start: TimelineEvent, end: End): boolean {
   const steps = track(timeline, null, 'partner-ready');
-  if (steps.length === 0 || isUnbroken(steps, start, end.time, 'yes')) return notObserved;
-  if (ready === null) return censored(between(start, exactly(Math.max(end.time, start.time))));
-  return measured(between(start, ready));
+  return steps.length > 0 && !isUnbroken(steps, start, end.time, 'yes');
+}
+
+/** To the first ready; an unobserved span before it may hide an earlier one. */
+function syncOf(start: TimelineEvent, readies: readonly Stretch[], first: Stretch | null, end: End): Measure {
+  return waited(start, earliestOf(readies), first?.start ?? null, end);
+}
+
+/** To the ready that held: at the earliest the first that may have, at the latest the first that must have. */
+function heldOf(
+  start: TimelineEvent,
+  readies: readonly Stretch[],
+  must: Stretch | null,
+  end: End,
+  rules: TimelineRules,
+): Measure {
+  return waited(start, earliestOf(readies.filter((r) => mayHaveHeld(r, rules))), must?.start ?? null, end);
 }
 
 function evidenceOf(
   timeline: PairTimeline,
   start: TimelineEvent,
-  ready: TimelineEvent | null,
-  held: TimelineEvent | null,
+  ready: Stretch | null,
+  held: Stretch | null,
 ): NonEmpty<SourceLine> {
   if (ready === null) return uniqueLines([...linesOf(start), ...endLines(timeline).slice(-1)]);
-  return held === null ? linesOfAll([start, ready]) : linesOfAll([start, ready, held]);
+  return uniqueLines([...linesOf(start), ...ready.evidence, ...(held?.evidence ?? [])]);
 }

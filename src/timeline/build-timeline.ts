@@ -1,33 +1,41 @@
 import {
   type Coverage,
   type ImportedFile,
+  type Interval,
   isStateSignal,
   type NonEmpty,
+  type Observation,
   type PairTimeline,
   type Signal,
   type Source,
   type StateSignal,
   type TimelineEvent,
 } from '../vocabulary.ts';
-import { observe } from './coverage.ts';
-import { deriveHappenings } from './derive.ts';
+import type { ClockOffset } from './clock-offsets.ts';
+import { deriveHappenings, type Sign } from './derive.ts';
 import { groupBy, keyOf } from './groups.ts';
 import { gaugesOf } from './half-gauges.ts';
 import { breaksFor, mergeHappenings } from './happenings.ts';
 import { type Merged, mergeSightings } from './merge.ts';
+import { observationOf } from './observation.ts';
 import { byCause, compareText } from './order.ts';
-import { type Roles, readRoles } from './roles.ts';
+import { type RoleEvidence, roleStepsOf } from './role-steps.ts';
+import { readRoles } from './roles.ts';
 import type { TimelineRules } from './rules.ts';
-import { type Sighting, sightingsByPair } from './sightings.ts';
-import { type StateStep, toSteps } from './states.ts';
+import { byTime, type Sighting, sightingsByPair } from './sightings.ts';
+import { noBreaks, type StateStep, toSteps } from './states.ts';
 import { type Resolved, resolveSubjects } from './subjects.ts';
 
 /**
  * One timeline per pair from all files, pairs in the order of their names. The order of the files, a file given twice
- * and overlapping exports change nothing. Source: design.md, section 2.
+ * and overlapping exports change nothing. `offsets` say which clocks are off. Source: design.md, section 2.
  */
-export function buildTimeline(files: readonly ImportedFile[], rules: TimelineRules): readonly PairTimeline[] {
-  const sightings = sightingsByPair(files);
+export function buildTimeline(
+  files: readonly ImportedFile[],
+  offsets: readonly ClockOffset[],
+  rules: TimelineRules,
+): readonly PairTimeline[] {
+  const sightings = sightingsByPair(files, offsets);
   const coverage = coverageByPair(files);
   const sites = sitesOf(files);
   return [...coverage.entries()]
@@ -38,13 +46,19 @@ export function buildTimeline(files: readonly ImportedFile[], rules: TimelineRul
     }));
 }
 
-function coverageByPair(files: readonly ImportedFile[]): ReadonlyMap<string, NonEmpty<Coverage>> {
-  const byPair = new Map<string, [Coverage, ...Coverage[]]>();
-  for (const file of files) {
-    for (const stream of file.streams) {
+/** What a stream of a pair covers, under the name that its sightings have. */
+interface NamedCoverage extends Coverage {
+  readonly name: string;
+}
+
+function coverageByPair(files: readonly ImportedFile[]): ReadonlyMap<string, NonEmpty<NamedCoverage>> {
+  const byPair = new Map<string, [NamedCoverage, ...NamedCoverage[]]>();
+  for (const { input, streams } of files) {
+    for (const [index, stream] of streams.entries()) {
       // A unit that no pattern knows is counted where it was read; it is no pair.
       if (stream.subject.pair === '') continue;
-      const item = { file: file.input.file, stream };
+      const span = { from: input.from ?? stream.first.time, to: input.to ?? stream.last.time };
+      const item = { file: input.file, span, stream, name: `${input.file}\n${index}` };
       const list = byPair.get(stream.subject.pair);
       if (list === undefined) byPair.set(stream.subject.pair, [item]);
       else list.push(item);
@@ -56,13 +70,16 @@ function coverageByPair(files: readonly ImportedFile[]): ReadonlyMap<string, Non
 function buildPair(
   pair: string,
   sightings: readonly Sighting[],
-  coverage: NonEmpty<Coverage>,
+  coverage: NonEmpty<NamedCoverage>,
   files: readonly ImportedFile[],
   rules: TimelineRules,
 ): Omit<PairTimeline, 'site'> {
   const halves = nameHalves(sightings, coverage);
   const roles = readRoles(sightings, halves, rules);
-  const events = eventsOf(pair, sightings, roles, halves, rules);
+  const resolved = resolveSubjects(sightings, roles, halves, rules);
+  const events = eventsOf(pair, { sightings, resolved, roles, halves }, rules);
+  const span = spanOf(coverage);
+  const observation = observationsOf(resolved, sightings, coverage, span);
   return {
     pair,
     halves,
@@ -70,10 +87,41 @@ function buildPair(
     tracks: groupBy(events, (e) => keyOf(e.half, e.signal)),
     gauges: gaugesOf(pair, files, roles, halves),
     coverage,
-    ...observe(coverage),
-    from: Math.min(...coverage.map(({ stream }) => stream.first.time)),
-    to: Math.max(...coverage.map(({ stream }) => stream.last.time)),
+    observation,
+    ...(observation.get(keyOf(null, 'partner-ready')) ??
+      observation.get(keyOf(null, 'partner-present')) ??
+      observationOf(resolved, coverage, span)),
+    ...span,
   };
+}
+
+/** From the first to the last row that was read of a pair; of a journal, whatever unit its rows are of. Notes alone observe nothing. */
+function spanOf(coverage: readonly Coverage[]): Interval {
+  const logs = coverage.filter((c) => c.stream.kind !== 'note');
+  const spans = (logs.length > 0 ? logs : coverage).map(({ span, stream }) =>
+    stream.kind === 'entry' ? span : { from: stream.first.time, to: stream.last.time },
+  );
+  return { from: Math.min(...spans.map((s) => s.from)), to: Math.max(...spans.map((s) => s.to)) };
+}
+
+/** What was observed of each state of each half, and of the pair. */
+function observationsOf(
+  resolved: readonly Resolved[],
+  sightings: readonly Sighting[],
+  coverage: readonly NamedCoverage[],
+  span: Interval,
+): ReadonlyMap<string, Observation> {
+  const ofRoles = sightings.flatMap((s) =>
+    s.signal === 'role' && s.subject.half !== null ? [{ ...s, half: s.subject.half }] : [],
+  );
+  const told = groupBy([...resolved, ...ofRoles], (s) => keyOf(s.half, s.signal));
+  return new Map(
+    [...told].flatMap(([key, list]) =>
+      list[0] !== undefined && isStateSignal(list[0].signal)
+        ? [[key, observationOf(list, coverage, span)] as const]
+        : [],
+    ),
+  );
 }
 
 /** The slot names the logs give; where they name fewer than two, `1` and `2` fill in. */
@@ -88,44 +136,61 @@ type Grouped = ReadonlyMap<string, readonly Resolved[]>;
 
 function eventsOf(
   pair: string,
-  sightings: readonly Sighting[],
-  roles: Roles,
-  halves: readonly string[],
+  evidence: Omit<RoleEvidence, 'happened'>,
   rules: TimelineRules,
 ): readonly TimelineEvent[] {
-  const grouped = groupBy(resolveSubjects(sightings, roles, halves, rules), (s) => keyOf(s.half, s.signal));
-  const derived = halves.flatMap((half) => deriveHappenings(storyOf(half, grouped, rules), rules));
+  const { resolved, roles, halves } = evidence;
+  const grouped = groupBy(resolved, (s) => keyOf(s.half, s.signal));
+  const derived = halves.flatMap((half) => deriveHappenings(storyOf(half, evidence, grouped, rules), rules));
   const happened = mergeHappenings(grouped, derived, rules);
   const states = stateKeys(grouped).flatMap(({ half, signal, list }) =>
-    toSteps(mergeSightings(list, rules), breaksFor(half, signal, happened, roles), lostValue(signal)).map(
-      (step) => toEvent(pair, half, signal, step),
+    toSteps(mergeSightings(list, rules), breaksFor(half, signal, happened, roles)).map((step) =>
+      toEvent(pair, half, signal, step),
     ),
   );
-  const ofRoles = [...roles.steps.entries()].flatMap(([half, steps]) =>
+  const ofRoles = [...roleStepsOf({ ...evidence, happened }, rules)].flatMap(([half, steps]) =>
     steps.map((step) => toEvent(pair, half, 'role', step)),
   );
   const occurred = happened.map(({ half, signal, item }) =>
-    toEvent(pair, half, signal, { ...item, before: null, initial: false }),
+    toEvent(pair, half, signal, { ...item, before: null, initial: false, concluded: false }),
   );
   return [...states, ...ofRoles, ...occurred].sort(byCause);
 }
 
 function storyOf(
   half: string,
+  { sightings, resolved }: Omit<RoleEvidence, 'happened'>,
   grouped: Grouped,
   rules: TimelineRules,
 ): Parameters<typeof deriveHappenings>[0] {
   const steps = (signal: StateSignal, of: string | null): readonly StateStep[] =>
-    toSteps(mergeSightings(grouped.get(keyOf(of, signal)) ?? [], rules), [], null);
+    toSteps(mergeSightings(grouped.get(keyOf(of, signal)) ?? [], rules), noBreaks);
   const serial = steps('serial', half);
   return {
     half,
     identity: serial.some((s) => s.value !== null) ? serial : steps('model', half),
     firmware: steps('firmware', half),
     presence: steps('partner-present', null),
+    signs: signsOf(half, sightings, resolved),
     logged: logged((signal) => mergeSightings(grouped.get(keyOf(half, signal)) ?? [], rules)),
   };
 }
+
+/** What an empty place reports where a poll reads it all the same. */
+const ofEmptyPlace: ReadonlySet<string | null> = new Set([null, 'none', 'off', 'down']);
+
+/** Readings that only a module in place gives, in the order of time. */
+function signsOf(
+  half: string,
+  sightings: readonly Sighting[],
+  resolved: readonly Resolved[],
+): readonly Sign[] {
+  const roles = sightings.filter((s) => s.signal === 'role' && s.subject.half === half);
+  const others = resolved.filter((s) => s.half === half && ofModule.has(s.signal));
+  return [...roles, ...others].filter((s) => s.kind !== 'note' && !ofEmptyPlace.has(s.value)).sort(byTime);
+}
+
+const ofModule: ReadonlySet<Signal> = new Set(['serial', 'model', 'firmware', 'light', 'link-a', 'link-b']);
 
 /** Merges what was logged of each happening once. */
 function logged(merge: (signal: Signal) => readonly Merged[]): (signal: Signal) => readonly Merged[] {
@@ -137,18 +202,15 @@ function logged(merge: (signal: Signal) => readonly Merged[]): (signal: Signal) 
   };
 }
 
-function lostValue(signal: StateSignal): string | null {
-  return signal === 'partner-ready' ? 'no' : null;
-}
-
 function toEvent(
   pair: string,
   half: string | null,
   signal: Signal,
   step: Omit<StateStep, 'sources'> & { readonly sources: NonEmpty<Source> },
 ): TimelineEvent {
-  const { time, earliest, resolution, value, before, initial, sources } = step;
+  const { kind, time, earliest, resolution, value, before, initial, concluded, sources } = step;
   return {
+    kind,
     time,
     earliest,
     pair,
@@ -158,6 +220,7 @@ function toEvent(
     before,
     resolution,
     initial,
+    concluded,
     sources: bySource(sources),
   };
 }

@@ -4,6 +4,7 @@ import type { Merged } from './merge.ts';
 import type { TimelineRules } from './rules.ts';
 import { spanEnds } from './span-ends.ts';
 import type { StateStep } from './states.ts';
+import { countUntil } from './tracks.ts';
 
 /** A happening that no log states, read off the states that show it; its sources are theirs. */
 export interface Derived extends Stamp {
@@ -12,22 +13,30 @@ export interface Derived extends Stamp {
   readonly sources: NonEmpty<Source>;
 }
 
-/** What the derivation needs of one half: its identity as reported, and what was logged of it. */
+/** What the derivation needs of one half: its identity as reported, every sign of a module, and what was logged of it. */
 export interface HalfStory {
   readonly half: string;
   readonly identity: readonly StateStep[];
   readonly firmware: readonly StateStep[];
   readonly presence: readonly StateStep[];
+  /** When something was read that only a module in place reports, in the order of time. */
+  readonly signs: readonly Sign[];
   logged(signal: Happening): readonly Merged[];
 }
 
+/** A reading that only a module in place gives. */
+export interface Sign extends Stamp {
+  readonly sources: NonEmpty<Source>;
+}
+
 /**
- * Removals, insertions, restarts and reflash ends that only the polls show: an identity that goes blank or is replaced,
- * the same identity that comes back, a reported firmware that changes. What a log states within the lag is not derived
- * again. Source: design.md, sections 4 and 5.
+ * Removals, insertions, restarts and reflash ends that only states show: an identity that goes blank or is replaced, the same
+ * identity that comes back, a reported firmware that changes. A blank reading can not tell an empty place from a module that
+ * starts up: an insertion lies between the removal's earliest instant and the first sign of the new module. What a log states
+ * within the lag is not derived again. Source: design.md, sections 2, 4 and 5.
  */
 export function deriveHappenings(story: HalfStory, rules: TimelineRules): readonly Derived[] {
-  const replaced = story.identity.length > 0 ? fromIdentity(story, rules) : fromPresence(story, rules);
+  const replaced = fromIdentity(story, rules);
   return [...replaced, ...reflashes(story, replaced, rules)];
 }
 
@@ -63,11 +72,31 @@ function replacement(
   rules: TimelineRules,
 ): readonly Derived[] {
   const away = absence(story, blank ?? arrived, arrived);
-  const back = away?.yes !== undefined && away.yes.time <= arrived.time ? away.yes : undefined;
+  const gone = join(blank ?? arrived, away?.no);
+  const out = story
+    .logged('removed')
+    .findLast((m) => m.time > known.time && m.earliest <= arrived.time && m.kind !== 'note');
+  const back = away?.yes !== undefined && away.yes.time <= arrived.time ? [away.yes] : [];
+  const seen = firstOf([...signsAfter(story, gone.time, arrived.time), ...back], arrived);
+  const earliest = Math.max(gone.earliest, out?.earliest ?? Number.NEGATIVE_INFINITY);
+  const inserted = { ...seen, earliest: Math.min(earliest, seen.time) };
   return [
-    ...unlessLogged(story, 'removed', join(blank ?? arrived, away?.no), known.time, rules),
-    ...unlessLogged(story, 'inserted', join(arrived, back), known.time, rules),
+    ...unlessLogged(story, 'removed', gone, known.time, rules),
+    ...unlessLogged(story, 'inserted', inserted, known.time, rules),
   ];
+}
+
+function signsAfter({ signs }: HalfStory, from: number, to: number): readonly Sign[] {
+  return signs.slice(countUntil(signs, from), countUntil(signs, to));
+}
+
+/** The earliest sign of a module, and the line of the identity that came with it or after it. */
+function firstOf(signs: readonly Sign[], arrived: StateStep): Sign {
+  const first = signs.reduce<Sign>((least, sign) => (sign.time < least.time ? sign : least), arrived);
+  const { time, earliest, resolution } = first;
+  return first === arrived
+    ? arrived
+    : { time, earliest, resolution, sources: [...first.sources, ...arrived.sources] };
 }
 
 /** The same module reports again: it started anew, unless a log says what happened to it. */
@@ -83,27 +112,8 @@ function comeback(
       .logged(signal)
       .some((m) => m.time > blank.earliest - rules.outMs && m.time <= arrived.time + rules.lagMs),
   );
-  return told ? [] : unlessLogged(story, 'restart', arrived, known.time, rules);
-}
-
-/** Where no identity is ever reported, a partner that was absent for long is taken for another module. */
-function fromPresence(story: HalfStory, rules: TimelineRules): readonly Derived[] {
-  return story.presence.flatMap((no, index) => {
-    const yes = story.presence[index + 1];
-    if (no.value !== 'no' || no.initial || yes === undefined || yes.earliest - no.time <= rules.outMs)
-      return [];
-    const told = (['restart', 'reflash-start', 'reflash-end'] as const).some((signal) =>
-      story
-        .logged(signal)
-        .some((m) => m.time > no.earliest - rules.lagMs && m.time <= yes.time + rules.lagMs),
-    );
-    if (told) return [];
-    const since = story.presence[index - 1]?.time ?? 0;
-    return [
-      ...unlessLogged(story, 'removed', no, since, rules),
-      ...unlessLogged(story, 'inserted', yes, since, rules),
-    ];
-  });
+  const seen = firstOf(signsAfter(story, blank.time, arrived.time), arrived);
+  return told ? [] : unlessLogged(story, 'restart', { ...seen, earliest: blank.earliest }, known.time, rules);
 }
 
 function reflashes(story: HalfStory, replaced: readonly Derived[], rules: TimelineRules): readonly Derived[] {

@@ -1,11 +1,13 @@
 import type { BringUp, PairTimeline, Switchover } from '../vocabulary.ts';
 import { bringUpsOf } from './bring-ups.ts';
+import { commandFiles, observesCommands } from './commands.ts';
 import { type Exposed, exposedSpans } from './exposure.ts';
 import { type Loss, lossesOf, type PlannedWork, plannedWorkOf } from './losses.ts';
-import { type ModuleChange, moduleChangesOf } from './module-changes.ts';
+import { type Absence, absencesOf, type ModuleChange, moduleChangesOf } from './module-changes.ts';
 import { type Readiness, readinessOf } from './readiness.ts';
+import { type Conflict, conflictsOf } from './role-conflicts.ts';
 import type { TimelineRules } from './rules.ts';
-import { type Conflict, conflictsOf, switchoversOf } from './switchovers.ts';
+import { switchoversOf } from './switchovers.ts';
 
 /** Everything that several analyses need of one pair, read off its timeline once. */
 export interface PairFacts {
@@ -15,14 +17,17 @@ export interface PairFacts {
   readonly plannedWork: readonly PlannedWork[];
   readonly losses: readonly Loss[];
   readonly exposed: readonly Exposed[];
+  /** A source that logs switchover commands names the pair. */
+  readonly isCommandLogged: boolean;
   readonly switchovers: readonly Switchover[];
   readonly conflicts: readonly Conflict[];
   readonly moduleChanges: readonly ModuleChange[];
+  readonly absences: readonly Absence[];
 }
 
-/** The facts of every pair. A command counts as logged if any input of any pair logs one. */
+/** The facts of every pair. */
 export function factsOf(timelines: readonly PairTimeline[], rules: TimelineRules): readonly PairFacts[] {
-  const logsCommands = timelines.some((t) => t.events.some((e) => e.signal === 'switchover-command'));
+  const logsCommands = commandFiles(timelines);
   return timelines.map((timeline) => {
     const bringUps = bringUpsOf(timeline, rules);
     const plannedWork = plannedWorkOf(timeline, bringUps, rules);
@@ -33,9 +38,11 @@ export function factsOf(timelines: readonly PairTimeline[], rules: TimelineRules
       plannedWork,
       losses: lossesOf(timeline, plannedWork, rules),
       exposed: exposedSpans(timeline),
+      isCommandLogged: observesCommands(timeline, logsCommands),
       switchovers: switchoversOf(timeline, logsCommands, rules),
       conflicts: conflictsOf(timeline),
       moduleChanges: moduleChangesOf(timeline, rules),
+      absences: absencesOf(timeline, rules),
     };
   });
 }

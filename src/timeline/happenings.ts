@@ -4,7 +4,7 @@ import { groupBy, keyOf } from './groups.ts';
 import { type Merged, mergeSightings } from './merge.ts';
 import { activeHalf, type Roles } from './roles.ts';
 import type { TimelineRules } from './rules.ts';
-import type { Break } from './states.ts';
+import type { Breaks } from './states.ts';
 import type { Resolved } from './subjects.ts';
 
 /** A happening of a half, or of the pair, as all sources tell it. */
@@ -62,9 +62,12 @@ function fromDerived(derived: Derived): Resolved {
     subject: { pair: '', half: derived.half, role: null },
     value: null,
     initial: false,
+    resumed: false,
     stream: 'derived',
     spacing: 0,
-    streamEnd: derived.time,
+    readUntil: derived.time,
+    printed: null,
+    spread: 0,
   };
 }
 
@@ -76,17 +79,34 @@ const breaking: ReadonlySet<Signal> = new Set([
   'reflash-end',
 ]);
 
-/** What can not have left the readiness of the pair, or the light of a half, as it was. */
+/** A removal leaves no partner, whichever half is out; what else happens to the active half does not touch its partner. */
+function isOfPartner({ half, signal, item }: Happened, roles: Roles): boolean {
+  return signal === 'removed' || half !== activeHalf(roles, item.time - 1);
+}
+
+/**
+ * What can not have left a state as it was: work on the standby its readiness, work on a half its light; and with its module
+ * all that was known of a half is gone.
+ */
 export function breaksFor(
   half: string | null,
   signal: StateSignal,
   happened: readonly Happened[],
   roles: Roles,
-): readonly Break[] {
-  if (signal !== 'partner-ready' && signal !== 'light') return [];
-  return happened
-    .filter((h) => breaking.has(h.signal) && h.item.kind !== 'note')
-    .filter((h) => (signal === 'light' ? h.half === half : h.half !== activeHalf(roles, h.item.time - 1)))
-    .map(({ item }) => item)
-    .sort((a, b) => a.time - b.time);
+): Breaks {
+  const isRestating = signal === 'partner-ready' || signal === 'light';
+  const work = happened.filter((h) => breaking.has(h.signal) && h.item.kind !== 'note');
+  const restating = isRestating
+    ? work.filter((h) => (signal === 'light' ? h.half === half : isOfPartner(h, roles)))
+    : [];
+  const ending = half === null ? [] : happened.filter((h) => h.half === half && h.signal === 'removed');
+  return {
+    restating: inOrder(restating),
+    lostValue: signal === 'partner-ready' ? 'no' : null,
+    ending: inOrder(ending),
+  };
+}
+
+function inOrder(happened: readonly Happened[]): readonly Merged[] {
+  return happened.map(({ item }) => item).sort((a, b) => a.time - b.time);
 }

@@ -1,47 +1,78 @@
-import type { NonEmpty, Source } from '../vocabulary.ts';
+import type { Instant, NonEmpty, Source } from '../vocabulary.ts';
 import type { Stamp } from './durations.ts';
 import type { TimelineRules } from './rules.ts';
 import { byTime, type Sighting } from './sightings.ts';
+import { countUntil } from './tracks.ts';
 
-/** What several streams saw of one change, or of one happening. */
+/** What several streams saw of one change, or of one happening; or one reading of a state that was no change. */
 export interface Merged extends Stamp {
   readonly kind: Sighting['kind'];
   readonly value: string | null;
+  /** First readings of their streams alone. */
   readonly initial: boolean;
+  /** The value was read before too, but not in between. */
+  readonly resumed: boolean;
   readonly streams: ReadonlySet<string>;
   readonly sources: NonEmpty<Source>;
   /** Until when a stream is known to have read this value, if nothing changed it before. */
   readonly readUntil: number;
+  /** As it was printed, where no source with a clock that is right tells it; else `null`. */
+  readonly printed: Instant | null;
+  readonly spread: number;
 }
 
 /**
  * Joins the sightings of one pair, half and signal that tell of one change: same value, different streams, bounds that
- * overlap, or both exact and within the tolerance. Bounds become the intersection, or the finer source's point. Gives
- * them in the order of time; first readings stay by themselves. Source: design.md, section 2, Merging.
+ * overlap, or both exact and within the tolerance. Bounds become the intersection, or the finer source's point; a first
+ * reading may end them sooner and never widens them. Gives them in the order of time. Source: design.md, section 2, Merging.
  */
 export function mergeSightings(sightings: readonly Sighting[], rules: TimelineRules): readonly Merged[] {
   const merged: Merged[] = [];
   const alone = lonely();
-  const isOne = sightings.every((s) => s.stream === sightings[0]?.stream);
-  const longest = sightings.reduce((most, s) => Math.max(most, s.time - s.earliest), 0);
-  for (const sighting of [...sightings].sort(byTime)) {
+  const sorted = [...sightings].sort(byTime);
+  const isOne = sorted.every((s) => s.stream === sorted[0]?.stream);
+  const longest = sorted.reduce((most, s) => Math.max(most, s.time - s.earliest), 0);
+  for (const sighting of sorted.filter((s) => !isState(s))) {
     // One stream never tells of one change twice.
-    const partner = sighting.initial || isOne ? -1 : findPartner(merged, sighting, longest, rules);
+    const partner = isOne ? -1 : findPartner(merged, sighting, longest, rules);
     const found = merged[partner];
     if (found === undefined) merged.push(alone(sighting));
     else merged[partner] = join(found, sighting);
   }
-  return merged.sort(byTime);
+  const states = sorted.filter(isState);
+  const { changes, rest } = isOne
+    ? { changes: merged, rest: states }
+    : withStates(merged.sort(byTime), states, rules);
+  return [...changes, ...rest.map(alone)].map(printedToo).sort(byTime);
+}
+
+/** A reading of a state that says nothing of when it began. */
+function isState({ initial, resumed }: Sighting): boolean {
+  return initial || resumed;
 }
 
 /** Makes changes that one stream alone saw; those of one stream share the set that names it. */
 function lonely(): (sighting: Sighting) => Merged {
   const sets = new Map<string, ReadonlySet<string>>();
-  return ({ kind, time, earliest, resolution, value, initial, stream, streamEnd, sources }) => {
+  return (sighting) => {
+    const { kind, time, earliest, resolution, value, initial, resumed } = sighting;
+    const { stream, readUntil, sources, printed, spread } = sighting;
     const streams = sets.get(stream) ?? new Set([stream]);
     sets.set(stream, streams);
-    const readUntil = kind === 'reading' ? streamEnd : time;
-    return { kind, time, earliest, resolution, value, initial, streams, sources, readUntil };
+    return {
+      kind,
+      time,
+      earliest,
+      resolution,
+      value,
+      initial,
+      resumed,
+      streams,
+      sources,
+      readUntil,
+      printed,
+      spread,
+    };
   };
 }
 
@@ -51,18 +82,23 @@ function findPartner(
   longest: number,
   rules: TimelineRules,
 ): number {
-  const horizon = sighting.earliest - longest - rules.mergeMs;
+  const horizon = sighting.earliest - longest - rules.mergeMs - sighting.spread;
   for (let index = merged.length - 1; index >= 0; index -= 1) {
     const other = merged[index];
     if (other === undefined || other.time < horizon) return -1;
-    const same = other.value === sighting.value && !other.initial && !other.streams.has(sighting.stream);
+    const same = other.value === sighting.value && !other.streams.has(sighting.stream);
     if (same && tellOfOneChange(other, sighting, rules)) return index;
   }
   return -1;
 }
 
-function tellOfOneChange(a: Stamp, b: Stamp, rules: TimelineRules): boolean {
-  if (isPoint(a) && isPoint(b)) return Math.abs(a.time - b.time) <= rules.mergeMs;
+function tellOfOneChange(
+  a: Stamp & Pick<Merged, 'spread'>,
+  b: Stamp & Pick<Merged, 'spread'>,
+  rules: TimelineRules,
+): boolean {
+  if (isPoint(a) && isPoint(b))
+    return Math.abs(a.time - b.time) <= Math.max(rules.mergeMs, a.spread, b.spread);
   // Bounds are open on the left; a stamp without decimals may stand for any instant of its second.
   const slack = Math.max(a.resolution, b.resolution);
   return a.time + slack > b.earliest && b.time + slack > a.earliest;
@@ -73,11 +109,18 @@ function isPoint(stamp: Stamp): boolean {
 }
 
 function join(a: Merged, b: Sighting): Merged {
-  const kind = rank(a.kind) <= rank(b.kind) ? a.kind : b.kind;
-  const readUntil = Math.max(a.readUntil, b.kind === 'reading' ? b.streamEnd : b.time);
-  const sources: NonEmpty<Source> = [...a.sources, ...b.sources];
-  const streams = new Set([...a.streams, b.stream]);
-  return { ...narrower(a, b), kind, value: a.value, initial: false, streams, sources, readUntil };
+  return {
+    ...narrower(a, b),
+    kind: rank(a.kind) <= rank(b.kind) ? a.kind : b.kind,
+    value: a.value,
+    initial: false,
+    resumed: false,
+    readUntil: Math.max(a.readUntil, b.readUntil),
+    streams: new Set([...a.streams, b.stream]),
+    sources: [...a.sources, ...b.sources],
+    printed: b.printed === null ? null : a.printed,
+    spread: Math.max(a.spread, b.spread),
+  };
 }
 
 /** An entry is known better than a reading, and a reading better than a field note. */
@@ -102,4 +145,56 @@ function finer(a: Stamp, b: Stamp): Stamp {
 
 function pick({ time, earliest, resolution }: Stamp): Stamp {
   return { time, earliest, resolution };
+}
+
+/**
+ * The changes, in the order of time, with the readings of their state that lie within their bounds: such a reading was made
+ * after the change, ends its bounds there and is evidence of it. `rest` are the readings that lie within none.
+ */
+function withStates(
+  changes: readonly Merged[],
+  states: readonly Sighting[],
+  rules: TimelineRules,
+): { readonly changes: readonly Merged[]; readonly rest: readonly Sighting[] } {
+  const narrowed = [...changes];
+  const longest = changes.reduce((most, m) => Math.max(most, m.time - m.earliest), 0);
+  const rest = states.filter((state) => {
+    const reach = Math.max(rules.mergeMs, state.spread);
+    for (let place = countUntil(changes, state.time - reach, 'before'); ; place += 1) {
+      const change = changes[place];
+      if (change === undefined || change.time - longest > state.time + reach) return true;
+      if (change.streams.has(state.stream) || !isReadAfter(state, change, reach)) continue;
+      narrowed[place] = withReading(narrowed[place] ?? change, state);
+      return false;
+    }
+  });
+  return { changes: narrowed, rest };
+}
+
+function isReadAfter(state: Sighting, change: Merged, reach: number): boolean {
+  if (change.value !== state.value) return false;
+  return isPoint(change)
+    ? Math.abs(change.time - state.time) <= reach
+    : change.earliest < state.time && state.time <= change.time;
+}
+
+function withReading(change: Merged, state: Sighting): Merged {
+  return {
+    ...change,
+    time: isPoint(change) ? change.time : Math.min(change.time, state.time),
+    readUntil: Math.max(change.readUntil, state.readUntil),
+    streams: new Set([...change.streams, state.stream]),
+    sources: [...change.sources, ...state.sources],
+  };
+}
+
+/** What only a clock tells that is off: its bounds reach from where it may have been to where it was printed. */
+function printedToo(item: Merged): Merged {
+  const { printed, time, earliest } = item;
+  if (printed === null) return item;
+  return {
+    ...item,
+    time: Math.max(time, printed.time),
+    earliest: Math.min(earliest, printed.earliest),
+  };
 }

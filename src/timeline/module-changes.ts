@@ -1,4 +1,4 @@
-import type { Instant, PairTimeline, TimelineEvent } from '../vocabulary.ts';
+import type { Instant, PairTimeline, Signal, TimelineEvent } from '../vocabulary.ts';
 import type { TimelineRules } from './rules.ts';
 import { stepAt, track } from './tracks.ts';
 
@@ -9,19 +9,21 @@ export interface Identity {
   readonly firmware: string | null;
 }
 
-/** Another module came into a half. */
+/** A module went out of a half, and another came in, or is awaited. */
 export interface ModuleChange {
   readonly half: string;
   readonly removed: TimelineEvent;
-  readonly inserted: TimelineEvent;
+  /** `null`: nothing was put in by the end of the log. */
+  readonly inserted: TimelineEvent | null;
   readonly before: Identity;
   /** The first identity reported after the insertion. */
   readonly found: Identity;
 }
 
 /**
- * Removals that another module followed in the same half: another serial, or where serials are not known another model,
- * or out for longer than two minutes. Source: design.md, section 5.
+ * Removals that another module followed in the same half: another serial, or where serials are not known another model, or
+ * out for longer than two minutes. One that was logged or noted and that nothing followed is a change that has begun; so is one
+ * whose module had no time to say what it is before the log ends. Source: design.md, section 5.
  */
 export function moduleChangesOf(timeline: PairTimeline, rules: TimelineRules): readonly ModuleChange[] {
   return timeline.halves
@@ -34,15 +36,18 @@ function changesOfHalf(timeline: PairTimeline, half: string, rules: TimelineRule
     (e) => e.half === half && (e.signal === 'removed' || e.signal === 'inserted'),
   );
   return moves.flatMap((removed, index) => {
-    const inserted = moves[index + 1];
-    if (removed.signal !== 'removed' || inserted?.signal !== 'inserted') return [];
+    const next = moves[index + 1];
+    if (removed.signal !== 'removed' || next?.signal === 'removed') return [];
+    const inserted = next ?? null;
     const until = moves.slice(index + 2).find((e) => e.signal === 'removed')?.time ?? timeline.to;
     const before = identityBefore(timeline, half, removed);
-    const found = identityFound(timeline, half, removed, inserted, until);
+    const found = inserted === null ? nothing : identityFound(timeline, half, removed, until);
     const change = { half, removed, inserted, before, found };
-    return isAnother(change, rules) ? [change] : [];
+    return isAnother(change, timeline, rules) ? [change] : [];
   });
 }
+
+const nothing: Identity = { model: null, serial: null, firmware: null };
 
 function identityBefore(timeline: PairTimeline, half: string, removed: TimelineEvent): Identity {
   const last = (signal: keyof Identity): string | null => {
@@ -53,29 +58,56 @@ function identityBefore(timeline: PairTimeline, half: string, removed: TimelineE
   return { model: last('model'), serial: last('serial'), firmware: last('firmware') };
 }
 
-function identityFound(
-  timeline: PairTimeline,
-  half: string,
-  removed: Instant,
-  inserted: Instant,
-  until: number,
-): Identity {
+function identityFound(timeline: PairTimeline, half: string, removed: Instant, until: number): Identity {
   const first = (signal: keyof Identity): string | null => {
     const steps = track(timeline, half, signal);
-    // A state that is not restated after the insertion went on as it was: the same model, the same firmware.
     const own = steps.find(
       (s) => s.value !== null && s.time > removed.earliest && s.time >= removed.time && s.time <= until,
     );
-    return own?.value ?? stepAt(steps, inserted.time)?.value ?? null;
+    return own?.value ?? null;
   };
   return { model: first('model'), serial: first('serial'), firmware: first('firmware') };
 }
 
-function isAnother({ removed, inserted, before, found }: ModuleChange, rules: TimelineRules): boolean {
+function isAnother(
+  { removed, inserted, before, found }: ModuleChange,
+  timeline: PairTimeline,
+  rules: TimelineRules,
+): boolean {
+  // What only polls show may be a module that starts anew, until another says what it is.
+  if (inserted === null) return removed.kind !== 'reading';
   if (before.serial !== null && found.serial !== null) return before.serial !== found.serial;
   if (before.model !== null && found.model !== null && before.model !== found.model) return true;
-  return inserted.earliest - removed.time > rules.outMs;
+  const isEarly = found.serial === null && timeline.to - inserted.time < rules.identifyMs;
+  return inserted.earliest - removed.time > rules.outMs || (isEarly && removed.kind !== 'reading');
 }
+
+/** A spell without a partner that no removal, restart or reflash explains. */
+export interface Absence {
+  readonly gone: TimelineEvent;
+  readonly back: TimelineEvent | null;
+}
+
+/** The absences of a pair, in the order of time: of what was out, and whether, nothing is known. Source: design.md, section 5. */
+export function absencesOf(timeline: PairTimeline, rules: TimelineRules): readonly Absence[] {
+  const presence = track(timeline, null, 'partner-present');
+  const work = timeline.events.filter((e) => explaining.has(e.signal) && e.half !== null);
+  return presence.flatMap((gone, index) => {
+    if (gone.value !== 'no' || gone.initial) return [];
+    const back = presence[index + 1] ?? null;
+    const from = gone.earliest - rules.lagMs;
+    const to = (back?.time ?? timeline.to) + rules.lagMs;
+    return work.some((e) => e.time >= from && e.earliest <= to) ? [] : [{ gone, back }];
+  });
+}
+
+const explaining: ReadonlySet<Signal> = new Set([
+  'removed',
+  'inserted',
+  'restart',
+  'reflash-start',
+  'reflash-end',
+]);
 
 /** What a half reports at an instant. */
 export function identityAt(timeline: PairTimeline, half: string, time: number): Identity {

@@ -4,7 +4,7 @@ import { type Exchange, findExchanges } from './exchanges.ts';
 import { mergeSightings } from './merge.ts';
 import type { TimelineRules } from './rules.ts';
 import type { Sighting } from './sightings.ts';
-import { type StateStep, toSteps } from './states.ts';
+import { noBreaks, type StateStep, toSteps } from './states.ts';
 import { countUntil } from './tracks.ts';
 
 /** The active role passed to `toHalf`. */
@@ -13,20 +13,24 @@ export interface Flip extends Stamp {
   readonly sources: NonEmpty<Source>;
   /** The export that showed it by exchanged identities; `null` if something else told it. */
   readonly file: string | null;
+  /** Stated as a role, logged as a switchover, or read off exchanged identities. */
+  readonly from: 'role' | 'switchover' | 'exchange';
 }
 
-/** Which half was active when, and the steps of each half's role. */
+/**
+ * Which half values that name a role alone are about, over time. It goes on as it was where no half is active: what the roles
+ * of the halves are is for `roleStepsOf` to say, from what the lines state.
+ */
 export interface Roles {
   /** The half that was active when the log begins; `null` if nothing tells. */
   readonly first: string | null;
   readonly flips: readonly Flip[];
-  readonly steps: ReadonlyMap<string, readonly StateStep[]>;
 }
 
-/** The active half at an instant; a flip counts from its `time` on. `null` if nothing tells. */
-export function activeHalf(roles: Roles, time: number): string | null {
-  const count = countUntil(roles.flips, time);
-  return count === 0 ? roles.first : (roles.flips[count - 1]?.toHalf ?? null);
+/** The half that role-addressed values call active at an instant; a flip counts from its `time` on. `null` if nothing tells. */
+export function activeHalf({ first, flips }: Roles, time: number): string | null {
+  const count = countUntil(flips, time);
+  return count === 0 ? first : (flips[count - 1]?.toHalf ?? null);
 }
 
 /** The other half of a pair. */
@@ -35,46 +39,51 @@ export function otherHalf(halves: readonly string[], half: string): string {
 }
 
 /**
- * Rebuilds who was active when from the roles the logs state, from logged switchovers, and from identities that two
- * roles exchanged. Where only roles are named, the first half is the one active when the log begins.
+ * Follows the active role through the roles the logs state, logged switchovers, and identities that two roles exchanged.
+ * Where only roles are named, the first half is the one active when the log begins.
  */
 export function readRoles(
   sightings: readonly Sighting[],
   halves: readonly string[],
   rules: TimelineRules,
 ): Roles {
-  const stated = statedSteps(sightings, halves, rules);
-  const exchanges = findExchanges(sightings);
+  const stated = statedRoles(sightings, halves, rules);
   const logged = mergeSightings(
     sightings.filter((s) => s.signal === 'switchover'),
     rules,
-  );
-  const first = firstActive(stated, sightings, halves, rules);
-  if (first === null) return { first, flips: [], steps: stated };
+  ).map((item) => ({ ...item, file: null }));
+  const exchanges = findExchanges(sightings);
+  const isNamed = sightings.some((s) => s.subject.half !== null);
+  // Without a half's name the first is the one active when the log begins.
+  const unnamed = logged.length > 0 && !isNamed ? (halves[0] ?? null) : null;
+  const first = firstActive(stated, sightings, halves, rules) ?? unnamed;
+  if (first === null) return { first, flips: [] };
   const flips = statedFlips(stated, halves, first);
-  const toggles = [...exchanges, ...logged.map((item) => ({ ...item, file: null }))];
-  const all = addToggles(flips, toggles, halves, first, rules);
-  const steps = completeSteps(stated, all, halves, first, sightings);
-  return { first, flips: all, steps };
+  return { first, flips: addToggles(flips, stated, [...exchanges, ...logged], halves, first, rules) };
 }
 
-function statedSteps(
+type Stated = ReadonlyMap<string, readonly StateStep[]>;
+
+/** The steps of each half's role as the lines state it. */
+function statedRoles(
   sightings: readonly Sighting[],
   halves: readonly string[],
   rules: TimelineRules,
-): ReadonlyMap<string, readonly StateStep[]> {
+): Stated {
   const own = (half: string): readonly Sighting[] =>
     sightings.filter((s) => s.signal === 'role' && s.subject.half === half);
-  return new Map(halves.map((half) => [half, toSteps(mergeSightings(own(half), rules), [], null)]));
+  return new Map(halves.map((half) => [half, toSteps(mergeSightings(own(half), rules), noBreaks)]));
 }
 
 function firstActive(
-  stated: ReadonlyMap<string, readonly StateStep[]>,
+  stated: Stated,
   sightings: readonly Sighting[],
   halves: readonly string[],
   rules: TimelineRules,
 ): string | null {
-  const firstSteps = halves.flatMap((half) => (stated.get(half) ?? []).map((step) => ({ half, step })));
+  const firstSteps = halves.flatMap((half) =>
+    (stated.get(half) ?? []).filter((s) => s.value !== 'none').map((step) => ({ half, step })),
+  );
   const earliest = firstSteps.sort((a, b) => a.step.time - b.step.time)[0];
   if (earliest !== undefined) {
     const { half, step } = earliest;
@@ -105,100 +114,51 @@ function anchor(
   return pulled === null ? null : otherHalf(halves, pulled);
 }
 
-function statedFlips(
-  stated: ReadonlyMap<string, readonly StateStep[]>,
-  halves: readonly string[],
-  first: string,
-): readonly Flip[] {
+/** A half takes the active role where it is stated, or where the only half whose role is ever stated becomes standby. */
+function statedFlips(stated: Stated, halves: readonly string[], first: string): readonly Flip[] {
   const steps = halves
     .flatMap((half) => (stated.get(half) ?? []).map((step) => ({ half, step })))
     .sort((a, b) => a.step.time - b.step.time || a.step.earliest - b.step.earliest);
+  const isSilent = (half: string): boolean => (stated.get(half) ?? []).length === 0;
   const flips: Flip[] = [];
   let active = first;
   for (const { half, step } of steps) {
-    const next = step.value === 'active' ? half : half === active ? otherHalf(halves, half) : active;
+    const other = otherHalf(halves, half);
+    const passes = step.value === 'standby' && half === active && isSilent(other);
+    const next = step.value === 'active' ? half : passes ? other : active;
     if (next === active) continue;
     active = next;
     const { time, earliest, resolution, sources } = step;
-    flips.push({ time, earliest, resolution, toHalf: next, sources, file: null });
+    flips.push({ time, earliest, resolution, toHalf: next, sources, file: null, from: 'role' });
   }
   return flips;
 }
 
 function addToggles(
-  stated: readonly Flip[],
+  statedFlips: readonly Flip[],
+  stated: Stated,
   toggles: readonly (Stamp & Pick<Exchange, 'sources'> & { readonly file: string | null })[],
   halves: readonly string[],
   first: string,
   rules: TimelineRules,
 ): readonly Flip[] {
-  const flips = [...stated];
+  const flips = [...statedFlips];
   for (const toggle of [...toggles].sort((a, b) => a.time - b.time)) {
-    const near = flips.some(
-      (f) => toggle.time + rules.lagMs > f.earliest && f.time + rules.lagMs > toggle.earliest,
+    const before = activeHalf({ first, flips }, toggle.time);
+    if (before === null || flips.some((f) => isNear(f, toggle, rules))) continue;
+    // The half that was active states that it is again: nothing passed.
+    const takenBack = (stated.get(before) ?? []).some(
+      (s) => s.value === 'active' && isNear(s, toggle, rules),
     );
-    if (near) continue;
-    const before = activeHalf({ first, flips, steps: new Map() }, toggle.time);
-    if (before === null) continue;
+    if (takenBack) continue;
     const { time, earliest, resolution, sources, file } = toggle;
-    flips.push({ time, earliest, resolution, toHalf: otherHalf(halves, before), sources, file });
+    const from = file === null ? 'switchover' : 'exchange';
+    flips.push({ time, earliest, resolution, toHalf: otherHalf(halves, before), sources, file, from });
     flips.sort((a, b) => a.time - b.time);
   }
   return flips;
 }
 
-/** Adds the steps that the logs leave unsaid: the half that gives the active role up, or takes it, with the flip. */
-function completeSteps(
-  stated: ReadonlyMap<string, readonly StateStep[]>,
-  flips: readonly Flip[],
-  halves: readonly string[],
-  first: string,
-  sightings: readonly Sighting[],
-): ReadonlyMap<string, readonly StateStep[]> {
-  const steps = new Map(halves.map((half) => [half, [...(stated.get(half) ?? [])]]));
-  const byRole = sightings.find((s) => s.subject.role !== null);
-  if (byRole !== undefined && [...steps.values()].every((list) => list.length === 0)) {
-    for (const half of halves)
-      steps.get(half)?.push(initialStep(byRole, half === first ? 'active' : 'standby'));
-  }
-  for (const [index, flip] of flips.entries()) {
-    const next = flips[index + 1]?.time ?? Number.POSITIVE_INFINITY;
-    for (const half of halves) {
-      const value = half === flip.toHalf ? 'active' : 'standby';
-      const own = steps.get(half) ?? [];
-      if (saysItself(own, flip, next) || isPolled(sightings, half, flip)) continue;
-      const before = value === 'active' ? 'standby' : 'active';
-      own.splice(countUntil(own, flip.time), 0, derivedStep(flip, value, before));
-    }
-  }
-  return steps;
-}
-
-/** A half's own log says what became of its role before the roles pass again, so nothing is added for it. */
-function saysItself(own: readonly StateStep[], flip: Flip, next: number): boolean {
-  return (own[countUntil(own, flip.earliest, 'before')]?.time ?? next) < next;
-}
-
-/** A poll goes on reading this half's role after the flip: what it does not show did not happen. */
-function isPolled(sightings: readonly Sighting[], half: string, flip: Flip): boolean {
-  return sightings.some(
-    (s) =>
-      s.kind === 'reading' &&
-      s.signal === 'role' &&
-      s.subject.half === half &&
-      s.time < flip.time &&
-      s.streamEnd > flip.time + s.spacing,
-  );
-}
-
-function initialStep({ time, sources, resolution }: Sighting, value: string): StateStep {
-  return { time, earliest: time, resolution, value, before: null, initial: true, sources };
-}
-
-function derivedStep(
-  { time, earliest, resolution, sources }: Flip,
-  value: string,
-  before: string,
-): StateStep {
-  return { time, earliest, resolution, value, before, initial: false, sources };
+function isNear(a: Stamp, b: Stamp, rules: TimelineRules): boolean {
+  return b.time + rules.lagMs > a.earliest && a.time + rules.lagMs > b.earliest;
 }

@@ -12,10 +12,16 @@ export interface TimelineRules {
   readonly holdMs: number;
   /** Light not steady after five minutes: stop and call for support. Common practice, no source. */
   readonly lightLimitSeconds: number;
+  /** The clocks of two files are compared by at least so many changes that both saw. Source: design.md, section 2, Clocks. */
+  readonly offsetCount: number;
+  /** Differences of clocks that scatter more than this, or than the spacing of the polls, measure nothing. Source: design.md, section 2, Clocks. */
+  readonly offsetSpreadMs: number;
   /** A command this long before a switchover caused it. Source: design.md, section 4, Switchovers. */
   readonly commandMs: number;
   /** A module without a known serial that was out this long is another one. Source: design.md, section 5. */
   readonly outMs: number;
+  /** A new module says what it is within this time. Source: design.md, section 5, awaits. */
+  readonly identifyMs: number;
   /** Flapping: half-life of the penalty, the figure above which it starts and the one below which it ends. */
   readonly flapping: { readonly halfLifeSeconds: number; readonly cutOff: number; readonly reuse: number };
 }
@@ -27,8 +33,11 @@ export const defaultRules: TimelineRules = {
   noteLagMs: 900_000,
   holdMs: 60_000,
   lightLimitSeconds: 300,
+  offsetCount: 5,
+  offsetSpreadMs: 2_000,
   commandMs: 30_000,
   outMs: 120_000,
+  identifyMs: 900_000,
   // Source: design.md, section 4, Flapping; the method is that of RFC 2439.
   flapping: { halfLifeSeconds: 900, cutOff: 2, reuse: 0.75 },
 };

@@ -1,7 +1,9 @@
-import type { Measure, NonEmpty, PairTimeline, SourceLine, TimelineEvent } from '../vocabulary.ts';
-import { type End, holdLimit, isUnbroken, type Start } from './bring-up-watch.ts';
-import { between, censored, exactly, judge, measured, notObserved } from './durations.ts';
-import { endLines, linesOf, linesOfAll, uniqueLines } from './evidence.ts';
+import type { Measure, NonEmpty, PairTimeline, SourceLine } from '../vocabulary.ts';
+import { type End, earliestOf, isUnbroken, type Start, waited, watchedStretches } from './bring-up-watch.ts';
+import { judge, notObserved } from './durations.ts';
+import { endLines, linesOf, uniqueLines } from './evidence.ts';
+import { hasHeld, mayHaveHeld, type Stretch } from './holding.ts';
+import { unobservedIn } from './observation.ts';
 import type { TimelineRules } from './rules.ts';
 import { countUntil, firstFrom, track } from './tracks.ts';
 
@@ -10,43 +12,49 @@ export function lightOf(
   timeline: PairTimeline,
   { half, event }: Start,
   end: End,
+  steadies: readonly Stretch[],
   rules: TimelineRules,
 ): { readonly measure: Measure; readonly evidence: NonEmpty<SourceLine> } {
   const steps = track(timeline, half, 'light');
   if (steps.length === 0 || isUnbroken(steps, event, end.time, 'steady'))
     return { measure: notObserved, evidence: linesOf(event) };
-  const [first, last] = [countUntil(steps, event.time, 'before'), countUntil(steps, end.time)];
-  const during = steps.slice(first, last);
-  const steady = during.find(
-    (s, index) => s.value === 'steady' && holds(timeline, half, s, steps[first + index + 1], end, rules),
+  // Cut by the watch, a steady light that goes off because its half became active has held all the same.
+  const whole = watchedStretches(steadies, event, { ...end, why: 'log-end' });
+  const during = watchedStretches(steadies, event, end);
+  const held = during.find(
+    (s, index) => hasHeld(s, rules) || endsAsActive(timeline, half, whole[index], end, rules),
   );
-  if (steady === undefined) {
-    const watched = between(event, exactly(Math.max(end.time, event.time)));
-    const outcome = judge(watched.low, null, rules.lightLimitSeconds);
-    return {
-      measure: { ...censored(watched), outcome },
-      evidence: uniqueLines([...linesOf(event), ...during.flatMap(linesOf), ...endLines(timeline).slice(-1)]),
-    };
-  }
-  const duration = between(event, steady);
-  const outcome = judge(duration.low, duration.high, rules.lightLimitSeconds);
-  return { measure: { ...measured(duration), outcome }, evidence: linesOfAll([event, steady]) };
+  const mayHold = during.filter(
+    (s, index) =>
+      s === held || mayHaveHeld(s, rules) || endsAsActive(timeline, half, whole[index], end, rules),
+  );
+  const measure = waited(event, earliestOf(mayHold), held?.start ?? null, end);
+  const outcome = judge(measure.low ?? 0, measure.high, rules.lightLimitSeconds);
+  const gaps = unobservedIn(timeline, half, 'light', event.time, held?.start.time ?? end.time);
+  const seen = steps.slice(countUntil(steps, event.time, 'before'), countUntil(steps, end.time));
+  const evidence =
+    held === undefined ? [...seen.flatMap(linesOf), ...endLines(timeline).slice(-1)] : held.evidence;
+  return {
+    measure: { ...measure, outcome },
+    evidence: uniqueLines([...linesOf(event), ...gaps.flatMap((g) => g.evidence), ...evidence]),
+  };
 }
 
-/** A steady light has held if nothing changed it for the hold time, or only that its half became active. */
-function holds(
+/** A steady light that went off, or was not seen to, as its half took the active role. */
+function endsAsActive(
   timeline: PairTimeline,
   half: string,
-  steady: TimelineEvent,
-  next: TimelineEvent | undefined,
+  stretch: Stretch | undefined,
   end: End,
   rules: TimelineRules,
 ): boolean {
-  const until = next === undefined || next.value === 'steady' ? holdLimit(end, timeline.to) : next.earliest;
-  if (Math.min(until, holdLimit(end, timeline.to)) - steady.time >= rules.holdMs) return true;
+  if (stretch === undefined || !stretch.isSeen) return false;
+  const { time } = stretch.start;
+  const lights = track(timeline, half, 'light');
+  const next = firstFrom(lights, countUntil(lights, time), (s) => s.value !== 'steady');
   if (next?.value !== 'off' && end.why !== 'switchover') return false;
   const roles = track(timeline, half, 'role');
-  const active = firstFrom(roles, countUntil(roles, steady.time), (s) => s.value === 'active');
+  const active = firstFrom(roles, countUntil(roles, time), (s) => s.value === 'active');
   if (active === undefined) return false;
   return next === undefined || active.earliest <= next.time + rules.belongsMs;
 }

@@ -1,61 +1,98 @@
 import type { NonEmpty, Source } from '../vocabulary.ts';
 import type { Stamp } from './durations.ts';
 import type { Merged } from './merge.ts';
+import { countUntil } from './tracks.ts';
 
 /** One step of a state: what it became, and what it was before (`null`: not known). */
 export interface StateStep extends Stamp {
   readonly value: string | null;
   readonly before: string | null;
   readonly initial: boolean;
+  readonly kind: Merged['kind'];
+  /** No line states it: it is reasoned from the other half's. */
+  readonly concluded: boolean;
   readonly sources: NonEmpty<Source>;
 }
 
 /** Something after which a state can not have stayed as it was, though no log says so: a removal, a restart, a reflash. */
 export interface Break extends Stamp {
+  readonly kind: Merged['kind'];
   readonly sources: NonEmpty<Source>;
 }
 
+/** What can not have left a state as it was, each list in the order of time. */
+export interface Breaks {
+  /** Where the log restates a value after one of these, it was lost in between, and `lostValue`, where given, is put there. */
+  readonly restating: readonly Break[];
+  readonly lostValue: string | null;
+  /** Nothing is known of the state from here on until a log tells of it again, unless a poll goes on to read it. */
+  readonly ending: readonly Break[];
+}
+
+export const noBreaks: Breaks = { restating: [], lostValue: null, ending: [] };
+
 /**
- * The steps of one state from the merged sightings of all streams, in the order of time. A value that is already so is
- * no step, unless a break lies between: then the log restates it because it was lost in between, and `lostValue`, where
- * given, is put at the break (ready, pulled, ready: the partner was not ready from the removal on).
+ * The steps of one state from the merged sightings of all streams, both in the order of time. A value that is already so is
+ * no step, unless a break lies between (ready, pulled, ready: the partner was not ready from the removal on). A change seen by
+ * one poll did not come before another last read the old value.
  */
-export function toSteps(
-  merged: readonly Merged[],
-  breaks: readonly Break[],
-  lostValue: string | null,
-): readonly StateStep[] {
+export function toSteps(merged: readonly Merged[], breaks: Breaks): readonly StateStep[] {
   const steps: StateStep[] = [];
-  let readUntil = 0;
+  let knownUntil = Number.NEGATIVE_INFINITY;
   for (const item of merged) {
+    const end = endBetween(breaks.ending, steps.at(-1), item.time, knownUntil);
+    if (end !== undefined) steps.push(toLost(end, null, steps.at(-1)?.value ?? null));
     const last = steps.at(-1);
-    if (last !== undefined && last.value === item.value) {
-      const broken = item.initial
-        ? undefined
-        : breaks.find((b) => b.time > last.time && b.time <= item.earliest);
-      if (broken !== undefined && item.kind === 'entry') {
-        if (lostValue !== null && lostValue !== item.value) steps.push(lost(broken, lostValue, last.value));
-        steps.push(step(item, steps.at(-1)?.value ?? null, item.earliest));
-      }
-      readUntil = Math.max(readUntil, item.readUntil);
+    if (last === undefined) steps.push(toStep(item, null, item.earliest));
+    else if (last.value === item.value) {
+      steps.push(...restated(item, last, breaks));
+      knownUntil = Math.max(knownUntil, item.readUntil);
       continue;
-    }
-    // A first reading that differs from what another source said before: it changed somewhere in between.
-    const known =
-      last === undefined ? item.earliest : Math.max(last.time, readUntil < item.time ? readUntil : 0);
-    const earliest = item.initial && last !== undefined ? Math.min(known, item.time) : item.earliest;
-    steps.push(step(item, last?.value ?? null, earliest));
-    readUntil = item.readUntil;
+    } else steps.push(toStep(item, last.value, earliestOf(item, last, knownUntil)));
+    knownUntil = item.readUntil;
   }
-  return steps;
+  const end = endBetween(breaks.ending, steps.at(-1), Number.POSITIVE_INFINITY, knownUntil);
+  return end === undefined ? steps : [...steps, toLost(end, null, steps.at(-1)?.value ?? null)];
 }
 
-function step(item: Merged, before: string | null, earliest: number): StateStep {
-  const { time, resolution, value, sources } = item;
-  return { time, earliest, resolution, value, before, initial: item.initial && before === null, sources };
+/** The first end after the last step, if it comes before `time` and no poll read the value after it. */
+function endBetween(
+  ends: readonly Break[],
+  last: StateStep | undefined,
+  time: number,
+  knownUntil: number,
+): Break | undefined {
+  if (last === undefined || last.value === null) return undefined;
+  const found = ends[countUntil(ends, Math.max(last.time, knownUntil))];
+  return found !== undefined && found.time <= time ? found : undefined;
 }
 
-function lost(at: Break, value: string, before: string | null): StateStep {
-  const { time, earliest, resolution, sources } = at;
-  return { time, earliest, resolution, value, before, initial: false, sources };
+/** When a change that follows another step can have happened at the earliest. */
+function earliestOf(item: Merged, last: StateStep, knownUntil: number): number {
+  const known = knownUntil < item.time ? knownUntil : Number.NEGATIVE_INFINITY;
+  // A reading that differs from what another source said before: it changed somewhere in between.
+  if (item.initial || item.resumed) return Math.min(item.time, Math.max(last.time, known));
+  return item.earliest === item.time ? item.time : Math.max(item.earliest, known, last.earliest);
+}
+
+function restated(item: Merged, last: StateStep, { restating, lostValue }: Breaks): readonly StateStep[] {
+  if (item.kind !== 'entry' && !item.resumed) return [];
+  const broken = restating[countUntil(restating, last.time)];
+  if (broken === undefined || broken.time > item.time) return [];
+  const lost = lostValue === null || lostValue === item.value ? [] : [toLost(broken, lostValue, last.value)];
+  const earliest = item.resumed
+    ? Math.min(item.time, Math.max(item.earliest, broken.earliest))
+    : item.earliest;
+  return [...lost, toStep(item, lost[0]?.value ?? last.value, earliest)];
+}
+
+function toStep(item: Merged, before: string | null, earliest: number): StateStep {
+  const { kind, time, resolution, value, sources } = item;
+  const initial = item.initial && before === null;
+  return { kind, time, earliest, resolution, value, before, initial, concluded: false, sources };
+}
+
+function toLost(at: Break, value: string | null, before: string | null): StateStep {
+  const { kind, time, earliest, resolution, sources } = at;
+  return { kind, time, earliest, resolution, value, before, initial: false, concluded: false, sources };
 }

@@ -38,8 +38,8 @@ export function resolveSubjects(
 
 /** Field by field: a copy of all at once takes ten times as long. */
 function resolved(sighting: Sighting, half: string | null): Resolved {
-  const { kind, time, earliest, resolution, subject, signal, value, initial } = sighting;
-  const { stream, spacing, streamEnd, sources } = sighting;
+  const { kind, time, earliest, resolution, subject, signal, value, initial, resumed } = sighting;
+  const { stream, spacing, readUntil, printed, spread, sources } = sighting;
   return {
     kind,
     time,
@@ -49,9 +49,12 @@ function resolved(sighting: Sighting, half: string | null): Resolved {
     signal,
     value,
     initial,
+    resumed,
     stream,
     spacing,
-    streamEnd,
+    readUntil,
+    printed,
+    spread,
     sources,
     half,
   };
@@ -121,15 +124,14 @@ function rereadAt(
   const place = countUntil(series, flip.time, 'before');
   const current = series[place - 1];
   if (current === undefined) return [];
-  const next = series[place];
   const sameRows = flip.file !== null && flip.file === current.sources[0].file;
-  // The last reading that is sure to have shown this value; without a later change the stream's last one.
-  const lastRead = next === undefined ? current.streamEnd : next.earliest;
-  if (lastRead < flip.time) return [];
-  const time = sameRows ? flip.time : Math.min(lastRead, flip.time + 3 * current.spacing);
+  const { readUntil } = current;
+  if (readUntil < flip.time) return [];
+  const time = sameRows ? flip.time : Math.min(readUntil, flip.time + 3 * current.spacing);
   const active = activeHalf(roles, flip.time);
   if (active === null) return [];
   const half = current.subject.role === 'active' ? active : otherHalf(halves, active);
   const sources = sameRows ? flip.sources : current.sources;
-  return [{ ...current, half, time, earliest: Math.min(flip.earliest, time), initial: false, sources }];
+  const earliest = Math.min(flip.earliest, time);
+  return [{ ...current, half, time, earliest, initial: false, resumed: false, sources }];
 }

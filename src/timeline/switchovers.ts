@@ -1,94 +1,138 @@
-import type {
-  Interval,
-  NonEmpty,
-  PairTimeline,
-  SourceLine,
-  Switchover,
-  TimelineEvent,
-} from '../vocabulary.ts';
+import type { PairTimeline, Switchover, TimelineEvent } from '../vocabulary.ts';
+import { observesCommandAt } from './commands.ts';
 import { between } from './durations.ts';
 import { linesOfAll } from './evidence.ts';
+import { unobservedIn } from './observation.ts';
 import { readinessOf } from './readiness.ts';
 import type { TimelineRules } from './rules.ts';
 import { countUntil, stepAt, track } from './tracks.ts';
 
+/** The roles exchanged: one half left the active role, the other took it. */
+interface Exchanged {
+  readonly left: TimelineEvent;
+  /** `null` where a log says that they exchanged, and nothing says which half is which. */
+  readonly taken: TimelineEvent | null;
+}
+
 /**
- * Every switchover of a pair in the order of time, judged at its earliest instant. `logsCommands` says whether any input
- * ever logs a command. Source: design.md, section 4, Switchovers.
+ * Every switchover of a pair in the order of time, judged at its earliest instant. `logsCommands` are the files in which a
+ * command is ever logged. Source: design.md, sections 2 and 4, Switchovers.
  */
 export function switchoversOf(
   timeline: PairTimeline,
-  logsCommands: boolean,
+  logsCommands: ReadonlySet<string>,
   rules: TimelineRules,
 ): readonly Switchover[] {
-  const all = timeline.events.filter((e) => e.signal === 'switchover-command');
-  const widest = all.reduce((most, e) => Math.max(most, e.time - e.earliest), 0);
-  return takings(timeline).map(({ left, taken }) => {
-    const at = { time: left.time, earliest: left.earliest };
-    const commands = all
+  const commands = timeline.events.filter((e) => e.signal === 'switchover-command');
+  const widest = commands.reduce((most, e) => Math.max(most, e.time - e.earliest), 0);
+  return exchangesOf(timeline, rules).map(({ left, taken }) => {
+    const own = commands
       .slice(
-        countUntil(all, left.earliest - rules.commandMs, 'before'),
-        countUntil(all, left.time + left.resolution + widest),
+        countUntil(commands, left.earliest - rules.commandMs, 'before'),
+        countUntil(commands, left.time + left.resolution + widest),
       )
       .filter((e) => isCommandOf(e, left, rules));
-    const ready = readinessAt(timeline, left);
-    const gap = between(left, taken);
+    const { events, ...ready } = readinessAt(timeline, left);
+    const isObserved = observesCommandAt(timeline, logsCommands, left.earliest - rules.commandMs, left.time);
     return {
       pair: timeline.pair,
-      at,
-      fromHalf: left.half ?? '',
-      toHalf: taken.half ?? '',
-      commanded: logsCommands ? commands.length > 0 : null,
-      partnerReady: ready === undefined ? null : ready.value === 'yes',
-      readySeconds:
-        ready === undefined || ready.value !== 'yes' || ready.initial
-          ? null
-          : Math.max(0, at.earliest - ready.time) / 1000,
-      firmwareMatched: firmwareMatched(timeline, at.earliest),
-      gapSeconds: { low: gap.low, high: gap.high },
-      evidence: evidenceOf(left, taken, commands, ready),
+      at: { time: left.time, earliest: left.earliest },
+      fromHalf: taken === null ? null : left.half,
+      toHalf: taken?.half ?? null,
+      commanded: own.length > 0 ? true : isObserved ? false : null,
+      ...ready,
+      firmwareMatched: firmwareMatched(timeline, left.earliest),
+      gapSeconds: gapOf(left, taken),
+      evidence: linesOfAll([left, ...(taken === null ? [] : [taken]), ...own, ...events]),
     };
   });
 }
 
-/** Pairs each leaving of the active role with the other half's taking it. */
+/** Time between the leaving and the taking; nothing is known of it where one line tells of both, 0 where both were active. */
+function gapOf(left: TimelineEvent, taken: TimelineEvent | null): Switchover['gapSeconds'] {
+  if (taken === null || isOneLine(left, taken)) return { low: null, high: null };
+  const { low, high } = between(left, taken);
+  return { low, high };
+}
+
+function isOneLine(left: TimelineEvent, taken: TimelineEvent): boolean {
+  const [a, b] = [left.sources[0], taken.sources[0]];
+  return left.earliest === left.time && a.file === b.file && a.line === b.line;
+}
+
+/** What stated roles exchanged, and what is logged as a switchover besides. */
+function exchangesOf(timeline: PairTimeline, rules: TimelineRules): readonly Exchanged[] {
+  const exchanged = takings(timeline, rules);
+  const logged = track(timeline, null, 'switchover').filter(
+    (s) => !exchanged.some(({ left, taken }) => isNear(left, s, rules) || isNear(taken, s, rules)),
+  );
+  const others = logged.map((left): Exchanged => ({ left, taken: null }));
+  const finer = exchanged.map(({ left, taken }) => ({ left: atLogged(left, timeline), taken }));
+  return [...finer, ...others].sort((a, b) => a.left.time - b.left.time);
+}
+
+function isNear(a: TimelineEvent, b: TimelineEvent, rules: TimelineRules): boolean {
+  return a.earliest - rules.lagMs <= b.time && b.earliest - rules.lagMs <= a.time;
+}
+
+/** A leaving that a poll saw, at the instant at which a log says that the roles were exchanged, if it lies within its bounds. */
+function atLogged(left: TimelineEvent, timeline: PairTimeline): TimelineEvent {
+  const logged = track(timeline, null, 'switchover');
+  const found = logged[countUntil(logged, left.earliest)];
+  if (found === undefined || found.time > left.time || found.time !== found.earliest) return left;
+  const { time, earliest, resolution, sources } = found;
+  return { ...left, time, earliest, resolution, sources: [...left.sources, ...sources] };
+}
+
+/**
+ * Pairs each leaving of the active role with the other half's taking it, however long between. A half that takes it again
+ * itself has not passed it on. Roles that are only concluded exchange nothing.
+ */
 function takings(
   timeline: PairTimeline,
+  rules: TimelineRules,
 ): readonly { readonly left: TimelineEvent; readonly taken: TimelineEvent }[] {
-  const roles = timeline.events.filter((e) => e.signal === 'role');
-  const active = roles.filter((e) => e.value === 'active');
-  const free = roles.filter((e) => e.before === 'active' && e.value !== 'active' && !e.initial);
-  const pairs: { left: TimelineEvent; taken: TimelineEvent }[] = [];
-  for (const taken of active.filter((e) => !e.initial)) {
-    const place = nearestOfOther(free, taken);
-    const left = free[place];
-    if (left === undefined || !isNextTaking(active, left, taken)) continue;
-    pairs.push({ left, taken });
-    free.splice(place, 1);
+  const steps = timeline.events.filter((e) => e.signal === 'role' && !e.concluded);
+  steps.sort((a, b) => a.time - b.time || Number(a.value === 'active') - Number(b.value === 'active'));
+  const found: { left: TimelineEvent; taken: TimelineEvent }[] = [];
+  const active = new Set<string | null>();
+  let left: TimelineEvent | null = null;
+  let taken: TimelineEvent | null = null;
+  for (const step of steps) {
+    const isTaking = step.value === 'active';
+    const open = isTaking ? left : taken;
+    if (!step.initial && (isTaking || leaves(step, timeline, rules))) {
+      if (open !== null && open.half !== step.half && isMatch(open, step, rules)) {
+        found.push(isTaking ? { left: open, taken: step } : { left: step, taken: open });
+        left = null;
+        taken = null;
+      } else if (isTaking) {
+        // Taken again by the half that had left it, or while the other still holds it.
+        taken = left?.half === step.half ? null : step;
+        left = null;
+      } else {
+        left = active.size > (active.has(step.half) ? 1 : 0) ? null : step;
+        if (taken?.half === step.half) taken = null;
+      }
+    }
+    if (isTaking) active.add(step.half);
+    else active.delete(step.half);
   }
-  return pairs.sort((a, b) => a.left.time - b.left.time);
+  return found;
 }
 
-/** Where the event of another half stands that is nearest in time, of two the earlier; -1 without any. */
-function nearestOfOther(events: readonly TimelineEvent[], { half, time }: TimelineEvent): number {
-  const middle = countUntil(events, time);
-  let before = middle - 1;
-  while (events[before]?.half === half) before -= 1;
-  // Of several at one instant the first.
-  while (before > 0 && events[before - 1]?.time === events[before]?.time && events[before - 1]?.half !== half)
-    before -= 1;
-  let after = middle;
-  while (events[after]?.half === half) after += 1;
-  const [first, second] = [events[before], events[after]];
-  if (first === undefined) return second === undefined ? -1 : after;
-  return second === undefined || time - first.time <= second.time - time ? before : after;
+/** A half leaves the active role that it is known to hold; a first word on it in mid-log tells of a change too. */
+function leaves(step: TimelineEvent, timeline: PairTimeline, rules: TimelineRules): boolean {
+  return step.before === 'active' || isFirstWord(step, timeline, rules);
 }
 
-/** No half took the active role between the leaving and this taking. */
-function isNextTaking(active: readonly TimelineEvent[], left: TimelineEvent, taken: TimelineEvent): boolean {
-  const from = Math.min(left.time, taken.time);
-  const to = Math.max(left.time, taken.time);
-  return countUntil(active, to, 'before') <= countUntil(active, from);
+function isFirstWord({ before, time }: TimelineEvent, timeline: PairTimeline, rules: TimelineRules): boolean {
+  return before === null && time - timeline.from > rules.lagMs;
+}
+
+/** Where nothing says what one of them was before, only what comes close together is one exchange. */
+function isMatch(a: TimelineEvent, b: TimelineEvent, rules: TimelineRules): boolean {
+  return (a.before !== null && b.before !== null) || isNear(a, b, rules);
 }
 
 /** A command comes up to half a minute before the switchover's earliest instant, or within its bounds. */
@@ -96,14 +140,29 @@ function isCommandOf(command: TimelineEvent, left: TimelineEvent, rules: Timelin
   return command.time >= left.earliest - rules.commandMs && command.earliest <= left.time + left.resolution;
 }
 
-function readinessAt(timeline: PairTimeline, left: TimelineEvent): TimelineEvent | undefined {
+/** Whether the partner was ready at the switchover's earliest instant and for how long; not known where that was not observed. */
+function readinessAt(
+  timeline: PairTimeline,
+  left: TimelineEvent,
+): Pick<Switchover, 'partnerReady' | 'readySeconds'> & { readonly events: readonly TimelineEvent[] } {
+  const unknown = { partnerReady: null, readySeconds: null, events: [] };
   const { signal, steps } = readinessOf(timeline);
-  if (signal !== 'partner-ready') return undefined;
+  if (signal !== 'partner-ready') return unknown;
   // Within one stamp the switchover comes before the loss it brings.
   const isPoint = left.earliest === left.time;
   let place = countUntil(steps, left.earliest) - 1;
   while (isPoint && steps[place]?.time === left.earliest && steps[place]?.value === 'no') place -= 1;
-  return steps[place];
+  const ready = steps[place];
+  if (ready === undefined || ready.value === null) return unknown;
+  const unseen = unobservedIn(timeline, null, 'partner-ready', ready.time, left.earliest).at(-1);
+  // Unobserved up to the switchover: it may have been lost.
+  if (unseen !== undefined && unseen.to >= left.earliest && unseen.from < left.earliest) return unknown;
+  const since = unseen === undefined ? (ready.initial ? null : ready.time) : unseen.to;
+  return {
+    partnerReady: ready.value === 'yes',
+    readySeconds: ready.value !== 'yes' || since === null ? null : Math.max(0, left.earliest - since) / 1000,
+    events: [ready],
+  };
 }
 
 function firmwareMatched(timeline: PairTimeline, time: number): boolean | null {
@@ -111,68 +170,4 @@ function firmwareMatched(timeline: PairTimeline, time: number): boolean | null {
     (half) => stepAt(track(timeline, half, 'firmware'), time)?.value ?? null,
   );
   return a === null || b === null || a === undefined || b === undefined ? null : a === b;
-}
-
-function evidenceOf(
-  left: TimelineEvent,
-  taken: TimelineEvent,
-  commands: readonly TimelineEvent[],
-  ready: TimelineEvent | undefined,
-): NonEmpty<SourceLine> {
-  return linesOfAll([left, taken, ...commands, ...(ready === undefined ? [] : [ready])]);
-}
-
-/** A span in which both halves were active, or neither. */
-export interface Conflict extends Interval {
-  readonly kind: 'two-active' | 'none-active';
-  readonly low: number;
-  readonly seconds: number;
-  readonly high: number;
-  /** Spacing of the coarsest poll that shows it, in seconds; 0 for journals. */
-  readonly spacingSeconds: number;
-  readonly evidence: NonEmpty<SourceLine>;
-}
-
-/** Spans with both halves active or neither, from the first instant at which both roles are known. */
-export function conflictsOf(timeline: PairTimeline): readonly Conflict[] {
-  const [first, second] = timeline.halves.map((half) => track(timeline, half, 'role'));
-  if (first === undefined || second === undefined) return [];
-  const moments = [...first, ...second].sort((a, b) => a.time - b.time || a.earliest - b.earliest);
-  const conflicts: Conflict[] = [];
-  let open: { kind: Conflict['kind']; start: TimelineEvent } | null = null;
-  for (const [index, moment] of moments.entries()) {
-    if (moments[index + 1]?.time === moment.time) continue;
-    const kind = conflictAt(stepAt(first, moment.time), stepAt(second, moment.time));
-    if (open !== null && kind !== open.kind) {
-      conflicts.push(conflictOf(timeline, open.kind, open.start, moment));
-      open = null;
-    }
-    if (kind !== null && open === null) open = { kind, start: moment };
-  }
-  return open === null ? conflicts : [...conflicts, conflictOf(timeline, open.kind, open.start, null)];
-}
-
-function conflictAt(a: TimelineEvent | undefined, b: TimelineEvent | undefined): Conflict['kind'] | null {
-  if (a === undefined || b === undefined) return null;
-  if (a.value === 'active' && b.value === 'active') return 'two-active';
-  return a.value !== 'active' && b.value !== 'active' ? 'none-active' : null;
-}
-
-function conflictOf(
-  timeline: PairTimeline,
-  kind: Conflict['kind'],
-  start: TimelineEvent,
-  end: TimelineEvent | null,
-): Conflict {
-  const to = end ?? { time: timeline.to, earliest: timeline.to, resolution: 0 };
-  const files = new Set([...start.sources, ...(end?.sources ?? [])].map((s) => s.file));
-  const spacings = timeline.coverage.filter((c) => files.has(c.file)).map((c) => c.stream.spacing);
-  return {
-    kind,
-    from: start.time,
-    to: to.time,
-    ...between(start, to),
-    spacingSeconds: Math.max(0, ...spacings) / 1000,
-    evidence: end === null ? linesOfAll([start]) : linesOfAll([start, end]),
-  };
 }

@@ -1,27 +1,54 @@
 import { endLines, linesOf } from '../timeline/evidence.ts';
+import { unobservedIn } from '../timeline/observation.ts';
 import { stepAt, track } from '../timeline/tracks.ts';
-import type { NonEmpty, SourceLine, StateSignal, TimelineEvent } from '../vocabulary.ts';
+import {
+  type NonEmpty,
+  type SourceLine,
+  type StateSignal,
+  sayDuration,
+  type TimelineEvent,
+  type Unobserved,
+} from '../vocabulary.ts';
 import type { SwapCase } from './check.ts';
 
-/** What each half reports of one signal at the end of a swap. */
+/** What a half, or the pair, reports of one signal at the end of a swap. */
 export interface AtEnd {
-  readonly half: string;
+  readonly half: string | null;
+  /** `null` where it is not known: nothing was reported since the half was out, or it was not observed up to the end. */
   readonly value: string | null;
   readonly step: TimelineEvent | undefined;
   readonly everLogged: boolean;
+  /** The unobserved span in which the swap ends, if it does in one. */
+  readonly unseen: Unobserved | undefined;
 }
 
-export function atEnd({ facts, to }: SwapCase, signal: StateSignal): readonly AtEnd[] {
-  return facts.timeline.halves.map((half) => {
-    const steps = track(facts.timeline, half, signal);
-    const step = stepAt(steps, to);
-    return { half, value: step?.value ?? null, step, everLogged: steps.length > 0 };
-  });
+/** What each half reports of a signal at the end of a swap. */
+export function atEnd(swap: SwapCase, signal: StateSignal): readonly AtEnd[] {
+  return swap.facts.timeline.halves.map((half) => stateAtEnd(swap, half, signal));
+}
+
+/** What one half, or the pair (`null`), reports of a signal at the end of a swap. */
+export function stateAtEnd({ facts, to }: SwapCase, half: string | null, signal: StateSignal): AtEnd {
+  const steps = track(facts.timeline, half, signal);
+  const step = stepAt(steps, to);
+  const unseen = unobservedIn(facts.timeline, half, signal, step?.time ?? to, to).find((u) => u.to === to);
+  const value = unseen === undefined ? (step?.value ?? null) : null;
+  return { half, value, step, everLogged: steps.length > 0, unseen };
+}
+
+/** Why a state is not known at the end, as the end of a sentence; empty where nothing more can be said. */
+export function whyUnknown({ unseen }: AtEnd): string {
+  return unseen === undefined
+    ? ''
+    : `: it was not observed for the last ${sayDuration((unseen.to - unseen.from) / 1000)}`;
 }
 
 /** The lines that state what holds at the end; the first and last line of the log where nothing does. */
 export function endEvidence({ facts }: SwapCase, states: readonly AtEnd[]): NonEmpty<SourceLine> {
-  const lines = states.flatMap(({ step }) => (step === undefined ? [] : [...linesOf(step)]));
+  const lines = states.flatMap(({ step, unseen }) => [
+    ...(step === undefined ? [] : linesOf(step)),
+    ...(unseen?.evidence ?? []),
+  ]);
   const [first, ...rest] = lines;
   return first === undefined ? endLines(facts.timeline) : [first, ...rest];
 }

@@ -2,7 +2,15 @@ import type { PairFacts } from '../timeline/facts.ts';
 import type { FlappingSpell } from '../timeline/flapping.ts';
 import type { ModuleChange } from '../timeline/module-changes.ts';
 import type { TimelineRules } from '../timeline/rules.ts';
-import type { BringUp, CheckStatus, NonEmpty, PlannedModule, SourceLine, Switchover } from '../vocabulary.ts';
+import type {
+  BringUp,
+  CheckStatus,
+  NonEmpty,
+  OpenSwap,
+  PlannedModule,
+  SourceLine,
+  Switchover,
+} from '../vocabulary.ts';
 import type { VerifyLimits } from './limits.ts';
 
 /** One swap as the logs show it: what the checks look at. */
@@ -16,6 +24,8 @@ export interface SwapCase {
   readonly to: number;
   /** The last settled bring-up of the swap; `null` if none settled. */
   readonly settledAt: number | null;
+  /** What is waited for where the log ends; `null` where the swap is over. */
+  readonly open: OpenSwap | null;
   /** Bring-ups and switchovers between the first removal and the end. */
   readonly bringUps: readonly BringUp[];
   readonly switchovers: readonly Switchover[];
@@ -38,6 +48,13 @@ export interface Check {
   /** What must hold, in a few words. */
   readonly title: string;
   judge(swap: SwapCase): Outcome;
+}
+
+/** What must hold at the end is not decided while the swap is open, however it stands so far. */
+export function onceOver({ open }: SwapCase, outcome: Outcome): Outcome {
+  if (open === null || outcome.status === 'not-observed') return outcome;
+  const statement = `The swap is still open. So far: ${outcome.statement.charAt(0).toLowerCase()}${outcome.statement.slice(1)}`;
+  return { ...outcome, status: 'inconclusive', statement };
 }
 
 /**

@@ -8,6 +8,7 @@ import { linksRestored } from './links-restored.ts';
 import { modelsMatched } from './models-matched.ts';
 import { neverWithoutActive } from './never-without-active.ts';
 import { notFlapping } from './not-flapping.ts';
+import { nothingAtFault } from './nothing-at-fault.ts';
 import { oneHalfAtATime } from './one-half-at-a-time.ts';
 import { readyBeforeSwitchover } from './ready-before-switchover.ts';
 import { removedStandby } from './removed-standby.ts';
@@ -31,5 +32,6 @@ export const checks: readonly Check[] = [
   modelsMatched,
   configurationCurrent,
   notFlapping,
+  nothingAtFault,
   soaked,
 ];

@@ -12,3 +12,8 @@ export function judgeEachSwitchover(swap: SwapCase, judge: (switchover: Switchov
     evidence: endLines(swap.facts.timeline),
   };
 }
+
+/** The half a switchover went to, as it follows the word; empty where no line says which. */
+export function toHalfWords(toHalf: string | null): string {
+  return toHalf === null ? '' : ` to half ${toHalf}`;
+}

@@ -1,8 +1,10 @@
+import { openSwap } from '../procedure/open-swap.ts';
+import type { HalfInWork } from '../procedure/procedure.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { flappingSpells } from '../timeline/flapping.ts';
 import type { ModuleChange } from '../timeline/module-changes.ts';
 import type { TimelineRules } from '../timeline/rules.ts';
-import type { BringUp, Job, NonEmpty } from '../vocabulary.ts';
+import type { BringUp, Job, NonEmpty, PlannedModule } from '../vocabulary.ts';
 import type { SwapCase } from './check.ts';
 import type { VerifyLimits } from './limits.ts';
 
@@ -24,17 +26,37 @@ export function findSwaps(
   limits: VerifyLimits,
   rules: TimelineRules,
 ): readonly SwapCase[] {
-  const wanted = facts.moduleChanges.filter(
+  const plan = job?.plan?.[facts.timeline.pair] ?? {};
+  const changes = [...facts.moduleChanges, ...plannedChanges(facts, plan)].sort(
+    (a, b) => a.removed.time - b.removed.time,
+  );
+  const wanted = changes.filter(
     (c) =>
-      (filter.from === null || c.inserted.time >= filter.from) &&
+      (filter.from === null || (c.inserted ?? c.removed).time >= filter.from) &&
       (filter.to === null || c.removed.earliest <= filter.to),
   );
   const groups = groupChanges(wanted, limits);
-  return groups.map((changes, index) => {
+  return groups.map((group, index) => {
     const next = groups[index + 1]?.[0].removed.earliest ?? Number.POSITIVE_INFINITY;
     const logEnd = Math.min(facts.timeline.to, filter.to ?? Number.POSITIVE_INFINITY, next);
-    return toCase(facts, changes, logEnd, job, limits, rules);
+    return toCase(facts, group, { logEnd, isLast: next > facts.timeline.to }, plan, limits, rules);
   });
+}
+
+type Plan = Readonly<Record<string, PlannedModule>>;
+
+/** An absence of the partner is a swap where the plan names the one half that was out, and nothing else tells of one. */
+function plannedChanges({ absences, moduleChanges }: PairFacts, plan: Plan): readonly ModuleChange[] {
+  const [half, ...others] = Object.keys(plan);
+  if (half === undefined || others.length > 0 || moduleChanges.some((c) => c.half === half)) return [];
+  const nothing = { model: null, serial: null, firmware: null };
+  return absences.map(({ gone, back }) => ({
+    half,
+    removed: { ...gone, half, signal: 'removed', value: null },
+    inserted: back === null ? null : { ...back, half, signal: 'inserted', value: null },
+    before: nothing,
+    found: nothing,
+  }));
 }
 
 function groupChanges(
@@ -55,8 +77,8 @@ function groupChanges(
 function toCase(
   facts: PairFacts,
   changes: NonEmpty<ModuleChange>,
-  logEnd: number,
-  job: Job | null,
+  { logEnd, isLast }: { readonly logEnd: number; readonly isLast: boolean },
+  plan: Plan,
   limits: VerifyLimits,
   rules: TimelineRules,
 ): SwapCase {
@@ -69,13 +91,37 @@ function toCase(
     from: begin - limits.baselineSeconds * 1000,
     to,
     settledAt,
+    // What another swap follows is over, whatever it waited for.
+    open: isLast ? openSwap(worksOf(facts, changes, plan, logEnd), settledAt, Object.keys(plan)) : null,
     bringUps: facts.bringUps.filter((b) => b.start.time >= begin && b.start.time <= to),
     switchovers: facts.switchovers.filter((s) => s.at.time >= begin && s.at.time <= to),
     flapping: flappingSpells(counted, facts.timeline.to, rules.flapping),
-    plan: job?.plan?.[facts.timeline.pair] ?? {},
+    plan,
     limits,
     rules,
   };
+}
+
+/** The halves in work, each with its last change. */
+function worksOf(
+  facts: PairFacts,
+  changes: NonEmpty<ModuleChange>,
+  plan: Plan,
+  at: number,
+): NonEmpty<HalfInWork> {
+  const work = (change: ModuleChange): HalfInWork => {
+    const { half, inserted } = change;
+    const bringUp =
+      inserted === null
+        ? undefined
+        : facts.bringUps.findLast(
+            (b) => b.half === half && b.start.time >= inserted.earliest && b.start.time <= at,
+          );
+    return { facts, change, bringUp: bringUp ?? null, plan: plan[half], at };
+  };
+  const lastOf = [...new Map(changes.map((change) => [change.half, change])).values()].map(work);
+  const [first, ...rest] = lastOf;
+  return first === undefined ? [work(changes[0])] : [first, ...rest];
 }
 
 /** A bring-up that begins before the end moves the end on, until the last one has settled and soaked. */
@@ -85,11 +131,14 @@ function endOf(
   logEnd: number,
   limits: VerifyLimits,
 ): { readonly to: number; readonly settledAt: number | null } {
-  const lastInsertion = Math.max(...changes.map((c) => c.inserted.time));
+  // While a module is out nothing has settled.
+  if (changes.some((c, index) => c.inserted === null && isLastOfHalf(changes, index)))
+    return { to: logEnd, settledAt: null };
+  const lastInsertion = Math.max(...changes.map((c) => (c.inserted ?? c.removed).time));
+  const firstInsertion = (changes[0].inserted ?? changes[0].removed).earliest;
   let settledAt: number | null = null;
-  let to = logEnd;
   for (const bringUp of bringUps) {
-    if (bringUp.start.time < changes[0].inserted.earliest || bringUp.start.time > logEnd) continue;
+    if (bringUp.start.time < firstInsertion || bringUp.start.time > logEnd) continue;
     // What begins after the soak of the last new module belongs to another day.
     if (
       settledAt !== null &&
@@ -100,7 +149,10 @@ function endOf(
       settledAt = Math.max(settledAt ?? 0, bringUp.settled.time);
     else if (bringUp.outcome !== 'superseded') settledAt = null;
   }
-  if (settledAt !== null && settledAt >= lastInsertion)
-    to = Math.min(logEnd, settledAt + limits.soakSeconds * 1000);
-  return { to, settledAt: settledAt !== null && settledAt >= lastInsertion ? settledAt : null };
+  if (settledAt === null || settledAt < lastInsertion) return { to: logEnd, settledAt: null };
+  return { to: Math.min(logEnd, settledAt + limits.soakSeconds * 1000), settledAt };
+}
+
+function isLastOfHalf(changes: readonly ModuleChange[], index: number): boolean {
+  return !changes.slice(index + 1).some((c) => c.half === changes[index]?.half);
 }

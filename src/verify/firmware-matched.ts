@@ -1,6 +1,7 @@
 import type { Switchover } from '../vocabulary.ts';
-import { atEnd, endEvidence } from './at-end.ts';
-import { type Check, type Outcome, type SwapCase, worstOf } from './check.ts';
+import { atEnd, endEvidence, whyUnknown } from './at-end.ts';
+import { type Check, type Outcome, onceOver, type SwapCase, worstOf } from './check.ts';
+import { toHalfWords } from './each-switchover.ts';
 
 export const firmwareMatched: Check = {
   id: 'firmware-matched',
@@ -9,7 +10,7 @@ export const firmwareMatched: Check = {
     const atTheEnd = judgeEnd(swap);
     return atTheEnd.status === 'not-observed'
       ? atTheEnd
-      : worstOf([atTheEnd, ...swap.switchovers.map(judgeSwitchover)]);
+      : worstOf([onceOver(swap, atTheEnd), ...swap.switchovers.map(judgeSwitchover)]);
   },
 };
 
@@ -19,11 +20,23 @@ function judgeEnd(swap: SwapCase): Outcome {
   if (!states.some((s) => s.everLogged)) {
     return { status: 'not-observed', statement: 'Firmware was never logged.', evidence };
   }
+  const unplanned = states.find((s) => {
+    const planned = swap.plan[s.half ?? '']?.firmware;
+    return planned !== undefined && s.value !== null && s.value !== planned;
+  });
+  if (unplanned !== undefined) {
+    const planned = swap.plan[unplanned.half ?? '']?.firmware;
+    return {
+      status: 'fail',
+      statement: `At the end half ${unplanned.half} reports firmware ${unplanned.value}; ${planned} was planned.`,
+      evidence,
+    };
+  }
   const silent = states.find((s) => s.value === null);
   if (silent !== undefined) {
     return {
       status: 'inconclusive',
-      statement: `The firmware of half ${silent.half} at the end is not known.`,
+      statement: `The firmware of half ${silent.half} at the end is not known${whyUnknown(silent)}.`,
       evidence,
     };
   }
@@ -34,22 +47,16 @@ function judgeEnd(swap: SwapCase): Outcome {
 }
 
 function judgeSwitchover({ firmwareMatched: matched, toHalf, evidence }: Switchover): Outcome {
+  const switchover = toHalfWords(toHalf);
   if (matched === null) {
-    return {
-      status: 'inconclusive',
-      statement: `The firmware at the switchover to half ${toHalf} is not known.`,
-      evidence,
-    };
+    const statement = `The firmware at the switchover${switchover} is not known.`;
+    return { status: 'inconclusive', statement, evidence };
   }
   return matched
-    ? {
-        status: 'pass',
-        statement: `At the switchover to half ${toHalf} the firmware was the same.`,
-        evidence,
-      }
+    ? { status: 'pass', statement: `At the switchover${switchover} the firmware was the same.`, evidence }
     : {
         status: 'fail',
-        statement: `The switchover to half ${toHalf} came while the firmware differed.`,
+        statement: `The switchover${switchover} came while the firmware differed.`,
         evidence,
       };
 }

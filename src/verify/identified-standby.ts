@@ -1,84 +1,102 @@
 import { between, exactly, judge } from '../timeline/durations.ts';
-import { linesOf, linesOfAll } from '../timeline/evidence.ts';
+import { linesOf, linesOfAll, uniqueLines } from '../timeline/evidence.ts';
 import type { ModuleChange } from '../timeline/module-changes.ts';
-import { track, valueAt } from '../timeline/tracks.ts';
-import { sayBounds, sayDuration } from '../vocabulary.ts';
+import { unobservedIn } from '../timeline/observation.ts';
+import { track } from '../timeline/tracks.ts';
+import { type BringUp, sayBounds, sayDuration, type TimelineEvent } from '../vocabulary.ts';
 import { type Check, type Outcome, type SwapCase, worstOf } from './check.ts';
+import { judgeAbsent } from './last-bring-ups.ts';
 
 export const identifiedStandby: Check = {
   id: 'identified-standby',
   title: 'New module took the standby role',
   judge(swap) {
     const [first, ...rest] = swap.changes;
-    return worstOf([judgeRole(swap, first), ...rest.map((change) => judgeRole(swap, change))]);
+    return worstOf([judgeChange(swap, first), ...rest.map((change) => judgeChange(swap, change))]);
   },
 };
 
-function judgeRole(swap: SwapCase, { half, inserted }: ModuleChange): Outcome {
-  const { facts, limits } = swap;
-  const roles = track(facts.timeline, half, 'role');
-  const evidence = linesOf(inserted);
-  if (roles.length === 0) {
-    return { status: 'not-observed', statement: `The role of half ${half} was never logged.`, evidence };
-  }
-  const taken = roles.find((s) => s.time >= inserted.time && s.value !== 'none' && s.time <= swap.to);
-  if (taken === undefined || (taken.value === 'active' && valueAt(roles, inserted.time) === 'standby')) {
-    return judgeUnstated(swap, half, inserted);
-  }
-  if (taken.value !== 'standby') {
+function judgeChange(swap: SwapCase, change: ModuleChange): Outcome {
+  const { half, inserted } = change;
+  if (inserted === null) return judgeAbsent(swap, change);
+  const stated = track(swap.facts.timeline, half, 'role').filter((s) => !s.concluded);
+  if (stated.every((s) => s.value === 'none')) {
     return {
-      status: 'fail',
-      statement: `Half ${half} took the role ${taken.value ?? 'none'} after its insertion, not standby.`,
-      evidence: linesOfAll([inserted, taken]),
+      status: 'not-observed',
+      statement: `No line ever states the role of half ${half}.`,
+      evidence: linesOf(inserted),
     };
   }
+  const taken = stated.find(
+    (s) => s.time >= inserted.time && s.value !== 'none' && s.value !== null && s.time <= swap.to,
+  );
+  if (taken === undefined) return judgeUnstated(swap, half, inserted);
+  // The first word of it is that it took over: it was standby before, unsaid.
+  if (taken.value === 'active' && readied(swap, half, inserted, taken.time) !== undefined)
+    return judgeUnstated(swap, half, inserted);
+  return judgeTaken(swap, half, inserted, taken);
+}
+
+function judgeTaken(
+  { facts, limits }: SwapCase,
+  half: string,
+  inserted: TimelineEvent,
+  taken: TimelineEvent,
+): Outcome {
+  const gaps = unobservedIn(facts.timeline, half, 'role', inserted.time, taken.time);
+  const evidence = uniqueLines([...linesOfAll([inserted, taken]), ...gaps.flatMap((g) => g.evidence)]);
+  if (taken.value !== 'standby') {
+    const statement = `Half ${half} took the role ${taken.value ?? 'none'} after its insertion, not standby.`;
+    return { status: gaps.length > 0 ? 'inconclusive' : 'fail', statement, evidence };
+  }
   const wait = between(inserted, taken);
-  const outcome = judge(wait.low, wait.high, limits.roleSeconds);
+  const low = Math.min(wait.low, ...gaps.map((g) => Math.max(0, g.from - inserted.time) / 1000));
+  const outcome = judge(low, wait.high, limits.roleSeconds);
   const status = outcome === 'within' ? 'pass' : outcome === 'exceeded' ? 'fail' : 'inconclusive';
   return {
     status,
     statement:
       wait.high < 1
         ? `Half ${half} took the standby role at its insertion.`
-        : `Half ${half} took the standby role ${sayBounds(wait.low, wait.high)} after its insertion.`,
-    evidence: linesOfAll([inserted, taken]),
+        : `Half ${half} took the standby role ${sayBounds(low, wait.high)} after its insertion.`,
+    evidence,
   };
 }
 
-/** The role was not stated anew after the insertion: it counts only if the partner then became ready. */
-function judgeUnstated(
-  { facts, limits, to }: SwapCase,
+/** The bring-up of the new module that became ready before an instant. */
+function readied(
+  { facts }: SwapCase,
   half: string,
-  inserted: ModuleChange['inserted'],
-): Outcome {
-  const evidence = linesOf(inserted);
-  const roles = track(facts.timeline, half, 'role');
-  const ready = facts.bringUps.find(
-    (b) => b.half === half && b.start.time >= inserted.earliest && b.ready !== null,
+  inserted: TimelineEvent,
+  before: number,
+): BringUp | undefined {
+  return facts.bringUps.find(
+    (b) => b.half === half && b.start.time >= inserted.earliest && b.ready !== null && b.ready.time <= before,
   );
-  if (valueAt(roles, inserted.time) === 'standby') {
-    return ready === undefined
-      ? {
-          status: 'inconclusive',
-          statement: `Half ${half} was standby before its removal; its role after the insertion was not logged.`,
-          evidence,
-        }
-      : {
-          status: 'pass',
-          statement: `Half ${half} was standby, and became the ready partner.`,
-          evidence: ready.evidence,
-        };
+}
+
+/** No line states the role after the insertion: a ready partner is a standby, if it came in time. */
+function judgeUnstated(swap: SwapCase, half: string, inserted: TimelineEvent): Outcome {
+  const { facts, limits, to } = swap;
+  const bringUp = readied(swap, half, inserted, to);
+  if (bringUp?.ready != null) {
+    const wait = between(inserted, { ...bringUp.ready, resolution: inserted.resolution });
+    return {
+      status: wait.high <= limits.roleSeconds ? 'pass' : 'inconclusive',
+      statement: `No line states the role of half ${half} after its insertion; it became the ready partner ${sayBounds(wait.low, wait.high)} after it.`,
+      evidence: bringUp.evidence,
+    };
   }
+  const evidence = linesOf(inserted);
   const watched = between(inserted, exactly(Math.max(to, inserted.time)));
-  return watched.low > limits.roleSeconds
-    ? {
-        status: 'fail',
-        statement: `Half ${half} took no role in the ${sayDuration(watched.low)} it was watched.`,
-        evidence,
-      }
-    : {
-        status: 'inconclusive',
-        statement: `Half ${half} was watched for only ${sayDuration(watched.seconds)} after its insertion.`,
-        evidence,
-      };
+  const gap = unobservedIn(facts.timeline, half, 'role', inserted.time, to)[0];
+  if (gap !== undefined) {
+    const statement = `The role of half ${half} was not observed for ${sayDuration((gap.to - gap.from) / 1000)} after its insertion.`;
+    return { status: 'inconclusive', statement, evidence: uniqueLines([...evidence, ...gap.evidence]) };
+  }
+  return {
+    status: watched.low > limits.roleSeconds ? 'fail' : 'inconclusive',
+    statement: `Half ${half} took no role in the ${sayDuration(watched.seconds)} it was watched after its insertion.`,
+    evidence,
+  };
 }

@@ -1,11 +1,15 @@
+import { between, exactly } from '../timeline/durations.ts';
 import { linesOf } from '../timeline/evidence.ts';
-import type { BringUp } from '../vocabulary.ts';
+import type { ModuleChange } from '../timeline/module-changes.ts';
+import { type BringUp, sayDuration } from '../vocabulary.ts';
 import { type Outcome, type SwapCase, worstOf } from './check.ts';
 
-/** Judges the last bring-up of each new module; one that has none is undecided. */
+/** Judges the last bring-up of each new module; one that has none is undecided, one that never came fails past its limit. */
 export function judgeLastBringUps(swap: SwapCase, judge: (bringUp: BringUp) => Outcome): Outcome {
   const lastOf = new Map(swap.changes.map((change) => [change.half, change]));
-  const [first, ...rest] = [...lastOf.values()].map(({ half, inserted }): Outcome => {
+  const [first, ...rest] = [...lastOf.values()].map((change): Outcome => {
+    const { half, inserted } = change;
+    if (inserted === null) return judgeAbsent(swap, change);
     const last = swap.bringUps.findLast((b) => b.half === half && b.start.time >= inserted.earliest);
     return last === undefined
       ? {
@@ -22,4 +26,14 @@ export function judgeLastBringUps(swap: SwapCase, judge: (bringUp: BringUp) => O
         evidence: linesOf(swap.changes[0].removed),
       }
     : worstOf([first, ...rest]);
+}
+
+/** Nothing was put in by the end of the log. */
+export function judgeAbsent({ to, limits }: SwapCase, { half, removed }: ModuleChange): Outcome {
+  const watched = between(removed, exactly(Math.max(to, removed.time)));
+  return {
+    status: watched.low > limits.roleSeconds ? 'fail' : 'inconclusive',
+    statement: `No module was put into half ${half} in the ${sayDuration(watched.seconds)} it was watched.`,
+    evidence: linesOf(removed),
+  };
 }

@@ -1,7 +1,7 @@
-import { clip } from '../timeline/coverage.ts';
 import { endLines } from '../timeline/evidence.ts';
+import { unobservedIn } from '../timeline/observation.ts';
 import { track } from '../timeline/tracks.ts';
-import { type NonEmpty, type SourceLine, sayBounds, sayDuration } from '../vocabulary.ts';
+import { type NonEmpty, type PairTimeline, type SourceLine, sayBounds, sayDuration } from '../vocabulary.ts';
 import type { Check } from './check.ts';
 
 export const neverWithoutActive: Check = {
@@ -11,8 +11,8 @@ export const neverWithoutActive: Check = {
     const { timeline, conflicts } = facts;
     const from = changes[0].removed.earliest;
     const evidence = endLines(timeline);
-    if (timeline.halves.some((half) => track(timeline, half, 'role').length === 0)) {
-      return { status: 'not-observed', statement: 'The roles of both halves were never logged.', evidence };
+    if (timeline.halves.some((half) => !isStated(timeline, half))) {
+      return { status: 'not-observed', statement: 'No line states the roles of both halves.', evidence };
     }
     const inside = conflicts.filter((c) => c.to > from && c.from < to);
     const certain = inside.find((c) => c.low > Math.max(limits.conflictSeconds, c.spacingSeconds));
@@ -24,27 +24,37 @@ export const neverWithoutActive: Check = {
         evidence: certain.evidence,
       };
     }
-    const unseen = clip(timeline.unobserved, from, to)[0];
+    const unseen = timeline.halves.flatMap((half) => unobservedIn(timeline, half, 'role', from, to))[0];
     if (unseen !== undefined) {
       const span = sayDuration((unseen.to - unseen.from) / 1000);
       return {
         status: 'inconclusive',
-        statement: `The roles are not known for an unobserved span of ${span}.`,
-        evidence,
+        statement: `The roles were not observed for ${span}.`,
+        evidence: unseen.evidence,
       };
     }
-    const longest = Math.max(0, ...switchovers.map((s) => s.gapSeconds.high));
+    const gaps = switchovers.flatMap((s) => s.gapSeconds.high ?? []);
     const lines: readonly SourceLine[] = switchovers.flatMap((s) => [...s.evidence]);
     const [first, ...rest] = lines;
     const proof: NonEmpty<SourceLine> = first === undefined ? evidence : [first, ...rest];
+    const untold = switchovers.length - gaps.length;
     const gap =
-      switchovers.length === 0
+      gaps.length === 0 || Math.max(...gaps) === 0
         ? ''
-        : `; at a switchover at most ${sayDuration(longest)} without one can be hidden`;
+        : `; at a switchover at most ${sayDuration(Math.max(...gaps))} without one can be hidden`;
+    const silent =
+      untold === 0
+        ? ''
+        : `; how long the roles took to change at ${untold === 1 ? 'the switchover' : 'some switchovers'} was not logged`;
     return {
       status: 'pass',
-      statement: `One half, and only one, was active throughout${gap}.`,
+      statement: `One half, and only one, was active throughout${gap}${silent}.`,
       evidence: proof,
     };
   },
 };
+
+/** True if a line states the role of a half, if only once. */
+function isStated(timeline: PairTimeline, half: string): boolean {
+  return track(timeline, half, 'role').some((s) => !s.concluded && s.value !== 'none');
+}

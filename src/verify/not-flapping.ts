@@ -1,4 +1,6 @@
 import { endLines, linesOfAll } from '../timeline/evidence.ts';
+import { unobservedIn } from '../timeline/observation.ts';
+import { sayDuration } from '../vocabulary.ts';
 import type { Check } from './check.ts';
 
 export const notFlapping: Check = {
@@ -9,13 +11,21 @@ export const notFlapping: Check = {
     if (facts.readiness.signal === null) {
       return { status: 'not-observed', statement: 'Losses of the partner were never logged.', evidence };
     }
-    const from = Math.min(...changes.map((c) => c.inserted.earliest));
+    const from = Math.min(...changes.map((c) => (c.inserted ?? c.removed).earliest));
     const spell = flapping.find((f) => f.from <= to && f.to >= from);
     if (spell !== undefined) {
       return {
         status: 'fail',
         statement: `The standby was flapping: ${spell.events.length} losses in a row.`,
         evidence: linesOfAll(spell.events),
+      };
+    }
+    const gap = unobservedIn(facts.timeline, null, facts.readiness.signal, from, to)[0];
+    if (gap !== undefined) {
+      return {
+        status: 'inconclusive',
+        statement: `Losses of the partner were not observed for ${sayDuration((gap.to - gap.from) / 1000)}.`,
+        evidence: gap.evidence,
       };
     }
     const losses = facts.losses.filter(

@@ -16,7 +16,7 @@ export const oneHalfAtATime: Check = {
       return {
         status: 'pass',
         statement: `Only half ${first.half} was replaced.`,
-        evidence: linesOfAll([first.removed, first.inserted]),
+        evidence: linesOfAll([first.removed, ...(first.inserted === null ? [] : [first.inserted])]),
       };
     }
     return worstOf([outcome, ...others]);
@@ -24,19 +24,20 @@ export const oneHalfAtATime: Check = {
 };
 
 function judgeOrder({ facts }: SwapCase, first: ModuleChange, second: ModuleChange): Outcome {
-  const evidence = linesOfAll([first.removed, first.inserted, second.removed]);
+  const { inserted } = first;
   const [one, two] = [first.half, second.half];
-  if (first.inserted.earliest > second.removed.time) {
+  const evidence = linesOfAll([first.removed, ...(inserted === null ? [] : [inserted]), second.removed]);
+  if (inserted === null || inserted.earliest > second.removed.time) {
     return {
       status: 'fail',
       statement: `Half ${two} was removed while half ${one} was still out.`,
       evidence,
     };
   }
-  if (first.inserted.time > second.removed.earliest) {
+  if (inserted.time > second.removed.earliest) {
     return {
       status: 'inconclusive',
-      statement: `The polls do not show whether half ${one} was back before half ${two} was removed.`,
+      statement: `Whether half ${one} was back before half ${two} was removed cannot be told.`,
       evidence,
     };
   }
@@ -47,9 +48,7 @@ function judgeOrder({ facts }: SwapCase, first: ModuleChange, second: ModuleChan
       evidence: linesOf(second.removed),
     };
   }
-  const settled = facts.bringUps.filter(
-    (b) => b.half === one && b.start.time >= first.inserted.earliest && b.settled !== null,
-  );
+  const settled = facts.bringUps.filter((b) => b.half === one && b.start.time >= inserted.earliest);
   if (settled.some((b) => b.settled !== null && b.settled.time <= second.removed.earliest)) {
     return {
       status: 'pass',
@@ -57,11 +56,11 @@ function judgeOrder({ facts }: SwapCase, first: ModuleChange, second: ModuleChan
       evidence,
     };
   }
-  const maybe = settled.some((b) => b.settled !== null && b.settled.earliest <= second.removed.time);
+  const maybe = settled.some((b) => b.mayHaveSettledAt !== null && b.mayHaveSettledAt < second.removed.time);
   return maybe
     ? {
         status: 'inconclusive',
-        statement: `The polls do not show whether half ${one} had settled before half ${two} was removed.`,
+        statement: `Whether half ${one} had settled before half ${two} was removed cannot be told.`,
         evidence,
       }
     : { status: 'fail', statement: `Half ${two} was removed before half ${one} had settled.`, evidence };

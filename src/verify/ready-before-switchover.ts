@@ -1,6 +1,6 @@
 import { type Switchover, sayDuration } from '../vocabulary.ts';
 import type { Check, Outcome, SwapCase } from './check.ts';
-import { judgeEachSwitchover } from './each-switchover.ts';
+import { judgeEachSwitchover, toHalfWords } from './each-switchover.ts';
 
 export const readyBeforeSwitchover: Check = {
   id: 'ready-before-switchover',
@@ -10,30 +10,21 @@ export const readyBeforeSwitchover: Check = {
   },
 };
 
-function judgeReady(
-  { facts, rules }: SwapCase,
-  { at, toHalf, partnerReady, readySeconds, evidence }: Switchover,
-): Outcome {
-  const { timeline, readiness } = facts;
+function judgeReady({ facts, rules }: SwapCase, switchover: Switchover): Outcome {
+  const { at, toHalf, partnerReady, readySeconds, evidence } = switchover;
+  const { readiness } = facts;
+  const words = toHalfWords(toHalf);
   if (partnerReady === null) {
     const status = readiness.signal === 'partner-ready' ? 'inconclusive' : 'not-observed';
-    return {
-      status,
-      statement: `Whether the partner was ready before the switchover to half ${toHalf} is not known.`,
-      evidence,
-    };
+    const statement = `Whether the partner was ready before the switchover${words} is not known.`;
+    return { status, statement, evidence };
   }
+  // It may have been lost, or become ready, within the bounds of the switchover itself.
+  const within = readiness.steps.some((s) => s.time > at.earliest && s.earliest < at.time);
   if (!partnerReady) {
     return {
-      status: 'fail',
-      statement: `The switchover to half ${toHalf} came while the partner was not ready.`,
-      evidence,
-    };
-  }
-  if (timeline.unobserved.some((u) => u.from < at.time && u.to > at.earliest)) {
-    return {
-      status: 'inconclusive',
-      statement: `The switchover to half ${toHalf} lies in an unobserved span.`,
+      status: within ? 'inconclusive' : 'fail',
+      statement: `The switchover${words} came while the partner was not ready.`,
       evidence,
     };
   }
@@ -43,7 +34,7 @@ function judgeReady(
   const low = readySeconds ?? Number.POSITIVE_INFINITY;
   const hold = rules.holdMs / 1000;
   const held = low === Number.POSITIVE_INFINITY ? 'since before the log began' : `for ${sayDuration(low)}`;
-  const statement = `Before the switchover to half ${toHalf} the partner had been ready ${held}.`;
+  const statement = `Before the switchover${words} the partner had been ready ${held}.`;
   if (low >= hold) return { status: 'pass', statement, evidence };
   return {
     status: high < hold ? 'fail' : 'inconclusive',

@@ -1,5 +1,6 @@
 import { linesOf, linesOfAll } from '../timeline/evidence.ts';
 import type { ModuleChange } from '../timeline/module-changes.ts';
+import { unobservedIn } from '../timeline/observation.ts';
 import { stepAt, track } from '../timeline/tracks.ts';
 import { type Check, type Outcome, type SwapCase, worstOf } from './check.ts';
 
@@ -25,8 +26,21 @@ function judgeRemoval({ facts, rules }: SwapCase, { half, removed }: ModuleChang
     };
   }
   const evidence = linesOfAll([before, removed]);
+  const gap = unobservedIn(facts.timeline, half, 'role', before.time, removed.earliest).at(-1);
+  if (before.value === null || (gap !== undefined && gap.to >= removed.earliest)) {
+    return {
+      status: 'inconclusive',
+      statement: `The role of half ${half} just before its removal was not observed.`,
+      evidence,
+    };
+  }
+  const concluded = before.concluded ? ' (concluded from the role of the other half)' : '';
   if (before.value === 'standby') {
-    return { status: 'pass', statement: `Half ${half} was standby when it was removed.`, evidence };
+    return {
+      status: 'pass',
+      statement: `Half ${half} was standby when it was removed${concluded}.`,
+      evidence,
+    };
   }
   const commanded = facts.timeline.events.some(
     (e) =>
@@ -35,7 +49,11 @@ function judgeRemoval({ facts, rules }: SwapCase, { half, removed }: ModuleChang
       e.earliest <= removed.time,
   );
   if (before.value === 'active' && !(commanded && !isPoint)) {
-    return { status: 'fail', statement: `Half ${half} was active when it was removed.`, evidence };
+    return {
+      status: 'fail',
+      statement: `Half ${half} was active when it was removed${concluded}.`,
+      evidence,
+    };
   }
   return {
     status: 'inconclusive',

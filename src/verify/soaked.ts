@@ -1,7 +1,6 @@
-import { linesOf } from '../timeline/evidence.ts';
-import { stepAt } from '../timeline/tracks.ts';
+import { endLines } from '../timeline/evidence.ts';
 import { sayDuration } from '../vocabulary.ts';
-import type { Check } from './check.ts';
+import { type Check, onceOver } from './check.ts';
 import { judgeUnbroken } from './unbroken.ts';
 
 export const soaked: Check = {
@@ -9,22 +8,22 @@ export const soaked: Check = {
   title: 'Ready partner for 30 minutes at the end',
   judge(swap) {
     const { facts, settledAt, to, limits } = swap;
+    const evidence = endLines(facts.timeline);
+    if (facts.readiness.signal !== 'partner-ready')
+      return { status: 'not-observed', statement: 'Readiness of the partner was never logged.', evidence };
+    if (settledAt === null) {
+      const statement =
+        'No ready partner was seen to hold after the last module came in, so none was watched at the end.';
+      return { status: 'inconclusive', statement, evidence };
+    }
     const name = 'in the 30 minutes at the end';
-    const last = stepAt(facts.readiness.steps, to);
-    if (facts.readiness.signal === 'partner-ready' && last?.value === 'no') {
-      return { status: 'fail', statement: 'At the end the partner is not ready.', evidence: linesOf(last) };
+    const outcome = judgeUnbroken(swap, { from: settledAt, to, name, spared: () => false });
+    const seconds = (to - settledAt) / 1000;
+    if (outcome.status === 'fail') return outcome;
+    if (outcome.status === 'pass' && seconds < limits.soakSeconds) {
+      const statement = `The log ends ${sayDuration(seconds)} after the last module had settled; ${sayDuration(limits.soakSeconds)} are needed.`;
+      return { ...outcome, status: 'inconclusive', statement };
     }
-    const from = to - limits.soakSeconds * 1000;
-    if (settledAt !== null && settledAt > from) {
-      const outcome = judgeUnbroken(swap, { from: settledAt, to, name, spared: () => false });
-      if (outcome.status !== 'pass') return outcome;
-      const seen = sayDuration((to - settledAt) / 1000);
-      return {
-        ...outcome,
-        status: 'inconclusive',
-        statement: `The log ends ${seen} after the last module had settled; ${sayDuration(limits.soakSeconds)} are needed.`,
-      };
-    }
-    return judgeUnbroken(swap, { from, to, name, spared: () => false });
+    return onceOver(swap, outcome);
   },
 };

@@ -94,11 +94,14 @@ function switchoverStep({
 }: Switchover): Step {
   const ready = partnerReady === null ? '' : partnerReady ? '' : ', partner not ready';
   const since = readySeconds === null ? '' : `, partner ready for ${sayDuration(readySeconds)}`;
-  const gap: Measure = measured({ seconds: gapSeconds.low, low: gapSeconds.low, high: gapSeconds.high });
+  const { low, high } = gapSeconds;
+  const gap: Measure | null = low === null || high === null ? null : measured({ seconds: low, low, high });
+  const passed = fromHalf === null || toHalf === null ? '' : ` from half ${fromHalf} to half ${toHalf}`;
+  const took = gap === null ? '' : '; time without an active half';
   return {
     ...at,
     half: toHalf,
-    statement: `Switchover from half ${fromHalf} to half ${toHalf}${ready}${since}; time without an active half`,
+    statement: `Switchover${passed}${ready}${since}${took}`,
     duration: gap,
     checks: ['ready-before-switchover', 'never-without-active'],
     evidence,

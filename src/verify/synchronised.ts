@@ -1,62 +1,76 @@
 import { judge } from '../timeline/durations.ts';
-import { type BringUp, sayBounds, sayDuration } from '../vocabulary.ts';
-import type { Check, Outcome } from './check.ts';
+import { uniqueLines } from '../timeline/evidence.ts';
+import { unobservedIn } from '../timeline/observation.ts';
+import { type BringUp, sayBounds, sayDuration, type Unobserved } from '../vocabulary.ts';
+import type { Check, Outcome, SwapCase } from './check.ts';
 import { judgeLastBringUps } from './last-bring-ups.ts';
 
 export const synchronised: Check = {
   id: 'synchronised',
   title: 'Each new module synchronised',
   judge(swap) {
-    return judgeLastBringUps(swap, (bringUp) => judgeSync(bringUp, swap.limits.syncSeconds));
+    return judgeLastBringUps(swap, (bringUp) => judgeSync(swap, bringUp));
   },
 };
 
-function judgeSync(bringUp: BringUp, limitSeconds: number): Outcome {
-  const { half, sync, outcome, evidence } = bringUp;
-  if (sync.outcome === 'not-observed' || sync.seconds === null) {
+function judgeSync(swap: SwapCase, bringUp: BringUp): Outcome {
+  const { half, held, cause, settled, evidence } = bringUp;
+  if (held.outcome === 'not-observed' || held.low === null) {
     return {
       status: 'not-observed',
       statement: `Whether half ${half} became ready was never logged.`,
       evidence,
     };
   }
-  if (bringUp.settled === null) return judgeUnsettled(bringUp, limitSeconds);
-  // The ready that held counts; the first one may have come before it.
-  const later = (bringUp.settled.time - (bringUp.ready?.time ?? bringUp.settled.time)) / 1000;
-  const [low, high] = [(sync.low ?? 0) + later, (sync.high ?? 0) + later];
-  const decided = judge(low, high, limitSeconds);
+  if (settled === null) return judgeUnsettled(swap, bringUp, held.low);
+  const decided = judge(held.low, held.high, swap.limits.syncSeconds);
   const status = decided === 'within' ? 'pass' : decided === 'exceeded' ? 'fail' : 'inconclusive';
+  const since = cause === 'inserted' ? 'insertion' : cause;
   return {
     status,
-    statement: `Half ${half} was ready ${sayBounds(low, high)} after its ${bringUp.cause === 'inserted' ? 'insertion' : bringUp.cause}, and that held (${outcome}).`,
+    statement: `Half ${half} was ready ${sayBounds(held.low, held.high ?? held.low)} after its ${since}, and that held; the limit is ${sayDuration(swap.limits.syncSeconds)}.`,
     evidence,
   };
 }
 
-function judgeUnsettled(
-  { half, outcome, ready, sync, watchedTo, start, evidence }: BringUp,
-  limitSeconds: number,
-): Outcome {
-  if (outcome === 'lost') {
-    return { status: 'fail', statement: `Half ${half} became ready but did not stay so.`, evidence };
-  }
-  const watchedSeconds = Math.max(0, watchedTo - start.time) / 1000;
+/** No ready surely held: it failed only if none may have held within the limit either. */
+function judgeUnsettled({ facts, limits }: SwapCase, bringUp: BringUp, low: number): Outcome {
+  const { half, ready, mayHaveSettledAt, watchedTo, start, evidence } = bringUp;
+  const watched = sayDuration(Math.max(0, watchedTo - start.time) / 1000);
+  const isLate = low > limits.syncSeconds;
+  const gap = unobservedIn(facts.timeline, null, 'partner-ready', start.time, watchedTo)[0];
+  if (mayHaveSettledAt !== null && !isLate) return inGap(half, gap, evidence);
   if (ready !== null) {
     return {
-      status: 'inconclusive',
-      statement: `Half ${half} became ready, but was not watched long enough to see it hold.`,
+      status: isLate ? 'fail' : 'inconclusive',
+      statement: `Half ${half} became ready, but did not stay so in the ${watched} it was watched.`,
       evidence,
     };
   }
-  return (sync.low ?? 0) > limitSeconds
+  return isLate
     ? {
         status: 'fail',
-        statement: `Half ${half} was never ready in the ${sayDuration(watchedSeconds)} it was watched.`,
+        statement: `Half ${half} was never ready in the ${watched} it was watched.`,
         evidence,
       }
     : {
         status: 'inconclusive',
-        statement: `Half ${half} was not ready when the watch on it ended after ${sayDuration(watchedSeconds)}.`,
+        statement: `Half ${half} was not ready when the watch on it ended after ${watched}.`,
         evidence,
+      };
+}
+
+/** It may have become ready and held, unseen, or where the log ends before that can be told. */
+function inGap(half: string, gap: Unobserved | undefined, evidence: Outcome['evidence']): Outcome {
+  return gap === undefined
+    ? {
+        status: 'inconclusive',
+        statement: `Half ${half} became ready, but was not watched long enough to see it hold.`,
+        evidence,
+      }
+    : {
+        status: 'inconclusive',
+        statement: `Readiness was not observed for ${sayDuration((gap.to - gap.from) / 1000)} after the start of half ${half}.`,
+        evidence: uniqueLines([...evidence, ...gap.evidence]),
       };
 }

@@ -1,5 +1,5 @@
-import { clip } from '../timeline/coverage.ts';
-import { endLines, linesOf } from '../timeline/evidence.ts';
+import { endLines, linesOf, uniqueLines } from '../timeline/evidence.ts';
+import { unobservedIn } from '../timeline/observation.ts';
 import { isLoss, readyAt } from '../timeline/readiness.ts';
 import { type NonEmpty, type SourceLine, sayDuration, type TimelineEvent } from '../vocabulary.ts';
 import type { Outcome, SwapCase } from './check.ts';
@@ -24,7 +24,7 @@ export function judgeUnbroken(swap: SwapCase, window: Window): Outcome {
     return { status: 'not-observed', statement: 'Readiness of the partner was never logged.', evidence };
   }
   const losses = readiness.steps.filter((s) => isLoss(s) && s.time > from && s.earliest < to && !spared(s));
-  const certain = losses.find((s) => s.earliest >= from && s.time <= to);
+  const certain = losses.find((s) => s.earliest >= from && s.time <= to && !isLast(swap, s));
   if (certain !== undefined) {
     return {
       status: 'fail',
@@ -36,20 +36,40 @@ export function judgeUnbroken(swap: SwapCase, window: Window): Outcome {
   if (unready?.value === 'no' && hasTime(swap, unready, from, to)) {
     return {
       status: 'fail',
-      statement: `The partner was not ready at the begin of the time ${name}.`,
+      statement: `The partner was not ready at the start of the time ${name}.`,
       evidence: linesOf(unready),
     };
   }
-  const possible = losses[0];
+  return judgeSilence(swap, window, losses[0]);
+}
+
+/** What the log ends with may belong to work that is logged next. */
+function isLast({ facts, rules }: SwapCase, loss: TimelineEvent): boolean {
+  return facts.timeline.to - loss.time <= rules.belongsMs;
+}
+
+/** No break was seen for certain: is it certain that there was none? */
+function judgeSilence(swap: SwapCase, window: Window, possible: TimelineEvent | undefined): Outcome {
+  const { timeline } = swap.facts;
+  const { from, to, name } = window;
   if (possible !== undefined) {
     return {
       status: 'inconclusive',
-      statement: `The partner was lost at about the begin or the end of the time ${name}.`,
+      statement: `The partner was lost at about the start or the end of the time ${name}.`,
       evidence: linesOf(possible),
     };
   }
+  const gaps = unobservedIn(timeline, null, 'partner-ready', from, to);
+  const [gap] = gaps;
+  if (gap !== undefined) {
+    return {
+      status: 'inconclusive',
+      statement: `Readiness of the partner was not observed for ${sayDuration((gap.to - gap.from) / 1000)} ${name}.`,
+      evidence: gap.evidence,
+    };
+  }
   const short = shortfall(swap, window);
-  if (short !== null) return { status: 'inconclusive', statement: short, evidence };
+  if (short !== null) return { status: 'inconclusive', statement: short, evidence: endLines(timeline) };
   return {
     status: 'pass',
     statement: `The partner was ready without a break ${name}${spacingNote(swap)}.`,
@@ -60,7 +80,12 @@ export function judgeUnbroken(swap: SwapCase, window: Window): Outcome {
 /** Not ready when the window begins counts, unless it became ready within the bounds of that very begin. */
 function hasTime({ facts }: SwapCase, unready: TimelineEvent, from: number, to: number): boolean {
   const next = facts.readiness.steps.find((s) => s.time > unready.time);
-  return next === undefined || next.earliest > from || next.time > to;
+  if (next === undefined) {
+    // Unobserved up to the window it may have become ready.
+    const gaps = unobservedIn(facts.timeline, null, 'partner-ready', unready.time, to);
+    return !gaps.some((g) => g.from <= from);
+  }
+  return next.earliest > from || next.time > to;
 }
 
 function shortfall({ facts }: SwapCase, { from, to, name }: Window): string | null {
@@ -73,22 +98,17 @@ function shortfall({ facts }: SwapCase, { from, to, name }: Window): string | nu
   if (timeline.to < to) {
     return `The log ends ${sayDuration((to - timeline.to) / 1000)} too early to see ${wanted} ${name}.`;
   }
-  if (readyAt(readiness, from + slack) === null) {
-    return `Readiness of the partner is not known for the whole time ${name}.`;
-  }
-  const unseen = clip(timeline.unobserved, from, to);
-  const first = unseen[0];
-  return first === undefined
-    ? null
-    : `The time ${name} rests on an unobserved span of ${sayDuration((first.to - first.from) / 1000)}.`;
+  return readyAt(readiness, from + slack) === null
+    ? `Readiness of the partner is not known for the whole time ${name}.`
+    : null;
 }
 
 /** A poll can not exclude a break shorter than its spacing; that is said, and does not count against it. */
 function spacingNote({ facts }: SwapCase): string {
-  const polls = facts.timeline.coverage.filter((c) => c.stream.kind === 'reading');
-  const journals = facts.timeline.coverage.some((c) => c.stream.kind === 'entry');
-  const spacing = Math.max(0, ...polls.map((c) => c.stream.spacing)) / 1000;
-  return polls.length === 0 || journals
+  const telling = facts.timeline.coverage.filter((c) => c.stream.signals.includes('partner-ready'));
+  const isPolled = telling.every((c) => c.stream.kind === 'reading');
+  const spacing = Math.max(0, ...telling.map((c) => c.stream.spacing)) / 1000;
+  return !isPolled || spacing === 0
     ? ''
     : ` (breaks shorter than the poll's ${sayDuration(spacing)} are not excluded)`;
 }
@@ -101,5 +121,5 @@ function proof({ facts }: SwapCase, { from, to }: Window): NonEmpty<SourceLine> 
     ...(next === undefined ? [] : linesOf(next)),
   ];
   const [first, ...rest] = lines;
-  return first === undefined ? endLines(facts.timeline) : [first, ...rest];
+  return first === undefined ? endLines(facts.timeline) : uniqueLines([first, ...rest]);
 }

@@ -8,10 +8,10 @@ import type { Check, SwapCase } from './check.ts';
 import { stepsOf } from './steps.ts';
 
 /** Judges one swap by all checks. Source: design.md, section 5. */
-export function verifySwap(swap: SwapCase, checks: readonly Check[]): Swap {
+export function verifySwap(swap: SwapCase, checks: readonly Check[], unread: Unread): Swap {
   const { facts, from, to, changes, bringUps, switchovers } = swap;
   const results = checks.map(({ id, title, judge }): CheckResult => ({ id, title, ...judge(swap) }));
-  const verdict = verdictOf(results);
+  const verdict = verdictOf(results, swap, unread);
   const steps = stepsOf(swap);
   const [first, ...rest] = changes;
   return {
@@ -20,7 +20,8 @@ export function verifySwap(swap: SwapCase, checks: readonly Check[]): Swap {
     from,
     to,
     verdict,
-    statement: sentence(swap, verdict, results),
+    statement: sentence(swap, verdict, results, unread),
+    open: swap.open,
     halves: oneRowPerHalf([halfOf(swap, first), ...rest.map((change) => halfOf(swap, change))]),
     bringUps,
     switchovers,
@@ -58,34 +59,79 @@ function otherEvents({ facts, from, to, rules }: SwapCase): Swap['otherEvents'] 
   });
 }
 
-/** Failed if a check fails; undecided if one is, or if what the verdict rests on was never logged. */
-function verdictOf(results: readonly CheckResult[]): Verdict {
+/** Failed if a check fails; undecided if one is, if the swap is open, or if what the verdict rests on was never logged or read. */
+function verdictOf(results: readonly CheckResult[], { open }: SwapCase, unread: Unread): Verdict {
   const has = (status: CheckStatus, ids?: readonly string[]): boolean =>
     results.some((r) => r.status === status && (ids === undefined || ids.includes(r.id)));
   if (has('fail')) return 'not-verified';
-  return has('inconclusive') || has('not-observed', ['removed-standby', 'synchronised', 'soaked'])
+  const isUndecided = open !== null || unread.leftOut.length > 0 || has('inconclusive');
+  return isUndecided || has('not-observed', ['removed-standby', 'synchronised', 'soaked'])
     ? 'inconclusive'
     : 'verified';
 }
 
-function sentence({ facts, changes }: SwapCase, verdict: Verdict, results: readonly CheckResult[]): string {
+/** What was given and could not be read or understood. */
+export interface Unread {
+  /** The files of which no row could be used. */
+  readonly leftOut: readonly string[];
+  /** Rows between two instants that were not understood. */
+  rowsBetween(from: number, to: number): number;
+}
+
+function sentence(
+  { facts, changes, open, from, to }: SwapCase,
+  verdict: Verdict,
+  results: readonly CheckResult[],
+  unread: Unread,
+): string {
   const { pair } = facts.timeline;
-  const halves = [...new Set(changes.map((c) => c.half))];
-  const what =
-    halves.length === 1 ? `half ${halves[0]} was replaced` : `halves ${halves.join(' and ')} were replaced`;
   const titles = (status: CheckStatus): string =>
     results
       .filter((r) => r.status === status)
       .map((r) => r.title.charAt(0).toLowerCase() + r.title.slice(1))
       .join('; ');
   const unseen = titles('not-observed');
-  const byHand = unseen === '' ? '' : ` Not observed, to be signed for by hand: ${unseen}.`;
-  if (verdict === 'verified') return `Pair ${pair} is verified: ${what} and it came back redundant.${byHand}`;
-  if (verdict === 'not-verified')
-    return `Pair ${pair} is not verified: ${what}, but these checks failed: ${titles('fail')}.${byHand}`;
-  const open = titles('inconclusive');
-  const why = open === '' ? '' : ` The logs do not settle: ${open}.`;
-  return `Pair ${pair} is neither verified nor refuted: ${what}.${why}${byHand}`;
+  const rows = unread.rowsBetween(from, to);
+  const doubts = [
+    ...(unseen === '' ? [] : [`Not observed, to be signed for by hand: ${unseen}.`]),
+    ...(unread.leftOut.length === 0
+      ? []
+      : [`Nothing of ${unread.leftOut.join(', ')} could be used: read again without it, or mend it.`]),
+    ...(rows === 0
+      ? []
+      : [
+          `${rows === 1 ? 'One row' : `${rows} rows`} of its time ${rows === 1 ? 'was' : 'were'} not recognised.`,
+        ]),
+  ];
+  const what = whatWasDone(changes);
+  if (verdict === 'verified')
+    return [`Pair ${pair} is verified: ${what} and it came back redundant.`, ...doubts].join(' ');
+  const waiting = open === null ? [] : [open.statement];
+  if (verdict === 'not-verified') {
+    const failed = `Pair ${pair} is not verified: ${what}, but these checks failed: ${titles('fail')}.`;
+    return [failed, ...waiting, ...doubts].join(' ');
+  }
+  if (open !== null)
+    return [`The swap of pair ${pair} is not over: ${what}.`, ...waiting, ...doubts].join(' ');
+  const undecided = titles('inconclusive');
+  const why = undecided === '' ? [] : [`The logs do not settle: ${undecided}.`];
+  return [`Pair ${pair} is neither verified nor refuted: ${what}.`, ...why, ...doubts].join(' ');
+}
+
+/** Which halves were replaced, and which only taken out so far. */
+function whatWasDone(changes: SwapCase['changes']): string {
+  const last = new Map(changes.map((c) => [c.half, c]));
+  const out = [...last.values()].filter((c) => c.inserted === null).map((c) => c.half);
+  const done = [...last.keys()].filter((half) => !out.includes(half));
+  const replaced =
+    done.length === 0
+      ? []
+      : [done.length === 1 ? `half ${done[0]} was replaced` : `halves ${done.join(' and ')} were replaced`];
+  const removed =
+    out.length === 0
+      ? []
+      : [out.length === 1 ? `half ${out[0]} was removed` : `halves ${out.join(' and ')} were removed`];
+  return [...replaced, ...removed].join(', ');
 }
 
 function halfOf({ facts, to }: SwapCase, change: SwapCase['changes'][0]): SwapHalf {
@@ -94,7 +140,7 @@ function halfOf({ facts, to }: SwapCase, change: SwapCase['changes'][0]): SwapHa
   return {
     half,
     removedAt: { time: removed.time, earliest: removed.earliest },
-    insertedAt: { time: inserted.time, earliest: inserted.earliest },
+    insertedAt: inserted === null ? null : { time: inserted.time, earliest: inserted.earliest },
     model: { before: before.model, after: after.model },
     serial: { before: before.serial, after: after.serial },
     firmware: { before: before.firmware, found: found.firmware, after: after.firmware },

@@ -83,9 +83,11 @@ function bringUp(pair: string, mark: string, begin: number, good: boolean): Brin
     serial: `T4-20816${mark}`,
     outcome: good ? 'settled' : 'unfinished',
     sync: good ? measure(120, 'within') : measure(500, 'inconclusive', true),
+    held: good ? measure(120, null) : measure(500, null, true),
     settledSeconds: good ? 120 : null,
     light: good ? measure(240, 'within') : measure(500, 'exceeded', true),
     settled: good ? ready : null,
+    mayHaveSettledAt: good ? ready.earliest : null,
     ready: good ? ready : null,
     watchedTo: begin + 30 * minute,
     evidence: lines(mark, 2),
@@ -110,6 +112,7 @@ function swap(name: string, mark: string, begin: number, good: boolean): Swap {
     to: begin + 60 * minute,
     verdict: good ? 'verified' : 'not-verified',
     statement: `Pair ${pair} is ${good ? 'verified' : 'not verified'}.`,
+    open: null,
     halves: [
       {
         half: `B${mark}`,
@@ -170,7 +173,9 @@ function note(pair: string, mark: string, begin: number): TimelineEvent {
     value: `said${mark}`,
     before: null,
     resolution: 0,
+    kind: 'note',
     initial: false,
+    concluded: false,
     sources: [{ file: `notes.txt${mark}`, line: 9, text: `said${mark}`, count: 1 }],
   };
 }

@@ -44,15 +44,19 @@ function row({
   evidence,
 }: SiteModel['offsets'][number]): TemplateResult {
   const cite = citing(`The clock of ${file}`, evidence);
-  const by = sayDuration(Math.abs(ahead) / 1000);
-  const way = ahead > 0 ? 'ahead of' : 'behind';
-  const what = isBeyond
-    ? `${by} ${way} ${terminal(reference)}`
-    : `agrees with ${terminal(reference)}, ${by} apart`;
+  const what = sayOffset(ahead, isBeyond, terminal(reference));
   return html`<tr @mouseenter=${cite} @focusin=${cite}>
     <th scope="row" class="long">${terminal(file)}</th>
     <td class=${isBeyond ? 'inconclusive long' : 'long'}>${what} ${linesButton(evidence, cite)}</td>
-    <td class="number">${sayDuration(spread / 1000)}</td>
+    <td class="number">${ahead === null ? '' : sayDuration(spread / 1000)}</td>
     <td class="number">${count}</td>
   </tr>`;
+}
+
+function sayOffset(ahead: number | null, isBeyond: boolean, reference: string): string {
+  if (ahead === null) return `not measured against ${reference}: too few changes can be told to be in both`;
+  const by = sayDuration(Math.abs(ahead) / 1000);
+  return isBeyond
+    ? `${by} ${ahead > 0 ? 'ahead of' : 'behind'} ${reference}`
+    : `agrees with ${reference}, ${by} apart`;
 }

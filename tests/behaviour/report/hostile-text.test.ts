@@ -72,6 +72,8 @@ describe('hostile text', () => {
           last: { time: 0, line: 1, text: '' },
           spacing: 0,
           gaps: [],
+          reads: [],
+          notUnderstood: [],
         },
       ],
       changes: [],

@@ -1,0 +1,141 @@
+import { exactly } from '../timeline/durations.ts';
+import { endLines } from '../timeline/evidence.ts';
+import { track, valueAt } from '../timeline/tracks.ts';
+import { type Condition, type NonEmpty, type OpenSwap, sayDuration } from '../vocabulary.ts';
+import { type Awaited, type HalfInWork, procedure, secondHalfSeconds, soakSeconds } from './procedure.ts';
+
+/** What a swap waits for where the log ends: a step, of a half or of the pair, with its limit. */
+interface Wait extends Awaited {
+  readonly id: OpenSwap['awaits'];
+  readonly half: string | null;
+  readonly limitSeconds: number;
+  readonly says: string;
+}
+
+/** A swap is open for so long after its last step, whatever it waits for, in milliseconds. Source: design.md, section 5. */
+const lastStepMs = 900_000;
+
+/**
+ * What a swap that is under way waits for, with the conditions that are met and those that are not; `null` where nothing is
+ * waited for any more, or was for longer than its limit and longer than a quarter of an hour after the last step. `works` are
+ * the halves in work in their order, `settledAt` when the last of them settled. Source: design.md, section 5.
+ */
+export function openSwap(
+  works: NonEmpty<HalfInWork>,
+  settledAt: number | null,
+  planned: readonly string[],
+): OpenSwap | null {
+  const { facts, at } = works[0];
+  const waits = waitsOf(works, settledAt, planned);
+  const next = waits[0];
+  const recent = facts.timeline.events.findLast((e) => steps.has(e.signal) && e.time <= at);
+  const isRecent = recent !== undefined && at - recent.time < lastStepMs;
+  if (next === undefined) {
+    // Nothing is left to wait for: a step that came just now may still be followed by another.
+    if (!isRecent || recent === undefined) return null;
+    const since = { time: recent.time, earliest: recent.earliest };
+    return asOpen(
+      {
+        id: 'soak',
+        half: null,
+        limitSeconds: soakSeconds,
+        says: soaking,
+        since,
+        evidence: endLines(facts.timeline),
+      },
+      works,
+      waits,
+    );
+  }
+  const isWithin = (at - next.since.earliest) / 1000 < next.limitSeconds;
+  return isWithin || isRecent ? asOpen(next, works, waits) : null;
+}
+
+const steps: ReadonlySet<string> = new Set([
+  'removed',
+  'inserted',
+  'restart',
+  'reflash-start',
+  'reflash-end',
+  'switchover',
+]);
+const soaking = 'a ready partner without a break for 30 minutes';
+
+/** Everything that is waited for, what comes first before what follows it. */
+function waitsOf(
+  works: NonEmpty<HalfInWork>,
+  settledAt: number | null,
+  planned: readonly string[],
+): readonly Wait[] {
+  const ofHalves = works.flatMap((work): readonly Wait[] => {
+    const { half } = work.change;
+    const step = procedure.find((s) => s.awaited(work) !== null);
+    const awaited = step?.awaited(work) ?? null;
+    if (step === undefined || awaited === null) return [];
+    return [{ ...awaited, id: step.id, half, limitSeconds: step.limitSeconds, says: step.says(half) }];
+  });
+  if (ofHalves.length > 0 || settledAt === null) return ofHalves;
+  const { facts, at } = works[0];
+  const since = exactly(settledAt);
+  const evidence = endLines(facts.timeline);
+  const second = secondHalf(works, planned);
+  if (second !== null) {
+    const says = `the same work on half ${second}`;
+    return [{ id: 'second-half', half: second, limitSeconds: secondHalfSeconds, says, since, evidence }];
+  }
+  if (at - settledAt >= soakSeconds * 1000) return [];
+  return [{ id: 'soak', half: null, limitSeconds: soakSeconds, says: soaking, since, evidence }];
+}
+
+/** The half that is still to be replaced: the plan says so, or without a plan the models differ. */
+function secondHalf(works: NonEmpty<HalfInWork>, planned: readonly string[]): string | null {
+  const { facts, at } = works[0];
+  const { timeline } = facts;
+  const left = timeline.halves.filter((half) => !works.some((w) => w.change.half === half));
+  if (planned.length > 0) return left.find((half) => planned.includes(half)) ?? null;
+  const models = timeline.halves.map((half) => valueAt(track(timeline, half, 'model'), at));
+  return models.every((m) => m !== null) && new Set(models).size > 1 ? (left[0] ?? null) : null;
+}
+
+function asOpen(next: Wait, works: NonEmpty<HalfInWork>, waits: readonly Wait[]): OpenSwap {
+  const { at } = works[0];
+  const conditions = works.flatMap((work) => conditionsOf(work));
+  const isLate = (at - next.since.time) / 1000 > next.limitSeconds;
+  return {
+    awaits: next.id,
+    half: next.half,
+    since: { time: next.since.time, earliest: next.since.earliest },
+    limitSeconds: next.limitSeconds,
+    holdPoint: isLate || conditions.some((c) => c.status === 'stop') ? 'stop' : 'waiting',
+    conditions: [
+      ...conditions,
+      ...waits.filter((w) => w.id === 'soak' || w.id === 'second-half').map((w) => conditionOf(w, at)),
+    ],
+    statement: `Awaited: ${next.says}, for ${sayDuration(Math.max(0, at - next.since.time) / 1000)}; the limit is ${sayDuration(next.limitSeconds)}.`,
+  };
+}
+
+/** The steps of one half: done ones are met, the first that is not done waits, what follows it is not reached yet. */
+function conditionsOf(work: HalfInWork): readonly Condition[] {
+  const { change, at } = work;
+  const place = procedure.findIndex((s) => s.awaited(work) !== null);
+  return procedure.slice(0, place < 0 ? procedure.length : place + 1).map((step): Condition => {
+    const awaited = step.awaited(work);
+    const says = step.says(change.half);
+    if (awaited !== null)
+      return conditionOf(
+        { ...awaited, id: step.id, half: change.half, limitSeconds: step.limitSeconds, says },
+        at,
+      );
+    const evidence = work.bringUp?.evidence ?? endLines(work.facts.timeline);
+    return { id: step.id, half: change.half, status: 'met', statement: `Done: ${says}.`, evidence };
+  });
+}
+
+function conditionOf({ id, half, since, limitSeconds, says, evidence }: Wait, at: number): Condition {
+  const seconds = Math.max(0, at - since.time) / 1000;
+  const status = seconds > limitSeconds ? 'stop' : 'waiting';
+  const waiting = `Waiting for ${says}, for ${sayDuration(seconds)} of ${sayDuration(limitSeconds)}.`;
+  const late = `Stop and call for support: waited ${sayDuration(seconds)} for ${says}; the limit is ${sayDuration(limitSeconds)}.`;
+  return { id, half, status, statement: status === 'stop' ? late : waiting, evidence };
+}

@@ -1,0 +1,150 @@
+import type {
+  Coverage,
+  Interval,
+  Observation,
+  PairTimeline,
+  Signal,
+  SourceLine,
+  StreamPoint,
+  Unobserved,
+} from '../vocabulary.ts';
+import { clip, subtract, unite } from './coverage.ts';
+import { keyOf } from './groups.ts';
+import type { Sighting } from './sightings.ts';
+import { countWhile } from './tracks.ts';
+
+/** How many spacings after its last reading a poll still counts as read. Source: design.md, section 2, Observed. */
+const spacingsAfter = 3;
+
+/** A span that one source observes, with its first and last line. */
+interface Watched extends Interval {
+  /** The last row that was read in it. */
+  readonly seenUntil: number;
+  readonly first: SourceLine;
+  readonly last: SourceLine;
+}
+
+/**
+ * What the sources of some sightings, all of one signal, observe of it between two instants. A poll observes between its readings, a journal
+ * over its whole file, field notes nothing. Source: design.md, section 2, Observed.
+ */
+export function observationOf(
+  sightings: readonly Sighting[],
+  coverage: readonly (Coverage & { readonly name: string })[],
+  { from, to }: Interval,
+): Observation {
+  const streams = new Map(coverage.map((c) => [c.name, c]));
+  const byStream = new Map<string, Sighting[]>();
+  for (const sighting of sightings) {
+    if (sighting.kind === 'note') continue;
+    const list = byStream.get(sighting.stream);
+    if (list === undefined) byStream.set(sighting.stream, [sighting]);
+    else list.push(sighting);
+  }
+  const watched = [...byStream].flatMap(([name, list]) => {
+    const own = streams.get(name);
+    if (own === undefined) return [];
+    return own.stream.kind === 'reading' ? readSpans(own, list) : [wholeFile(own, coverage)];
+  });
+  return fill(watched, coverage, from, to);
+}
+
+/** What was observed of a signal; nothing where no source ever tells of it. */
+export function observationFor(timeline: PairTimeline, half: string | null, signal: Signal): Observation {
+  return timeline.observation.get(keyOf(half, signal)) ?? { observed: [], unobserved: [], seenUntil: null };
+}
+
+/** The part of what was not observed of a signal that lies between two instants. */
+export function unobservedIn(
+  timeline: PairTimeline,
+  half: string | null,
+  signal: Signal,
+  from: number,
+  to: number,
+): readonly Unobserved[] {
+  const { unobserved } = observationFor(timeline, half, signal);
+  return unobserved
+    .filter((u) => u.to > from && u.from < to)
+    .map((u) => ({ ...u, from: Math.max(u.from, from), to: Math.min(u.to, to) }));
+}
+
+function readSpans({ file, stream }: Coverage, sightings: readonly Sighting[]): readonly Watched[] {
+  const line = (point: StreamPoint): SourceLine => ({ file, line: point.line, text: point.text });
+  const holes = [
+    ...stream.gaps.map(({ before, after }) => ({
+      from: before.time,
+      to: after.time,
+      last: line(before),
+      first: line(after),
+    })),
+    ...sightings
+      .filter((s) => s.resumed)
+      .map((s) => ({ from: s.earliest, to: s.time, last: s.sources[0], first: s.sources[0] })),
+  ].sort((a, b) => a.from - b.from);
+  const begin = sightings.reduce((least, s) => Math.min(least, s.time), Number.POSITIVE_INFINITY);
+  const end = sightings.reduce((most, s) => Math.max(most, s.readUntil), Number.NEGATIVE_INFINITY);
+  const spans: Watched[] = [];
+  let [from, first] = [begin, sightings[0]?.sources[0] ?? line(stream.first)];
+  for (const hole of holes) {
+    if (hole.to <= from) continue;
+    if (hole.from > from) spans.push({ from, to: hole.from, seenUntil: hole.from, first, last: hole.last });
+    [from, first] = [hole.to, hole.first];
+  }
+  const seenUntil = Math.max(from, end);
+  const to = seenUntil + spacingsAfter * stream.spacing;
+  return [...spans, { from, to, seenUntil, first, last: line(stream.last) }];
+}
+
+function wholeFile({ file, span, stream }: Coverage, coverage: readonly Coverage[]): Watched {
+  // The lines of this pair that stand first and last in the file: its own rows are those a person can look up.
+  const own = coverage.filter((c) => c.file === file).map((c) => c.stream);
+  const first = own.reduce((a, b) => (b.first.time < a.time ? b.first : a), stream.first);
+  const last = own.reduce((a, b) => (b.last.time > a.time ? b.last : a), stream.last);
+  return {
+    from: span.from,
+    to: span.to,
+    seenUntil: span.to,
+    first: { file, line: first.line, text: first.text },
+    last: { file, line: last.line, text: last.text },
+  };
+}
+
+/** What the spans cover between two instants, and what is left, with the lines on either side of it. */
+function fill(
+  watched: readonly Watched[],
+  coverage: readonly Coverage[],
+  from: number,
+  to: number,
+): Observation {
+  const observed = clip(unite(watched), from, to);
+  const ends = endsOf(coverage);
+  const byEnd = [...watched].sort((a, b) => a.to - b.to);
+  const byBegin = [...watched].sort((a, b) => a.from - b.from);
+  const seen = watched.map((w) => w.seenUntil).filter((until) => until >= from);
+  return {
+    observed,
+    seenUntil:
+      seen.length === 0
+        ? null
+        : Math.min(
+            to,
+            seen.reduce((a, b) => Math.max(a, b)),
+          ),
+    unobserved: subtract([{ from, to }], observed)
+      .filter((gap) => gap.to > gap.from)
+      .map((gap): Unobserved => {
+        const before = byEnd[countWhile(byEnd, (w) => w.to <= gap.from) - 1];
+        const after = byBegin[countWhile(byBegin, (w) => w.from < gap.to)];
+        return { ...gap, evidence: [before?.last ?? ends.first, after?.first ?? ends.last] };
+      }),
+  };
+}
+
+function endsOf(coverage: readonly Coverage[]): { readonly first: SourceLine; readonly last: SourceLine } {
+  const nothing: SourceLine = { file: '', line: 1, text: '' };
+  const lineOf = (c: Coverage | undefined, point: 'first' | 'last'): SourceLine =>
+    c === undefined ? nothing : { file: c.file, line: c.stream[point].line, text: c.stream[point].text };
+  const byFirst = [...coverage].sort((a, b) => a.stream.first.time - b.stream.first.time);
+  const byLast = [...coverage].sort((a, b) => b.stream.last.time - a.stream.last.time);
+  return { first: lineOf(byFirst[0], 'first'), last: lineOf(byLast[0], 'last') };
+}

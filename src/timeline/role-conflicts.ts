@@ -1,0 +1,80 @@
+import type { Interval, NonEmpty, PairTimeline, SourceLine, TimelineEvent } from '../vocabulary.ts';
+import { subtract } from './coverage.ts';
+import { between, exactly } from './durations.ts';
+import { linesOfAll } from './evidence.ts';
+import { unobservedIn } from './observation.ts';
+import { stepAt, track } from './tracks.ts';
+
+/** A span in which both halves were active, or neither. */
+export interface Conflict extends Interval {
+  readonly kind: 'two-active' | 'none-active';
+  /** It surely lasted so long without a break, in seconds. */
+  readonly low: number;
+  readonly seconds: number;
+  readonly high: number;
+  /** Spacing of the coarsest poll that shows it, in seconds; 0 for journals. */
+  readonly spacingSeconds: number;
+  readonly evidence: NonEmpty<SourceLine>;
+}
+
+/**
+ * Spans with both halves active or neither, from the first instant at which the roles of both are known: by what lines state
+ * alone, and by a module that is out. Source: design.md, section 2, Roles are what the lines say.
+ */
+export function conflictsOf(timeline: PairTimeline): readonly Conflict[] {
+  const [first, second] = timeline.halves.map((half) => track(timeline, half, 'role'));
+  if (first === undefined || second === undefined) return [];
+  const moments = [...first, ...second].sort((a, b) => a.time - b.time || a.earliest - b.earliest);
+  const conflicts: Conflict[] = [];
+  let open: { kind: Conflict['kind']; start: TimelineEvent } | null = null;
+  for (const [index, moment] of moments.entries()) {
+    if (moments[index + 1]?.time === moment.time) continue;
+    const kind = conflictAt(stepAt(first, moment.time), stepAt(second, moment.time));
+    if (open !== null && kind !== open.kind) {
+      conflicts.push(conflictOf(timeline, open.kind, open.start, moment));
+      open = null;
+    }
+    if (kind !== null && open === null) open = { kind, start: moment };
+  }
+  return open === null ? conflicts : [...conflicts, conflictOf(timeline, open.kind, open.start, null)];
+}
+
+function conflictAt(a: TimelineEvent | undefined, b: TimelineEvent | undefined): Conflict['kind'] | null {
+  if (!isStated(a) || !isStated(b)) return null;
+  if (a.value === 'active' && b.value === 'active') return 'two-active';
+  return a.value !== 'active' && b.value !== 'active' ? 'none-active' : null;
+}
+
+function isStated(step: TimelineEvent | undefined): step is TimelineEvent {
+  return step !== undefined && step.value !== null && !step.concluded;
+}
+
+function conflictOf(
+  timeline: PairTimeline,
+  kind: Conflict['kind'],
+  start: TimelineEvent,
+  end: TimelineEvent | null,
+): Conflict {
+  const to = end ?? exactly(Math.max(timeline.to, start.time));
+  const whole = between(start, to);
+  const files = new Set([...start.sources, ...(end?.sources ?? [])].map((s) => s.file));
+  const spacings = timeline.coverage.filter((c) => files.has(c.file)).map((c) => c.stream.spacing);
+  return {
+    kind,
+    from: start.time,
+    to: to.time,
+    ...whole,
+    low: Math.min(whole.low, longestSeen(timeline, start.time, to.earliest)),
+    spacingSeconds: Math.max(0, ...spacings) / 1000,
+    evidence: end === null ? linesOfAll([start]) : linesOfAll([start, end]),
+  };
+}
+
+/** The longest stretch of a span in which the roles of both halves were observed, in seconds. */
+function longestSeen(timeline: PairTimeline, from: number, to: number): number {
+  const unseen = timeline.halves
+    .flatMap((half) => unobservedIn(timeline, half, 'role', from, to))
+    .sort((a, b) => a.from - b.from);
+  const seen = to > from ? subtract([{ from, to }], unseen) : [];
+  return seen.reduce((most, s) => Math.max(most, s.to - s.from), 0) / 1000;
+}
