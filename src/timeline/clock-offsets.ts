@@ -76,9 +76,17 @@ function offsetOf(
     lineOf(base, pairs[0]?.other ?? other.first),
   ];
   if (offset === null || offset.spread > most)
-    return [{ ...named, ahead: null, spread: offset?.spread ?? 0, within: 0, isBeyond: false, evidence }];
+    return !overlaps(file, base)
+      ? []
+      : [{ ...named, ahead: null, spread: offset?.spread ?? 0, within: 0, isBeyond: false, evidence }];
   const slack = Math.max(offset.spread + spacing, file.resolution, base.resolution, rules.mergeMs);
   return [{ ...named, ...offset, isBeyond: Math.abs(offset.ahead) > slack, evidence }];
+}
+
+/** True if both were written at one time: of files that follow each other there is nothing to measure. */
+function overlaps({ input: a }: ImportedFile, { input: b }: ImportedFile): boolean {
+  if (a.from === null || a.to === null || b.from === null || b.to === null) return false;
+  return a.from < b.to && b.from < a.to;
 }
 
 function isOfOnePair(a: Stream, b: Stream): boolean {

@@ -84,9 +84,11 @@ function isOfPartner({ half, signal, item }: Happened, roles: Roles): boolean {
   return signal === 'removed' || half !== activeHalf(roles, item.time - 1);
 }
 
+const ofModule: ReadonlySet<StateSignal> = new Set(['serial', 'model', 'firmware']);
+
 /**
- * What can not have left a state as it was: work on the standby its readiness, work on a half its light; and with its module
- * all that was known of a half is gone.
+ * What can not have left a state as it was: work on the standby its readiness, work on a half its light; and with a module its
+ * identity goes.
  */
 export function breaksFor(
   half: string | null,
@@ -99,7 +101,9 @@ export function breaksFor(
   const restating = isRestating
     ? work.filter((h) => (signal === 'light' ? h.half === half : isOfPartner(h, roles)))
     : [];
-  const ending = half === null ? [] : happened.filter((h) => h.half === half && h.signal === 'removed');
+  const ending = ofModule.has(signal)
+    ? happened.filter((h) => h.half === half && h.signal === 'removed')
+    : [];
   return {
     restating: inOrder(restating),
     lostValue: signal === 'partner-ready' ? 'no' : null,

@@ -33,8 +33,9 @@ export function roleStepsOf(
   return new Map(
     evidence.halves.map((half) => {
       const own = said.get(half) ?? [];
-      const out = evidence.happened.filter((h) => h.half === half && h.signal === 'removed').map(asNone);
-      if (own.length > 0) return [half, toSteps([...own, ...out].sort(byTime), noBreaks)];
+      const moves = evidence.happened.filter((h) => h.half === half).flatMap((h) => asMoved(h, own, rules));
+      // Within one stamp what a line states comes after the move.
+      if (own.length > 0) return [half, toSteps([...moves, ...own].sort(byTime), noBreaks)];
       const others = toSteps(said.get(otherHalf(evidence.halves, half)) ?? [], noBreaks);
       return [half, concluded(others, half, evidence)];
     }),
@@ -95,8 +96,21 @@ function asPassed({ time, earliest, resolution, toHalf, sources }: Flip, half: s
   return { ...plain(sources), kind: 'entry', time, earliest, resolution, value, readUntil: time };
 }
 
-function asNone({ item }: Happened): Merged {
-  return { ...item, value: 'none', readUntil: item.time };
+/** A half whose module is out has the role none; what the next one has is not known until a line states it. */
+function asMoved(
+  { signal, item }: Happened,
+  own: readonly Merged[],
+  rules: TimelineRules,
+): readonly Merged[] {
+  if (signal === 'removed') return [{ ...item, value: 'none', readUntil: item.time }];
+  const isStated = own.some(
+    (o) =>
+      o.value !== 'none' &&
+      o.time <= item.time &&
+      o.time > item.earliest - rules.lagMs &&
+      o.time > item.time - rules.lagMs,
+  );
+  return signal !== 'inserted' || isStated ? [] : [{ ...item, value: null, readUntil: item.time }];
 }
 
 function plain(
