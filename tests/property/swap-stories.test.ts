@@ -1,0 +1,70 @@
+/** Laws of the generated swap stories: each is what it says it is. */
+import { describe, expect, test } from 'vitest';
+import { checkIds } from '../support/stories/check-ids.ts';
+import { faults } from '../support/stories/faults.ts';
+import { swapStory, type ToldSwap } from '../support/stories/swap-story.ts';
+
+const seeds = Array.from({ length: 200 }, (_, index) => index);
+
+function broken({ truth }: ToldSwap): readonly string[] {
+  return checkIds.filter((id) => truth.checks[id].holds === false);
+}
+
+function undecided({ truth }: ToldSwap): readonly string[] {
+  return checkIds.filter((id) => truth.checks[id].holds === null);
+}
+
+describe('a swap story', () => {
+  test('is the same for the same seed, and another for another', () => {
+    for (const seed of seeds.slice(0, 20)) expect(swapStory(seed)).toEqual(swapStory(seed));
+    expect(new Set(seeds.map((seed) => JSON.stringify(swapStory(seed).story))).size).toBe(seeds.length);
+  });
+
+  test('without a fault breaks no check and leaves none open', () => {
+    for (const seed of seeds) {
+      const told = swapStory(seed, null);
+      expect([seed, broken(told), undecided(told)]).toEqual([seed, [], []]);
+    }
+  });
+
+  test('keeps to realistic times', () => {
+    for (const seed of seeds) {
+      const { story, truth } = swapStory(seed, null);
+      expect(truth.firstRemoval - story.from).toBeGreaterThanOrEqual(15 * 60_000);
+      for (const { removed, inserted } of truth.replacements) {
+        expect(inserted - removed).toBeGreaterThanOrEqual(40_000);
+        expect(inserted - removed).toBeLessThanOrEqual(600_000);
+      }
+      for (const { half, inserted } of truth.replacements) {
+        const report = story.events.find(
+          (e) => e.half === half && e.signal === 'serial' && e.time > inserted,
+        );
+        const started = ((report?.time ?? 0) - inserted) / 1000;
+        expect(started).toBeGreaterThanOrEqual(5);
+        expect(started).toBeLessThanOrEqual(150);
+      }
+      expect(story.to - (truth.settled ?? story.to)).toBeGreaterThanOrEqual(30 * 60_000);
+    }
+  });
+
+  test('tells its events in the order of time', () => {
+    for (const fault of faults) {
+      const times = swapStory(1, fault).story.events.map((e) => e.time);
+      expect([fault.id, times]).toEqual([fault.id, times.toSorted((a, b) => a - b)]);
+    }
+  });
+});
+
+describe.each(faults)('$id', (fault) => {
+  test(fault.breaks === null ? 'breaks nothing' : `breaks ${fault.breaks}`, () => {
+    for (const seed of seeds) {
+      const found = broken(swapStory(seed, fault));
+      if (fault.breaks === null) expect([seed, found]).toEqual([seed, []]);
+      else expect([seed, found]).toEqual([seed, expect.arrayContaining([fault.breaks])]);
+    }
+  });
+});
+
+test('every check is broken by some fault', () => {
+  expect([...new Set(faults.flatMap((f) => f.breaks ?? []))].sort()).toEqual([...checkIds].sort());
+});
