@@ -1,7 +1,10 @@
 /** Laws of the generated swap stories: each is what it says it is. */
 import { describe, expect, test } from 'vitest';
+import { readingsCsv, snapshotsByHalf } from '../../samples/exports.ts';
+import { plain } from '../../samples/wordings.ts';
 import { checkIds } from '../support/stories/check-ids.ts';
 import { faults } from '../support/stories/faults.ts';
+import { pollText } from '../support/stories/poll-text.ts';
 import { swapStory, type ToldSwap } from '../support/stories/swap-story.ts';
 
 const seeds = Array.from({ length: 200 }, (_, index) => index);
@@ -67,4 +70,25 @@ describe.each(faults)('$id', (fault) => {
 
 test('every check is broken by some fault', () => {
   expect([...new Set(faults.flatMap((f) => f.breaks ?? []))].sort()).toEqual([...checkIds].sort());
+});
+
+test('a poll that repeats its lines is the poll that the samples write', () => {
+  const stamps = [
+    { form: 'iso', zone: 'UTC', decimals: 3 },
+    { form: 'iso-offset', zone: 'UTC', decimals: 0, aheadSeconds: -2.5 },
+  ] as const;
+  for (const stamp of stamps)
+    for (const seed of seeds.slice(0, 10)) {
+      const { story } = swapStory(seed);
+      const style = {
+        spacingSeconds: 20,
+        phaseSeconds: 3.5,
+        jitterSeconds: 4,
+        stamp,
+        delimiter: ',',
+        wording: plain,
+      };
+      expect(pollText(story, 'readings', style)).toBe(readingsCsv(story, style));
+      expect(pollText(story, 'snapshots', style)).toBe(snapshotsByHalf(story, style));
+    }
 });
