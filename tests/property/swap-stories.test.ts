@@ -2,19 +2,15 @@
 import { describe, expect, test } from 'vitest';
 import { readingsCsv, snapshotsByHalf } from '../../samples/exports.ts';
 import { plain } from '../../samples/wordings.ts';
-import { checkIds } from '../support/stories/check-ids.ts';
 import { faults } from '../support/stories/faults.ts';
 import { pollText } from '../support/stories/poll-text.ts';
 import { swapStory, type ToldSwap } from '../support/stories/swap-story.ts';
+import { checkIds } from '../support/stories/truth.ts';
 
 const seeds = Array.from({ length: 200 }, (_, index) => index);
 
-function broken({ truth }: ToldSwap): readonly string[] {
-  return checkIds.filter((id) => truth.checks[id].holds === false);
-}
-
-function undecided({ truth }: ToldSwap): readonly string[] {
-  return checkIds.filter((id) => truth.checks[id].holds === null);
+function those({ truth }: ToldSwap, holds: boolean | null): readonly string[] {
+  return truth.checks.filter((c) => c.holds === holds).map((c) => c.id);
 }
 
 describe('a swap story', () => {
@@ -26,7 +22,7 @@ describe('a swap story', () => {
   test('without a fault breaks no check and leaves none open', () => {
     for (const seed of seeds) {
       const told = swapStory(seed, null);
-      expect([seed, broken(told), undecided(told)]).toEqual([seed, [], []]);
+      expect([seed, those(told, false), those(told, null)]).toEqual([seed, [], []]);
     }
   });
 
@@ -61,7 +57,7 @@ describe('a swap story', () => {
 describe.each(faults)('$id', (fault) => {
   test(fault.breaks === null ? 'breaks nothing' : `breaks ${fault.breaks}`, () => {
     for (const seed of seeds) {
-      const found = broken(swapStory(seed, fault));
+      const found = those(swapStory(seed, fault), false);
       if (fault.breaks === null) expect([seed, found]).toEqual([seed, []]);
       else expect([seed, found]).toEqual([seed, expect.arrayContaining([fault.breaks])]);
     }

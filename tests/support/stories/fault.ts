@@ -1,5 +1,5 @@
 import type { Acts } from './acts.ts';
-import type { CheckId } from './check-ids.ts';
+import type { CheckId } from './check-rules.ts';
 import type { Shape } from './plan.ts';
 
 /** One way in which the work, or a module, goes wrong; or goes well by a hair. */

@@ -1,5 +1,5 @@
 import { intoSoak, lose, regain, standbyOf, type Telling } from './acts.ts';
-import type { CheckId } from './check-ids.ts';
+import type { CheckId } from './check-rules.ts';
 import type { Fault } from './fault.ts';
 
 /** Something that comes in the soak, and stays. */
