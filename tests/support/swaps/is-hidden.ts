@@ -5,6 +5,7 @@ import type { TrueCheck } from '../stories/truth.ts';
 const partial: Readonly<Record<string, readonly string[]>> = {
   'nothing-at-fault': ['supply', 'light', 'fault'],
   'links-restored': ['link-a', 'link-b', 'links'],
+  'not-flapping': ['partner-ready', 'partner-present'],
 };
 
 /**
