@@ -1,11 +1,13 @@
 /** Laws of the generated swap stories: each is what it says it is. */
 import { describe, expect, test } from 'vitest';
 import { readingsCsv, snapshotsByHalf } from '../../samples/exports.ts';
+import { badSwap } from '../../samples/stories/bad-swap.ts';
+import { cleanSwap } from '../../samples/stories/clean-swap.ts';
 import { plain } from '../../samples/wordings.ts';
 import { faults } from '../support/stories/faults.ts';
 import { pollText } from '../support/stories/poll-text.ts';
 import { swapStory, type ToldSwap } from '../support/stories/swap-story.ts';
-import { checkIds } from '../support/stories/truth.ts';
+import { checkIds, truthOf } from '../support/stories/truth.ts';
 
 const seeds = Array.from({ length: 200 }, (_, index) => index);
 
@@ -61,6 +63,35 @@ describe.each(faults)('$id', (fault) => {
       if (fault.breaks === null) expect([seed, found]).toEqual([seed, []]);
       else expect([seed, found]).toEqual([seed, expect.arrayContaining([fault.breaks])]);
     }
+  });
+});
+
+describe('the truth of the demo stories', () => {
+  const at = (clock: string): number => Date.parse(`2026-03-14T${clock}Z`);
+
+  test('of a clean swap: every check holds, from instants that stand in the story', () => {
+    const { replacements, bringUps, switchovers, settled, to, checks } = truthOf(cleanSwap());
+    // B comes out at 09:14:05.212 and goes in 94.6 s later; A 182.5 s and two steps of a switchover after 09:41:10.450.
+    expect(replacements[0]).toEqual({ half: 'B', removed: at('09:14:05.212'), inserted: at('09:15:39.812') });
+    expect(switchovers).toEqual([{ at: at('09:41:11.090'), taken: at('09:41:11.210'), fromHalf: 'A' }]);
+    // Inserted 09:15:39.812, reflash from 41.3 s to 194.1 s later; then ready after 142.412 s, steady after 262.306 s.
+    expect(bringUps.slice(0, 2).map((b) => [b.cause, b.start, b.ready, b.settled, b.steady])).toEqual([
+      ['inserted', at('09:15:39.812'), null, null, null],
+      ['reflash', at('09:18:53.912'), at('09:21:16.324'), at('09:21:16.324'), at('09:23:16.218')],
+    ]);
+    expect(to).toBe((settled ?? 0) + 1_800_000);
+    expect(checks.filter((c) => c.holds !== true)).toEqual([]);
+  });
+
+  test('of a bad swap: what it was told to show', () => {
+    const { checks, settled } = truthOf(badSwap());
+    const those = (holds: boolean | null): readonly string[] =>
+      checks.filter((c) => c.holds === holds).map((c) => c.id);
+    expect(settled).toBeNull();
+    // Firmware 6.2.0 to the end, light never steady in the 500.5 s until the switchover, which came onto a half not ready.
+    expect(those(false)).toEqual(['firmware-matched', 'light-steady', 'ready-before-switchover']);
+    // That switchover ended the bring-up before its 15 min; nothing settled that could soak.
+    expect(those(null)).toEqual(['synchronised', 'soaked']);
   });
 });
 

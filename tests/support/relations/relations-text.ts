@@ -1,3 +1,4 @@
+import { checkIds } from '../stories/truth.ts';
 import type { Outcome, Violation } from './run-relations.ts';
 
 const [mostSeeds, mostShown, mostLines] = [12, 3, 6];
@@ -16,17 +17,14 @@ export function relationsText({ tried, violations }: Outcome): string {
     .join('\n');
 }
 
-/** A violation is counted under the first check that it concerns, the verdict, or else what of the answer it is. */
+/** A violation is counted under the verdict and each check that it concerns, else under what of the answer it is. */
 function groupLines(violations: readonly Violation[]): readonly string[] {
   const groups = new Map<string, number[]>();
   for (const { seed, differences } of violations) {
-    const abouts = differences.map(({ about }) => about);
-    const first =
-      abouts.find((about) => about.includes('check')) ??
-      abouts.find((about) => about !== 'verdict') ??
-      abouts[0];
-    const name = (first ?? '').replace(/ \d.*$/, '').replace(/^swap \d+ /, '');
-    groups.set(name, [...(groups.get(name) ?? []), seed]);
+    const abouts = differences.map(({ about }) => about.replace(/^swap \d+ /, ''));
+    const judged = abouts.filter((about) => about === 'verdict' || isCheck(about));
+    const names = judged.length > 0 ? judged : abouts.slice(0, 1).map((about) => about.replace(/ \d.*$/, ''));
+    for (const name of new Set(names)) groups.set(name, [...(groups.get(name) ?? []), seed]);
   }
   return [...groups]
     .sort(([, a], [, b]) => b.length - a.length)
@@ -36,8 +34,12 @@ function groupLines(violations: readonly Violation[]): readonly string[] {
     );
 }
 
+function isCheck(about: string): boolean {
+  return about.startsWith('check ') || checkIds.some((id) => id === about);
+}
+
 /** One violation for a person to read: what was done, and what was said before and after. */
-export function shown({ seed, dressing, what, differences }: Violation): readonly string[] {
+function shown({ seed, dressing, what, differences }: Violation): readonly string[] {
   const more = differences.length - mostLines;
   return [
     `    seed ${seed}, ${dressing}, ${what}`,

@@ -1,7 +1,7 @@
 import { seeded } from '../../../samples/random.ts';
 import type { Dressed } from '../stories/dressing.ts';
 import { dress } from '../stories/dressings.ts';
-import { swapStory } from '../stories/swap-story.ts';
+import { swapStory, type ToldSwap } from '../stories/swap-story.ts';
 import { type Difference, differences } from './compare.ts';
 import type { Answerer, Relation } from './relation.ts';
 
@@ -22,44 +22,48 @@ export interface Outcome {
   readonly violations: readonly Violation[];
 }
 
-/** Which stories are tried, and how they are dressed. */
-export interface Stories {
-  readonly count: number;
-  readonly first?: number;
-  /** At most so many changes of each relation and story, drawn by chance; 1 unless said. */
-  readonly changes?: number;
-  dress?(seed: number): Dressed;
+/** A story in a dressing. */
+export interface Case {
+  readonly told: ToldSwap;
+  readonly dressed: Dressed;
 }
 
-/** Runs relations over stories: each answer to the files as they are is asked for once. */
+/** The stories of so many seeds, each told when it is asked for. */
+export function* casesOf(count: number, first: number): Generator<Case> {
+  for (let seed = first; seed < first + count; seed += 1) {
+    const told = swapStory(seed);
+    yield { told, dressed: dress(told.story, seed) };
+  }
+}
+
+/**
+ * Runs relations over stories, at most so many `changes` of each relation and story, drawn by chance. Each answer to the files
+ * as they are is asked for once.
+ */
 export async function runRelations(
   relations: readonly Relation[],
-  { count, first = 0, changes = 1, dress: dressed = dressSeed }: Stories,
+  cases: Iterable<Case>,
   answer: Answerer,
+  changes = 1,
 ): Promise<Outcome> {
   const tried = new Map(relations.map(({ id }) => [id, 0]));
   const violations: Violation[] = [];
-  for (let seed = first; seed < first + count; seed += 1) {
-    const told = swapStory(seed);
-    const before = dressed(seed);
-    const asTold = await answer(before);
+  for (const { told, dressed } of cases) {
+    const { seed, story } = told;
+    const before = await answer(dressed);
     for (const [index, relation] of relations.entries()) {
       const random = seeded(seed * 1000 + index);
-      const all = relation.change(before, told, random);
-      for (const changed of drawn(all, changes, random)) {
+      for (const changed of drawn(relation.change(dressed, told, random), changes, random)) {
         tried.set(relation.id, (tried.get(relation.id) ?? 0) + 1);
-        const found = differences(relation, told.story.pair, asTold, await answer(changed.given), changed);
-        if (found.length === 0) continue;
+        const after = await answer(changed.given);
+        const found = differences(relation, story.pair, before, after, changed);
         const { what } = changed;
-        violations.push({ relation: relation.id, seed, dressing: before.id, what, differences: found });
+        if (found.length > 0)
+          violations.push({ relation: relation.id, seed, dressing: dressed.id, what, differences: found });
       }
     }
   }
   return { tried, violations };
-}
-
-function dressSeed(seed: number): Dressed {
-  return dress(swapStory(seed).story, seed);
 }
 
 function drawn<T>(all: readonly T[], most: number, random: () => number): readonly T[] {

@@ -1,4 +1,4 @@
-import { journalCsv, type Message, messagesOf, textLog } from '../../../samples/exports.ts';
+import { inOrder, journalCsv, type Message, messagesOf, textLog } from '../../../samples/exports.ts';
 import { fieldNotes } from '../../../samples/lines.ts';
 import { halfSignals, pairSignals } from '../../../samples/polls.ts';
 import type { Random } from '../../../samples/random.ts';
@@ -20,24 +20,41 @@ export interface JournalStyle {
   of?(messages: readonly Message[]): readonly Message[];
 }
 
-const states: ReadonlySet<string> = new Set([...halfSignals, ...pairSignals]);
-
 /** A journal of a story, and what it can show. */
 export function dressJournal(story: Story, style: JournalStyle, random: Random): DressedFile {
-  const { file, columns = ['time', 'unit', 'message'], form = 'table', untold = new Set(), of } = style;
-  const wording = telling(style.wording ?? plain, untold);
+  const { file, columns = ['time', 'unit', 'message'], form = 'table', untold = new Set() } = style;
+  const { wording = plain, of = (messages) => messages } = style;
   const { stamp, resolutionSeconds, aheadSeconds } = drawStamp(random, style.aheadSeconds);
-  const all = messagesOf(story, wording, ordinaryOf(story, wording.unit(story.pair, null), random));
-  const messages = of?.(all) ?? all;
+  const ordinary = ordinaryOf(story, wording.unit(story.pair, null), random);
+  const telling = (isTold: (signal: string) => boolean): readonly Message[] =>
+    messagesOf(story, tellingOnly(wording, isTold));
+  const messages = of(inOrder([...telling((signal) => !untold.has(signal)), ...ordinary]));
   const text = form === 'text' ? textLog(messages, stamp) : journalCsv(messages, columns, ',', stamp);
-  const happened = story.events.filter((e) => e.value === null && wording.message(e.signal, null) !== null);
-  const signals = new Set([
-    ...[...states].filter((signal) => !untold.has(signal)),
-    ...happened.map((e) => e.signal),
-  ]);
+  const known = new Set([...halfSignals, ...pairSignals, ...story.events.map((e) => e.signal)]);
+  const signals = [...known].filter(
+    (s) => !untold.has(s) && of(telling((signal) => signal === s)).length > 0,
+  );
   return {
     text,
-    source: { file, kind: 'journal', signals, spacingSeconds: 0, resolutionSeconds, aheadSeconds },
+    source: {
+      file,
+      kind: 'journal',
+      signals: new Set(signals),
+      spacingSeconds: 0,
+      resolutionSeconds,
+      aheadSeconds,
+    },
+  };
+}
+
+/** A wording that also knows faults, and speaks of some signals alone. */
+function tellingOnly(wording: Wording, isTold: (signal: string) => boolean): Wording {
+  return {
+    ...wording,
+    message(signal, value) {
+      if (!isTold(signal)) return null;
+      return signal === 'fault' ? 'hardware fault' : wording.message(signal, value);
+    },
   };
 }
 
@@ -49,17 +66,6 @@ function ordinaryOf({ from, to }: Story, unit: string, random: Random): readonly
     unit,
     text: `user Operator 3 logged ${index === 0 ? 'on' : 'off'}`,
   }));
-}
-
-/** A wording that also knows faults, and never speaks of some signals. */
-function telling(wording: Wording, untold: ReadonlySet<string>): Wording {
-  return {
-    ...wording,
-    message(signal, value) {
-      if (untold.has(signal)) return null;
-      return signal === 'fault' ? 'hardware fault' : wording.message(signal, value);
-    },
-  };
 }
 
 /** How a file prints its stamps, by chance; in UTC, with the offset or without. */

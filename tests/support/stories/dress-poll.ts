@@ -18,7 +18,7 @@ export interface LookStyle {
 const [least, most] = [2, 120];
 
 /** A spacing between 2 s and 120 s, short ones as likely as long ones by their ratio. */
-export function drawSpacing(random: Random): number {
+function drawSpacing(random: Random): number {
   return Math.round(least * (most / least) ** random());
 }
 

@@ -108,7 +108,7 @@ function bringUpsOf(story: Story, half: HalfName): readonly TrueBringUp[] {
 const ending: ReadonlySet<string> = new Set(['removed', 'reflash-start']);
 
 /** Every exchange of the roles of a story in the order of time. */
-export function switchoversOf(story: Story): readonly TrueSwitchover[] {
+function switchoversOf(story: Story): readonly TrueSwitchover[] {
   return halves.flatMap((fromHalf) => {
     const other = spellsOf(story, fromHalf === 'A' ? 'B' : 'A', 'role').filter((s) => s.value === 'active');
     const own = spellsOf(story, fromHalf, 'role').filter((s) => s.value === 'active' && s.to < story.to);
