@@ -70,9 +70,40 @@ describe('an answer', () => {
     ]);
   });
   test('without a swap, or with two, is counted as that', () => {
-    expect(judgeSwap(good, journal, [])).toEqual([{ kind: 'no swap found', about: 'journal' }]);
-    expect(judgeSwap(good, journal, [real, real])).toEqual([
-      { kind: 'several swaps found', about: 'journal' },
+    expect(judgeSwap(good, journal, [])).toEqual([{ kind: 'no swap found', about: 'good' }]);
+    expect(judgeSwap(good, journal, [real, real])).toEqual([{ kind: 'several swaps found', about: 'good' }]);
+  });
+});
+
+describe('files that do not tell all', () => {
+  const without = (...untold: string[]): typeof journal => ({
+    ...journal,
+    sources: journal.sources.map((s) => ({
+      ...s,
+      signals: new Set([...s.signals].filter((signal) => !untold.includes(signal))),
+    })),
+  });
+  const nothing = without('serial', 'model', 'removed', 'inserted');
+
+  test('show no swap by an absence alone', () => {
+    expect(judgeSwap(good, nothing, [])).toEqual([]);
+    expect(judgeSwap(good, nothing, [saying('verified')])).toEqual([
+      { kind: 'swap found that no file tells', about: 'verified' },
+    ]);
+    expect(judgeSwap(good, without('model', 'removed'), [])).toEqual([
+      { kind: 'no swap found', about: 'good' },
+    ]);
+  });
+  test('may make a bring-up seem too long where they tell of no reflash', () => {
+    const withReflash = [2, 3, 4, 5, 6, 7]
+      .map((seed) => swapStory(seed, null))
+      .find(({ truth }) => truth.bringUps.some((b) => b.cause === 'reflash'));
+    const late = saying('not-verified', 'light-steady', 'fail');
+    if (withReflash === undefined) throw new Error('There is no reflash.');
+    expect(judgeSwap(withReflash, without('reflash-end', 'firmware'), [late])).toEqual([]);
+    expect(judgeSwap(withReflash, without('reflash-end'), [late]).map((m) => m.kind)).toEqual([
+      'false not-verified',
+      'false fail',
     ]);
   });
 });

@@ -3,6 +3,7 @@ import type { Dressed } from '../stories/dressing.ts';
 import type { ToldSwap } from '../stories/swap-story.ts';
 import { boundsOf } from './bounds.ts';
 import { judgeSwap } from './judge-swap.ts';
+import { replacementsTold } from './what-is-told.ts';
 
 /** Names with the seeds at which each was found. */
 export type Seeds = Map<string, number[]>;
@@ -29,7 +30,8 @@ export function count(tally: Tally, told: ToldSwap, dressed: Dressed, swaps: rea
   for (const { kind, about } of judgeSwap(told, dressed, swaps))
     addSeed(tally.misses, kind, `${about} (${dressed.id})`, told.seed);
   const [swap] = swaps;
-  if (swap === undefined || swaps.length > 1) return;
+  const isTold = replacementsTold(told.truth, dressed.sources) === 'all';
+  if (swap === undefined || swaps.length > 1 || !isTold) return;
   for (const { kind, found } of boundsOf(told, dressed, swap))
     addSeed(tally.bounds, kind, found === 'inside' ? found : `${found} (${dressed.id})`, told.seed);
 }
