@@ -7,7 +7,7 @@ import type { Answerer, Given, Relation } from '../support/relations/relation.ts
 import { held, relations } from '../support/relations/relations.ts';
 import { relationsText } from '../support/relations/relations-text.ts';
 import { casesOf, runRelations } from '../support/relations/run-relations.ts';
-import { timedLines } from '../support/relations/timed-lines.ts';
+import { timedLines } from '../support/stories/timed-lines.ts';
 import type { Verified } from '../support/verify-files.ts';
 
 /** Stories whose exports are small: a long poll takes long and shows no more. */

@@ -2,8 +2,8 @@ import { gzipSync, strToU8, zipSync } from 'fflate';
 import { encode, encodings } from '../../../samples/encode.ts';
 import type { Random } from '../../../samples/random.ts';
 import type { Dressed, Files } from '../stories/dressing.ts';
+import { isStamped, joinLines, timedLines } from '../stories/timed-lines.ts';
 import type { Changed, Given, Relation } from './relation.ts';
-import { isStamped, joinLines, timedLines } from './timed-lines.ts';
 
 /** What must change nothing: how files are named, ordered, repeated, divided, encoded and packed. */
 export const sameFiles: readonly Relation[] = [

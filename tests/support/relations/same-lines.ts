@@ -2,9 +2,9 @@ import type { Random } from '../../../samples/random.ts';
 import type { Dressed, Files } from '../stories/dressing.ts';
 import { dress } from '../stories/dressings.ts';
 import { swapStory, type ToldSwap } from '../stories/swap-story.ts';
+import { hasDecimals, isStamped, joinLines, shiftText, timedLines } from '../stories/timed-lines.ts';
 import { asItIs } from './reduce.ts';
 import type { Changed, Relation, View } from './relation.ts';
-import { hasDecimals, isStamped, joinLines, shiftText, timedLines } from './timed-lines.ts';
 
 const dayMs = 86_400_000;
 

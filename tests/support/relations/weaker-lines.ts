@@ -1,11 +1,12 @@
 import type { Random } from '../../../samples/random.ts';
 import type { Story } from '../../../samples/story.ts';
+import { withClockAhead } from '../stories/clock-ahead.ts';
 import type { Dressed, Source } from '../stories/dressing.ts';
 import type { ToldSwap } from '../stories/swap-story.ts';
+import { isStamped, joinLines, timedLines } from '../stories/timed-lines.ts';
 import { truthOf } from '../stories/truth.ts';
 import { isHidden } from '../swaps/is-hidden.ts';
 import type { Changed, Relation } from './relation.ts';
-import { isStamped, joinLines, shiftText, timedLines } from './timed-lines.ts';
 
 /** What may move an answer one way only: the files say less, or one of them says it at another time. */
 export const weakerLines: readonly Relation[] = [
@@ -113,18 +114,16 @@ function notYetBroken(story: Story, cut: number): ReadonlySet<string> {
 }
 
 /** One of several files with a clock that is 1 s to 2 h off, either way. */
-function shiftOne({ files, phrasebook }: Dressed, random: Random): readonly Changed[] {
+function shiftOne(dressed: Dressed, random: Random): readonly Changed[] {
+  const { files } = dressed;
   const names = Object.keys(files);
   if (names.length < 2) return [];
   return names
     .filter((name) => isStamped(files[name] ?? ''))
     .map((name) => {
-      const seconds = Math.round(7200 ** random());
-      const ms = 1000 * (random() < 0.5 ? seconds : -seconds);
-      return {
-        what: `${name} ${ms / 1000} s ahead`,
-        given: { files: { ...files, [name]: shiftText(files[name] ?? '', ms) }, phrasebook },
-      };
+      const size = Math.round(7200 ** random());
+      const seconds = random() < 0.5 ? size : -size;
+      return { what: `${name} ${seconds} s ahead`, given: withClockAhead(dressed, name, seconds) };
     });
 }
 

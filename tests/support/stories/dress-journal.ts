@@ -13,7 +13,6 @@ export interface JournalStyle {
   readonly wording?: Wording;
   readonly columns?: readonly string[];
   readonly form?: 'table' | 'text';
-  readonly aheadSeconds?: number;
   /** Signals that it never tells. */
   readonly untold?: ReadonlySet<string>;
   /** What it makes of all messages of the story; all of them unless said. */
@@ -24,7 +23,7 @@ export interface JournalStyle {
 export function dressJournal(story: Story, style: JournalStyle, random: Random): DressedFile {
   const { file, columns = ['time', 'unit', 'message'], form = 'table', untold = new Set() } = style;
   const { wording = plain, of = (messages) => messages } = style;
-  const { stamp, resolutionSeconds, aheadSeconds } = drawStamp(random, style.aheadSeconds);
+  const { stamp, resolutionSeconds } = drawStamp(random);
   const ordinary = ordinaryOf(story, wording.unit(story.pair, null), random);
   const telling = (isTold: (signal: string) => boolean): readonly Message[] =>
     messagesOf(story, tellingOnly(wording, isTold));
@@ -42,7 +41,7 @@ export function dressJournal(story: Story, style: JournalStyle, random: Random):
       signals: new Set(signals),
       spacingSeconds: 0,
       resolutionSeconds,
-      aheadSeconds,
+      aheadSeconds: 0,
     },
   };
 }
@@ -71,14 +70,12 @@ function ordinaryOf({ from, to }: Story, unit: string, random: Random): readonly
 /** How a file prints its stamps, by chance; in UTC, with the offset or without. */
 export function drawStamp(
   random: Random,
-  aheadSeconds = 0,
-): { readonly stamp: StampStyle } & Pick<Source, 'resolutionSeconds' | 'aheadSeconds'> {
+): { readonly stamp: StampStyle } & Pick<Source, 'resolutionSeconds'> {
   const decimals = random() < 0.5 ? 3 : 0;
   const form = random() < 0.5 ? 'iso' : 'iso-offset';
   return {
-    stamp: { form, zone: 'UTC', decimals, aheadSeconds },
+    stamp: { form, zone: 'UTC', decimals },
     resolutionSeconds: decimals === 3 ? 0 : 1,
-    aheadSeconds,
   };
 }
 

@@ -11,8 +11,6 @@ export interface LookStyle {
   readonly file: string;
   readonly wording?: Wording;
   readonly layout?: Layout;
-  readonly spacingSeconds?: number;
-  readonly aheadSeconds?: number;
 }
 
 const [least, most] = [2, 120];
@@ -24,13 +22,12 @@ function drawSpacing(random: Random): number {
 
 /** A poll of a story, and what it can show. */
 export function dressPoll(story: Story, style: LookStyle, random: Random): DressedFile {
-  const drawn = drawSpacing(random);
-  const spacing = style.spacingSeconds ?? drawn;
+  const spacing = drawSpacing(random);
   const phaseSeconds = Math.floor(1000 * spacing * random()) / 1000;
   const jitterSeconds = random() < 0.5 ? 0 : 0.3 * spacing * random();
-  const { stamp, resolutionSeconds, aheadSeconds } = drawStamp(random, style.aheadSeconds);
-  const isSnapshots = random() < 0.6;
-  const text = pollText(story, style.layout ?? (isSnapshots ? 'snapshots' : 'readings'), {
+  const { stamp, resolutionSeconds } = drawStamp(random);
+  const drawn = random() < 0.6 ? 'snapshots' : 'readings';
+  const text = pollText(story, style.layout ?? drawn, {
     spacingSeconds: spacing,
     phaseSeconds,
     jitterSeconds,
@@ -47,7 +44,7 @@ export function dressPoll(story: Story, style: LookStyle, random: Random): Dress
       signals: new Set([...halfSignals, ...pairSignals]),
       spacingSeconds: spacing + jitterSeconds,
       resolutionSeconds,
-      aheadSeconds,
+      aheadSeconds: 0,
     },
   };
 }
