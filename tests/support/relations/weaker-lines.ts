@@ -1,0 +1,132 @@
+import type { Random } from '../../../samples/random.ts';
+import type { Story } from '../../../samples/story.ts';
+import { withClockAhead } from '../stories/clock-ahead.ts';
+import type { Dressed, Source } from '../stories/dressing.ts';
+import type { ToldSwap } from '../stories/swap-story.ts';
+import { isStamped, joinLines, timedLines } from '../stories/timed-lines.ts';
+import { truthOf } from '../stories/truth.ts';
+import { isHidden } from '../swaps/is-hidden.ts';
+import type { Changed, Relation } from './relation.ts';
+
+/** What may move an answer one way only: the files say less, or one of them says it at another time. */
+export const weakerLines: readonly Relation[] = [
+  { id: 'source-dropped', kind: 'weaker', change: dropSource },
+  { id: 'span-cut-out', kind: 'weaker', change: (dressed, _told, random) => cutSpan(dressed, random) },
+  { id: 'poll-thinned', kind: 'weaker', change: thinPoll },
+  { id: 'log-cut-short', kind: 'weaker', change: cutShort },
+  {
+    id: 'clock-shifted',
+    kind: 'weaker',
+    mayFail: true,
+    change: (dressed, _told, random) => shiftOne(dressed, random),
+  },
+];
+
+/** Checks whose break some sources cannot show, by the contract: they may pass. */
+function hiddenIn({ truth }: ToldSwap, sources: readonly Source[]): ReadonlySet<string> {
+  return new Set(truth.checks.filter((check) => isHidden(check, sources)).map(({ id }) => id));
+}
+
+function dropSource({ files, sources, phrasebook }: Dressed, told: ToldSwap): readonly Changed[] {
+  if (sources.length < 2) return [];
+  return sources.map(({ file }) => ({
+    what: `without ${file}`,
+    given: { files: Object.fromEntries(Object.entries(files).filter(([name]) => name !== file)), phrasebook },
+    mayPass: hiddenIn(
+      told,
+      sources.filter((s) => s.file !== file),
+    ),
+  }));
+}
+
+/** Only of polls: what is cut out of a journal nobody can miss, since silence in an event log is no event. */
+function cutSpan({ files, sources, phrasebook }: Dressed, random: Random): readonly Changed[] {
+  return sources.flatMap(({ file, kind, spacingSeconds }) => {
+    if (kind !== 'poll') return [];
+    const lines = timedLines(files[file] ?? '');
+    const times = lines.flatMap(({ time }) => time ?? []);
+    // Longer than three spacings: shorter spans are as well observed as the rest.
+    const seconds = 4 * spacingSeconds + 1200 * random();
+    const from = Math.min(...times) + (Math.max(...times) - Math.min(...times)) * random();
+    const kept = lines.filter(({ time }) => time === null || time < from || time > from + 1000 * seconds);
+    const what = `${file} without ${Math.round(seconds)} s from ${clock(from)}`;
+    return [{ what, given: { files: { ...files, [file]: joinLines(kept) }, phrasebook } }];
+  });
+}
+
+/** Every second to sixth look of a poll. */
+function thinPoll(
+  { files, sources, phrasebook }: Dressed,
+  told: ToldSwap,
+  random: Random,
+): readonly Changed[] {
+  return sources.flatMap((source) => {
+    if (source.kind !== 'poll') return [];
+    const nth = 2 + Math.floor(5 * random());
+    const lines = timedLines(files[source.file] ?? '');
+    const looks = [...new Set(lines.flatMap(({ time }) => time ?? []))];
+    const kept = new Set(looks.filter((_, index) => index % nth === 0));
+    const thinned = { ...source, spacingSeconds: source.spacingSeconds * nth };
+    return [
+      {
+        what: `${source.file}: one look of ${nth}`,
+        given: {
+          files: {
+            ...files,
+            [source.file]: joinLines(lines.filter(({ time }) => time === null || kept.has(time))),
+          },
+          phrasebook,
+        },
+        mayPass: hiddenIn(
+          told,
+          sources.map((s) => (s === source ? thinned : s)),
+        ),
+      },
+    ];
+  });
+}
+
+/** All files up to an instant soon after a step, for every step from the first removal on. */
+function cutShort(
+  { files, phrasebook }: Dressed,
+  { story, truth }: ToldSwap,
+  random: Random,
+): readonly Changed[] {
+  const steps = [...new Set(story.events.map((e) => e.time))].filter((time) => time >= truth.firstRemoval);
+  return steps.map((step) => {
+    const cut = step + 1000 * Math.floor(1 + 120 * random());
+    const kept = Object.entries(files).map(([name, text]) => [
+      name,
+      joinLines(timedLines(text).filter(({ time }) => time === null || time <= cut)),
+    ]);
+    return {
+      what: `all files up to ${clock(cut)}`,
+      given: { files: Object.fromEntries(kept), phrasebook },
+      mayPass: notYetBroken(story, cut),
+    };
+  });
+}
+
+/** Checks that nothing had broken by an instant. */
+function notYetBroken(story: Story, cut: number): ReadonlySet<string> {
+  const { checks } = truthOf({ ...story, to: cut, events: story.events.filter((e) => e.time <= cut) });
+  return new Set(checks.filter((check) => check.holds !== false).map(({ id }) => id));
+}
+
+/** One of several files with a clock that is 1 s to 2 h off, either way. */
+function shiftOne(dressed: Dressed, random: Random): readonly Changed[] {
+  const { files } = dressed;
+  const names = Object.keys(files);
+  if (names.length < 2) return [];
+  return names
+    .filter((name) => isStamped(files[name] ?? ''))
+    .map((name) => {
+      const size = Math.round(7200 ** random());
+      const seconds = random() < 0.5 ? size : -size;
+      return { what: `${name} ${seconds} s ahead`, given: withClockAhead(dressed, name, seconds) };
+    });
+}
+
+function clock(time: number): string {
+  return new Date(time).toISOString().slice(11, 19);
+}
