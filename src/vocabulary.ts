@@ -820,10 +820,11 @@ export interface Fleet {
 // ---- how durations are said ---------------------------------------------------------------------------------
 
 /**
- * A duration in words: `4.2 s` below ten seconds, `42 s`, `2 min 22 s`, from an hour `3 h 04 min`, from two days
+ * A duration in words: `less than 1 s` where it is nothing that a stamp can tell, `4.2 s` below ten seconds, `42 s`, `2 min 22 s`, from an hour `3 h 04 min`, from two days
  * `41 days`. Takes seconds, not negative.
  */
 export function sayDuration(seconds: number): string {
+  if (seconds < 0.05) return 'less than 1 s';
   if (seconds < 9.95) return `${seconds.toFixed(1)} s`;
   const whole = Math.round(seconds);
   if (whole < 60) return `${whole} s`;
@@ -833,9 +834,10 @@ export function sayDuration(seconds: number): string {
   return `${Math.floor(minutes / 1440)} days`;
 }
 
-/** A duration with its bounds: `2 min 12 s to 2 min 22 s`; one duration where both are said alike. */
+/** A duration with its bounds: `2 min 12 s to 2 min 22 s`, `at most 22 s` where it may be nothing; one duration where both are said alike. */
 export function sayBounds(low: number, high: number): string {
   const [from, to] = [sayDuration(low), sayDuration(high)];
+  if (low < 0.05 && high >= 1) return `at most ${to}`;
   return from === to ? from : `${from} to ${to}`;
 }
 

@@ -1,11 +1,20 @@
 import { exactly } from '../timeline/durations.ts';
 import { endLines } from '../timeline/evidence.ts';
-import { track, valueAt } from '../timeline/tracks.ts';
-import { type Condition, type NonEmpty, type OpenSwap, sayDuration } from '../vocabulary.ts';
-import { type Awaited, type HalfInWork, procedure, secondHalfSeconds, soakSeconds } from './procedure.ts';
+import { stepAt, track, valueAt } from '../timeline/tracks.ts';
+import {
+  type Condition,
+  type Instant,
+  type NonEmpty,
+  type OpenSwap,
+  type SourceLine,
+  sayDuration,
+} from '../vocabulary.ts';
+import { type HalfInWork, procedure, secondHalfSeconds, soakSeconds } from './procedure.ts';
 
 /** What a swap waits for where the log ends: a step, of a half or of the pair, with its limit. */
-interface Wait extends Awaited {
+interface Wait {
+  readonly since: Instant;
+  readonly evidence: NonEmpty<SourceLine>;
   readonly id: OpenSwap['awaits'];
   readonly half: string | null;
   readonly limitSeconds: number;
@@ -67,24 +76,38 @@ function waitsOf(
   settledAt: number | null,
   planned: readonly string[],
 ): readonly Wait[] {
-  const ofHalves = works.flatMap((work): readonly Wait[] => {
-    const { half } = work.change;
-    const step = procedure.find((s) => s.awaited(work) !== null);
-    const awaited = step?.awaited(work) ?? null;
-    if (step === undefined || awaited === null) return [];
-    return [{ ...awaited, id: step.id, half, limitSeconds: step.limitSeconds, says: step.says(half) }];
-  });
-  if (ofHalves.length > 0 || settledAt === null) return ofHalves;
+  // The half that was taken out last is in work; one before it is done with once it has settled.
+  const ofHalves = works.toReversed().flatMap((work, index) => (index > 0 && work.bringUp?.settled != null ? [] : waitOf(work)));
+  if (ofHalves.length > 0) return ofHalves;
+  const from = settledAt ?? readySince(works[0]);
+  if (from === null) return [];
   const { facts, at } = works[0];
-  const since = exactly(settledAt);
+  const since = exactly(from);
   const evidence = endLines(facts.timeline);
   const second = secondHalf(works, planned);
   if (second !== null) {
     const says = `the same work on half ${second}`;
     return [{ id: 'second-half', half: second, limitSeconds: secondHalfSeconds, says, since, evidence }];
   }
-  if (at - settledAt >= soakSeconds * 1000) return [];
+  if (at - from >= soakSeconds * 1000) return [];
   return [{ id: 'soak', half: null, limitSeconds: soakSeconds, says: soaking, since, evidence }];
+}
+
+/** The first step of a half that is not done. */
+function waitOf(work: HalfInWork): readonly Wait[] {
+  const { half } = work.change;
+  for (const { id, limitSeconds, says, stateOf } of procedure) {
+    const state = stateOf(work);
+    if (state.kind !== 'waiting') continue;
+    return [{ since: state.since, evidence: state.evidence, id, half, limitSeconds, says: says(half) }];
+  }
+  return [];
+}
+
+/** Since when the pair has had the ready partner that it has now; `null` if it has none, or if that was never logged. */
+function readySince({ facts, at }: HalfInWork): number | null {
+  const now = stepAt(track(facts.timeline, null, 'partner-ready'), at);
+  return now?.value === 'yes' ? now.time : null;
 }
 
 /** The half that is still to be replaced: the plan says so, or without a plan the models differ. */
@@ -118,17 +141,16 @@ function asOpen(next: Wait, works: NonEmpty<HalfInWork>, waits: readonly Wait[])
 /** The steps of one half: done ones are met, the first that is not done waits, what follows it is not reached yet. */
 function conditionsOf(work: HalfInWork): readonly Condition[] {
   const { change, at } = work;
-  const place = procedure.findIndex((s) => s.awaited(work) !== null);
-  return procedure.slice(0, place < 0 ? procedure.length : place + 1).map((step): Condition => {
-    const awaited = step.awaited(work);
-    const says = step.says(change.half);
-    if (awaited !== null)
-      return conditionOf(
-        { ...awaited, id: step.id, half: change.half, limitSeconds: step.limitSeconds, says },
-        at,
-      );
-    const evidence = work.bringUp?.evidence ?? endLines(work.facts.timeline);
-    return { id: step.id, half: change.half, status: 'met', statement: `Done: ${says}.`, evidence };
+  const states = procedure.map((step) => ({ step, state: step.stateOf(work) }));
+  const place = states.findIndex(({ state }) => state.kind === 'waiting');
+  return states.slice(0, place < 0 ? states.length : place + 1).flatMap(({ step, state }): Condition[] => {
+    if (state.kind === 'none') return [];
+    const { id, limitSeconds } = step;
+    const { half } = change;
+    const { since, evidence } = state;
+    return state.kind === 'done'
+      ? [{ id, half, status: 'met', statement: step.saysDone(half), evidence }]
+      : [conditionOf({ id, half, since, limitSeconds, says: step.says(half), evidence }, at)];
   });
 }
 

@@ -1,7 +1,7 @@
 import { linesOf } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import type { ModuleChange } from '../timeline/module-changes.ts';
-import { countUntil, firstFrom, track, valueAt } from '../timeline/tracks.ts';
+import { countUntil, firstFrom, stepAt, track, valueAt } from '../timeline/tracks.ts';
 import type {
   BringUp,
   Instant,
@@ -24,11 +24,10 @@ export interface HalfInWork {
   readonly at: number;
 }
 
-/** What a step waits for, from when on. */
-export interface Awaited {
-  readonly since: Instant;
-  readonly evidence: NonEmpty<SourceLine>;
-}
+/** How a step stands: done, waited for since an instant, or without a place in this work. */
+export type StepState =
+  | { readonly kind: 'done' | 'waiting'; readonly since: Instant; readonly evidence: NonEmpty<SourceLine> }
+  | { readonly kind: 'none' };
 
 /** One step of the work on a half. Each is waited for once the one before is done. */
 export interface ProcedureStep {
@@ -37,8 +36,9 @@ export interface ProcedureStep {
   readonly limitSeconds: number;
   /** What is waited for, as the end of a sentence. */
   says(half: string): string;
-  /** `null` where the step is done, or has no place in this work. */
-  awaited(work: HalfInWork): Awaited | null;
+  /** What is so once it is done, as a sentence. */
+  saysDone(half: string): string;
+  stateOf(work: HalfInWork): StepState;
 }
 
 const minute = 60;
@@ -52,48 +52,66 @@ export const procedure: readonly ProcedureStep[] = [
     id: 'in',
     limitSeconds: 15 * minute,
     says: (half) => `a module in half ${half}`,
-    awaited: ({ change }) => (change.inserted === null ? from(change.removed) : null),
+    saysDone: (half) => `A module is in half ${half}.`,
+    stateOf: ({ change }) =>
+      change.inserted === null ? state('waiting', change.removed) : state('done', change.inserted),
   },
   {
     id: 'identified',
     limitSeconds: 15 * minute,
     says: (half) => `the new module of half ${half} to say what it is`,
-    awaited: (work) =>
-      work.change.inserted === null || identified(work) !== null ? null : from(work.change.inserted),
+    saysDone: (half) => `The new module of half ${half} says what it is.`,
+    stateOf(work) {
+      const word = identified(work);
+      if (word !== null) return state('done', word);
+      return work.change.inserted === null ? none : state('waiting', work.change.inserted);
+    },
   },
   {
     id: 'reflash',
     limitSeconds: 15 * minute,
     says: (half) => `half ${half} to come to its firmware`,
-    awaited: (work) => reflashing(work) ?? differing(work),
+    saysDone: (half) => `Half ${half} has its firmware.`,
+    stateOf: (work) => reflashing(work) ?? firmwareOf(work),
   },
   {
     id: 'ready',
     limitSeconds: 15 * minute,
-    says: (half) => `half ${half} to be ready and to stay so`,
-    awaited: ({ bringUp }) =>
-      bringUp === null || bringUp.settled !== null || bringUp.held.outcome === 'not-observed'
-        ? null
-        : { since: bringUp.start, evidence: bringUp.evidence },
+    says: (half) => `half ${half} to be ready`,
+    saysDone: (half) => `Half ${half} is the ready partner.`,
+    stateOf({ bringUp, facts, at }) {
+      if (bringUp === null || bringUp.held.outcome === 'not-observed') return none;
+      const now = stepAt(track(facts.timeline, null, 'partner-ready'), at);
+      if (now?.value === 'yes' && now.time >= bringUp.start.earliest) return state('done', now);
+      if (bringUp.settled !== null)
+        return { kind: 'done', since: bringUp.settled, evidence: bringUp.evidence };
+      return { kind: 'waiting', since: bringUp.start, evidence: bringUp.evidence };
+    },
   },
   {
     id: 'steady',
     limitSeconds: 5 * minute,
     says: (half) => `the light of half ${half} to be steady`,
-    awaited: ({ bringUp }) =>
-      bringUp === null || bringUp.light.outcome === 'not-observed' || !bringUp.light.censored
-        ? null
-        : { since: bringUp.start, evidence: bringUp.lightEvidence },
+    saysDone: (half) => `The light of half ${half} is steady.`,
+    stateOf({ bringUp, facts, change: { half }, at }) {
+      if (bringUp === null || bringUp.light.outcome === 'not-observed') return none;
+      const now = stepAt(track(facts.timeline, half, 'light'), at);
+      if (now?.value === 'steady' && now.time >= bringUp.start.earliest) return state('done', now);
+      const kind = bringUp.light.censored ? 'waiting' : 'done';
+      return { kind, since: bringUp.start, evidence: bringUp.lightEvidence };
+    },
   },
 ];
+
+const none: StepState = { kind: 'none' };
+
+function state(kind: 'done' | 'waiting', event: TimelineEvent): StepState {
+  return { kind, since: { time: event.time, earliest: event.earliest }, evidence: linesOf(event) };
+}
 
 /** The time within which the second half follows the first, and the one for which a ready partner is watched. */
 export const secondHalfSeconds = 24 * 60 * minute;
 export const soakSeconds = 30 * minute;
-
-function from(event: TimelineEvent): Awaited {
-  return { since: { time: event.time, earliest: event.earliest }, evidence: linesOf(event) };
-}
 
 /** The first word of the new module: what it is, or the role it takes. */
 function identified({ facts, change: { half, inserted, removed } }: HalfInWork): TimelineEvent | null {
@@ -111,23 +129,24 @@ function identified({ facts, change: { half, inserted, removed } }: HalfInWork):
   return words.sort((a, b) => a.time - b.time)[0] ?? null;
 }
 
-/** A reflash that was logged to start, and neither to end nor by the firmware it brought. */
-function reflashing({ facts, change: { half, inserted } }: HalfInWork): Awaited | null {
+/** A reflash that was logged to start, and not to end; `null` without one. */
+function reflashing({ facts, change: { half, inserted } }: HalfInWork): StepState | null {
   const { timeline } = facts;
   const start = track(timeline, half, 'reflash-start').at(-1);
   if (inserted === null || start === undefined || start.time < inserted.earliest) return null;
-  const isOver = track(timeline, half, 'reflash-end').some((e) => e.time > start.time);
-  return isOver ? null : from(start);
+  const end = track(timeline, half, 'reflash-end').find((e) => e.time > start.time);
+  return end === undefined ? state('waiting', start) : null;
 }
 
-/** The new module runs other firmware than was planned, or than the other half where nothing was. */
-function differing(work: HalfInWork): Awaited | null {
+/** Whether the new module runs the firmware that was planned, or that of the other half where nothing was. */
+function firmwareOf(work: HalfInWork): StepState {
   const { facts, change, plan, at } = work;
   const { timeline } = facts;
   const other = timeline.halves.find((half) => half !== change.half);
-  const own = valueAt(track(timeline, change.half, 'firmware'), at);
+  const own = stepAt(track(timeline, change.half, 'firmware'), at);
   const wanted =
     plan?.firmware ?? (other === undefined ? null : valueAt(track(timeline, other, 'firmware'), at));
   const since = identified(work);
-  return own === null || wanted === null || own === wanted || since === null ? null : from(since);
+  if (own === undefined || own.value === null || wanted === null || since === null) return none;
+  return own.value === wanted ? state('done', own) : state('waiting', since);
 }

@@ -71,8 +71,9 @@ function replacement(
   arrived: StateStep,
   rules: TimelineRules,
 ): readonly Derived[] {
-  const away = absence(story, blank ?? arrived, arrived);
-  const gone = join(blank ?? arrived, away?.no);
+  const ended = blank ?? endOf(known, arrived);
+  const away = absence(story, ended, arrived);
+  const gone = join(ended, away?.no);
   const out = story
     .logged('removed')
     .findLast((m) => m.time > known.time && m.earliest <= arrived.time && m.kind !== 'note');
@@ -84,6 +85,11 @@ function replacement(
     ...unlessLogged(story, 'removed', gone, known.time, rules),
     ...unlessLogged(story, 'inserted', inserted, known.time, rules),
   ];
+}
+
+/** Where nothing blank was read, the old module went somewhere between its last word and the first of the new one. */
+function endOf(known: StateStep, arrived: StateStep): StateStep {
+  return arrived.earliest < arrived.time ? arrived : { ...arrived, earliest: known.time };
 }
 
 function signsAfter({ signs }: HalfStory, from: number, to: number): readonly Sign[] {

@@ -12,8 +12,8 @@ export interface Conflict extends Interval {
   readonly low: number;
   readonly seconds: number;
   readonly high: number;
-  /** Spacing of the coarsest poll that shows it, in seconds; 0 for journals. */
-  readonly spacingSeconds: number;
+  /** At one instant at least the roles of both halves were read so. */
+  readonly isSeen: boolean;
   readonly evidence: NonEmpty<SourceLine>;
 }
 
@@ -57,15 +57,13 @@ function conflictOf(
 ): Conflict {
   const to = end ?? exactly(Math.max(timeline.to, start.time));
   const whole = between(start, to);
-  const files = new Set([...start.sources, ...(end?.sources ?? [])].map((s) => s.file));
-  const spacings = timeline.coverage.filter((c) => files.has(c.file)).map((c) => c.stream.spacing);
   return {
     kind,
     from: start.time,
     to: to.time,
     ...whole,
     low: Math.min(whole.low, longestSeen(timeline, start.time, to.earliest)),
-    spacingSeconds: Math.max(0, ...spacings) / 1000,
+    isSeen: to.earliest >= start.time,
     evidence: end === null ? linesOfAll([start]) : linesOfAll([start, end]),
   };
 }

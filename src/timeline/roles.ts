@@ -150,13 +150,26 @@ function addToggles(
     const takenBack = (stated.get(before) ?? []).some(
       (s) => s.value === 'active' && isNear(s, toggle, rules),
     );
-    if (takenBack) continue;
+    if (takenBack || isStatedLater(toggle, before, flips, stated, rules)) continue;
     const { time, earliest, resolution, sources, file } = toggle;
     const from = file === null ? 'switchover' : 'exchange';
     flips.push({ time, earliest, resolution, toHalf: otherHalf(halves, before), sources, file, from });
     flips.sort((a, b) => a.time - b.time);
   }
   return flips;
+}
+
+/** The half that was active states that it left, and the other that it took over, if only later: the lines say all of it. */
+function isStatedLater(
+  toggle: Stamp,
+  before: string,
+  flips: readonly Flip[],
+  stated: Stated,
+  rules: TimelineRules,
+): boolean {
+  const hasLeft = (stated.get(before) ?? []).some((s) => s.value !== 'active' && isNear(s, toggle, rules));
+  const next = flips[countUntil(flips, toggle.time)];
+  return hasLeft && next !== undefined && next.from === 'role' && next.toHalf !== before;
 }
 
 function isNear(a: Stamp, b: Stamp, rules: TimelineRules): boolean {

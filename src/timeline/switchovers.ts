@@ -5,7 +5,7 @@ import { linesOfAll } from './evidence.ts';
 import { unobservedIn } from './observation.ts';
 import { readinessOf } from './readiness.ts';
 import type { TimelineRules } from './rules.ts';
-import { countUntil, stepAt, track } from './tracks.ts';
+import { countUntil, mayChange, stepAt, track } from './tracks.ts';
 
 /** The roles exchanged: one half left the active role, the other took it. */
 interface Exchanged {
@@ -41,7 +41,7 @@ export function switchoversOf(
       toHalf: taken?.half ?? null,
       commanded: own.length > 0 ? true : isObserved ? false : null,
       ...ready,
-      firmwareMatched: firmwareMatched(timeline, left.earliest),
+      firmwareMatched: firmwareMatched(timeline, left),
       gapSeconds: gapOf(left, taken),
       evidence: linesOfAll([left, ...(taken === null ? [] : [taken]), ...own, ...events]),
     };
@@ -165,9 +165,11 @@ function readinessAt(
   };
 }
 
-function firmwareMatched(timeline: PairTimeline, time: number): boolean | null {
-  const [a, b] = timeline.halves.map(
-    (half) => stepAt(track(timeline, half, 'firmware'), time)?.value ?? null,
-  );
+/** `null` where the firmware of a half is not known, or may have changed within the bounds of the switchover. */
+function firmwareMatched(timeline: PairTimeline, { time, earliest }: TimelineEvent): boolean | null {
+  const [a, b] = timeline.halves.map((half) => {
+    const steps = track(timeline, half, 'firmware');
+    return mayChange(steps, earliest, time) ? null : (stepAt(steps, earliest)?.value ?? null);
+  });
   return a === null || b === null || a === undefined || b === undefined ? null : a === b;
 }

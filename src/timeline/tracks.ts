@@ -1,4 +1,4 @@
-import type { PairTimeline, Signal, TimelineEvent } from '../vocabulary.ts';
+import type { Instant, PairTimeline, Signal, TimelineEvent } from '../vocabulary.ts';
 import { keyOf } from './groups.ts';
 
 /** The steps of one state, or the happenings of one kind, of one half (or of the pair), in the order of time. */
@@ -38,6 +38,12 @@ export function countWhile<T>(items: readonly T[], holds: (item: T) => boolean):
     else high = middle;
   }
   return low;
+}
+
+/** True if a state may have changed between two instants, as far as the bounds of its steps tell. */
+export function mayChange(steps: readonly Instant[], from: number, to: number): boolean {
+  const step = steps[countWhile(steps, (s) => s.time <= from)];
+  return step !== undefined && step.earliest < to;
 }
 
 /** The first from a place on for which a condition holds. */

@@ -1,5 +1,7 @@
+import type { PairFacts } from '../timeline/facts.ts';
 import { unobservedIn } from '../timeline/observation.ts';
 import { defaultRules } from '../timeline/rules.ts';
+import { track, valueAt } from '../timeline/tracks.ts';
 import {
   type BringUp,
   type CheckStatus,
@@ -26,6 +28,11 @@ export const lightSteady: Check = {
   },
 };
 
+/** True if the light is steady at an instant, though it had no time to hold. */
+function isSteadyAt({ timeline }: PairFacts, half: string, time: number): boolean {
+  return valueAt(track(timeline, half, 'light'), time) === 'steady';
+}
+
 function judgeLight({ facts, rules }: SwapCase, bringUp: BringUp): Outcome {
   const { half, light, lightEvidence: evidence, start, watchedTo } = bringUp;
   const status = statusOf[light.outcome ?? 'not-observed'];
@@ -42,11 +49,11 @@ function judgeLight({ facts, rules }: SwapCase, bringUp: BringUp): Outcome {
     gap === undefined || status !== 'inconclusive'
       ? ''
       : ` It was not observed for ${sayDuration((gap.to - gap.from) / 1000)} of that time.`;
-  const wasSteady = light.censored && (light.low ?? 0) < light.seconds;
+  const wasSteady = light.censored && isSteadyAt(facts, half, watchedTo);
   const statement = !light.censored
     ? `The light of half ${half} was steady after ${sayBounds(light.low ?? 0, light.high ?? 0)}; ${limit}.`
     : wasSteady
-      ? `The light of half ${half} may have been steady after ${sayDuration(light.low ?? 0)}, but was not surely seen to hold; ${limit}.`
+      ? `The light of half ${half} was steady when the watch on it ended after ${sayDuration(light.seconds)}, too early to see it hold; ${limit}.`
       : `The light of half ${half} was not steady in the ${sayDuration(light.seconds)} it was watched; ${limit}.`;
   return { status, statement: `${statement}${unseen}`, evidence };
 }

@@ -1,5 +1,6 @@
 import { endLines } from '../timeline/evidence.ts';
 import { unobservedIn } from '../timeline/observation.ts';
+import type { Conflict } from '../timeline/role-conflicts.ts';
 import { track } from '../timeline/tracks.ts';
 import { type NonEmpty, type PairTimeline, type SourceLine, sayBounds, sayDuration } from '../vocabulary.ts';
 import type { Check } from './check.ts';
@@ -15,13 +16,20 @@ export const neverWithoutActive: Check = {
       return { status: 'not-observed', statement: 'No line states the roles of both halves.', evidence };
     }
     const inside = conflicts.filter((c) => c.to > from && c.from < to);
-    const certain = inside.find((c) => c.low > Math.max(limits.conflictSeconds, c.spacingSeconds));
+    const certain = inside.find((c) => c.low > limits.conflictSeconds);
     if (certain !== undefined) {
-      const who = certain.kind === 'two-active' ? 'Both halves were active' : 'Neither half was active';
       return {
         status: 'fail',
-        statement: `${who} for ${sayBounds(certain.low, certain.high)}.`,
+        statement: `${whoWas(certain)} for ${sayBounds(certain.low, certain.high)}.`,
         evidence: certain.evidence,
+      };
+    }
+    const possible = inside.find((c) => c.isSeen && c.high > limits.conflictSeconds);
+    if (possible !== undefined) {
+      return {
+        status: 'inconclusive',
+        statement: `${whoWas(possible)} at one reading at least, for ${sayBounds(possible.low, possible.high)}.`,
+        evidence: possible.evidence,
       };
     }
     const unseen = timeline.halves.flatMap((half) => unobservedIn(timeline, half, 'role', from, to))[0];
@@ -57,4 +65,8 @@ export const neverWithoutActive: Check = {
 /** True if a line states the role of a half, if only once. */
 function isStated(timeline: PairTimeline, half: string): boolean {
   return track(timeline, half, 'role').some((s) => !s.concluded && s.value !== 'none');
+}
+
+function whoWas({ kind }: Conflict): string {
+  return kind === 'two-active' ? 'Both halves were active' : 'Neither half was active';
 }

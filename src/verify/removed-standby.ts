@@ -1,7 +1,9 @@
 import { linesOf, linesOfAll } from '../timeline/evidence.ts';
+import type { PairFacts } from '../timeline/facts.ts';
 import type { ModuleChange } from '../timeline/module-changes.ts';
 import { unobservedIn } from '../timeline/observation.ts';
-import { stepAt, track } from '../timeline/tracks.ts';
+import { mayChange, stepAt, track } from '../timeline/tracks.ts';
+import type { TimelineEvent } from '../vocabulary.ts';
 import { type Check, type Outcome, type SwapCase, worstOf } from './check.ts';
 
 export const removedStandby: Check = {
@@ -13,7 +15,7 @@ export const removedStandby: Check = {
   },
 };
 
-function judgeRemoval({ facts, rules }: SwapCase, { half, removed }: ModuleChange): Outcome {
+function judgeRemoval({ facts }: SwapCase, { half, removed }: ModuleChange): Outcome {
   const roles = track(facts.timeline, half, 'role');
   // What happens at the very stamp of the removal is its effect.
   const isPoint = removed.earliest === removed.time;
@@ -42,13 +44,8 @@ function judgeRemoval({ facts, rules }: SwapCase, { half, removed }: ModuleChang
       evidence,
     };
   }
-  const commanded = facts.timeline.events.some(
-    (e) =>
-      e.signal === 'switchover-command' &&
-      e.time >= removed.earliest - rules.commandMs &&
-      e.earliest <= removed.time,
-  );
-  if (before.value === 'active' && !(commanded && !isPoint)) {
+  const isPassed = !isPoint && mayHavePassed(facts, half, removed);
+  if (before.value === 'active' && !isPassed) {
     return {
       status: 'fail',
       statement: `Half ${half} was active when it was removed${concluded}.`,
@@ -60,4 +57,11 @@ function judgeRemoval({ facts, rules }: SwapCase, { half, removed }: ModuleChang
     statement: `The logs do not settle the role of half ${half} at its removal.`,
     evidence,
   };
+}
+
+/** Within the bounds of the removal the roles may have been passed on first. */
+function mayHavePassed({ timeline }: PairFacts, half: string, { earliest, time }: TimelineEvent): boolean {
+  const own = track(timeline, half, 'role').filter((s) => s.value !== 'none' && s.value !== null);
+  const others = timeline.halves.filter((h) => h !== half).map((h) => track(timeline, h, 'role'));
+  return [own, ...others].some((steps) => mayChange(steps, earliest, time));
 }
