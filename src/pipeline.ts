@@ -20,7 +20,9 @@ import { pairsBySite } from './timeline/sites.ts';
 import { checks } from './verify/checks.ts';
 import { findSwaps, type SwapFilter } from './verify/find-swaps.ts';
 import { defaultVerifyLimits, type VerifyLimits } from './verify/limits.ts';
-import { type Unread, verifySwap } from './verify/verify-swap.ts';
+import { planMisfit } from './verify/plan-misfit.ts';
+import { unreadOf } from './verify/unread.ts';
+import { verifySwap } from './verify/verify-swap.ts';
 import type {
   Diagnosis,
   Finding,
@@ -168,7 +170,15 @@ export function verify(
   if (problem !== null) throw problem;
   const swaps = wanted.flatMap((facts) =>
     findSwaps(facts, filter, job, limits.verify, limits.rules).map((swap) =>
-      verifySwap(swap, checks, unreadOf(analysed, facts.timeline.pair)),
+      verifySwap(
+        swap,
+        checks,
+        unreadOf(
+          analysed.files,
+          analysed.failures.map((f) => f.where),
+          facts.timeline.pair,
+        ),
+      ),
     ),
   );
   const names = new Set(wanted.map((f) => f.timeline.pair));
@@ -180,43 +190,10 @@ export function verify(
   };
 }
 
-/** What was given and not understood, as far as it may speak of a pair. */
-function unreadOf({ files, failures }: Analysed, pair: string): Unread {
-  const useless = files.filter(
-    ({ input: { rows } }) => rows.used + rows.unchanged === 0 && rows.unmatched > 0,
-  );
-  const unknown = files.flatMap((f) => f.streams.filter((s) => ['', pair].includes(s.subject.pair)));
-  return {
-    leftOut: [...failures.map((f) => f.where), ...useless.map((f) => f.input.file)],
-    rowsBetween: (from, to) =>
-      unknown
-        .flatMap((s) => s.notUnderstood)
-        .filter((minute) => minute.from + 60_000 > from && minute.from <= to)
-        .reduce((sum, minute) => sum + minute.count, 0),
-  };
-}
-
 /** Why the plan of a job does not fit the logs: it names a pair or a half that they do not know. `null` where it fits. */
 export function planProblem({ timelines }: Pick<Analysed, 'timelines'>, job: Job | null): InputError | null {
-  const where = job?.file ?? 'the job';
-  for (const [pair, halves] of Object.entries(job?.plan ?? {})) {
-    const known = timelines.find((t) => t.pair === pair);
-    const names = timelines.map((t) => t.pair).join(', ');
-    if (known === undefined)
-      return new InputError(
-        `${where}: plan.${pair}`,
-        'no file speaks of that pair.',
-        `The files speak of ${names}.`,
-      );
-    const half = Object.keys(halves).find((name) => !known.halves.includes(name));
-    if (half !== undefined)
-      return new InputError(
-        `${where}: plan.${pair}.${half}`,
-        'no file speaks of that half.',
-        `The halves of ${pair} are ${known.halves.join(' and ')}.`,
-      );
-  }
-  return null;
+  const misfit = planMisfit(timelines, job);
+  return misfit === null ? null : new InputError(misfit.where, misfit.what, misfit.fix);
 }
 
 /**

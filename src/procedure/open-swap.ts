@@ -77,7 +77,9 @@ function waitsOf(
   planned: readonly string[],
 ): readonly Wait[] {
   // The half that was taken out last is in work; one before it is done with once it has settled.
-  const ofHalves = works.toReversed().flatMap((work, index) => (index > 0 && work.bringUp?.settled != null ? [] : waitOf(work)));
+  const ofHalves = works
+    .toReversed()
+    .flatMap((work, index) => (index > 0 && work.bringUp?.settled != null ? [] : waitOf(work)));
   if (ofHalves.length > 0) return ofHalves;
   const from = settledAt ?? readySince(works[0]);
   if (from === null) return [];

@@ -34,7 +34,7 @@ export async function diagnoseHtml(diagnosis: Diagnosis, options: ReportOptions)
       ? []
       : [causesSection(diagnosis, evidence), doubtedSection(diagnosis, evidence), checkSection(diagnosis)]),
     cautionsSection(),
-    qualitySection(diagnosis, diagnosis),
+    qualitySection(diagnosis, diagnosis, options),
     inputsSection(diagnosis),
     ...(evidence.lines.length === 0 ? [] : [evidenceSection(evidence, 'statements: see diagnose.json')]),
   ];

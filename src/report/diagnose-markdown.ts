@@ -26,7 +26,7 @@ export function diagnoseMarkdown(diagnosis: Diagnosis, options: ReportOptions): 
     '## Cautions',
     cautions.map((c) => `- ${c}`).join('\n'),
     '## Findings and quality of the data',
-    remarks(diagnosis, diagnosis),
+    remarks(diagnosis, diagnosis, options),
     '## Files',
     table(
       ['File', 'Layout', 'Rows', 'SHA-256'],

@@ -11,7 +11,7 @@ import { terminal } from './escape.ts';
 import { toJson } from './json.ts';
 import { findingDocument } from './verify-json.ts';
 import { wrap } from './verify-text.ts';
-import { sayCount, sayInstant } from './words.ts';
+import { sayCount, sayInstant, sayWhen } from './words.ts';
 
 /** The JSON document of `inspect`. Source: design.md, section 8. */
 export function inspectJson(files: readonly ImportedFile[], findings: readonly Finding[]): string {
@@ -60,7 +60,9 @@ export function inspectText(
       '    ',
     ),
   );
-  const remarks = findings.flatMap((f) => wrap(terminal(f.statement), `  ${f.severity}: `, '    '));
+  const remarks = findings.flatMap((f) =>
+    wrap(`${sayWhen(f, 'UTC')}${terminal(f.statement)}`, `  ${f.severity}: `, '    '),
+  );
   return `${[
     ...files.flatMap(fileText),
     'Pairs found',

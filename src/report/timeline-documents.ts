@@ -23,9 +23,10 @@ export function timelineJsonLines(timelines: readonly PairTimeline[]): Iterable<
 /** One event a row, RFC 4180, some rows at a time; sources as `file:line` parted by spaces. Safe to open in a spreadsheet. */
 export function timelineCsv(timelines: readonly PairTimeline[]): Iterable<string> {
   const instant = instantText();
-  return inPieces(timelines, 'time,earliest,pair,half,signal,value,before,sources\r\n', (e) => {
+  return inPieces(timelines, 'time,earliest,pair,half,signal,value,before,concluded,sources\r\n', (e) => {
     const sources = e.sources.map((s) => `${s.file}:${s.line}`).join(' ');
-    const cells = [e.pair, e.half, e.signal, e.value, e.before, sources].map(csvCell);
+    const concluded = e.concluded ? 'concluded' : null;
+    const cells = [e.pair, e.half, e.signal, e.value, e.before, concluded, sources].map(csvCell);
     return `${instant(e.time)},${instant(e.earliest)},${cells.join(',')}\r\n`;
   });
 }
@@ -73,9 +74,19 @@ function digits(value: number, count: number): string {
   return String(value).padStart(count, '0');
 }
 
-function eventDocument({ time, earliest, pair, half, signal, value, before, sources }: TimelineEvent): {
+function eventDocument({
+  time,
+  earliest,
+  pair,
+  half,
+  signal,
+  value,
+  before,
+  concluded,
+  sources,
+}: TimelineEvent): {
   readonly time: number;
   readonly earliest: number;
 } & Record<string, unknown> {
-  return { time, earliest, pair, half, signal, value, before, sources };
+  return { time, earliest, pair, half, signal, value, before, concluded, sources };
 }

@@ -6,7 +6,7 @@ import { section } from './html-section.ts';
 import type { ReportOptions } from './report-options.ts';
 import { checkedByHand, signCaveat } from './sign-words.ts';
 import { toldFindings } from './told-findings.ts';
-import { sayCount, sayInstant, sayInstantBounds, sayMeasure } from './words.ts';
+import { sayCount, sayInstant, sayInstantBounds, sayMeasure, sayWhen } from './words.ts';
 
 /** How long the pair had no ready partner. */
 export function exposureSection({ exposure }: Swap, { zone }: ReportOptions): string {
@@ -47,10 +47,11 @@ export function otherSection({ otherEvents, from }: Swap, { zone }: ReportOption
 export function qualitySection(
   verification: Pick<Verification, 'findings'>,
   swap: Pick<Swap, 'pair' | 'from' | 'to'>,
+  { zone }: ReportOptions,
 ): string {
   const items = toldFindings(verification, swap).map(
     (f) =>
-      `<li>${f.severity === 'info' ? '' : `<span class="${f.severity === 'critical' ? 'fail' : 'inconclusive'}">${f.severity}:</span> `}${html(f.statement)}${f.pair === null ? quoted(f.evidence[0].text) : ''}</li>`,
+      `<li>${f.severity === 'info' ? '' : `<span class="${f.severity === 'critical' ? 'fail' : 'inconclusive'}">${f.severity}:</span> `}${sayWhen(f, zone)}${html(f.statement)}${f.pair === null ? quoted(f.evidence[0].text) : ''}</li>`,
   );
   return section(
     'findings',

@@ -8,6 +8,7 @@ import { byFile, type EvidenceList, evidenceOf } from './evidence.ts';
 import { figure } from './figure.ts';
 import { htmlDocument } from './html-document.ts';
 import { section } from './html-section.ts';
+import { sayOpen } from './open-words.ts';
 import type { ReportOptions } from './report-options.ts';
 import { staffKey } from './staff-key.ts';
 import { staffRows } from './staff-rows.ts';
@@ -34,7 +35,7 @@ export async function verifyHtml(
 ): Promise<string> {
   const evidence = byFile(evidenceOf(swap));
   const sections = [
-    verdictSection(swap),
+    verdictSection(swap, options),
     workSection(verification, swap, options),
     halvesSection(swap),
     stepsSection(swap, evidence, options),
@@ -43,7 +44,7 @@ export async function verifyHtml(
     checksSection(swap, evidence),
     exposureSection(swap, options),
     otherSection(swap, options),
-    qualitySection(verification, swap),
+    qualitySection(verification, swap, options),
     inputsSection(verification),
     evidenceSection(evidence),
     cautionsSection(),
@@ -56,15 +57,19 @@ export async function verifyHtml(
   );
 }
 
-function verdictSection({ pair, site, statement, checks }: Swap): string {
+function verdictSection(
+  { pair, site, statement, checks, open, from }: Swap,
+  { zone }: ReportOptions,
+): string {
   const reasons = checks.filter((c) => c.status !== 'pass');
   const list = reasons.map(
     (c) =>
       `<li><a href="#check-${c.id}"><span class="${c.status}">${html(c.title)}: ${statusWords[c.status]}.</span></a> ${html(c.statement)}</li>`,
   );
+  const waiting = open === null ? '' : `\n<p>${html(sayOpen(open, zone, from))}</p>`;
   const all = `<p>All ${checks.length} checks hold.</p>`;
   return `<h1>Report on a replacement: pair ${html(pair)}${site === null ? '' : `, ${html(site)}`}</h1>
-<p class="verdict">${html(statement)}</p>
+<p class="verdict">${html(statement)}</p>${waiting}
 ${list.length === 0 ? all : `<ul>\n${list.join('\n')}\n</ul>`}`;
 }
 

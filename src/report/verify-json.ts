@@ -1,10 +1,10 @@
-import type { BringUp, Finding, Measure, Swap, Switchover, Verification } from '../vocabulary.ts';
+import type { BringUp, Finding, Measure, OpenSwap, Swap, Switchover, Verification } from '../vocabulary.ts';
 import { toJson } from './json.ts';
 
 /** The JSON document of `verify`. Source: design.md, section 8. */
 export function verifyJson({ inputs, swaps, findings }: Verification): string {
   return toJson({
-    schema: 'steadypair/verify/1',
+    schema: 'steadypair/verify/2',
     inputs,
     swaps: swaps.map(swapDocument),
     findings: findings.map(findingDocument),
@@ -12,13 +12,14 @@ export function verifyJson({ inputs, swaps, findings }: Verification): string {
 }
 
 function swapDocument(swap: Swap): unknown {
-  const { pair, from, to, verdict, statement, halves, bringUps, switchovers, exposure, checks } = swap;
+  const { pair, from, to, verdict, statement, open, halves, bringUps, switchovers, exposure, checks } = swap;
   return {
     pair,
     from,
     to,
     verdict,
     statement,
+    open: open === null ? null : openDocument(open),
     halves: halves.map(({ half, removedAt, insertedAt, model, serial, firmware }) => ({
       half,
       removedAt,
@@ -34,6 +35,23 @@ function swapDocument(swap: Swap): unknown {
       id,
       status,
       statement: said,
+      evidence,
+    })),
+  };
+}
+
+function openDocument({ awaits, half, since, limitSeconds, holdPoint, conditions }: OpenSwap): unknown {
+  return {
+    awaits,
+    half,
+    since,
+    limitSeconds,
+    holdPoint,
+    conditions: conditions.map(({ id, half: of, status, statement, evidence }) => ({
+      id,
+      half: of,
+      status,
+      statement,
       evidence,
     })),
   };

@@ -3,11 +3,12 @@ import { cautions } from './cautions.ts';
 import { markdown } from './escape.ts';
 import { byFile, type EvidenceList, evidenceOf } from './evidence.ts';
 import { table } from './markdown-table.ts';
+import { sayOpen } from './open-words.ts';
 import type { ReportOptions } from './report-options.ts';
 import { statusWords } from './status-words.ts';
 import { toldFindings } from './told-findings.ts';
 import { otherEvents, signOff } from './verify-markdown-annex.ts';
-import { sayCount, sayInstant, sayInstantBounds, sayMeasure } from './words.ts';
+import { sayCount, sayInstant, sayInstantBounds, sayMeasure, sayWhen } from './words.ts';
 
 /** The report on one swap as Markdown (CommonMark with tables), for a ticket or a mail. */
 export function verifyMarkdown(verification: Verification, swap: Swap, options: ReportOptions): string {
@@ -15,6 +16,7 @@ export function verifyMarkdown(verification: Verification, swap: Swap, options: 
   const blocks = [
     `# Replacement of ${md(swap.pair)}`,
     `**${md(swap.statement)}**`,
+    ...(swap.open === null ? [] : [sayOpen(swap.open, options.zone, swap.from)]),
     work(verification, swap, options),
     '## Before and after',
     halves(swap),
@@ -32,7 +34,7 @@ export function verifyMarkdown(verification: Verification, swap: Swap, options: 
     exposure(swap, options),
     ...otherEvents(swap, options),
     '## Findings and quality of the data',
-    remarks(verification, swap),
+    remarks(verification, swap, options),
     '## Files',
     table(
       ['File', 'Layout', 'Rows', 'SHA-256'],
@@ -122,9 +124,10 @@ function steps(swap: Swap, evidence: EvidenceList, { zone }: ReportOptions): str
 export function remarks(
   verification: Pick<Verification, 'findings'>,
   swap: Pick<Swap, 'pair' | 'from' | 'to'>,
+  { zone }: ReportOptions,
 ): string {
   const lines = toldFindings(verification, swap).map(
-    (f) => `- ${f.severity === 'info' ? '' : `${f.severity}: `}${md(f.statement)}`,
+    (f) => `- ${f.severity === 'info' ? '' : `${f.severity}: `}${sayWhen(f, zone)}${md(f.statement)}`,
   );
   return lines.length === 0 ? 'Nothing to remark.' : lines.join('\n');
 }

@@ -1,4 +1,4 @@
-import type { Verification } from '../vocabulary.ts';
+import type { Swap, Verification } from '../vocabulary.ts';
 import { iso } from './json.ts';
 import type { ReportOptions } from './report-options.ts';
 import { verifyHtml } from './verify-html.ts';
@@ -12,11 +12,12 @@ export async function reportsOf(
 ): Promise<readonly { readonly name: string; readonly text: string }[]> {
   const perSwap = await Promise.all(
     verification.swaps.map(async (swap, index) => {
+      const base = baseName(swap);
+      // Some disks tell no capitals from small letters.
       const earlier = verification.swaps
         .slice(0, index)
-        .filter((s) => safeName(s.pair) === safeName(swap.pair)).length;
-      const day = iso(swap.from).slice(0, 10);
-      const name = `${safeName(swap.pair)}-swap-${day}${earlier === 0 ? '' : `-${earlier + 1}`}`;
+        .filter((s) => baseName(s).toLowerCase() === base.toLowerCase()).length;
+      const name = earlier === 0 ? base : `${base}_${earlier + 1}`;
       return [
         { name: `${name}.html`, text: await verifyHtml(verification, swap, options) },
         { name: `${name}.md`, text: verifyMarkdown(verification, swap, options) },
@@ -24,6 +25,10 @@ export async function reportsOf(
     }),
   );
   return [...perSwap.flat(), { name: 'verify.json', text: verifyJson(verification) }];
+}
+
+function baseName({ pair, from }: Swap): string {
+  return `${safeName(pair)}-swap-${iso(from).slice(0, 10)}`;
 }
 
 /** A pair's name in a file name: letters, digits and `-` only, since it comes from a log and must not lead out of the folder. */

@@ -1,7 +1,8 @@
 import type { CheckStatus, Swap, SwapHalf, Verification } from '../vocabulary.ts';
 import { terminal } from './escape.ts';
+import { sayOpen } from './open-words.ts';
 import { statusWords } from './status-words.ts';
-import { sayCount, sayInstant, sayInstantBounds, sayMeasure } from './words.ts';
+import { sayCount, sayInstant, sayInstantBounds, sayMeasure, sayWhen } from './words.ts';
 
 export interface TextOptions {
   /** IANA name of the zone the instants are shown in. */
@@ -24,13 +25,13 @@ export function verifyText(verification: Verification, options: TextOptions): st
   return `${[...found, ...reports].join('\n').trimEnd()}\n`;
 }
 
-function notable({ findings }: Verification, { paint }: TextOptions): readonly string[] {
+function notable({ findings }: Verification, { paint, zone }: TextOptions): readonly string[] {
   return findings
     .filter((f) => f.severity !== 'info')
     .slice(0, 10)
     .flatMap((f) =>
       wrap(
-        `${f.severity}: ${f.pair === null ? '' : `${terminal(f.pair)}: `}${terminal(f.statement)}`,
+        `${f.severity}: ${f.pair === null ? '' : `${terminal(f.pair)}: `}${sayWhen(f, zone)}${terminal(f.statement)}`,
         '',
         '  ',
       ).map((l) => paint(l, f.severity === 'critical' ? 'critical' : 'warning')),
@@ -43,6 +44,7 @@ function swapText(swap: Swap, options: TextOptions): readonly string[] {
   const passed = swap.checks.length - open.length;
   return [
     ...wrap(terminal(swap.statement), '', '').map((line) => paint(line, 'verdict')),
+    ...(swap.open === null ? [] : wrap(sayOpen(swap.open, zone, swap.from), '', '')),
     '',
     `${sayInstant(swap.from, zone)} to ${sayInstant(swap.to, zone)}, clock of ${zone}`,
     '',

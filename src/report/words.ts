@@ -1,5 +1,5 @@
 import { Temporal } from 'temporal-polyfill';
-import { type Instant, type Measure, sayBounds, sayDuration } from '../vocabulary.ts';
+import { type Finding, type Instant, type Measure, sayBounds, sayDuration } from '../vocabulary.ts';
 
 const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
@@ -29,6 +29,16 @@ export function sayInstantBounds({ time, earliest }: Instant, zone: string, begi
 function sayDay(time: number, zone: string): string {
   return sayInstant(time, zone).split(' ').slice(0, 3).join(' ');
 }
+
+/** When a finding was so, before its sentence: `14 Mar 2026 09:14:05: `; empty for what concerns a whole file or log. */
+export function sayWhen({ id, from, to }: Pick<Finding, 'id' | 'from' | 'to'>, zone: string): string {
+  if (from === null || ofWholeLog.has(id)) return '';
+  if (to === null || to === from) return `${sayInstant(from, zone)}: `;
+  return `${sayInstant(from, zone)} to ${sayInstantBounds({ time: to, earliest: to }, zone, from)}: `;
+}
+
+/** Findings that sum up all that was read: their sentence says so. */
+const ofWholeLog: ReadonlySet<string> = new Set(['exposure', 'coincidence', 'rhythm']);
 
 /** A measure with its bounds; one whose end was not seen as longer than what was watched. */
 export function sayMeasure({ seconds, low, high, censored }: Measure): string {

@@ -12,18 +12,19 @@ import {
   type TimelineEvent,
 } from '../vocabulary.ts';
 import type { ClockOffset } from './clock-offsets.ts';
-import { deriveHappenings, type Sign } from './derive.ts';
+import { deriveHappenings } from './derive.ts';
 import { groupBy, keyOf } from './groups.ts';
 import { gaugesOf } from './half-gauges.ts';
+import { storyOf } from './half-story.ts';
 import { breaksFor, mergeHappenings } from './happenings.ts';
-import { type Merged, mergeSightings } from './merge.ts';
+import { mergeSightings } from './merge.ts';
 import { observationOf } from './observation.ts';
 import { byCause, compareText } from './order.ts';
 import { type RoleEvidence, roleStepsOf } from './role-steps.ts';
 import { readRoles } from './roles.ts';
 import type { TimelineRules } from './rules.ts';
-import { byTime, type Sighting, sightingsByPair } from './sightings.ts';
-import { noBreaks, type StateStep, toSteps } from './states.ts';
+import { type Sighting, sightingsByPair } from './sightings.ts';
+import { type StateStep, toSteps } from './states.ts';
 import { type Resolved, resolveSubjects } from './subjects.ts';
 
 /**
@@ -155,51 +156,6 @@ function eventsOf(
     toEvent(pair, half, signal, { ...item, before: null, initial: false, concluded: false }),
   );
   return [...states, ...ofRoles, ...occurred].sort(byCause);
-}
-
-function storyOf(
-  half: string,
-  { sightings, resolved }: Omit<RoleEvidence, 'happened'>,
-  grouped: Grouped,
-  rules: TimelineRules,
-): Parameters<typeof deriveHappenings>[0] {
-  const steps = (signal: StateSignal, of: string | null): readonly StateStep[] =>
-    toSteps(mergeSightings(grouped.get(keyOf(of, signal)) ?? [], rules), noBreaks);
-  const serial = steps('serial', half);
-  return {
-    half,
-    identity: serial.some((s) => s.value !== null) ? serial : steps('model', half),
-    firmware: steps('firmware', half),
-    presence: steps('partner-present', null),
-    signs: signsOf(half, sightings, resolved),
-    logged: logged((signal) => mergeSightings(grouped.get(keyOf(half, signal)) ?? [], rules)),
-  };
-}
-
-/** What an empty place reports where a poll reads it all the same. */
-const ofEmptyPlace: ReadonlySet<string | null> = new Set([null, 'none', 'off', 'down']);
-
-/** Readings that only a module in place gives, in the order of time. */
-function signsOf(
-  half: string,
-  sightings: readonly Sighting[],
-  resolved: readonly Resolved[],
-): readonly Sign[] {
-  const roles = sightings.filter((s) => s.signal === 'role' && s.subject.half === half);
-  const others = resolved.filter((s) => s.half === half && ofModule.has(s.signal));
-  return [...roles, ...others].filter((s) => s.kind !== 'note' && !ofEmptyPlace.has(s.value)).sort(byTime);
-}
-
-const ofModule: ReadonlySet<Signal> = new Set(['serial', 'model', 'firmware', 'light', 'link-a', 'link-b']);
-
-/** Merges what was logged of each happening once. */
-function logged(merge: (signal: Signal) => readonly Merged[]): (signal: Signal) => readonly Merged[] {
-  const known = new Map<Signal, readonly Merged[]>();
-  return (signal) => {
-    const merged = known.get(signal) ?? merge(signal);
-    known.set(signal, merged);
-    return merged;
-  };
 }
 
 function toEvent(

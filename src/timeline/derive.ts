@@ -19,6 +19,8 @@ export interface HalfStory {
   readonly identity: readonly StateStep[];
   readonly firmware: readonly StateStep[];
   readonly presence: readonly StateStep[];
+  /** The identity of the other half: an absence in which it changes too may be its own. */
+  readonly otherIdentity: readonly StateStep[];
   /** When something was read that only a module in place reports, in the order of time. */
   readonly signs: readonly Sign[];
   logged(signal: Happening): readonly Merged[];
@@ -147,6 +149,10 @@ function absence(
   const index = story.presence.findLastIndex((s) => s.value === 'no' && !s.initial && s.time <= arrived.time);
   const no = story.presence[index];
   if (no === undefined) return undefined;
+  const isShared = story.otherIdentity.some(
+    (s) => !s.initial && s.time > no.earliest && s.earliest < arrived.time,
+  );
+  if (isShared) return undefined;
   const yes = story.presence[index + 1];
   return yes === undefined || yes.time >= gone.earliest ? { no, yes } : undefined;
 }

@@ -1,13 +1,14 @@
 import {
   type Interval,
   isHappening,
+  type PairTimeline,
   type Staff,
   type StaffStretch,
   type TimelineEvent,
 } from '../vocabulary.ts';
 import { clip, subtract } from './coverage.ts';
 import type { PairFacts } from './facts.ts';
-import { spells, track, valueAt } from './tracks.ts';
+import { spells, stepAt, track, valueAt } from './tracks.ts';
 
 const told: ReadonlySet<string> = new Set([
   'removed',
@@ -43,9 +44,12 @@ export function staffOf(facts: PairFacts, from: number, to: number, limitSeconds
         })),
       ),
     ),
-    ticks: timeline.events
-      .filter((e) => inside(e) && told.has(e.signal) && isHappening(e.signal))
-      .map(({ time, earliest, half, signal }) => ({ time, earliest, half, word: signal })),
+    ticks: [
+      ...concludedTicks(timeline, from, to),
+      ...timeline.events
+        .filter((e) => inside(e) && told.has(e.signal) && isHappening(e.signal))
+        .map(({ time, earliest, half, signal }) => ({ time, earliest, half, word: signal })),
+    ],
     switchovers: switchovers
       .filter((s) => inside(s.at))
       .map(({ at, fromHalf, toHalf }) => ({ ...at, fromHalf, toHalf })),
@@ -58,6 +62,19 @@ export function staffOf(facts: PairFacts, from: number, to: number, limitSeconds
       }),
     unobserved: clip(timeline.unobserved, from, to),
   };
+}
+
+/** Where a half's line begins to be drawn by a role that is concluded from that of the other half. */
+function concludedTicks(timeline: PairTimeline, from: number, to: number): Staff['ticks'] {
+  return timeline.halves.flatMap((half) => {
+    const roles = track(timeline, half, 'role');
+    const first = stepAt(roles, from)?.concluded
+      ? stepAt(roles, from)
+      : roles.find((s) => s.concluded && s.time >= from && s.time <= to);
+    if (first === undefined || !first.concluded) return [];
+    const time = Math.max(from, first.time);
+    return [{ time, earliest: time, half, word: 'role concluded' }];
+  });
 }
 
 /** No claim is made where nothing was observed. */
@@ -97,7 +114,12 @@ function stretchesOf(
     const out = moves.findLast((e) => e.time <= edge)?.signal === 'removed';
     const role = valueAt(roles, edge);
     const ready = valueAt(readiness.steps, edge);
-    return { half, from: edge, to: edges[index + 1] ?? to, drawn: drawnAs(out, role, ready) };
+    return {
+      half,
+      from: edge,
+      to: edges[index + 1] ?? to,
+      drawn: drawnAs(out, role, ready),
+    };
   });
   return joined(drawn);
 }

@@ -2,65 +2,60 @@ import { endLines } from '../timeline/evidence.ts';
 import { unobservedIn } from '../timeline/observation.ts';
 import type { Conflict } from '../timeline/role-conflicts.ts';
 import { track } from '../timeline/tracks.ts';
-import { type NonEmpty, type PairTimeline, type SourceLine, sayBounds, sayDuration } from '../vocabulary.ts';
-import type { Check } from './check.ts';
+import { type PairTimeline, sayBounds, sayDuration } from '../vocabulary.ts';
+import type { Check, Outcome, SwapCase } from './check.ts';
 
 export const neverWithoutActive: Check = {
   id: 'never-without-active',
   title: 'Always exactly one half active',
-  judge({ facts, changes, to, limits, switchovers }) {
-    const { timeline, conflicts } = facts;
-    const from = changes[0].removed.earliest;
-    const evidence = endLines(timeline);
+  judge(swap) {
+    const { timeline } = swap.facts;
     if (timeline.halves.some((half) => !isStated(timeline, half))) {
-      return { status: 'not-observed', statement: 'No line states the roles of both halves.', evidence };
+      const statement = 'No line states the roles of both halves.';
+      return { status: 'not-observed', statement, evidence: endLines(timeline) };
     }
-    const inside = conflicts.filter((c) => c.to > from && c.from < to);
-    const certain = inside.find((c) => c.low > limits.conflictSeconds);
-    if (certain !== undefined) {
-      return {
-        status: 'fail',
-        statement: `${whoWas(certain)} for ${sayBounds(certain.low, certain.high)}.`,
-        evidence: certain.evidence,
-      };
-    }
-    const possible = inside.find((c) => c.isSeen && c.high > limits.conflictSeconds);
-    if (possible !== undefined) {
-      return {
-        status: 'inconclusive',
-        statement: `${whoWas(possible)} at one reading at least, for ${sayBounds(possible.low, possible.high)}.`,
-        evidence: possible.evidence,
-      };
-    }
-    const unseen = timeline.halves.flatMap((half) => unobservedIn(timeline, half, 'role', from, to))[0];
-    if (unseen !== undefined) {
-      const span = sayDuration((unseen.to - unseen.from) / 1000);
-      return {
-        status: 'inconclusive',
-        statement: `The roles were not observed for ${span}.`,
-        evidence: unseen.evidence,
-      };
-    }
-    const gaps = switchovers.flatMap((s) => s.gapSeconds.high ?? []);
-    const lines: readonly SourceLine[] = switchovers.flatMap((s) => [...s.evidence]);
-    const [first, ...rest] = lines;
-    const proof: NonEmpty<SourceLine> = first === undefined ? evidence : [first, ...rest];
-    const untold = switchovers.length - gaps.length;
-    const gap =
-      gaps.length === 0 || Math.max(...gaps) === 0
-        ? ''
-        : `; at a switchover at most ${sayDuration(Math.max(...gaps))} without one can be hidden`;
-    const silent =
-      untold === 0
-        ? ''
-        : `; how long the roles took to change at ${untold === 1 ? 'the switchover' : 'some switchovers'} was not logged`;
-    return {
-      status: 'pass',
-      statement: `One half, and only one, was active throughout${gap}${silent}.`,
-      evidence: proof,
-    };
+    return conflict(swap) ?? unobserved(swap) ?? throughout(swap);
   },
 };
+
+/** Both halves active, or neither: for certain, or at one reading at least. */
+function conflict({ facts, changes, to, limits }: SwapCase): Outcome | null {
+  const from = changes[0].removed.earliest;
+  const inside = facts.conflicts.filter((c) => c.to > from && c.from < to);
+  const certain = inside.find((c) => c.low > limits.conflictSeconds);
+  if (certain !== undefined) {
+    const statement = `${whoWas(certain)} for ${sayBounds(certain.low, certain.high)}.`;
+    return { status: 'fail', statement, evidence: certain.evidence };
+  }
+  const possible = inside.find((c) => c.isSeen && c.high > limits.conflictSeconds);
+  if (possible === undefined) return null;
+  const statement = `${whoWas(possible)} at one reading at least, for ${sayBounds(possible.low, possible.high)}.`;
+  return { status: 'inconclusive', statement, evidence: possible.evidence };
+}
+
+function unobserved({ facts: { timeline }, changes, to }: SwapCase): Outcome | null {
+  const from = changes[0].removed.earliest;
+  const gap = timeline.halves.flatMap((half) => unobservedIn(timeline, half, 'role', from, to))[0];
+  if (gap === undefined) return null;
+  const statement = `The roles were not observed for ${sayDuration((gap.to - gap.from) / 1000)}.`;
+  return { status: 'inconclusive', statement, evidence: gap.evidence };
+}
+
+function throughout({ facts, switchovers }: SwapCase): Outcome {
+  const gaps = switchovers.flatMap((s) => s.gapSeconds.high ?? []);
+  const untold = switchovers.length - gaps.length;
+  const longest = Math.max(0, ...gaps);
+  const hidden =
+    longest === 0 ? '' : `; at a switchover at most ${sayDuration(longest)} without one can be hidden`;
+  const which = untold === 1 ? 'the switchover' : 'some switchovers';
+  const silent = untold === 0 ? '' : `; how long the roles took to change at ${which} was not logged`;
+  const [first, ...rest] = switchovers.flatMap((s) => [...s.evidence]);
+  return {
+    status: 'pass',
+    statement: `One half, and only one, was active throughout${hidden}${silent}.`,
+    evidence: first === undefined ? endLines(facts.timeline) : [first, ...rest],
+  };
+}
 
 /** True if a line states the role of a half, if only once. */
 function isStated(timeline: PairTimeline, half: string): boolean {

@@ -5,7 +5,9 @@ import { staffOf } from '../timeline/staff.ts';
 import { countUntil } from '../timeline/tracks.ts';
 import type { CheckResult, CheckStatus, NonEmpty, Swap, SwapHalf, Verdict } from '../vocabulary.ts';
 import type { Check, SwapCase } from './check.ts';
+import { sayVerdict } from './say-verdict.ts';
 import { stepsOf } from './steps.ts';
+import type { Unread } from './unread.ts';
 
 /** Judges one swap by all checks. Source: design.md, section 5. */
 export function verifySwap(swap: SwapCase, checks: readonly Check[], unread: Unread): Swap {
@@ -20,7 +22,7 @@ export function verifySwap(swap: SwapCase, checks: readonly Check[], unread: Unr
     from,
     to,
     verdict,
-    statement: sentence(swap, verdict, results, unread),
+    statement: sayVerdict(swap, verdict, results, unread),
     open: swap.open,
     halves: oneRowPerHalf([halfOf(swap, first), ...rest.map((change) => halfOf(swap, change))]),
     bringUps,
@@ -68,70 +70,6 @@ function verdictOf(results: readonly CheckResult[], { open }: SwapCase, unread: 
   return isUndecided || has('not-observed', ['removed-standby', 'synchronised', 'soaked'])
     ? 'inconclusive'
     : 'verified';
-}
-
-/** What was given and could not be read or understood. */
-export interface Unread {
-  /** The files of which no row could be used. */
-  readonly leftOut: readonly string[];
-  /** Rows between two instants that were not understood. */
-  rowsBetween(from: number, to: number): number;
-}
-
-function sentence(
-  { facts, changes, open, from, to }: SwapCase,
-  verdict: Verdict,
-  results: readonly CheckResult[],
-  unread: Unread,
-): string {
-  const { pair } = facts.timeline;
-  const titles = (status: CheckStatus): string =>
-    results
-      .filter((r) => r.status === status)
-      .map((r) => r.title.charAt(0).toLowerCase() + r.title.slice(1))
-      .join('; ');
-  const unseen = titles('not-observed');
-  const rows = unread.rowsBetween(from, to);
-  const doubts = [
-    ...(unseen === '' ? [] : [`Not observed, to be signed for by hand: ${unseen}.`]),
-    ...(unread.leftOut.length === 0
-      ? []
-      : [`Nothing of ${unread.leftOut.join(', ')} could be used: read again without it, or mend it.`]),
-    ...(rows === 0
-      ? []
-      : [
-          `${rows === 1 ? 'One row' : `${rows} rows`} of its time ${rows === 1 ? 'was' : 'were'} not recognised.`,
-        ]),
-  ];
-  const what = whatWasDone(changes);
-  if (verdict === 'verified')
-    return [`Pair ${pair} is verified: ${what} and it came back redundant.`, ...doubts].join(' ');
-  const waiting = open === null ? [] : [open.statement];
-  if (verdict === 'not-verified') {
-    const failed = `Pair ${pair} is not verified: ${what}, but these checks failed: ${titles('fail')}.`;
-    return [failed, ...waiting, ...doubts].join(' ');
-  }
-  if (open !== null)
-    return [`The swap of pair ${pair} is not over: ${what}.`, ...waiting, ...doubts].join(' ');
-  const undecided = titles('inconclusive');
-  const why = undecided === '' ? [] : [`The logs do not settle: ${undecided}.`];
-  return [`Pair ${pair} is neither verified nor refuted: ${what}.`, ...why, ...doubts].join(' ');
-}
-
-/** Which halves were replaced, and which only taken out so far. */
-function whatWasDone(changes: SwapCase['changes']): string {
-  const last = new Map(changes.map((c) => [c.half, c]));
-  const out = [...last.values()].filter((c) => c.inserted === null).map((c) => c.half);
-  const done = [...last.keys()].filter((half) => !out.includes(half));
-  const replaced =
-    done.length === 0
-      ? []
-      : [done.length === 1 ? `half ${done[0]} was replaced` : `halves ${done.join(' and ')} were replaced`];
-  const removed =
-    out.length === 0
-      ? []
-      : [out.length === 1 ? `half ${out[0]} was removed` : `halves ${out.join(' and ')} were removed`];
-  return [...replaced, ...removed].join(', ');
 }
 
 function halfOf({ facts, to }: SwapCase, change: SwapCase['changes'][0]): SwapHalf {

@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { Mark } from '../../src/pipeline.ts';
 import { terminal } from '../../src/report/escape.ts';
 import { toldFindings } from '../../src/report/told-findings.ts';
-import { sayInstant, sayMeasure } from '../../src/report/words.ts';
+import { sayInstant, sayMeasure, sayWhen } from '../../src/report/words.ts';
 import type { Finding, Swap, Verification } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
 import { linesButton } from './swap-tables.ts';
@@ -37,19 +37,19 @@ export function exposureLine({ exposure }: Swap, zone: string): TemplateResult {
 }
 
 /** Findings of the pair in the time of the swap, and what was odd in the files; the gravest first. */
-export function findingsSection(verification: Verification, swap: Swap): TemplateResult {
+export function findingsSection(verification: Verification, swap: Swap, zone: string): TemplateResult {
   const findings = toldFindings(verification, swap);
   return html`<section>
     <h2>Findings and quality of the data</h2>
-    ${findings.length === 0 ? html`<p>Nothing to remark.</p>` : html`<ul>${findings.map(item)}</ul>`}
+    ${findings.length === 0 ? html`<p>Nothing to remark.</p>` : html`<ul>${findings.map((f) => item(f, zone))}</ul>`}
   </section>`;
 }
 
-function item(finding: Finding): TemplateResult {
+function item(finding: Finding, zone: string): TemplateResult {
   const cite = citing(finding.statement, finding.evidence);
   const look = finding.severity === 'critical' ? 'fail' : 'inconclusive';
   return html`<li @mouseenter=${cite} @focusin=${cite}>
-    ${finding.severity === 'info' ? nothing : html`<span class=${look}>${finding.severity}:</span> `}${terminal(finding.statement)}
+    ${finding.severity === 'info' ? nothing : html`<span class=${look}>${finding.severity}:</span> `}${sayWhen(finding, zone)}${terminal(finding.statement)}
     ${linesButton(finding.evidence, cite)}
   </li>`;
 }

@@ -2,6 +2,7 @@ import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { bringUps as bringUpsChart } from '../../src/charts/bring-ups.ts';
 import { bringUpRows } from '../../src/report/bring-up-rows.ts';
 import { terminal } from '../../src/report/escape.ts';
+import { sayOpen } from '../../src/report/open-words.ts';
 import { sayInstant } from '../../src/report/words.ts';
 import type { Interval, Swap } from '../../src/vocabulary.ts';
 import type { PageState } from '../page-state.ts';
@@ -75,6 +76,7 @@ export class SwapView extends PageElement {
     const steps = swap.steps.filter((s) => s.time >= looked.from && s.earliest <= looked.to);
     return html`<p class="second">Replacement of pair ${terminal(swap.pair)}${swap.site === null ? '' : `, ${terminal(swap.site)}`}, ${sayInstant(swap.from, zone)} to ${sayInstant(swap.to, zone)}</p>
       <h1 class="verdict">${terminal(swap.statement)}</h1>
+      ${swap.open === null ? nothing : html`<p>${terminal(sayOpen(swap.open, zone, swap.from))}</p>`}
       ${reasonsList(swap)}
       <section><h2>Before and after</h2>${halvesTable(swap)}</section>
       ${this.staff(model, swap)}
@@ -90,7 +92,7 @@ export class SwapView extends PageElement {
       ${this.bringUps(swap.bringUps, swap.staff.limitSeconds)}
       <section><h2>Checks</h2>${checksTable(swap)}</section>
       <section><h2>Exposure</h2>${exposureLine(swap, zone)}</section>
-      ${findingsSection(model.verification, swap)}
+      ${findingsSection(model.verification, swap, zone)}
       <section class="no-print"><h2>Report</h2><report-form .model=${model} .swap=${swap} .zone=${zone} .session=${this.state.session}></report-form></section>`;
   }
 
