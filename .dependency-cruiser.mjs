@@ -62,8 +62,8 @@ const listRules = lists.map(([folder, list, type]) => ({
 const doors = [
   ['@stdlib', 'src/statistics/distributions\\.ts$'],
   ['arquero', 'src/fleet/tables\\.ts$'],
-  ['papaparse', 'src/import/csv-rows\\.ts$'],
-  ['@zip.js/zip.js', 'src/import/zip-members\\.ts$'],
+  ['papaparse', 'src/import/bytes/csv-rows\\.ts$'],
+  ['@zip.js/zip.js', 'src/import/bytes/zip-members\\.ts$'],
   ['tinyglobby', 'src/cli/node-files\\.ts$'],
   ['temporal-polyfill', 'src/(?:import/zones|report/words|report/staff-rows)\\.ts$'],
   ['valibot', 'src/import/(?:yaml-file|job|phrasebook-schema|stored-timeline-schema)\\.ts$'],

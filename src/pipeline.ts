@@ -9,8 +9,8 @@ import { defaultDiagnoseLimits } from './diagnose/limits.ts';
 import { fleetOf, troubleOf } from './diagnose/trouble.ts';
 import { defaultFleetLimits } from './fleet/limits.ts';
 import { type FleetQuestion, reviewFleet } from './fleet/review-fleet.ts';
+import { InputError } from './import/bytes/input-error.ts';
 import type { Imported } from './import/import-files.ts';
-import { InputError } from './import/input-error.ts';
 import { alignClocks, withoutDisagreeing } from './timeline/align-clocks.ts';
 import { buildTimeline } from './timeline/build-timeline.ts';
 import { type ClockOffset, clockOffsets } from './timeline/clock-offsets.ts';
@@ -33,16 +33,16 @@ import type {
 } from './vocabulary.ts';
 
 export type { FleetQuestion } from './fleet/review-fleet.ts';
-export { DamagedEnd, eachPiece } from './import/damaged-end.ts';
-export type { FileSource, Hasher, Platform, StoredFile } from './import/file-source.ts';
+export { DamagedEnd, eachPiece } from './import/bytes/damaged-end.ts';
+export type { FileSource, Hasher, Platform, StoredFile } from './import/bytes/file-source.ts';
+export { InputError } from './import/bytes/input-error.ts';
+export { isNoLog } from './import/bytes/no-logs.ts';
+export { unpackFiles } from './import/bytes/unpack.ts';
 export { type Imported, importFiles } from './import/import-files.ts';
-export { InputError } from './import/input-error.ts';
 export { readJob } from './import/job.ts';
-export { isNoLog } from './import/no-logs.ts';
 export { readPhrasebook } from './import/phrasebook.ts';
 export { readTime } from './import/read-time.ts';
 export { exactPattern, type Lesson, rowsTaught, teachPhrasebook } from './import/teach-phrasebook.ts';
-export { unpackFiles } from './import/unpack.ts';
 export type { ClockOffset } from './timeline/clock-offsets.ts';
 export type { Mark, PairHealth } from './timeline/health.ts';
 

@@ -1,8 +1,9 @@
 import { type ByteRow, byteRow } from './byte-row.ts';
 import { type ByteStamps, byteStamps } from './byte-stamps.ts';
-import { isMark, join } from './bytes.ts';
+import { isMark, join } from './bytes/bytes.ts';
+import type { TableReader } from './bytes/csv-rows.ts';
+import type { Row } from './bytes/row.ts';
 import { type Cells, endsOfCells, findCells, noCells } from './cells.ts';
-import type { TableReader } from './csv-rows.ts';
 import { type KnownPlace, knownPlace, setRow } from './known-place.ts';
 import {
   findAmong,
@@ -17,7 +18,6 @@ import {
 } from './known-rows.ts';
 import { addToStreak, mendRun, noStreak, rowsAgain, type Streak } from './known-runs.ts';
 import { type Piece, pieceOf } from './literal.ts';
-import type { Row } from './row.ts';
 import type { Said } from './said.ts';
 import type { FileSink } from './sink.ts';
 import type { TimeReader } from './time-reader.ts';

@@ -1,11 +1,11 @@
 import type { ImportedFile, Input, Notice } from '../vocabulary.ts';
+import type { Encoding } from './bytes/decode.ts';
+import type { FileSource, ImportOptions } from './bytes/file-source.ts';
+import { InputError } from './bytes/input-error.ts';
 import type { ChosenZone } from './choose-zone.ts';
 import { clockNotices, stepNotices } from './clock-notices.ts';
 import type { ClockStep } from './clock-order.ts';
 import { columnsOf } from './columns.ts';
-import type { Encoding } from './decode.ts';
-import type { FileSource, ImportOptions } from './file-source.ts';
-import { InputError } from './input-error.ts';
 import type { FileRule } from './phrasebook-rules.ts';
 import type { Plan } from './recognise.ts';
 import { settleRepeatedHour } from './repeated-hour.ts';

@@ -1,7 +1,7 @@
 import { columnSpellings } from './built-in-phrasebook.ts';
+import type { Recognition } from './bytes/row.ts';
 import type { FileRule } from './phrasebook-rules.ts';
 import { folded } from './plain-parameters.ts';
-import type { Recognition } from './row.ts';
 
 /** The begin of a file: the header of a table, or the first lines of a text. */
 export interface Head {

@@ -1,6 +1,6 @@
 import type { ImportedFile } from '../vocabulary.ts';
-import type { FileSource, ImportOptions } from './file-source.ts';
-import { InputError } from './input-error.ts';
+import type { FileSource, ImportOptions } from './bytes/file-source.ts';
+import { InputError } from './bytes/input-error.ts';
 import { readFile } from './read-file.ts';
 import { isStoredTimeline, readStoredTimeline } from './stored-timeline.ts';
 import { toldApart } from './told-apart.ts';

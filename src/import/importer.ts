@@ -1,6 +1,6 @@
+import type { Recognition, Row } from './bytes/row.ts';
 import type { Head } from './head.ts';
 import type { Phrasebook } from './phrasebook-rules.ts';
-import type { Recognition, Row } from './row.ts';
 import type { Sink } from './sink.ts';
 import type { TimeReader } from './time-reader.ts';
 

@@ -1,11 +1,11 @@
 import type { ImportedFile } from '../vocabulary.ts';
+import { eachPiece } from './bytes/damaged-end.ts';
+import { detectEncoding, type Encoding, windows1252 } from './bytes/decode.ts';
+import type { FileSource, ImportOptions } from './bytes/file-source.ts';
+import { InputError } from './bytes/input-error.ts';
 import { chooseZone } from './choose-zone.ts';
 import type { ClockStep } from './clock-order.ts';
-import { eachPiece } from './damaged-end.ts';
-import { detectEncoding, type Encoding, windows1252 } from './decode.ts';
 import { assemble, type Parts } from './describe-file.ts';
-import type { FileSource, ImportOptions } from './file-source.ts';
-import { InputError } from './input-error.ts';
 import { fitsGlob } from './patterns.ts';
 import type { FileRule } from './phrasebook-rules.ts';
 import { type Passed, readRows } from './read-rows.ts';

@@ -1,9 +1,9 @@
-import { csvRows } from './csv-rows.ts';
+import { csvRows } from './bytes/csv-rows.ts';
+import { InputError } from './bytes/input-error.ts';
 import { guessColumns } from './guess-columns.ts';
 import { type Head, headOf } from './head.ts';
 import type { Importer } from './importer.ts';
 import { importers } from './importers.ts';
-import { InputError } from './input-error.ts';
 import type { FileRule, Phrasebook } from './phrasebook-rules.ts';
 
 /** How a file will be read. */

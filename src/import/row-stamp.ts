@@ -1,4 +1,4 @@
-import type { Row } from './row.ts';
+import type { Row } from './bytes/row.ts';
 import type { Sink } from './sink.ts';
 import { explain, type TimeReader } from './time-reader.ts';
 

@@ -1,5 +1,5 @@
+import type { Row } from './bytes/row.ts';
 import type { Head } from './head.ts';
-import type { Row } from './row.ts';
 import type { UnitParts } from './subjects.ts';
 
 /** Reads which unit a row is about: its text, and half and role where columns of their own say them. */

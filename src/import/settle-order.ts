@@ -1,10 +1,10 @@
-import { eachPiece } from './damaged-end.ts';
+import { eachPiece } from './bytes/damaged-end.ts';
+import type { Encoding } from './bytes/decode.ts';
+import type { FileSource, ImportOptions } from './bytes/file-source.ts';
+import { InputError } from './bytes/input-error.ts';
+import { rowReader } from './bytes/open-rows.ts';
 import { dateText, orderEvidence } from './date-order.ts';
-import type { Encoding } from './decode.ts';
-import type { FileSource, ImportOptions } from './file-source.ts';
 import { timeColumns } from './head.ts';
-import { InputError } from './input-error.ts';
-import { rowReader } from './open-rows.ts';
 import type { Plan } from './recognise.ts';
 import type { DateOrder } from './stamp.ts';
 

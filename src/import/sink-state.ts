@@ -1,9 +1,9 @@
 import type { Change, RowCounts, Stream, UnknownWording } from '../vocabulary.ts';
-import { detached } from './decode.ts';
+import { detached } from './bytes/decode.ts';
+import type { Row } from './bytes/row.ts';
 import type { EntryReader } from './entries.ts';
 import type { GaugeReader } from './gauges.ts';
 import { isIgnored, type Phrasebook } from './phrasebook-rules.ts';
-import type { Row } from './row.ts';
 import type { Rejected } from './row-notices.ts';
 import type { Said } from './said.ts';
 import { subjectOf, type UnitParts } from './subjects.ts';

@@ -1,5 +1,5 @@
-import { detached } from './decode.ts';
-import { keepText, type Row } from './row.ts';
+import { detached } from './bytes/decode.ts';
+import { keepText, type Row } from './bytes/row.ts';
 import type { Sink } from './sink.ts';
 
 /** Puts rows that stand behind their neighbours in the order of time before they go on. */

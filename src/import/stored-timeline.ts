@@ -1,7 +1,7 @@
 import type { Change, GaugeBin, ImportedFile, Input, Subject } from '../vocabulary.ts';
-import { eachPiece } from './damaged-end.ts';
-import type { FileSource, ImportOptions } from './file-source.ts';
-import { InputError } from './input-error.ts';
+import { eachPiece } from './bytes/damaged-end.ts';
+import type { FileSource, ImportOptions } from './bytes/file-source.ts';
+import { InputError } from './bytes/input-error.ts';
 import { damagedTimeline, isParquet, magicBytes, openParquet, parquetBytes } from './parquet-rows.ts';
 import { checkRoom } from './room.ts';
 import { isSealWhole } from './seal.ts';

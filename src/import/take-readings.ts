@@ -1,8 +1,8 @@
 import type { Signal } from '../vocabulary.ts';
+import { detached } from './bytes/decode.ts';
+import type { Row } from './bytes/row.ts';
 import { takeInOrder } from './clock-order.ts';
-import { detached } from './decode.ts';
 import { mayEnd, newParameter, type Parameter } from './parameters.ts';
-import type { Row } from './row.ts';
 import { meaningless, type Said, silent } from './said.ts';
 import {
   beginRow,

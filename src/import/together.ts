@@ -1,5 +1,5 @@
+import type { Row } from './bytes/row.ts';
 import type { Parameter } from './parameters.ts';
-import type { Row } from './row.ts';
 import type { RunTogether, SaidRow, SaidRun, UnitReadings } from './said.ts';
 import { addSpan } from './spacing.ts';
 import { touchLast } from './units.ts';

@@ -1,8 +1,8 @@
 import type { Gap, Signal, Stream, Subject } from '../vocabulary.ts';
+import { detached } from './bytes/decode.ts';
+import { type KeptRow, keptRow, keptText, type Row } from './bytes/row.ts';
 import { type ClockOrder, clockOrder } from './clock-order.ts';
-import { detached } from './decode.ts';
 import type { Parameter } from './parameters.ts';
-import { type KeptRow, keptRow, keptText, type Row } from './row.ts';
 import { medianSpan, noSpacing, type Spacing } from './spacing.ts';
 import type { UnitParts } from './subjects.ts';
 

@@ -1,5 +1,5 @@
 import { platform } from '../../src/cli/platform.ts';
-import type { FileSource } from '../../src/import/file-source.ts';
+import type { FileSource } from '../../src/import/bytes/file-source.ts';
 import { readPhrasebook } from '../../src/import/phrasebook.ts';
 import { readFile } from '../../src/import/read-file.ts';
 import { type Analysed, analyse, type Imported, importFiles, unpackFiles } from '../../src/pipeline.ts';

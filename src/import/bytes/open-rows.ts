@@ -1,5 +1,5 @@
+import type { Plan } from '../recognise.ts';
 import { csvRows, type RowReader } from './csv-rows.ts';
-import type { Plan } from './recognise.ts';
 import type { Row } from './row.ts';
 import { textLines } from './text-lines.ts';
 
