@@ -65,7 +65,7 @@ const doors = [
   ['papaparse', 'src/import/bytes/csv-rows\\.ts$'],
   ['@zip.js/zip.js', 'src/import/bytes/zip-members\\.ts$'],
   ['tinyglobby', 'src/cli/node-files\\.ts$'],
-  ['temporal-polyfill', 'src/(?:import/zones|report/words|report/staff-rows)\\.ts$'],
+  ['temporal-polyfill', 'src/(?:import/clock/zones|report/words|report/staff-rows)\\.ts$'],
   ['valibot', 'src/import/(?:yaml-file|job|phrasebook-schema|stored-timeline-schema)\\.ts$'],
   ['re2js', 'src/import/patterns\\.ts$'],
   ['yaml', 'src/import/yaml-file\\.ts$'],

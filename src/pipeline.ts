@@ -38,10 +38,10 @@ export type { FileSource, Hasher, Platform, StoredFile } from './import/bytes/fi
 export { InputError } from './import/bytes/input-error.ts';
 export { isNoLog } from './import/bytes/no-logs.ts';
 export { unpackFiles } from './import/bytes/unpack.ts';
+export { readTime } from './import/clock/read-time.ts';
 export { type Imported, importFiles } from './import/import-files.ts';
 export { readJob } from './import/job.ts';
 export { readPhrasebook } from './import/phrasebook.ts';
-export { readTime } from './import/read-time.ts';
 export { exactPattern, type Lesson, rowsTaught, teachPhrasebook } from './import/teach-phrasebook.ts';
 export type { ClockOffset } from './timeline/clock-offsets.ts';
 export type { Mark, PairHealth } from './timeline/health.ts';

@@ -4,6 +4,7 @@ import { isMark, join } from './bytes/bytes.ts';
 import type { TableReader } from './bytes/csv-rows.ts';
 import type { Row } from './bytes/row.ts';
 import { type Cells, endsOfCells, findCells, noCells } from './cells.ts';
+import type { TimeReader } from './clock/time-reader.ts';
 import { type KnownPlace, knownPlace, setRow } from './known-place.ts';
 import {
   findAmong,
@@ -20,7 +21,6 @@ import { addToStreak, mendRun, noStreak, rowsAgain, type Streak } from './known-
 import { type Piece, pieceOf } from './literal.ts';
 import type { Said } from './said.ts';
 import type { FileSink } from './sink.ts';
-import type { TimeReader } from './time-reader.ts';
 
 /** Takes the bytes of a file piece by piece. */
 export interface Lane {

@@ -1,5 +1,5 @@
+import type { TimeReader } from './clock/time-reader.ts';
 import { addLiteral, holds, type Literal, noLiterals, type Piece, replaceLiteral } from './literal.ts';
-import type { TimeReader } from './time-reader.ts';
 
 /** Reads the stamps of rows that are still bytes, where they are written like the one before. */
 export interface ByteStamps {

@@ -2,16 +2,16 @@ import type { ImportedFile, Input, Notice } from '../vocabulary.ts';
 import type { Encoding } from './bytes/decode.ts';
 import type { FileSource, ImportOptions } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
-import type { ChosenZone } from './choose-zone.ts';
-import { clockNotices, stepNotices } from './clock-notices.ts';
-import type { ClockStep } from './clock-order.ts';
+import type { ChosenZone } from './clock/choose-zone.ts';
+import { clockNotices, stepNotices } from './clock/clock-notices.ts';
+import type { ClockStep } from './clock/clock-order.ts';
+import { settleRepeatedHour } from './clock/repeated-hour.ts';
+import type { TimeReader } from './clock/time-reader.ts';
 import { columnsOf } from './columns.ts';
 import type { FileRule } from './phrasebook-rules.ts';
 import type { Plan } from './recognise.ts';
-import { settleRepeatedHour } from './repeated-hour.ts';
 import { damagedArchive } from './row-notices.ts';
 import type { FileSink } from './sink.ts';
-import type { TimeReader } from './time-reader.ts';
 
 /** What reading the bytes of a file gave besides its rows. */
 export interface Done {

@@ -1,6 +1,6 @@
+import type { TimeReader } from './clock/time-reader.ts';
 import type { Pattern } from './patterns.ts';
 import { readRfc3164, readRfc5424 } from './syslog.ts';
-import type { TimeReader } from './time-reader.ts';
 
 /** A line taken apart: a message, or fields by name. `stamp` is a text, or an instant that was read already. */
 export interface LineParts {

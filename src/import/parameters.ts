@@ -1,5 +1,5 @@
 import type { Signal, Subject } from '../vocabulary.ts';
-import { type ClockOrder, clockOrder } from './clock-order.ts';
+import { type ClockOrder, clockOrder } from './clock/clock-order.ts';
 import { type GaugeReader, gaugeReader } from './gauges.ts';
 import { isIgnored, type ParameterRule, type Phrasebook } from './phrasebook-rules.ts';
 import { parameterNamed } from './plain-parameters.ts';

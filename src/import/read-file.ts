@@ -3,17 +3,17 @@ import { eachPiece } from './bytes/damaged-end.ts';
 import { detectEncoding, type Encoding, windows1252 } from './bytes/decode.ts';
 import type { FileSource, ImportOptions } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
-import { chooseZone } from './choose-zone.ts';
-import type { ClockStep } from './clock-order.ts';
+import { chooseZone } from './clock/choose-zone.ts';
+import type { ClockStep } from './clock/clock-order.ts';
+import { settleOrder } from './clock/settle-order.ts';
+import type { DateOrder } from './clock/stamp.ts';
+import { type TimeReader, timeReader } from './clock/time-reader.ts';
+import type { Zone } from './clock/zones.ts';
 import { assemble, type Parts } from './describe-file.ts';
 import { fitsGlob } from './patterns.ts';
 import type { FileRule } from './phrasebook-rules.ts';
 import { type Passed, readRows } from './read-rows.ts';
 import { recognise } from './recognise.ts';
-import { settleOrder } from './settle-order.ts';
-import type { DateOrder } from './stamp.ts';
-import { type TimeReader, timeReader } from './time-reader.ts';
-import type { Zone } from './zones.ts';
 
 const headBytes = 65_536;
 

@@ -5,7 +5,9 @@ import { type Encoding, foreignWatch } from './bytes/decode.ts';
 import type { FileSource, ImportOptions } from './bytes/file-source.ts';
 import { rowReader } from './bytes/open-rows.ts';
 import type { Row } from './bytes/row.ts';
-import type { ClockStep } from './clock-order.ts';
+import type { ClockStep } from './clock/clock-order.ts';
+import { rowSorter } from './clock/sorted-rows.ts';
+import type { TimeReader } from './clock/time-reader.ts';
 import type { Done } from './describe-file.ts';
 import { fileSink } from './file-sink.ts';
 import { timeColumns } from './head.ts';
@@ -15,8 +17,6 @@ import type { Plan } from './recognise.ts';
 import { checkRoom } from './room.ts';
 import type { Said } from './said.ts';
 import type { FileSink } from './sink.ts';
-import { rowSorter } from './sorted-rows.ts';
-import type { TimeReader } from './time-reader.ts';
 
 /** What is read, and how; with `steps` the rows are sorted, but not across those steps of the clock. */
 export interface Reading {

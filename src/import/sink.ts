@@ -8,7 +8,7 @@ import type {
   UnknownWording,
 } from '../vocabulary.ts';
 import type { Row } from './bytes/row.ts';
-import type { ClockStep } from './clock-order.ts';
+import type { ClockStep } from './clock/clock-order.ts';
 import type { Said, SaidRun } from './said.ts';
 import type { UnitParts } from './subjects.ts';
 

@@ -1,7 +1,7 @@
 import type { Signal } from '../vocabulary.ts';
 import { detached } from './bytes/decode.ts';
 import type { Row } from './bytes/row.ts';
-import { takeInOrder } from './clock-order.ts';
+import { takeInOrder } from './clock/clock-order.ts';
 import { mayEnd, newParameter, type Parameter } from './parameters.ts';
 import { meaningless, type Said, silent } from './said.ts';
 import {

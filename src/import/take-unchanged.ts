@@ -1,4 +1,4 @@
-import { takeInOrder } from './clock-order.ts';
+import { takeInOrder } from './clock/clock-order.ts';
 import type { RunTogether, SaidRow, SaidRun } from './said.ts';
 import type { RunPlace } from './sink.ts';
 import { ends, type State } from './sink-state.ts';

@@ -1,11 +1,11 @@
 import type { Subject, UnmatchedWording } from '../vocabulary.ts';
+import { zoneOf } from './clock/zones.ts';
 import { entryReader } from './entries.ts';
 import { readPhrasebook } from './phrasebook.ts';
 import type { Phrasebook } from './phrasebook-rules.ts';
 import { subjectOf } from './subjects.ts';
 import { valueMeant } from './values.ts';
 import { editYaml } from './yaml-file.ts';
-import { zoneOf } from './zones.ts';
 
 /** One thing a person teaches: what a wording, a parameter or a file's columns mean. */
 export type Lesson =

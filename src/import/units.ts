@@ -1,7 +1,7 @@
 import type { Gap, Signal, Stream, Subject } from '../vocabulary.ts';
 import { detached } from './bytes/decode.ts';
 import { type KeptRow, keptRow, keptText, type Row } from './bytes/row.ts';
-import { type ClockOrder, clockOrder } from './clock-order.ts';
+import { type ClockOrder, clockOrder } from './clock/clock-order.ts';
 import type { Parameter } from './parameters.ts';
 import { medianSpan, noSpacing, type Spacing } from './spacing.ts';
 import type { UnitParts } from './subjects.ts';

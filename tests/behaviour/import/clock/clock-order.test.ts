@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { ImportedFile } from '../../../src/vocabulary.ts';
-import { readText } from '../../support/read-text.ts';
+import type { ImportedFile } from '../../../../src/vocabulary.ts';
+import { readText } from '../../../support/read-text.ts';
 
 /** A poll of 14 March 2026, a row per `mm:ss value`; its columns are those of plain English. */
 async function poll(...rows: readonly string[]): Promise<ImportedFile> {

@@ -1,4 +1,4 @@
-import { InputError } from './bytes/input-error.ts';
+import { InputError } from '../bytes/input-error.ts';
 import { readStamp } from './timestamps.ts';
 import { zoneOf } from './zones.ts';
 

@@ -1,4 +1,4 @@
-import type { ImportOptions } from './bytes/file-source.ts';
+import type { ImportOptions } from '../bytes/file-source.ts';
 import { type Zone, zoneOf } from './zones.ts';
 
 /** The zone for stamps that name none, and why; `assumed` if nothing says so. */

@@ -1,5 +1,5 @@
-import type { Notice } from '../vocabulary.ts';
-import { sayDuration } from '../vocabulary.ts';
+import type { Notice } from '../../vocabulary.ts';
+import { sayDuration } from '../../vocabulary.ts';
 import type { ChosenZone } from './choose-zone.ts';
 import type { ClockStep } from './clock-order.ts';
 import type { TimeReader } from './time-reader.ts';

@@ -1,4 +1,4 @@
-import type { Change, Stream, StreamPoint } from '../vocabulary.ts';
+import type { Change, Stream, StreamPoint } from '../../vocabulary.ts';
 import type { Zone } from './zones.ts';
 
 /** Stamps in an hour that the clocks repeat, read as the earlier hour though the order of rows does not say which. */

@@ -1,4 +1,4 @@
-import type { Row } from './bytes/row.ts';
+import type { Row } from '../bytes/row.ts';
 
 /** A place in a file from which on the stamps stay behind what was read before. */
 export interface ClockStep {

@@ -1,5 +1,5 @@
 import { Temporal } from 'temporal-polyfill';
-import { InputError } from './bytes/input-error.ts';
+import { InputError } from '../bytes/input-error.ts';
 
 /** How a local clock reading became an instant. */
 export type Fold = 'unique' | 'repeated' | 'missing';

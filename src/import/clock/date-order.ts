@@ -1,4 +1,4 @@
-import type { Row } from './bytes/row.ts';
+import type { Row } from '../bytes/row.ts';
 import type { DateOrder } from './stamp.ts';
 
 /** What the dates of a file say about their order. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { ImportedFile } from '../../../src/vocabulary.ts';
-import { readText } from '../../support/read-text.ts';
+import type { ImportedFile } from '../../../../src/vocabulary.ts';
+import { readText } from '../../../support/read-text.ts';
 
 // In Lisbon the clocks go back from 02:00 to 01:00 on 25 October 2026 at 01:00 UTC (IANA tzdata, rule EU): 01:30 is
 // 00:30 UTC or 01:30 UTC.

@@ -1,11 +1,11 @@
-import { eachPiece } from './bytes/damaged-end.ts';
-import type { Encoding } from './bytes/decode.ts';
-import type { FileSource, ImportOptions } from './bytes/file-source.ts';
-import { InputError } from './bytes/input-error.ts';
-import { rowReader } from './bytes/open-rows.ts';
+import { eachPiece } from '../bytes/damaged-end.ts';
+import type { Encoding } from '../bytes/decode.ts';
+import type { FileSource, ImportOptions } from '../bytes/file-source.ts';
+import { InputError } from '../bytes/input-error.ts';
+import { rowReader } from '../bytes/open-rows.ts';
+import { timeColumns } from '../head.ts';
+import type { Plan } from '../recognise.ts';
 import { dateText, orderEvidence } from './date-order.ts';
-import { timeColumns } from './head.ts';
-import type { Plan } from './recognise.ts';
 import type { DateOrder } from './stamp.ts';
 
 const headBytes = 65_536;
