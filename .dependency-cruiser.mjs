@@ -66,9 +66,12 @@ const doors = [
   ['@zip.js/zip.js', 'src/import/bytes/zip-members\\.ts$'],
   ['tinyglobby', 'src/cli/node-files\\.ts$'],
   ['temporal-polyfill', 'src/(?:import/clock/zones|report/words|report/staff-rows)\\.ts$'],
-  ['valibot', 'src/import/(?:yaml-file|job|phrasebook-schema|stored-timeline-schema)\\.ts$'],
-  ['re2js', 'src/import/patterns\\.ts$'],
-  ['yaml', 'src/import/yaml-file\\.ts$'],
+  [
+    'valibot',
+    'src/import/(?:phrasebook/yaml-file|job|phrasebook/phrasebook-schema|stored-timeline-schema)\\.ts$',
+  ],
+  ['re2js', 'src/import/phrasebook/patterns\\.ts$'],
+  ['yaml', 'src/import/phrasebook/yaml-file\\.ts$'],
   ['vega', 'src/report/(?:picture|vega-text-metrics\\.d)\\.ts$'],
   ['vega-lite', 'src/(?:report/picture|charts/[\\w-]+)\\.ts$'],
   ['vega-interpreter', 'src/report/picture\\.ts$'],
@@ -115,7 +118,7 @@ const webRules = [
     to: {
       path: '(?:^|/)src/',
       pathNot: [
-        '(?:^|/)src/(?:vocabulary|pipeline|import/phrasebook)\\.ts$',
+        '(?:^|/)src/(?:vocabulary|pipeline|import/phrasebook/phrasebook)\\.ts$',
         '(?:^|/)src/(?:report|charts)/',
       ],
     },

@@ -8,7 +8,7 @@ import type { ClockStep } from './clock/clock-order.ts';
 import { settleRepeatedHour } from './clock/repeated-hour.ts';
 import type { TimeReader } from './clock/time-reader.ts';
 import { columnsOf } from './columns.ts';
-import type { FileRule } from './phrasebook-rules.ts';
+import type { FileRule } from './phrasebook/phrasebook-rules.ts';
 import type { Plan } from './recognise.ts';
 import { damagedArchive } from './row-notices.ts';
 import type { FileSink } from './sink.ts';

@@ -1,5 +1,5 @@
-import { entryReader } from './entries.ts';
-import type { Phrasebook } from './phrasebook-rules.ts';
+import { entryReader } from './phrasebook/entries.ts';
+import type { Phrasebook } from './phrasebook/phrasebook-rules.ts';
 import type { FileSink } from './sink.ts';
 import { clockStepsOf, resultOf } from './sink-result.ts';
 import {

@@ -3,7 +3,7 @@ import { zoneOf } from './clock/zones.ts';
 import type { Head } from './head.ts';
 import type { Importer } from './importer.ts';
 import { type LineFormat, type LineParts, leadingStamp, lineFormats, ownFormat } from './line-formats.ts';
-import type { Phrasebook } from './phrasebook-rules.ts';
+import type { Phrasebook } from './phrasebook/phrasebook-rules.ts';
 import type { Sink } from './sink.ts';
 
 const known = new Set([

@@ -4,7 +4,7 @@ import { guessColumns } from './guess-columns.ts';
 import { type Head, headOf } from './head.ts';
 import type { Importer } from './importer.ts';
 import { importers } from './importers.ts';
-import type { FileRule, Phrasebook } from './phrasebook-rules.ts';
+import type { FileRule, Phrasebook } from './phrasebook/phrasebook-rules.ts';
 
 /** How a file will be read. */
 export interface Plan {

@@ -1,12 +1,12 @@
 import type { Change, RowCounts, Stream, UnknownWording } from '../vocabulary.ts';
 import { detached } from './bytes/decode.ts';
 import type { Row } from './bytes/row.ts';
-import type { EntryReader } from './entries.ts';
 import type { GaugeReader } from './gauges.ts';
-import { isIgnored, type Phrasebook } from './phrasebook-rules.ts';
+import type { EntryReader } from './phrasebook/entries.ts';
+import { isIgnored, type Phrasebook } from './phrasebook/phrasebook-rules.ts';
+import { subjectOf, type UnitParts } from './phrasebook/subjects.ts';
 import type { Rejected } from './row-notices.ts';
 import type { Said } from './said.ts';
-import { subjectOf, type UnitParts } from './subjects.ts';
 import { endRound, type Rounds } from './together.ts';
 import { newUnit, type Unit, unitText } from './units.ts';
 

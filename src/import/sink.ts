@@ -9,8 +9,8 @@ import type {
 } from '../vocabulary.ts';
 import type { Row } from './bytes/row.ts';
 import type { ClockStep } from './clock/clock-order.ts';
+import type { UnitParts } from './phrasebook/subjects.ts';
 import type { Said, SaidRun } from './said.ts';
-import type { UnitParts } from './subjects.ts';
 
 /** Where the importers put what they read; it keeps changes only. */
 export interface Sink {

@@ -3,6 +3,7 @@ import { detached } from './bytes/decode.ts';
 import type { Row } from './bytes/row.ts';
 import { takeInOrder } from './clock/clock-order.ts';
 import { mayEnd, newParameter, type Parameter } from './parameters.ts';
+import { valueMeant } from './phrasebook/values.ts';
 import { meaningless, type Said, silent } from './said.ts';
 import {
   beginRow,
@@ -19,7 +20,6 @@ import { addSpan, medianSpan } from './spacing.ts';
 import { takeFound } from './take-entries.ts';
 import { endRound, readAlone } from './together.ts';
 import { touch, type Unit } from './units.ts';
-import { valueMeant } from './values.ts';
 
 const mostParameters = 5_000;
 

@@ -3,8 +3,8 @@ import { detached } from './bytes/decode.ts';
 import { type KeptRow, keptRow, keptText, type Row } from './bytes/row.ts';
 import { type ClockOrder, clockOrder } from './clock/clock-order.ts';
 import type { Parameter } from './parameters.ts';
+import type { UnitParts } from './phrasebook/subjects.ts';
 import { medianSpan, noSpacing, type Spacing } from './spacing.ts';
-import type { UnitParts } from './subjects.ts';
 
 /** What one file says under one unit text, while it is read. */
 export interface Unit {

@@ -1,5 +1,5 @@
 import type { DateOrder } from '../clock/stamp.ts';
-import type { Phrasebook } from '../phrasebook-rules.ts';
+import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 
 /** A file, or a member of an archive. It can be opened more than once. */
 export interface FileSource {

@@ -1,4 +1,4 @@
-import { type Gauge, pairSignals, type Signal, type Subject, stateSignals } from '../vocabulary.ts';
+import { type Gauge, pairSignals, type Signal, type Subject, stateSignals } from '../../vocabulary.ts';
 import type { Phrasebook } from './phrasebook-rules.ts';
 
 /** What a row says about where a value belongs: one text, or the parts in columns of their own. */

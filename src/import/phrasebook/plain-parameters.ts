@@ -1,4 +1,4 @@
-import { type Gauge, gauges, type Signal, stateSignals } from '../vocabulary.ts';
+import { type Gauge, gauges, type Signal, stateSignals } from '../../vocabulary.ts';
 import { parameterSpellings, valueSpellings } from './built-in-phrasebook.ts';
 import type { ParameterRule, Phrasebook } from './phrasebook-rules.ts';
 

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { type Document, isMap, isSeq, LineCounter, parseDocument } from 'yaml';
-import { InputError } from './bytes/input-error.ts';
+import { InputError } from '../bytes/input-error.ts';
 
 /**
  * Reads a YAML 1.2 text of a given shape. Throws InputError with the file, the line or the place inside it, what was

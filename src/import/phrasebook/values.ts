@@ -1,4 +1,4 @@
-import type { Gauge, Signal } from '../vocabulary.ts';
+import type { Gauge, Signal } from '../../vocabulary.ts';
 import { valueSpellings } from './built-in-phrasebook.ts';
 import { allowedValues } from './phrasebook.ts';
 

@@ -1,8 +1,8 @@
-import { type Gauge, gauges, happenings, type Signal, stateSignals, stateValues } from '../vocabulary.ts';
+import { type Gauge, gauges, happenings, type Signal, stateSignals, stateValues } from '../../vocabulary.ts';
+import { InputError } from '../bytes/input-error.ts';
+import { type DatePattern, datePattern } from '../clock/date-pattern.ts';
 import { plainMessages } from './built-in-messages.ts';
 import { noteMessages, plainUnits } from './built-in-phrasebook.ts';
-import { InputError } from './bytes/input-error.ts';
-import { type DatePattern, datePattern } from './clock/date-pattern.ts';
 import { compilePattern, type Pattern } from './patterns.ts';
 import type { FileRule, MessageRule, ParameterRule, Phrasebook, UnitRule } from './phrasebook-rules.ts';
 import { type PhrasebookText, phrasebookSchema } from './phrasebook-schema.ts';

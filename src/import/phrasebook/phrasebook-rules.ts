@@ -1,5 +1,5 @@
-import type { Gauge, Signal } from '../vocabulary.ts';
-import type { DatePattern } from './clock/date-pattern.ts';
+import type { Gauge, Signal } from '../../vocabulary.ts';
+import type { DatePattern } from '../clock/date-pattern.ts';
 import type { Pattern } from './patterns.ts';
 import type { ColumnKey } from './phrasebook-schema.ts';
 

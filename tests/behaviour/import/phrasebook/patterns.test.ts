@@ -4,8 +4,8 @@
  */
 import { performance } from 'node:perf_hooks';
 import { describe, expect, test } from 'vitest';
-import { compilePattern, patternList } from '../../../src/import/patterns.ts';
-import { readText } from '../../support/read-text.ts';
+import { compilePattern, patternList } from '../../../../src/import/phrasebook/patterns.ts';
+import { readText } from '../../../support/read-text.ts';
 
 const catastrophic: readonly (readonly [string, string])[] = [
   ['^(a+)+$', 'a'],

@@ -1,5 +1,5 @@
-import type { Subject, UnmatchedWording } from '../vocabulary.ts';
-import { zoneOf } from './clock/zones.ts';
+import type { Subject, UnmatchedWording } from '../../vocabulary.ts';
+import { zoneOf } from '../clock/zones.ts';
 import { entryReader } from './entries.ts';
 import { readPhrasebook } from './phrasebook.ts';
 import type { Phrasebook } from './phrasebook-rules.ts';

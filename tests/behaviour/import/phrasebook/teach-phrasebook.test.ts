@@ -4,8 +4,8 @@ import {
   type Lesson,
   rowsTaught,
   teachPhrasebook,
-} from '../../../src/import/teach-phrasebook.ts';
-import { readText } from '../../support/read-text.ts';
+} from '../../../../src/import/phrasebook/teach-phrasebook.ts';
+import { readText } from '../../../support/read-text.ts';
 
 const journal = `time,unit,message
 2026-03-14T09:00:00Z,RO1-A,bay door (left) opened

@@ -1,5 +1,5 @@
-import { type Signal, type Subject, stateSignals } from '../vocabulary.ts';
-import { detached } from './bytes/decode.ts';
+import { type Signal, type Subject, stateSignals } from '../../vocabulary.ts';
+import { detached } from '../bytes/decode.ts';
 import { type Groups, patternList } from './patterns.ts';
 import { isIgnored, type MessageRule, type Phrasebook } from './phrasebook-rules.ts';
 import { addressed, roleNamed, subjectOf } from './subjects.ts';
