@@ -4,6 +4,8 @@ import { isMark, join } from './bytes/bytes.ts';
 import type { TableReader } from './bytes/csv-rows.ts';
 import type { Row } from './bytes/row.ts';
 import { type Cells, endsOfCells, findCells, noCells } from './cells.ts';
+import type { Said } from './changes/said.ts';
+import type { FileSink } from './changes/sink.ts';
 import type { TimeReader } from './clock/time-reader.ts';
 import { type KnownPlace, knownPlace, setRow } from './known-place.ts';
 import {
@@ -19,8 +21,6 @@ import {
 } from './known-rows.ts';
 import { addToStreak, mendRun, noStreak, rowsAgain, type Streak } from './known-runs.ts';
 import { type Piece, pieceOf } from './literal.ts';
-import type { Said } from './said.ts';
-import type { FileSink } from './sink.ts';
 
 /** Takes the bytes of a file piece by piece. */
 export interface Lane {

@@ -2,6 +2,8 @@ import type { ImportedFile, Input, Notice } from '../vocabulary.ts';
 import type { Encoding } from './bytes/decode.ts';
 import type { FileSource, ImportOptions } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
+import { damagedArchive } from './changes/row-notices.ts';
+import type { FileSink } from './changes/sink.ts';
 import type { ChosenZone } from './clock/choose-zone.ts';
 import { clockNotices, stepNotices } from './clock/clock-notices.ts';
 import type { ClockStep } from './clock/clock-order.ts';
@@ -10,8 +12,6 @@ import type { TimeReader } from './clock/time-reader.ts';
 import { columnsOf } from './columns.ts';
 import type { FileRule } from './phrasebook/phrasebook-rules.ts';
 import type { Plan } from './recognise.ts';
-import { damagedArchive } from './row-notices.ts';
-import type { FileSink } from './sink.ts';
 
 /** What reading the bytes of a file gave besides its rows. */
 export interface Done {

@@ -1,6 +1,6 @@
 import type { ByteRow } from './byte-row.ts';
+import type { RunPlace } from './changes/sink.ts';
 import type { KnownRun } from './known-rows.ts';
-import type { RunPlace } from './sink.ts';
 
 /** Where known runs stand in a piece; they have a row of their own, since theirs are asked for between others. */
 export interface KnownPlace extends RunPlace {

@@ -5,18 +5,18 @@ import { type Encoding, foreignWatch } from './bytes/decode.ts';
 import type { FileSource, ImportOptions } from './bytes/file-source.ts';
 import { rowReader } from './bytes/open-rows.ts';
 import type { Row } from './bytes/row.ts';
+import { fileSink } from './changes/file-sink.ts';
+import { checkRoom } from './changes/room.ts';
+import type { Said } from './changes/said.ts';
+import type { FileSink } from './changes/sink.ts';
 import type { ClockStep } from './clock/clock-order.ts';
 import { rowSorter } from './clock/sorted-rows.ts';
 import type { TimeReader } from './clock/time-reader.ts';
 import type { Done } from './describe-file.ts';
-import { fileSink } from './file-sink.ts';
 import { timeColumns } from './head.ts';
 import type { Importer } from './importer.ts';
 import type { Places } from './known-rows.ts';
 import type { Plan } from './recognise.ts';
-import { checkRoom } from './room.ts';
-import type { Said } from './said.ts';
-import type { FileSink } from './sink.ts';
 
 /** What is read, and how; with `steps` the rows are sorted, but not across those steps of the clock. */
 export interface Reading {

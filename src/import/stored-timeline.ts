@@ -2,8 +2,8 @@ import type { Change, GaugeBin, ImportedFile, Input, Subject } from '../vocabula
 import { eachPiece } from './bytes/damaged-end.ts';
 import type { FileSource, ImportOptions } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
+import { checkRoom } from './changes/room.ts';
 import { damagedTimeline, isParquet, magicBytes, openParquet, parquetBytes } from './parquet-rows.ts';
-import { checkRoom } from './room.ts';
 import { isSealWhole } from './seal.ts';
 import { asStored, storedFiles, storedRows } from './stored-timeline-schema.ts';
 

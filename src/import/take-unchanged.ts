@@ -1,10 +1,10 @@
+import type { RunTogether, SaidRow, SaidRun } from './changes/said.ts';
+import type { RunPlace } from './changes/sink.ts';
+import { ends, type State } from './changes/sink-state.ts';
+import { addSpan } from './changes/spacing.ts';
+import { touch, touchLast, type Unit } from './changes/units.ts';
 import { takeInOrder } from './clock/clock-order.ts';
-import type { RunTogether, SaidRow, SaidRun } from './said.ts';
-import type { RunPlace } from './sink.ts';
-import { ends, type State } from './sink-state.ts';
-import { addSpan } from './spacing.ts';
 import { endRound, type Rounds, readAlone, readTogether, settleRuns } from './together.ts';
-import { touch, touchLast, type Unit } from './units.ts';
 
 /** A run that was taken so often one reading after the other is likely to come so again. */
 const calmFrom = 2;

@@ -1,6 +1,6 @@
 import { detached } from '../bytes/decode.ts';
 import { keepText, type Row } from '../bytes/row.ts';
-import type { Sink } from '../sink.ts';
+import type { Sink } from '../changes/sink.ts';
 
 /** Puts rows that stand behind their neighbours in the order of time before they go on. */
 export interface RowSorter {

@@ -1,9 +1,9 @@
-import type { Gap, Signal, Stream, Subject } from '../vocabulary.ts';
-import { detached } from './bytes/decode.ts';
-import { type KeptRow, keptRow, keptText, type Row } from './bytes/row.ts';
-import { type ClockOrder, clockOrder } from './clock/clock-order.ts';
+import type { Gap, Signal, Stream, Subject } from '../../vocabulary.ts';
+import { detached } from '../bytes/decode.ts';
+import { type KeptRow, keptRow, keptText, type Row } from '../bytes/row.ts';
+import { type ClockOrder, clockOrder } from '../clock/clock-order.ts';
+import type { UnitParts } from '../phrasebook/subjects.ts';
 import type { Parameter } from './parameters.ts';
-import type { UnitParts } from './phrasebook/subjects.ts';
 import { medianSpan, noSpacing, type Spacing } from './spacing.ts';
 
 /** What one file says under one unit text, while it is read. */

@@ -1,5 +1,7 @@
-import { entryReader } from './phrasebook/entries.ts';
-import type { Phrasebook } from './phrasebook/phrasebook-rules.ts';
+import { entryReader } from '../phrasebook/entries.ts';
+import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import { takeUnchanged } from '../take-unchanged.ts';
+import { noRounds, settleRuns } from '../together.ts';
 import type { FileSink } from './sink.ts';
 import { clockStepsOf, resultOf } from './sink-result.ts';
 import {
@@ -15,8 +17,6 @@ import {
 } from './sink-state.ts';
 import { takeEntry, takeNote } from './take-entries.ts';
 import { takeAgain, takeReading } from './take-readings.ts';
-import { takeUnchanged } from './take-unchanged.ts';
-import { noRounds, settleRuns } from './together.ts';
 
 /** A sink for one file. */
 export function fileSink(phrasebook: Phrasebook): FileSink {

@@ -1,4 +1,4 @@
-import type { NonEmpty, Notice, RowCounts, SourceLine } from '../vocabulary.ts';
+import type { NonEmpty, Notice, RowCounts, SourceLine } from '../../vocabulary.ts';
 
 /** A row that could not be read, and why. */
 export interface Rejected {

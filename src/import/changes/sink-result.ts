@@ -1,5 +1,5 @@
-import type { Became } from '../vocabulary.ts';
-import { type ClockOrder, type ClockStep, stepsOf } from './clock/clock-order.ts';
+import type { Became } from '../../vocabulary.ts';
+import { type ClockOrder, type ClockStep, stepsOf } from '../clock/clock-order.ts';
 import { damagedTail, isTotal, rowNotices, tooManyUnits } from './row-notices.ts';
 import type { SinkResult } from './sink.ts';
 import { countsOf, furtherText, mostUnits, type State } from './sink-state.ts';

@@ -1,6 +1,6 @@
-import { detached } from './bytes/decode.ts';
-import { takeInOrder } from './clock/clock-order.ts';
-import type { Meaning } from './phrasebook/entries.ts';
+import { detached } from '../bytes/decode.ts';
+import { takeInOrder } from '../clock/clock-order.ts';
+import type { Meaning } from '../phrasebook/entries.ts';
 import { ends, type Found, mark, push, type State, unitOf, unmatched } from './sink-state.ts';
 import { touch, type Unit } from './units.ts';
 

@@ -1,4 +1,4 @@
-import type { Notice, Stream } from '../vocabulary.ts';
+import type { Notice, Stream } from '../../vocabulary.ts';
 import type { Unit } from './units.ts';
 
 /**

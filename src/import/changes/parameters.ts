@@ -1,9 +1,9 @@
-import type { Signal, Subject } from '../vocabulary.ts';
-import { type ClockOrder, clockOrder } from './clock/clock-order.ts';
+import type { Signal, Subject } from '../../vocabulary.ts';
+import { type ClockOrder, clockOrder } from '../clock/clock-order.ts';
+import { isIgnored, type ParameterRule, type Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import { parameterNamed } from '../phrasebook/plain-parameters.ts';
+import { addressed } from '../phrasebook/subjects.ts';
 import { type GaugeReader, gaugeReader } from './gauges.ts';
-import { isIgnored, type ParameterRule, type Phrasebook } from './phrasebook/phrasebook-rules.ts';
-import { parameterNamed } from './phrasebook/plain-parameters.ts';
-import { addressed } from './phrasebook/subjects.ts';
 
 /**
  * What parameters have in common that are read together again and again, with nothing new: the instant of their last

@@ -1,13 +1,13 @@
-import type { Change, RowCounts, Stream, UnknownWording } from '../vocabulary.ts';
-import { detached } from './bytes/decode.ts';
-import type { Row } from './bytes/row.ts';
+import type { Change, RowCounts, Stream, UnknownWording } from '../../vocabulary.ts';
+import { detached } from '../bytes/decode.ts';
+import type { Row } from '../bytes/row.ts';
+import type { EntryReader } from '../phrasebook/entries.ts';
+import { isIgnored, type Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import { subjectOf, type UnitParts } from '../phrasebook/subjects.ts';
+import { endRound, type Rounds } from '../together.ts';
 import type { GaugeReader } from './gauges.ts';
-import type { EntryReader } from './phrasebook/entries.ts';
-import { isIgnored, type Phrasebook } from './phrasebook/phrasebook-rules.ts';
-import { subjectOf, type UnitParts } from './phrasebook/subjects.ts';
 import type { Rejected } from './row-notices.ts';
 import type { Said } from './said.ts';
-import { endRound, type Rounds } from './together.ts';
 import { newUnit, type Unit, unitText } from './units.ts';
 
 /** How a row ends; of several values in one row the highest counts. */

@@ -1,4 +1,4 @@
-import type { Gauge, GaugeBin, GaugeSeries, Subject } from '../vocabulary.ts';
+import type { Gauge, GaugeBin, GaugeSeries, Subject } from '../../vocabulary.ts';
 
 /** Reads one gauge of one unit into five-minute bins. */
 export interface GaugeReader {

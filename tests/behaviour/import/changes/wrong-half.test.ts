@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readText } from '../../support/read-text.ts';
+import { readText } from '../../../support/read-text.ts';
 
 const wrong = async (name: string, ...rows: readonly string[]): Promise<readonly string[]> =>
   (await readText(name, `${rows.join('\n')}\n`)).notices.flatMap((n) =>

@@ -1,5 +1,5 @@
-import type { ImportOptions } from './bytes/file-source.ts';
-import { InputError } from './bytes/input-error.ts';
+import type { ImportOptions } from '../bytes/file-source.ts';
+import { InputError } from '../bytes/input-error.ts';
 
 /** More do not fit the memory of an old laptop. Chosen here. */
 const usualChanges = 2_000_000;

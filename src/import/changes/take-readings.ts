@@ -1,9 +1,10 @@
-import type { Signal } from '../vocabulary.ts';
-import { detached } from './bytes/decode.ts';
-import type { Row } from './bytes/row.ts';
-import { takeInOrder } from './clock/clock-order.ts';
+import type { Signal } from '../../vocabulary.ts';
+import { detached } from '../bytes/decode.ts';
+import type { Row } from '../bytes/row.ts';
+import { takeInOrder } from '../clock/clock-order.ts';
+import { valueMeant } from '../phrasebook/values.ts';
+import { endRound, readAlone } from '../together.ts';
 import { mayEnd, newParameter, type Parameter } from './parameters.ts';
-import { valueMeant } from './phrasebook/values.ts';
 import { meaningless, type Said, silent } from './said.ts';
 import {
   beginRow,
@@ -18,7 +19,6 @@ import {
 } from './sink-state.ts';
 import { addSpan, medianSpan } from './spacing.ts';
 import { takeFound } from './take-entries.ts';
-import { endRound, readAlone } from './together.ts';
 import { touch, type Unit } from './units.ts';
 
 const mostParameters = 5_000;

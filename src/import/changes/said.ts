@@ -1,5 +1,5 @@
+import type { Meaning } from '../phrasebook/entries.ts';
 import type { Parameter, Together } from './parameters.ts';
-import type { Meaning } from './phrasebook/entries.ts';
 import type { Unit } from './units.ts';
 
 /** A polled value as it was read. */

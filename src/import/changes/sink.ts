@@ -6,10 +6,10 @@ import type {
   RowCounts,
   Stream,
   UnknownWording,
-} from '../vocabulary.ts';
-import type { Row } from './bytes/row.ts';
-import type { ClockStep } from './clock/clock-order.ts';
-import type { UnitParts } from './phrasebook/subjects.ts';
+} from '../../vocabulary.ts';
+import type { Row } from '../bytes/row.ts';
+import type { ClockStep } from '../clock/clock-order.ts';
+import type { UnitParts } from '../phrasebook/subjects.ts';
 import type { Said, SaidRun } from './said.ts';
 
 /** Where the importers put what they read; it keeps changes only. */
