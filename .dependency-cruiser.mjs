@@ -36,7 +36,7 @@ function membersOf(folder, list, type) {
 }
 
 const lists = [
-  ['import', 'importers', 'importer'],
+  ['import/layouts', 'importers', 'importer'],
   ['analyze', 'analyzers', 'analyzer'],
   ['verify', 'checks', 'check'],
   ['diagnose', 'causes', 'cause'],
@@ -44,7 +44,7 @@ const lists = [
 
 /** Members of a list never import each other; only the list does. */
 const siblingRules = [...lists, ['charts', 'charts', 'chart']].map(([folder, list, type]) => ({
-  name: `siblings-${folder}`,
+  name: `siblings-${folder.split('/').at(-1)}`,
   severity: 'error',
   from: { path: `(?:^|/)src/${folder}/`, pathNot: `(?:^|/)src/${folder}/(?:${list})\\.ts$` },
   to: { path: `(?:^|/)src/${folder}/(?:${membersOf(folder, list, type)})\\.ts$` },
@@ -52,7 +52,7 @@ const siblingRules = [...lists, ['charts', 'charts', 'chart']].map(([folder, lis
 
 /** Nobody outside the folder reaches past its list either. Charts are picked by name, for their row types. */
 const listRules = lists.map(([folder, list, type]) => ({
-  name: `list-${folder}`,
+  name: `list-${folder.split('/').at(-1)}`,
   severity: 'error',
   from: { path: '(?:^|/)src/', pathNot: `(?:^|/)src/${folder}/` },
   to: { path: `(?:^|/)src/${folder}/(?:${membersOf(folder, list, type)})\\.ts$` },

@@ -9,9 +9,9 @@ import { clockNotices, stepNotices } from './clock/clock-notices.ts';
 import type { ClockStep } from './clock/clock-order.ts';
 import { settleRepeatedHour } from './clock/repeated-hour.ts';
 import type { TimeReader } from './clock/time-reader.ts';
-import { columnsOf } from './columns.ts';
+import { columnsOf } from './layouts/columns.ts';
+import type { Plan } from './layouts/recognise.ts';
 import type { FileRule } from './phrasebook/phrasebook-rules.ts';
-import type { Plan } from './recognise.ts';
 
 /** What reading the bytes of a file gave besides its rows. */
 export interface Done {

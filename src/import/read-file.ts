@@ -10,10 +10,10 @@ import type { DateOrder } from './clock/stamp.ts';
 import { type TimeReader, timeReader } from './clock/time-reader.ts';
 import type { Zone } from './clock/zones.ts';
 import { assemble, type Parts } from './describe-file.ts';
+import { recognise } from './layouts/recognise.ts';
 import { fitsGlob } from './phrasebook/patterns.ts';
 import type { FileRule } from './phrasebook/phrasebook-rules.ts';
 import { type Passed, readRows } from './read-rows.ts';
-import { recognise } from './recognise.ts';
 
 const headBytes = 65_536;
 

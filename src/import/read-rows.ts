@@ -13,10 +13,10 @@ import type { ClockStep } from './clock/clock-order.ts';
 import { rowSorter } from './clock/sorted-rows.ts';
 import type { TimeReader } from './clock/time-reader.ts';
 import type { Done } from './describe-file.ts';
-import { timeColumns } from './head.ts';
-import type { Importer } from './importer.ts';
 import type { Places } from './known-rows.ts';
-import type { Plan } from './recognise.ts';
+import { timeColumns } from './layouts/head.ts';
+import type { Importer } from './layouts/importer.ts';
+import type { Plan } from './layouts/recognise.ts';
 
 /** What is read, and how; with `steps` the rows are sorted, but not across those steps of the clock. */
 export interface Reading {

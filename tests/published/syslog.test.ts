@@ -6,7 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import { timeReader } from '../../src/import/clock/time-reader.ts';
 import { zoneOf } from '../../src/import/clock/zones.ts';
-import { readRfc3164, readRfc5424 } from '../../src/import/syslog.ts';
+import { readRfc3164, readRfc5424 } from '../../src/import/layouts/syslog.ts';
 
 const read = (stamp: string | null): number | string =>
   timeReader(zoneOf('UTC', ''), undefined, undefined).read(stamp ?? '');

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Importer } from '../../src/import/importer.ts';
+import type { Importer } from '../../src/import/layouts/importer.ts';
 import type { RowCounts } from '../../src/vocabulary.ts';
 import { readText, type TextOptions } from './read-text.ts';
 

@@ -1,4 +1,4 @@
-import type { Plan } from '../recognise.ts';
+import type { Plan } from '../layouts/recognise.ts';
 import { csvRows, type RowReader } from './csv-rows.ts';
 import type { Row } from './row.ts';
 import { textLines } from './text-lines.ts';

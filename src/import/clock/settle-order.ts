@@ -3,8 +3,8 @@ import type { Encoding } from '../bytes/decode.ts';
 import type { FileSource, ImportOptions } from '../bytes/file-source.ts';
 import { InputError } from '../bytes/input-error.ts';
 import { rowReader } from '../bytes/open-rows.ts';
-import { timeColumns } from '../head.ts';
-import type { Plan } from '../recognise.ts';
+import { timeColumns } from '../layouts/head.ts';
+import type { Plan } from '../layouts/recognise.ts';
 import { dateText, orderEvidence } from './date-order.ts';
 import type { DateOrder } from './stamp.ts';
 

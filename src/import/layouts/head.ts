@@ -1,7 +1,7 @@
-import type { Recognition } from './bytes/row.ts';
-import { columnSpellings } from './phrasebook/built-in-phrasebook.ts';
-import type { FileRule } from './phrasebook/phrasebook-rules.ts';
-import { folded } from './phrasebook/plain-parameters.ts';
+import type { Recognition } from '../bytes/row.ts';
+import { columnSpellings } from '../phrasebook/built-in-phrasebook.ts';
+import type { FileRule } from '../phrasebook/phrasebook-rules.ts';
+import { folded } from '../phrasebook/plain-parameters.ts';
 
 /** The begin of a file: the header of a table, or the first lines of a text. */
 export interface Head {

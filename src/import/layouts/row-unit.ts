@@ -1,6 +1,6 @@
-import type { Row } from './bytes/row.ts';
+import type { Row } from '../bytes/row.ts';
+import type { UnitParts } from '../phrasebook/subjects.ts';
 import type { Head } from './head.ts';
-import type { UnitParts } from './phrasebook/subjects.ts';
 
 /** Reads which unit a row is about: its text, and half and role where columns of their own say them. */
 export interface UnitReader {

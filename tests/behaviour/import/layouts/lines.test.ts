@@ -1,5 +1,5 @@
-import { lines } from '../../../src/import/lines.ts';
-import { checkImporter } from '../../support/check-importer.ts';
+import { lines } from '../../../../src/import/layouts/lines.ts';
+import { checkImporter } from '../../../support/check-importer.ts';
 
 checkImporter(lines, [
   {

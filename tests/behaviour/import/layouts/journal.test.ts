@@ -1,5 +1,5 @@
-import { journal } from '../../../src/import/journal.ts';
-import { checkImporter } from '../../support/check-importer.ts';
+import { journal } from '../../../../src/import/layouts/journal.ts';
+import { checkImporter } from '../../../support/check-importer.ts';
 
 checkImporter(journal, [
   {

@@ -1,10 +1,10 @@
-import type { Sink } from './changes/sink.ts';
-import { explain, type TimeReader, timeReader } from './clock/time-reader.ts';
-import { zoneOf } from './clock/zones.ts';
+import type { Sink } from '../changes/sink.ts';
+import { explain, type TimeReader, timeReader } from '../clock/time-reader.ts';
+import { zoneOf } from '../clock/zones.ts';
+import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import type { Head } from './head.ts';
 import type { Importer } from './importer.ts';
 import { type LineFormat, type LineParts, leadingStamp, lineFormats, ownFormat } from './line-formats.ts';
-import type { Phrasebook } from './phrasebook/phrasebook-rules.ts';
 
 const known = new Set([
   'time',

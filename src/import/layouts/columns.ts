@@ -1,7 +1,7 @@
-import type { Became } from '../vocabulary.ts';
+import type { Became } from '../../vocabulary.ts';
+import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import { parameterNamed } from '../phrasebook/plain-parameters.ts';
 import { timeColumns } from './head.ts';
-import type { Phrasebook } from './phrasebook/phrasebook-rules.ts';
-import { parameterNamed } from './phrasebook/plain-parameters.ts';
 import type { Plan } from './recognise.ts';
 
 const keysOf: Readonly<Record<string, readonly string[]>> = {

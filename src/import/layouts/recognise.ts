@@ -1,10 +1,10 @@
-import { csvRows } from './bytes/csv-rows.ts';
-import { InputError } from './bytes/input-error.ts';
+import { csvRows } from '../bytes/csv-rows.ts';
+import { InputError } from '../bytes/input-error.ts';
+import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { guessColumns } from './guess-columns.ts';
 import { type Head, headOf } from './head.ts';
 import type { Importer } from './importer.ts';
 import { importers } from './importers.ts';
-import type { FileRule, Phrasebook } from './phrasebook/phrasebook-rules.ts';
 
 /** How a file will be read. */
 export interface Plan {

@@ -1,8 +1,8 @@
-import type { Recognition, Row } from './bytes/row.ts';
-import type { Sink } from './changes/sink.ts';
-import type { TimeReader } from './clock/time-reader.ts';
+import type { Recognition, Row } from '../bytes/row.ts';
+import type { Sink } from '../changes/sink.ts';
+import type { TimeReader } from '../clock/time-reader.ts';
+import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import type { Head } from './head.ts';
-import type { Phrasebook } from './phrasebook/phrasebook-rules.ts';
 
 /** What a layout reads: rows of a table, or lines of text. */
 export interface Importer {

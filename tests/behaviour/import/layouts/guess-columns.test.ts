@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readText } from '../../support/read-text.ts';
+import { readText } from '../../../support/read-text.ts';
 
 const clocks = ['09:00:00', '09:10:00', '09:20:00', '09:30:00', '09:40:00', '09:50:00'];
 const table = (header: string, row: (clock: string, index: number) => string): string =>

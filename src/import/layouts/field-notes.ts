@@ -1,10 +1,10 @@
-import type { Subject } from '../vocabulary.ts';
-import type { DateOrder, StampFailure } from './clock/stamp.ts';
-import { explain } from './clock/time-reader.ts';
-import { readStamp } from './clock/timestamps.ts';
+import type { Subject } from '../../vocabulary.ts';
+import type { DateOrder, StampFailure } from '../clock/stamp.ts';
+import { explain } from '../clock/time-reader.ts';
+import { readStamp } from '../clock/timestamps.ts';
+import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import { subjectOf } from '../phrasebook/subjects.ts';
 import type { Importer } from './importer.ts';
-import type { Phrasebook } from './phrasebook/phrasebook-rules.ts';
-import { subjectOf } from './phrasebook/subjects.ts';
 
 const clockFirst = /^\s*\d{1,2}[:.]\d{2}\b/;
 /** What a person writes goes on in words; the row of a table goes on with its delimiter. */

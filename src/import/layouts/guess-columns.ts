@@ -1,8 +1,8 @@
-import { timeReader } from './clock/time-reader.ts';
-import { zoneOf } from './clock/zones.ts';
-import type { FileRule, Phrasebook } from './phrasebook/phrasebook-rules.ts';
-import type { ColumnKey } from './phrasebook/phrasebook-schema.ts';
-import { subjectOf } from './phrasebook/subjects.ts';
+import { timeReader } from '../clock/time-reader.ts';
+import { zoneOf } from '../clock/zones.ts';
+import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import type { ColumnKey } from '../phrasebook/phrasebook-schema.ts';
+import { subjectOf } from '../phrasebook/subjects.ts';
 
 /** What the columns of a table with an unknown header hold, told by their content. */
 export interface GuessedColumns {

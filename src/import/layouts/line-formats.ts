@@ -1,5 +1,5 @@
-import type { TimeReader } from './clock/time-reader.ts';
-import type { Pattern } from './phrasebook/patterns.ts';
+import type { TimeReader } from '../clock/time-reader.ts';
+import type { Pattern } from '../phrasebook/patterns.ts';
 import { readRfc3164, readRfc5424 } from './syslog.ts';
 
 /** A line taken apart: a message, or fields by name. `stamp` is a text, or an instant that was read already. */

@@ -1,5 +1,5 @@
-import { snapshots } from '../../../src/import/snapshots.ts';
-import { checkImporter } from '../../support/check-importer.ts';
+import { snapshots } from '../../../../src/import/layouts/snapshots.ts';
+import { checkImporter } from '../../../support/check-importer.ts';
 
 checkImporter(snapshots, [
   {

@@ -1,6 +1,6 @@
+import { parameterNamed } from '../phrasebook/plain-parameters.ts';
 import { type Head, hasUnit, timeColumns } from './head.ts';
 import type { Importer } from './importer.ts';
-import { parameterNamed } from './phrasebook/plain-parameters.ts';
 import { stampOf } from './row-stamp.ts';
 import { unitReader } from './row-unit.ts';
 

@@ -1,6 +1,6 @@
-import type { Row } from './bytes/row.ts';
-import type { Sink } from './changes/sink.ts';
-import { explain, type TimeReader } from './clock/time-reader.ts';
+import type { Row } from '../bytes/row.ts';
+import type { Sink } from '../changes/sink.ts';
+import { explain, type TimeReader } from '../clock/time-reader.ts';
 
 /** Reads the instant of a row from one column, or from a date and a clock; rejects the row and gives `undefined` if it can not. */
 export function stampOf(

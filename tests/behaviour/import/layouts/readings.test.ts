@@ -1,5 +1,5 @@
-import { readings } from '../../../src/import/readings.ts';
-import { checkImporter } from '../../support/check-importer.ts';
+import { readings } from '../../../../src/import/layouts/readings.ts';
+import { checkImporter } from '../../../support/check-importer.ts';
 
 checkImporter(readings, [
   {

@@ -1,5 +1,5 @@
-import { fieldNotes } from '../../../src/import/field-notes.ts';
-import { checkImporter } from '../../support/check-importer.ts';
+import { fieldNotes } from '../../../../src/import/layouts/field-notes.ts';
+import { checkImporter } from '../../../support/check-importer.ts';
 
 checkImporter(fieldNotes, [
   {
