@@ -1,4 +1,3 @@
-import { byteLane, type Lane } from './byte-lane.ts';
 import { csvRows, type RowReader } from './bytes/csv-rows.ts';
 import { eachPiece } from './bytes/damaged-end.ts';
 import { type Encoding, foreignWatch } from './bytes/decode.ts';
@@ -13,10 +12,11 @@ import type { ClockStep } from './clock/clock-order.ts';
 import { rowSorter } from './clock/sorted-rows.ts';
 import type { TimeReader } from './clock/time-reader.ts';
 import type { Done } from './describe-file.ts';
-import type { Places } from './known-rows.ts';
 import { timeColumns } from './layouts/head.ts';
 import type { Importer } from './layouts/importer.ts';
 import type { Plan } from './layouts/recognise.ts';
+import { byteLane, type Lane } from './row-cache/byte-lane.ts';
+import type { Places } from './row-cache/known-rows.ts';
 
 /** What is read, and how; with `steps` the rows are sorted, but not across those steps of the clock. */
 export interface Reading {

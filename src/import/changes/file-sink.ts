@@ -1,7 +1,7 @@
 import { entryReader } from '../phrasebook/entries.ts';
 import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
-import { takeUnchanged } from '../take-unchanged.ts';
-import { noRounds, settleRuns } from '../together.ts';
+import { takeUnchanged } from '../row-cache/take-unchanged.ts';
+import { noRounds, settleRuns } from '../row-cache/together.ts';
 import type { FileSink } from './sink.ts';
 import { clockStepsOf, resultOf } from './sink-result.ts';
 import {

@@ -4,7 +4,7 @@ import type { Row } from '../bytes/row.ts';
 import type { EntryReader } from '../phrasebook/entries.ts';
 import { isIgnored, type Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { subjectOf, type UnitParts } from '../phrasebook/subjects.ts';
-import { endRound, type Rounds } from '../together.ts';
+import { endRound, type Rounds } from '../row-cache/together.ts';
 import type { GaugeReader } from './gauges.ts';
 import type { Rejected } from './row-notices.ts';
 import type { Said } from './said.ts';

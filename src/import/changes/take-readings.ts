@@ -3,7 +3,7 @@ import { detached } from '../bytes/decode.ts';
 import type { Row } from '../bytes/row.ts';
 import { takeInOrder } from '../clock/clock-order.ts';
 import { valueMeant } from '../phrasebook/values.ts';
-import { endRound, readAlone } from '../together.ts';
+import { endRound, readAlone } from '../row-cache/together.ts';
 import { mayEnd, newParameter, type Parameter } from './parameters.ts';
 import { meaningless, type Said, silent } from './said.ts';
 import {

@@ -1,8 +1,8 @@
-import type { Row } from './bytes/row.ts';
-import type { Parameter } from './changes/parameters.ts';
-import type { RunTogether, SaidRow, SaidRun, UnitReadings } from './changes/said.ts';
-import { addSpan } from './changes/spacing.ts';
-import { touchLast } from './changes/units.ts';
+import type { Row } from '../bytes/row.ts';
+import type { Parameter } from '../changes/parameters.ts';
+import type { RunTogether, SaidRow, SaidRun, UnitReadings } from '../changes/said.ts';
+import { addSpan } from '../changes/spacing.ts';
+import { touchLast } from '../changes/units.ts';
 
 /**
  * Runs that come round and round with nothing new: each is counted, and noted unit by unit only when something else is read.

@@ -1,5 +1,5 @@
+import type { RunPlace } from '../changes/sink.ts';
 import type { ByteRow } from './byte-row.ts';
-import type { RunPlace } from './changes/sink.ts';
 import type { KnownRun } from './known-rows.ts';
 
 /** Where known runs stand in a piece; they have a row of their own, since theirs are asked for between others. */

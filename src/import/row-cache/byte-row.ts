@@ -1,4 +1,4 @@
-import { type KeptRow, keepText, type Row, type RowBytes } from './bytes/row.ts';
+import { type KeptRow, keepText, type Row, type RowBytes } from '../bytes/row.ts';
 
 /** One row that is still bytes; it becomes text where somebody asks. The same object stands for every row. */
 export interface ByteRow extends Row {

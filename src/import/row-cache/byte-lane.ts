@@ -1,12 +1,12 @@
+import { isMark, join } from '../bytes/bytes.ts';
+import type { TableReader } from '../bytes/csv-rows.ts';
+import type { Row } from '../bytes/row.ts';
+import type { Said } from '../changes/said.ts';
+import type { FileSink } from '../changes/sink.ts';
+import type { TimeReader } from '../clock/time-reader.ts';
 import { type ByteRow, byteRow } from './byte-row.ts';
 import { type ByteStamps, byteStamps } from './byte-stamps.ts';
-import { isMark, join } from './bytes/bytes.ts';
-import type { TableReader } from './bytes/csv-rows.ts';
-import type { Row } from './bytes/row.ts';
 import { type Cells, endsOfCells, findCells, noCells } from './cells.ts';
-import type { Said } from './changes/said.ts';
-import type { FileSink } from './changes/sink.ts';
-import type { TimeReader } from './clock/time-reader.ts';
 import { type KnownPlace, knownPlace, setRow } from './known-place.ts';
 import {
   findAmong,

@@ -1,6 +1,6 @@
+import type { Said, SaidReading, SaidRun } from '../changes/said.ts';
 import type { ByteStamps } from './byte-stamps.ts';
 import type { Cells } from './cells.ts';
-import type { Said, SaidReading, SaidRun } from './changes/said.ts';
 import { addLiteral, holds, type Literal, type Literals, noLiterals, type Piece } from './literal.ts';
 
 /** A row that was read before: its bytes without the stamp and without the numbers of gauges, and what it said. */

@@ -1,9 +1,9 @@
-import type { RunTogether, SaidRow, SaidRun } from './changes/said.ts';
-import type { RunPlace } from './changes/sink.ts';
-import { ends, type State } from './changes/sink-state.ts';
-import { addSpan } from './changes/spacing.ts';
-import { touch, touchLast, type Unit } from './changes/units.ts';
-import { takeInOrder } from './clock/clock-order.ts';
+import type { RunTogether, SaidRow, SaidRun } from '../changes/said.ts';
+import type { RunPlace } from '../changes/sink.ts';
+import { ends, type State } from '../changes/sink-state.ts';
+import { addSpan } from '../changes/spacing.ts';
+import { touch, touchLast, type Unit } from '../changes/units.ts';
+import { takeInOrder } from '../clock/clock-order.ts';
 import { endRound, type Rounds, readAlone, readTogether, settleRuns } from './together.ts';
 
 /** A run that was taken so often one reading after the other is likely to come so again. */

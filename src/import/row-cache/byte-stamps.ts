@@ -1,4 +1,4 @@
-import type { TimeReader } from './clock/time-reader.ts';
+import type { TimeReader } from '../clock/time-reader.ts';
 import { addLiteral, holds, type Literal, noLiterals, type Piece, replaceLiteral } from './literal.ts';
 
 /** Reads the stamps of rows that are still bytes, where they are written like the one before. */
