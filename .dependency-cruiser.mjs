@@ -68,14 +68,14 @@ const doors = [
   ['temporal-polyfill', 'src/(?:import/clock/zones|report/words|report/staff-rows)\\.ts$'],
   [
     'valibot',
-    'src/import/(?:phrasebook/yaml-file|job|phrasebook/phrasebook-schema|stored-timeline-schema)\\.ts$',
+    'src/import/(?:job|phrasebook/(?:phrasebook-schema|yaml-file)|stored/stored-timeline-schema)\\.ts$',
   ],
   ['re2js', 'src/import/phrasebook/patterns\\.ts$'],
   ['yaml', 'src/import/phrasebook/yaml-file\\.ts$'],
   ['vega', 'src/report/(?:picture|vega-text-metrics\\.d)\\.ts$'],
   ['vega-lite', 'src/(?:report/picture|charts/[\\w-]+)\\.ts$'],
   ['vega-interpreter', 'src/report/picture\\.ts$'],
-  ['hyparquet', 'src/import/parquet-rows\\.ts$'],
+  ['hyparquet', 'src/import/stored/parquet-rows\\.ts$'],
   ['hyparquet-writer', 'src/report/timeline-parquet\\.ts$'],
   ['commander', 'src/cli/main\\.ts$'],
 ];

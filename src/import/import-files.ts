@@ -2,7 +2,7 @@ import type { ImportedFile } from '../vocabulary.ts';
 import type { FileSource, ImportOptions } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
 import { readFile } from './read-file.ts';
-import { isStoredTimeline, readStoredTimeline } from './stored-timeline.ts';
+import { isStoredTimeline, readStoredTimeline } from './stored/stored-timeline.ts';
 import { toldApart } from './told-apart.ts';
 
 /** How to read several files; `onFile` is called as each begins. */

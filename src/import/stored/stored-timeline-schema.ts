@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { gauges, happenings, stateSignals } from '../vocabulary.ts';
+import { gauges, happenings, stateSignals } from '../../vocabulary.ts';
 
 const instant = v.pipe(v.number(), v.integer());
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));

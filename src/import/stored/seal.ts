@@ -1,4 +1,4 @@
-import type { NewHasher } from './bytes/file-source.ts';
+import type { NewHasher } from '../bytes/file-source.ts';
 
 const mark = 'steadypair/sha256/';
 const digits = 64;

@@ -1,9 +1,9 @@
 import { parquetWriteBuffer } from 'hyparquet-writer';
 import { describe, expect, test } from 'vitest';
-import { digestOf } from '../../../src/cli/platform.ts';
-import { timelineParquet } from '../../../src/report/timeline-parquet.ts';
-import type { ImportedFile } from '../../../src/vocabulary.ts';
-import { analyseTexts, readTexts } from '../../support/read-text.ts';
+import { digestOf } from '../../../../src/cli/platform.ts';
+import { timelineParquet } from '../../../../src/report/timeline-parquet.ts';
+import type { ImportedFile } from '../../../../src/vocabulary.ts';
+import { analyseTexts, readTexts } from '../../../support/read-text.ts';
 
 /** A poll with a gauge, a gap, a value that ends, and a wording that is not known; a journal; a note. */
 const logs = {

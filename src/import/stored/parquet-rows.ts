@@ -1,6 +1,6 @@
 import { parquetMetadata, parquetReadObjects } from 'hyparquet';
-import type { FileSource } from './bytes/file-source.ts';
-import { InputError } from './bytes/input-error.ts';
+import type { FileSource } from '../bytes/file-source.ts';
+import { InputError } from '../bytes/input-error.ts';
 
 /** A Parquet file in memory: a text of its key-value metadata, and its rows. */
 export interface ParquetFile {

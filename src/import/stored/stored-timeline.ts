@@ -1,8 +1,8 @@
-import type { Change, GaugeBin, ImportedFile, Input, Subject } from '../vocabulary.ts';
-import { eachPiece } from './bytes/damaged-end.ts';
-import type { FileSource, ImportOptions } from './bytes/file-source.ts';
-import { InputError } from './bytes/input-error.ts';
-import { checkRoom } from './changes/room.ts';
+import type { Change, GaugeBin, ImportedFile, Input, Subject } from '../../vocabulary.ts';
+import { eachPiece } from '../bytes/damaged-end.ts';
+import type { FileSource, ImportOptions } from '../bytes/file-source.ts';
+import { InputError } from '../bytes/input-error.ts';
+import { checkRoom } from '../changes/room.ts';
 import { damagedTimeline, isParquet, magicBytes, openParquet, parquetBytes } from './parquet-rows.ts';
 import { isSealWhole } from './seal.ts';
 import { asStored, storedFiles, storedRows } from './stored-timeline-schema.ts';
