@@ -1,6 +1,6 @@
 import type { ImportedFile, Input, Notice } from '../vocabulary.ts';
 import type { Encoding } from './bytes/decode.ts';
-import type { FileSource, ImportOptions } from './bytes/file-source.ts';
+import type { FileSource } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
 import { damagedArchive } from './changes/row-notices.ts';
 import type { FileSink } from './changes/sink.ts';
@@ -9,6 +9,7 @@ import { clockNotices, stepNotices } from './clock/clock-notices.ts';
 import type { ClockStep } from './clock/clock-order.ts';
 import { settleRepeatedHour } from './clock/repeated-hour.ts';
 import type { TimeReader } from './clock/time-reader.ts';
+import type { ImportOptions } from './import-options.ts';
 import { columnsOf } from './layouts/columns.ts';
 import type { Plan } from './layouts/recognise.ts';
 import type { FileRule } from './phrasebook/phrasebook-rules.ts';

@@ -1,6 +1,7 @@
 import type { ImportedFile } from '../vocabulary.ts';
-import type { FileSource, ImportOptions } from './bytes/file-source.ts';
+import type { FileSource } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
+import type { ImportOptions } from './import-options.ts';
 import { readFile } from './read-file.ts';
 import { isStoredTimeline, readStoredTimeline } from './stored/stored-timeline.ts';
 import { toldApart } from './told-apart.ts';

@@ -1,15 +1,17 @@
 import type { ImportedFile } from '../vocabulary.ts';
 import { eachPiece } from './bytes/damaged-end.ts';
 import { detectEncoding, type Encoding, windows1252 } from './bytes/decode.ts';
-import type { FileSource, ImportOptions } from './bytes/file-source.ts';
+import type { FileSource } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
+import { chooseOrder } from './clock/choose-order.ts';
 import { chooseZone } from './clock/choose-zone.ts';
 import type { ClockStep } from './clock/clock-order.ts';
-import { settleOrder } from './clock/settle-order.ts';
 import type { DateOrder } from './clock/stamp.ts';
 import { type TimeReader, timeReader } from './clock/time-reader.ts';
 import type { Zone } from './clock/zones.ts';
 import { assemble, type Parts } from './describe-file.ts';
+import type { ImportOptions } from './import-options.ts';
+import { timeColumns } from './layouts/head.ts';
 import { recognise } from './layouts/recognise.ts';
 import { fitsGlob } from './phrasebook/patterns.ts';
 import type { FileRule } from './phrasebook/phrasebook-rules.ts';
@@ -45,7 +47,9 @@ async function readAs(
   const text = new TextDecoder(encoding.label).decode(head, { stream: true });
   const rule = phrasebook.files.find((r) => fitsGlob(r.match, baseName(source.name)));
   const plan = recognise(source.name, text, rule, phrasebook);
-  const order = await settleOrder(source, encoding, plan, options);
+  const { delimiter, head: columns } = plan;
+  const dates = delimiter === null ? [] : timeColumns(columns);
+  const order = await chooseOrder({ source, encoding, delimiter, timeColumns: dates }, options);
   const zone = chooseZone(source.name, options);
   const passing = (steps: readonly ClockStep[] | null): Promise<Passed> => {
     const clock = (): TimeReader => timesOf(zone.zone, order.order, options);

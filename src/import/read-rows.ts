@@ -1,17 +1,19 @@
 import { csvRows, type RowReader } from './bytes/csv-rows.ts';
 import { eachPiece } from './bytes/damaged-end.ts';
 import { type Encoding, foreignWatch } from './bytes/decode.ts';
-import type { FileSource, ImportOptions } from './bytes/file-source.ts';
+import type { FileSource } from './bytes/file-source.ts';
 import { rowReader } from './bytes/open-rows.ts';
 import type { Row } from './bytes/row.ts';
 import { fileSink } from './changes/file-sink.ts';
-import { checkRoom } from './changes/room.ts';
+import { checkMemoryBudget } from './changes/memory-budget.ts';
+import { rowInstant } from './changes/row-instant.ts';
 import type { Said } from './changes/said.ts';
 import type { FileSink } from './changes/sink.ts';
 import type { ClockStep } from './clock/clock-order.ts';
 import { rowSorter } from './clock/sorted-rows.ts';
 import type { TimeReader } from './clock/time-reader.ts';
 import type { Done } from './describe-file.ts';
+import type { ImportOptions } from './import-options.ts';
 import { timeColumns } from './layouts/head.ts';
 import type { Importer } from './layouts/importer.ts';
 import type { Plan } from './layouts/recognise.ts';
@@ -50,10 +52,10 @@ export async function readRows(reading: Reading): Promise<Passed> {
   const sorter =
     steps === null
       ? null
-      : rowSorter(opened(reading, clock()), sortWindow, new Set(steps.map((s) => s.line)), put);
+      : rowSorter(rowInstant(opened(reading, clock())), sortWindow, new Set(steps.map((s) => s.line)), put);
   const lane =
     (sorter === null ? laneOf(reading, sink, times, put, watch.see) : null) ??
-    textLane(rowReader(plan, whereData(plan, sorter?.add ?? put)), encoding, watch.see);
+    textLane(rowReader(plan.delimiter, whereData(plan, sorter?.add ?? put)), encoding, watch.see);
   const hasher = options.sha256(source);
   let bytes = 0;
   let hashing: Promise<void> = Promise.resolve();
@@ -64,7 +66,7 @@ export async function readRows(reading: Reading): Promise<Passed> {
     hashing.catch(() => undefined);
     bytes += piece.length;
     lane.push(piece);
-    checkRoom(source.name, sink.changes(), options);
+    checkMemoryBudget(source.name, sink.changes(), options);
     options.onProgress?.(bytes, sink.rows());
     await before;
     return true;

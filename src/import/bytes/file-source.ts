@@ -1,6 +1,3 @@
-import type { DateOrder } from '../clock/stamp.ts';
-import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
-
 /** A file, or a member of an archive. It can be opened more than once. */
 export interface FileSource {
   readonly name: string;
@@ -34,22 +31,4 @@ export interface Platform {
   readonly sha256: NewHasher;
   /** Unpacks gzip. Throws DamagedEnd, after all that could be unpacked, where the bytes are damaged or cut off. */
   readonly gunzip: (packed: AsyncIterable<Uint8Array>) => AsyncIterable<Uint8Array>;
-}
-
-export interface ImportOptions {
-  readonly phrasebook: Phrasebook;
-  /** What the user says; `null` leaves it to the phrasebook and the file. */
-  readonly zone: string | null;
-  readonly order: DateOrder | null;
-  readonly year: number | null;
-  /** Milliseconds UTC of a day that the other files speak of, for notes without a date and stamps without a year. */
-  readonly neighbour: number | null;
-  readonly sha256: NewHasher;
-  /** There is memory for so many changes, of all files together; two million if it is not known. */
-  readonly mostChanges?: number;
-  /** So many of them the files that were read hold. */
-  readonly keptChanges?: number;
-  /** Reads tables as text alone, as the fast lane must come to the same. */
-  readonly isGeneralOnly?: boolean;
-  readonly onProgress?: (bytes: number, rows: number) => void;
 }

@@ -1,4 +1,3 @@
-import type { ImportOptions } from '../bytes/file-source.ts';
 import { type Zone, zoneOf } from './zones.ts';
 
 /** The zone for stamps that name none, and why; `assumed` if nothing says so. */
@@ -8,8 +7,17 @@ export interface ChosenZone {
   readonly assumed: boolean;
 }
 
+/** The zone that a phrasebook names, and the file it stands in. */
+interface ZoneText {
+  readonly zone: string | undefined;
+  readonly file: string;
+}
+
 /** What the user says comes first, then the phrasebook; without a word it is UTC, never the computer's zone. */
-export function chooseZone(name: string, { zone, phrasebook }: ImportOptions): ChosenZone {
+export function chooseZone(
+  name: string,
+  { zone, phrasebook }: { readonly zone: string | null; readonly phrasebook: ZoneText },
+): ChosenZone {
   if (zone !== null) return { zone: zoneOf(zone, '--zone'), because: '--zone says so', assumed: false };
   if (phrasebook.zone !== undefined) {
     return {

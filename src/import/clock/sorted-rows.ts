@@ -1,6 +1,5 @@
 import { detached } from '../bytes/decode.ts';
 import { keepText, type Row } from '../bytes/row.ts';
-import type { Sink } from '../changes/sink.ts';
 
 /** Puts rows that stand behind their neighbours in the order of time before they go on. */
 export interface RowSorter {
@@ -17,12 +16,12 @@ interface Kept {
 }
 
 /**
- * Sorts rows by the instant that `take` reads in them; rows of one instant, and those without one, keep their place. At
+ * Sorts rows by their instant; rows of one instant, and those without one, keep their place. At
  * most `window` rows wait: a row that is further behind than that comes late, and the memory stays bounded. Nothing is
  * sorted across a step of the clock, unless its first row was read before: then a second export goes over the same time.
  */
 export function rowSorter(
-  take: (row: Row, sink: Sink) => void,
+  instantOf: (row: Row) => number | undefined,
   window: number,
   steps: ReadonlySet<number>,
   onRow: (row: Row) => void,
@@ -31,16 +30,6 @@ export function rowSorter(
   let count = 0;
   const seconds = new Set<number>();
   let last = Number.NEGATIVE_INFINITY;
-  const seen = (at: number): void => {
-    last = at;
-  };
-  const probe: Sink = {
-    reading: seen,
-    entry: seen,
-    note: seen,
-    reject: () => undefined,
-    ignore: () => undefined,
-  };
   const release = (some: number): void => {
     waiting.sort((a, b) => a.at - b.at || a.order - b.order);
     for (const { row } of waiting.slice(0, some)) onRow(row);
@@ -52,7 +41,7 @@ export function rowSorter(
         if (wasRead(waiting, row)) seconds.add(row.line);
         else release(waiting.length);
       }
-      take(row, probe);
+      last = instantOf(row) ?? last;
       waiting.push({ at: last, order: count, row: copyOf(row) });
       count += 1;
       if (waiting.length >= window) release(Math.floor(window / 2));

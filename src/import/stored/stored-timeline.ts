@@ -1,8 +1,8 @@
 import type { Change, GaugeBin, ImportedFile, Input, Subject } from '../../vocabulary.ts';
 import { eachPiece } from '../bytes/damaged-end.ts';
-import type { FileSource, ImportOptions } from '../bytes/file-source.ts';
+import type { FileSource, NewHasher } from '../bytes/file-source.ts';
 import { InputError } from '../bytes/input-error.ts';
-import { checkRoom } from '../changes/room.ts';
+import { checkMemoryBudget, type MemoryBudget } from '../changes/memory-budget.ts';
 import { damagedTimeline, isParquet, magicBytes, openParquet, parquetBytes } from './parquet-rows.ts';
 import { isSealWhole } from './seal.ts';
 import { asStored, storedFiles, storedRows } from './stored-timeline-schema.ts';
@@ -11,6 +11,12 @@ import { asStored, storedFiles, storedRows } from './stored-timeline-schema.ts';
 export interface StoredTimeline {
   readonly files: readonly ImportedFile[];
   readonly failures: readonly InputError[];
+}
+
+/** How to read it back. */
+export interface StoredOptions extends MemoryBudget {
+  readonly sha256: NewHasher;
+  readonly onProgress?: (bytes: number, rows: number) => void;
 }
 
 /** True if the file is a timeline as `timeline --format parquet` writes it, or any other Parquet file. */
@@ -29,7 +35,7 @@ export async function isStoredTimeline(source: FileSource): Promise<boolean> {
  */
 export async function readStoredTimeline(
   source: FileSource,
-  options: ImportOptions,
+  options: StoredOptions,
 ): Promise<StoredTimeline> {
   const { name } = source;
   const bytes = parquetBytes(source);
@@ -58,7 +64,7 @@ export async function readStoredTimeline(
   const stored = asStored(storedFiles, parsed(name, parquet.text));
   const rows = asStored(storedRows, await parquet.rows());
   if (stored === null || rows === null) throw damagedTimeline(name);
-  checkRoom(name, rows.length, options);
+  checkMemoryBudget(name, rows.length, options);
   const container = { file: name, sha256: await hasher.digest() };
   return {
     files: filled(name, stored.files, rows).map((file) => ({

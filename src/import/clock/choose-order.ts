@@ -1,11 +1,10 @@
 import { eachPiece } from '../bytes/damaged-end.ts';
 import type { Encoding } from '../bytes/decode.ts';
-import type { FileSource, ImportOptions } from '../bytes/file-source.ts';
+import type { FileSource } from '../bytes/file-source.ts';
 import { InputError } from '../bytes/input-error.ts';
 import { rowReader } from '../bytes/open-rows.ts';
-import { timeColumns } from '../layouts/head.ts';
-import type { Plan } from '../layouts/recognise.ts';
 import { dateText, orderEvidence } from './date-order.ts';
+import type { DatePattern } from './date-pattern.ts';
 import type { DateOrder } from './stamp.ts';
 
 const headBytes = 65_536;
@@ -17,22 +16,38 @@ export interface ChosenOrder {
   readonly because: string | null;
 }
 
-/** The day/month order: what the user or the phrasebook says, else what the dates of the whole file settle. */
-export async function settleOrder(
-  source: FileSource,
-  encoding: Encoding,
-  plan: Plan,
-  options: ImportOptions,
+/** A file whose dates are looked at. */
+export interface DatedFile {
+  readonly source: FileSource;
+  readonly encoding: Encoding;
+  /** `null` for a text. */
+  readonly delimiter: string | null;
+  /** The columns of the time; empty for a text. */
+  readonly timeColumns: readonly number[];
+}
+
+/** What is said of its dates: by the user (`null`: nothing), and in the phrasebook. */
+export interface SaidOfDates {
+  readonly order: DateOrder | null;
+  readonly phrasebook: { readonly order: DateOrder | undefined; readonly pattern: DatePattern | undefined };
+}
+
+/**
+ * The day/month order: what the user or the phrasebook says, else what the dates of the whole file settle. Throws
+ * InputError where they can be read both ways and nothing settles it.
+ */
+export async function chooseOrder(
+  { source, encoding, delimiter, timeColumns }: DatedFile,
+  options: SaidOfDates,
 ): Promise<ChosenOrder> {
   const given = options.order ?? options.phrasebook.order;
   if (given !== undefined && given !== null) {
     return { order: given, because: options.order === null ? 'the phrasebook says so' : '--order says so' };
   }
   const evidence = orderEvidence();
-  const columns = plan.importer.shape === 'table' ? timeColumns(plan.head) : [];
   const { pattern } = options.phrasebook;
-  const rows = rowReader(plan, (row) => {
-    const text = dateText(row, columns);
+  const rows = rowReader(delimiter, (row) => {
+    const text = dateText(row, timeColumns);
     // What the phrasebook's own pattern reads leaves nothing open.
     if (pattern === undefined || pattern.read(text, anyYear) === 'no-date') evidence.add(text, row.line);
   });
