@@ -3,7 +3,7 @@ import type { Encoding } from './bytes/decode.ts';
 import type { FileSource } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
 import { damagedArchive } from './changes/row-notices.ts';
-import type { FileSink } from './changes/sink.ts';
+import type { ClosedSink } from './changes/sink.ts';
 import type { ChosenZone } from './clock/choose-zone.ts';
 import { clockNotices, stepNotices } from './clock/clock-notices.ts';
 import type { ClockStep } from './clock/clock-order.ts';
@@ -29,7 +29,7 @@ export interface Parts extends Done {
   readonly order: string | null;
   readonly zone: ChosenZone;
   readonly times: TimeReader;
-  readonly sink: FileSink;
+  readonly sink: ClosedSink;
   readonly steps: readonly ClockStep[];
 }
 

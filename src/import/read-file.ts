@@ -56,9 +56,9 @@ async function readAs(
     return readRows({ source, encoding, plan, clock, options, steps });
   };
   const first = await passing(null);
-  const steps = first.sink.steps();
-  // Only readings depend on their order; a file that has some behind their neighbours is read once more, sorted.
-  const passed = first.sink.behind() > 0 ? await passing(steps) : first;
+  const { steps, outOfOrder } = first.sink;
+  // Only readings depend on their order; a file that has some out of order is read once more, sorted.
+  const passed = outOfOrder > 0 ? await passing(steps) : first;
   const isStep = ({ line }: ClockStep): boolean => !passed.seconds.has(line);
   const parts = { steps: steps.filter(isStep), encoding, plan, order: order.because, zone, ...passed };
   return { parts, rule };

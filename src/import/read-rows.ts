@@ -6,9 +6,10 @@ import { rowReader } from './bytes/open-rows.ts';
 import type { Row } from './bytes/row.ts';
 import { fileSink } from './changes/file-sink.ts';
 import { checkMemoryBudget } from './changes/memory-budget.ts';
+import type { Recorded } from './changes/recorded.ts';
 import { rowInstant } from './changes/row-instant.ts';
-import type { Said } from './changes/said.ts';
-import type { FileSink } from './changes/sink.ts';
+import type { ClosedSink, FileSink, Sink } from './changes/sink.ts';
+import { type SinkState, sinkState } from './changes/sink-state.ts';
 import type { ClockStep } from './clock/clock-order.ts';
 import { rowSorter } from './clock/sorted-rows.ts';
 import type { TimeReader } from './clock/time-reader.ts';
@@ -18,7 +19,8 @@ import { timeColumns } from './layouts/head.ts';
 import type { Importer } from './layouts/importer.ts';
 import type { Plan } from './layouts/recognise.ts';
 import { byteLane, type Lane } from './row-cache/byte-lane.ts';
-import type { Places } from './row-cache/known-rows.ts';
+import { replayInto } from './row-cache/replay.ts';
+import type { ColumnPlaces } from './row-cache/row-template.ts';
 
 /** What is read, and how; with `steps` the rows are sorted, but not across those steps of the clock. */
 export interface Reading {
@@ -32,7 +34,7 @@ export interface Reading {
 
 /** One pass over the rows of a file. */
 export interface Passed extends Done {
-  readonly sink: FileSink;
+  readonly sink: ClosedSink;
   readonly times: TimeReader;
   readonly seconds: ReadonlySet<number>;
   /** It holds bytes that are no UTF-8. */
@@ -45,7 +47,8 @@ const sortWindow = 200_000;
 /** Reads the rows of a file once, to the end of its bytes. */
 export async function readRows(reading: Reading): Promise<Passed> {
   const { source, encoding, plan, clock, options, steps } = reading;
-  const sink = fileSink(options.phrasebook);
+  const state = sinkState(options.phrasebook);
+  const sink = fileSink(state);
   const times = clock();
   const watch = foreignWatch();
   const put = rowTaker(reading, sink, times);
@@ -54,7 +57,7 @@ export async function readRows(reading: Reading): Promise<Passed> {
       ? null
       : rowSorter(rowInstant(opened(reading, clock())), sortWindow, new Set(steps.map((s) => s.line)), put);
   const lane =
-    (sorter === null ? laneOf(reading, sink, times, put, watch.see) : null) ??
+    (sorter === null ? laneOf(reading, state, times, put, watch.see) : null) ??
     textLane(rowReader(plan.delimiter, whereData(plan, sorter?.add ?? put)), encoding, watch.see);
   const hasher = options.sha256(source);
   let bytes = 0;
@@ -75,11 +78,11 @@ export async function readRows(reading: Reading): Promise<Passed> {
   sorter?.end();
   const seconds = sorter?.secondExports() ?? new Set<number>();
   const sha256 = await hasher.digest();
-  return { sha256, bytes, damage, isForeign: watch.isForeign(), sink, times, seconds };
+  return { sha256, bytes, damage, isForeign: watch.isForeign(), sink: sink.close(), times, seconds };
 }
 
-/** Takes a data row; gives what it said, if a row of the same content would say just that. */
-type RowTaker = (row: Row) => readonly Said[] | null;
+/** Takes a data row; gives what is recorded of it, if a row of the same content would give just that. */
+type RowTaker = (row: Row) => readonly Recorded[] | null;
 
 function opened({ plan, options }: Reading, times: TimeReader): ReturnType<Importer['open']> {
   return plan.importer.open(plan.head, options.phrasebook, times);
@@ -88,17 +91,13 @@ function opened({ plan, options }: Reading, times: TimeReader): ReturnType<Impor
 function rowTaker(reading: Reading, sink: FileSink, times: TimeReader): RowTaker {
   const { plan } = reading;
   const take = opened(reading, times);
-  const isLearnt = plan.importer.values !== undefined;
-  return (row) => {
-    sink.begin(row, isLearnt);
-    const isHeader = plan.headerLine > 0 && isHeaderAgain(row, plan.head.names);
-    const isWide = plan.headerLine > 0 && isTooWide(row, plan.head.names.length);
-    if (isHeader) sink.ignore();
-    else if (isWide) rejectWide(row, plan, sink);
-    else take(row, sink);
-    sink.finish();
-    return isHeader || isWide ? null : sink.said();
+  const isRecorded = plan.importer.values !== undefined;
+  const read = (row: Row, into: Sink): void => {
+    if (plan.headerLine > 0 && isHeaderAgain(row, plan.head.names)) into.ignore();
+    else if (plan.headerLine > 0 && isTooWide(row, plan.head.names.length)) rejectWide(row, plan, into);
+    else take(row, into);
   };
+  return (row) => sink.take(row, read, isRecorded);
 }
 
 /** Hands on the rows that hold data: neither header nor preamble, nor the blank lines of a text. */
@@ -124,7 +123,7 @@ function textLane(rows: RowReader, encoding: Encoding, see: (text: string) => st
 /** The fast lane, for tables in an encoding whose delimiters and line ends are single bytes; `null` for all else. */
 function laneOf(
   { plan, encoding, options }: Reading,
-  sink: FileSink,
+  state: SinkState,
   times: TimeReader,
   put: RowTaker,
   see: (text: string) => string,
@@ -142,14 +141,14 @@ function laneOf(
     places: placesOf(importer, head),
     decode: (bytes) => see(decoder.decode(bytes, { stream })),
     times,
-    sink,
+    replay: replayInto(state),
     general: csvRows(delimiter, take),
     take,
   });
 }
 
 /** Where the stamp and the values stand; past all cells where the stamp is in two places, so that no row is known. */
-function placesOf({ values }: Importer, head: Plan['head']): Places {
+function placesOf({ values }: Importer, head: Plan['head']): ColumnPlaces {
   const [first = 0, last = first] = timeColumns(head);
   const isOne = last === first || last === first + 1;
   return {
@@ -166,7 +165,7 @@ function isTooWide(row: Row, columns: number): boolean {
   return false;
 }
 
-function rejectWide(row: Row, { head, delimiter }: Plan, sink: FileSink): void {
+function rejectWide(row: Row, { head, delimiter }: Plan, sink: Sink): void {
   sink.reject(
     `The row has ${row.width()} columns, the header ${head.names.length}.`,
     `Quote a cell that holds "${delimiter}", or export what changed its columns apart.`,

@@ -6,11 +6,11 @@ import { addressed } from '../phrasebook/subjects.ts';
 import { type GaugeReader, gaugeReader } from './gauges.ts';
 
 /**
- * What parameters have in common that are read together again and again, with nothing new: the instant of their last
- * readings. One that is read by itself takes it along, and then it no longer `holds`.
+ * The instant of the last readings of parameters that are read together again and again, with nothing new. One that is
+ * read by itself takes the instant with it, and then it is no longer `isValid` for all of them.
  */
-export interface Together {
-  holds: boolean;
+export interface SharedTime {
+  isValid: boolean;
   lastTime: number;
 }
 
@@ -26,7 +26,7 @@ export interface Parameter {
   lastTime: number;
   readonly order: ClockOrder;
   /** Where its last reading came with those of others: then the instant is kept there. */
-  together: Together | null;
+  shared: SharedTime | null;
 }
 
 /** A parameter of a unit; a text if it can not be used: the wording, or nothing where it is known to mean nothing. */
@@ -50,11 +50,21 @@ export function newParameter(phrasebook: Phrasebook, unit: Subject, name: string
     value: undefined,
     lastTime: Number.NEGATIVE_INFINITY,
     order: clockOrder(),
-    together: null,
+    shared: null,
   };
 }
 
 /** Only an identity can end: any other empty cell is no reading. */
 export function mayEnd({ rule }: Parameter): boolean {
   return rule.signal === 'serial' || rule.signal === 'model' || rule.signal === 'firmware';
+}
+
+/** A parameter that was read together with others is about to be read by itself. */
+export function leaveShared(parameter: Parameter): void {
+  const { shared } = parameter;
+  if (shared === null) return;
+  parameter.lastTime = shared.lastTime;
+  parameter.order.latest = shared.lastTime;
+  parameter.shared = null;
+  shared.isValid = false;
 }

@@ -1,13 +1,14 @@
 import type { Became } from '../../vocabulary.ts';
 import { type ClockOrder, type ClockStep, stepsOf } from '../clock/clock-order.ts';
+import { furtherText, mostUnits } from './find-unit.ts';
 import { damagedTail, isTotal, rowNotices, tooManyUnits } from './row-notices.ts';
 import type { SinkResult } from './sink.ts';
-import { countsOf, furtherText, mostUnits, type State } from './sink-state.ts';
+import { countsOf, type SinkState } from './sink-state.ts';
 import { toStream, type Unit } from './units.ts';
 import { wrongHalfNotices } from './wrong-half.ts';
 
 /** Where the clock of the file was set back, by all its parameters and units. */
-export function clockStepsOf({ unitList }: State): readonly ClockStep[] {
+export function clockStepsOf({ unitList }: SinkState): readonly ClockStep[] {
   return stepsOf(unitList.flatMap(ordersOf));
 }
 
@@ -16,7 +17,7 @@ function ordersOf({ order, parameters }: Unit): readonly ClockOrder[] {
 }
 
 /** The streams of the units that said something, and the changes with their places in that list. */
-function heard({ unitList, changes }: State): Pick<SinkResult, 'streams' | 'changes'> {
+function heard({ unitList, changes }: SinkState): Pick<SinkResult, 'streams' | 'changes'> {
   const units = unitList.filter((u) => u.first !== undefined);
   if (units.length === unitList.length) return { streams: units.map(toStream), changes };
   const places = new Map(units.map((unit, place) => [unit.index, place]));
@@ -37,7 +38,7 @@ function parametersOf(units: readonly Unit[]): readonly Became[] {
 }
 
 /** What the rows of a file came to. */
-export function resultOf(state: State, file: string): SinkResult {
+export function resultOf(state: SinkState, file: string): SinkResult {
   const { unitList, rejected, lastRejected, lastLine, unmatchedLines, wordings } = state;
   const tail = lastRejected?.line === lastLine ? lastRejected : undefined;
   const counted = countsOf(state);

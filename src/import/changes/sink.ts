@@ -10,7 +10,7 @@ import type {
 import type { Row } from '../bytes/row.ts';
 import type { ClockStep } from '../clock/clock-order.ts';
 import type { UnitParts } from '../phrasebook/subjects.ts';
-import type { Said, SaidRun } from './said.ts';
+import type { Recorded } from './recorded.ts';
 
 /** Where the importers put what they read; it keeps changes only. */
 export interface Sink {
@@ -40,40 +40,26 @@ export interface SinkResult {
   readonly last: { readonly line: number; readonly text: string };
 }
 
-/** Which rows of a run came, where it begins or would, and how its rows are found, there or where it stood before. */
-export interface RunPlace {
-  first: number;
-  /** The row behind the last. */
-  end: number;
-  from: number;
-  line: number;
-  rowIn(run: SaidRun, row: number): Row;
-}
-
-/** The sink as the driver of a file sees it. */
-export interface FileSink extends Sink {
-  /** Takes up the next row; where it `isLearnt`, `said` can be asked for when it has ended. */
-  begin(row: Row, isLearnt?: boolean): void;
-  /** What the row said, if a row of the same content would say just that again; else `null`. */
-  said(): readonly Said[] | null;
-  /** Takes a row that says again what one said before, at another instant: `numbers` are those of its gauges. */
-  again(row: Row, at: number, said: readonly Said[], numbers: ArrayLike<number>): void;
+/** The sink as the driver of a file sees it: rows are taken one by one, and then it is closed, once. */
+export interface FileSink {
   /**
-   * Takes rows of a run, under one stamp, that say again what is so already. `false`, and nothing is taken, where that is not
-   * all there is to them.
+   * Takes one row: `read` hands what it says to the sink, and it ends in exactly one count. Where it `isRecorded`, gives what
+   * the row said if a row of the same content would say just that again; else `null`.
    */
-  unchanged(run: SaidRun, at: number, place: RunPlace): boolean;
-  /** The rows that `place` can find are about to go. */
-  settle(): void;
-  /** Ends the row in exactly one count. */
-  finish(): void;
+  take(row: Row, read: (row: Row, sink: Sink) => void, isRecorded: boolean): readonly Recorded[] | null;
   /** How many changes it holds. */
   changes(): number;
   /** How many rows there were so far. */
   rows(): number;
+  /** No row follows: what is taken afterwards is a defect, and throws. */
+  close(): ClosedSink;
+}
+
+/** What a file came to, once all its rows are taken. */
+export interface ClosedSink {
   /** How many readings came behind an earlier one of their parameter. */
-  behind(): number;
-  /** Where the clock of the file was set back; asked once, at the end. */
-  steps(): readonly ClockStep[];
+  readonly outOfOrder: number;
+  /** Where the clock of the file was set back. */
+  readonly steps: readonly ClockStep[];
   result(file: string): SinkResult;
 }

@@ -1,23 +1,25 @@
 import { detached } from '../bytes/decode.ts';
 import { takeInOrder } from '../clock/clock-order.ts';
 import type { Meaning } from '../phrasebook/entries.ts';
-import { ends, type Found, mark, push, type State, unitOf, unmatched } from './sink-state.ts';
+import { unitOf } from './find-unit.ts';
+import { ends, mark, push, type SinkState } from './sink-state.ts';
 import { touch, type Unit } from './units.ts';
+import { type Found, unmatched } from './unknown-wordings.ts';
 
 const sameLineMs = 1000;
 const minuteMs = 60_000;
 
 /** Takes one journalled message. A row of the same content says it again. */
-export function takeEntry(state: State, at: number, unit: Unit, message: string): void {
-  const isLearnt = state.isPlain && !state.row.isCut;
+export function takeEntry(state: SinkState, at: number, unit: Unit, message: string): void {
+  const isRecorded = state.isRepeatable && !state.row.isCut;
   const found = state.entries.read(unit.subject, message);
   takeFound(state, at, unit, message, found);
-  state.isPlain = isLearnt;
-  if (isLearnt) state.said = [{ kind: 'entry', unit, message: detached(message), found }];
+  state.isRepeatable = isRecorded;
+  if (isRecorded) state.recorded = [{ kind: 'entry', unit, message: detached(message), found }];
 }
 
 /** Takes a message that is understood, or known not to be. */
-export function takeFound(state: State, at: number, unit: Unit, message: string, found: Meaning): void {
+export function takeFound(state: SinkState, at: number, unit: Unit, message: string, found: Meaning): void {
   const { lastEntry } = unit;
   const same = lastEntry === undefined ? undefined : state.changes[lastEntry.change];
   const isAgain = lastEntry?.message === message && Math.abs(at - lastEntry.at) <= sameLineMs;
@@ -51,8 +53,14 @@ function unknownEntry(kind: 'unit' | 'message', unit: Unit, message: string): Fo
 }
 
 /** Takes one line of a technician. */
-export function takeNote(state: State, at: number, pair: string, half: string | null, text: string): void {
-  state.isPlain = false;
+export function takeNote(
+  state: SinkState,
+  at: number,
+  pair: string,
+  half: string | null,
+  text: string,
+): void {
+  state.isRepeatable = false;
   const unit = unitOf(state, pair, undefined, 'note');
   const subject = { ...(unit.subject ?? { pair, role: null }), half };
   touch(unit, at, state.row);

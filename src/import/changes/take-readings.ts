@@ -1,29 +1,17 @@
 import type { Signal } from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
-import type { Row } from '../bytes/row.ts';
 import { takeInOrder } from '../clock/clock-order.ts';
 import { valueMeant } from '../phrasebook/values.ts';
-import { endRound, readAlone } from '../row-cache/together.ts';
-import { mayEnd, newParameter, type Parameter } from './parameters.ts';
-import { meaningless, type Said, silent } from './said.ts';
-import {
-  beginRow,
-  ends,
-  type Found,
-  finishRow,
-  loseCell,
-  mark,
-  push,
-  type State,
-  unmatched,
-} from './sink-state.ts';
+import { leaveShared, mayEnd, newParameter, type Parameter } from './parameters.ts';
+import { emptyCell, ignoredCell } from './recorded.ts';
+import { ends, loseCell, mark, push, type SinkState } from './sink-state.ts';
 import { addSpan, medianSpan } from './spacing.ts';
-import { takeFound } from './take-entries.ts';
 import { touch, type Unit } from './units.ts';
+import { type Found, unmatched } from './unknown-wordings.ts';
 
 const mostParameters = 5_000;
 
-function parameterOf(state: State, unit: Unit, name: string): Parameter | string {
+function parameterOf(state: SinkState, unit: Unit, name: string): Parameter | string {
   const known = unit.parameters.get(name);
   if (known !== undefined) return known;
   const made =
@@ -35,21 +23,23 @@ function parameterOf(state: State, unit: Unit, name: string): Parameter | string
 }
 
 /** Takes one polled value. */
-export function takeReading(state: State, at: number, unit: Unit, name: string, value: string): void {
+export function takeReading(state: SinkState, at: number, unit: Unit, name: string, value: string): void {
   const parameter = parameterOf(state, unit, name);
   if (typeof parameter === 'string') {
     if (parameter === '') {
       mark(state, ends.ignored);
-      if (state.isPlain) state.said.push(meaningless);
+      if (state.isRepeatable) state.recorded.push(ignoredCell);
     } else if (value !== '') unmatched(state, unknownParameter(unit, parameter, name, value));
-    else if (state.isPlain) state.said.push(silent);
+    else if (state.isRepeatable) state.recorded.push(emptyCell);
     return;
   }
-  const isSilent = value === '' && !mayEnd(parameter);
-  if (unit.parameters.size >= mostParameters) state.isPlain = false;
-  if (state.isPlain)
-    state.said.push(isSilent ? silent : { kind: 'reading', unit, parameter, name, value: detached(value) });
-  if (isSilent) return;
+  const isEmpty = value === '' && !mayEnd(parameter);
+  if (unit.parameters.size >= mostParameters) state.isRepeatable = false;
+  if (state.isRepeatable)
+    state.recorded.push(
+      isEmpty ? emptyCell : { kind: 'reading', unit, parameter, name, value: detached(value) },
+    );
+  if (isEmpty) return;
   const number = parameter.gauge?.number(value) ?? 0;
   if (Number.isNaN(number)) {
     follow(state, at, unit, parameter);
@@ -59,8 +49,8 @@ export function takeReading(state: State, at: number, unit: Unit, name: string, 
 }
 
 /** A reading of a parameter that is known, with the number that a gauge shows. */
-function takeKnown(
-  state: State,
+export function takeKnown(
+  state: SinkState,
   at: number,
   unit: Unit,
   parameter: Parameter,
@@ -80,53 +70,12 @@ function takeKnown(
   } else takeChange(state, at, unit, parameter, name, value);
 }
 
-function follow(state: State, at: number, unit: Unit, parameter: Parameter): void {
-  if (parameter.together !== null) readAlone(parameter);
+/** Notes that a parameter was read at an instant. */
+export function follow(state: SinkState, at: number, unit: Unit, parameter: Parameter): void {
+  if (parameter.shared !== null) leaveShared(parameter);
   touch(unit, at, state.row);
-  if (takeInOrder(parameter.order, at, state.row)) state.behind += 1;
+  if (takeInOrder(parameter.order, at, state.row)) state.outOfOrder += 1;
   if (parameter.lastTime !== Number.NEGATIVE_INFINITY) addSpan(unit.spacing, at - parameter.lastTime);
-}
-
-/**
- * Takes what a row says once more: `numbers` are those of its gauges, in their order. Most rows say one thing that was so
- * before: that path is as short as it can be.
- */
-export function takeAgain(
-  state: State,
-  row: Row,
-  at: number,
-  said: readonly Said[],
-  numbers: ArrayLike<number>,
-): void {
-  const [only] = said;
-  endRound(state.rounds);
-  state.row = row;
-  if (said.length === 1 && only?.kind === 'reading' && only.parameter.raw === only.value) {
-    const { unit, parameter, value } = only;
-    follow(state, at, unit, parameter);
-    // One string for both: then they are compared by their place, not letter by letter.
-    parameter.raw = value;
-    parameter.lastTime = at;
-    state.tally[ends.unchanged] += 1;
-    state.lastLine = Math.max(state.lastLine, row.line);
-    return;
-  }
-  beginRow(state, row, false);
-  takeSaid(state, at, said, numbers);
-  finishRow(state);
-}
-
-function takeSaid(state: State, at: number, said: readonly Said[], numbers: ArrayLike<number>): void {
-  let gauges = 0;
-  for (const one of said) {
-    if (one.kind === 'meaningless') mark(state, ends.ignored);
-    if (one.kind === 'entry') takeFound(state, at, one.unit, one.message, one.found);
-    if (one.kind !== 'reading') continue;
-    const { unit, parameter, name, value } = one;
-    const number = parameter.gauge === null ? 0 : (numbers[gauges] ?? 0);
-    if (parameter.gauge !== null) gauges += 1;
-    takeKnown(state, at, unit, parameter, name, value, number);
-  }
 }
 
 function unknownParameter(unit: Unit, wording: string, name: string, value: string): Found {
@@ -140,7 +89,7 @@ function unknownValue(name: string, value: string): Found {
 }
 
 function takeChange(
-  state: State,
+  state: SinkState,
   at: number,
   unit: Unit,
   parameter: Parameter,
@@ -184,7 +133,7 @@ function earliestOf(unit: Unit, { lastTime }: Parameter, at: number): number {
 }
 
 /** `6.4` at the very end of a file that has `6.4.1` elsewhere, and never `6.4`, is the begin of it. */
-function isBegun({ changes }: State, signal: Signal, value: string | null): boolean {
+function isBegun({ changes }: SinkState, signal: Signal, value: string | null): boolean {
   if (value === null || value === '') return false;
   const known = changes.flatMap((c) => (c.signal === signal && c.value !== null ? [c.value] : []));
   return !known.includes(value) && known.some((other) => other.startsWith(value));

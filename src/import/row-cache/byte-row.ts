@@ -1,12 +1,12 @@
 import { type KeptRow, keepText, type Row, type RowBytes } from '../bytes/row.ts';
 
-/** One row that is still bytes; it becomes text where somebody asks. The same object stands for every row. */
+/** One row that is still bytes; it becomes text where that is asked for. The same object stands for every row. */
 export interface ByteRow extends Row {
   /** The row is now these bytes, its line end with them. */
   set(bytes: Uint8Array, from: number, to: number, line: number): void;
   isBlank(): boolean;
   /** The bytes are about to go: rows that were kept become text. */
-  settle(): void;
+  flush(): void;
 }
 
 /** A row with one delimiter and no quotes. */
@@ -40,10 +40,10 @@ export function byteRow(delimiter: number, decode: (bytes: Uint8Array) => string
       one.from = from;
       one.to = to;
     },
-    set(piece, start, end, at) {
-      if (piece !== bytes) {
-        row.settle();
-        bytes = piece;
+    set(chunk, start, end, at) {
+      if (chunk !== bytes) {
+        row.flush();
+        bytes = chunk;
       }
       from = start;
       to = end;
@@ -51,19 +51,19 @@ export function byteRow(delimiter: number, decode: (bytes: Uint8Array) => string
       cells = null;
     },
     isBlank: () => to - from === 1 || (to - from === 2 && bytes[from] === 13),
-    settle() {
-      for (const one of kept) if (one.bytes === held) settled(one, held);
+    flush() {
+      for (const one of kept) if (one.bytes === held) becomeText(one, held);
       kept = [];
     },
   };
   return row;
 }
 
-function settled(kept: KeptRow, held: RowBytes): void {
+function becomeText(kept: KeptRow, held: RowBytes): void {
   keepText({ text: () => held.text(kept.from, kept.to) }, kept);
 }
 
-/** The cells of a line; the return before its line feed is no part of the last one. */
+/** The cells of a line; a carriage return before its line feed is no part of the last one. */
 function split(text: string, separator: string): readonly string[] {
   const line = text.endsWith('\r\n') ? text.slice(0, -2) : text.slice(0, -1);
   return line.split(separator);

@@ -1,17 +1,18 @@
 import type { TimeReader } from '../clock/time-reader.ts';
-import { addLiteral, holds, type Literal, noLiterals, type Piece, replaceLiteral } from './literal.ts';
+import type { Chunk } from './chunk.ts';
+import { addLiteral, holds, type Literal, noLiterals, replaceLiteral } from './literal.ts';
 
 /** Reads the stamps of rows that are still bytes, where they are written like the one before. */
 export interface ByteStamps {
-  /** Learns how the stamp that the time reader read last is written; `false` if not as such stamps are. */
+  /** Learns how the stamp is written that the time reader read last; `false` if it is none that can be read here. */
   learn(bytes: Uint8Array, from: number, to: number): boolean;
   /** How many bytes a stamp has; 0 before the first that could be learnt. */
   length(): number;
-  /** True for a stamp of the day that was learnt, whose clock is then ready to be taken. */
-  fits(piece: Piece, from: number): boolean;
+  /** True for a stamp of the day that was learnt; then `take` gives its instant. */
+  fits(chunk: Chunk, from: number): boolean;
   /** The clock of the stamp that was learnt or fitted last. */
   clock(): number;
-  /** Gives the instant of the stamp that fitted, in its turn; so many rows have it. */
+  /** The instant of the stamp that fitted last, to be asked for in the order of the rows; so many rows have it. */
   take(rows?: number): number;
 }
 
@@ -20,8 +21,8 @@ const dayLength = 11;
 
 /**
  * Stamps of a date in ten characters, any one character, and `HH:MM:SS`, with or without milliseconds and `Z`: the date is
- * read once by the time reader, the clock by hand. All others, and those of another day, are for the time reader. Where
- * one `isRepeated` in many rows it is known by its bytes.
+ * read once by the time reader, the clock here. All others, and those of another day, are left to the time reader. Where
+ * many rows in a row have one stamp (`isRepeated`) it is compared as a whole first.
  */
 export function byteStamps(times: TimeReader, isRepeated: boolean): ByteStamps {
   // An object, not variables: numbers that change with every row are kept in their places there.
@@ -43,14 +44,14 @@ export function byteStamps(times: TimeReader, isRepeated: boolean): ByteStamps {
       return true;
     },
     length: () => seen.whole.length,
-    fits(piece, from) {
+    fits(chunk, from) {
       const { whole, day } = seen;
-      if (isRepeated && holds(piece.view, from, literals.words, whole)) return true;
-      if (!holds(piece.view, from, literals.words, day)) return false;
-      const ofDay = clockOfDay(piece.bytes, from, whole.length);
+      if (isRepeated && holds(chunk.view, from, literals.words, whole)) return true;
+      if (!holds(chunk.view, from, literals.words, day)) return false;
+      const ofDay = clockOfDay(chunk.bytes, from, whole.length);
       if (ofDay < 0) return false;
       seen.clock = seen.dayClock + ofDay;
-      if (isRepeated) replaceLiteral(literals, whole, piece.view, from);
+      if (isRepeated) replaceLiteral(literals, whole, chunk.view, from);
       return true;
     },
     clock: () => seen.clock,
@@ -59,7 +60,7 @@ export function byteStamps(times: TimeReader, isRepeated: boolean): ByteStamps {
 }
 
 interface Seen {
-  /** The stamp before, and its date with the character after it. */
+  /** The last stamp, and its date with the character after it. */
   whole: Literal;
   day: Literal;
   dayClock: number;
@@ -75,7 +76,7 @@ function isDate(bytes: Uint8Array, from: number): boolean {
   let marks = 0;
   for (let place = 0; place < dayLength; place += 1)
     if (!isDigit(bytes[from + place] ?? 0)) marks |= 1 << place;
-  // YYYY-MM-DD or DD-MM-YYYY, whatever the marks are, and one more behind.
+  // YYYY-MM-DD or DD-MM-YYYY, with any marks, and one more after it.
   return marks === ((1 << 4) | (1 << 7) | (1 << 10)) || marks === ((1 << 2) | (1 << 5) | (1 << 10));
 }
 

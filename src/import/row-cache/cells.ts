@@ -8,12 +8,12 @@ export interface Cells {
 const [lineFeed, carriageReturn, quote] = [10, 13, 34];
 const mostCells = 1024;
 
-/** Room for the cells of a line. */
+/** No cells yet. */
 export function noCells(): Cells {
   return { count: 0, from: new Int32Array(mostCells), to: new Int32Array(mostCells) };
 }
 
-/** Where the cells of a line are; gives where the next line begins, -1 where it holds a quote or too many cells. */
+/** Finds the cells of the line at `at`; gives where the next line begins, -1 if the line holds a quote or too many cells. */
 export function findCells(bytes: Uint8Array, at: number, ends: Uint8Array, cells: Cells): number {
   let from = at;
   cells.count = 0;
@@ -30,7 +30,7 @@ export function findCells(bytes: Uint8Array, at: number, ends: Uint8Array, cells
   }
 }
 
-/** Of every byte whether a cell may end there. */
+/** For every byte whether a cell may end there. */
 export function endsOfCells(delimiter: number): Uint8Array {
   const ends = new Uint8Array(256);
   for (const byte of [delimiter, lineFeed, quote]) ends[byte] = 1;

@@ -1,13 +1,3 @@
-/** A piece of a file, to be read byte by byte or four bytes at a time. */
-export interface Piece {
-  readonly bytes: Uint8Array;
-  readonly view: DataView;
-}
-
-export function pieceOf(bytes: Uint8Array): Piece {
-  return { bytes, view: new DataView(bytes.buffer, bytes.byteOffset, bytes.length) };
-}
-
 /** Where some bytes stand among the literals: `at` counts words. */
 export interface Literal {
   readonly at: number;
@@ -16,7 +6,7 @@ export interface Literal {
 
 /**
  * Bytes to be compared with, all in one array and four at a time: most of a poll is the same bytes again, and this is the
- * loop that reads it. The last word of a literal lies over the end of the one before, so that nothing is left over.
+ * loop that reads it. The last word of a literal overlaps the one before it, so that nothing is left over.
  */
 export interface Literals {
   words: Int32Array;
@@ -26,6 +16,7 @@ export interface Literals {
 const wordBytes = 4;
 const masks = [0, 0xff, 0xffff, 0xffffff] as const;
 
+/** None yet. */
 export function noLiterals(): Literals {
   return { words: new Int32Array(1024), used: 0 };
 }
@@ -33,20 +24,20 @@ export function noLiterals(): Literals {
 /** Adds bytes to the literals. */
 export function addLiteral(literals: Literals, bytes: Uint8Array): Literal {
   const at = literals.used;
-  const room = at + wordsIn(bytes.length);
-  if (room > literals.words.length) {
-    const larger = new Int32Array(2 * room);
+  const used = at + wordsIn(bytes.length);
+  if (used > literals.words.length) {
+    const larger = new Int32Array(2 * used);
     larger.set(literals.words);
     literals.words = larger;
   }
-  literals.used = room;
+  literals.used = used;
   const { length } = bytes;
   for (let index = 0; index < wordsIn(length); index += 1)
     literals.words[at + index] = wordAt(bytes, placeOf(index, length));
   return { at, length };
 }
 
-/** Puts bytes of a piece in the place of others of the same length, four at least. */
+/** Puts bytes of a chunk in the place of others of the same length, four at least. */
 export function replaceLiteral(
   { words }: Literals,
   { at, length }: Literal,
@@ -57,7 +48,7 @@ export function replaceLiteral(
     words[at + index] = view.getInt32(from + placeOf(index, length), true);
 }
 
-/** Where a word of so many bytes begins: the last lies over the end of the one before. */
+/** Where a word of so many bytes begins: the last overlaps the one before it. */
 function placeOf(index: number, length: number): number {
   return Math.max(0, Math.min(index * wordBytes, length - wordBytes));
 }
@@ -72,7 +63,7 @@ function wordsIn(length: number): number {
   return Math.max(1, Math.ceil(length / wordBytes));
 }
 
-/** True if the piece holds a literal at `from`. False, for the caller to look more closely, in the last four bytes of it. */
+/** True if the chunk holds a literal at `from`. False, for the caller to look more closely, in its last four bytes. */
 export function holds(view: DataView, from: number, words: Int32Array, { at, length }: Literal): boolean {
   if (length < wordBytes) {
     if (length === 0) return true;
