@@ -33,7 +33,7 @@ import type {
 } from './vocabulary.ts';
 
 export type { FleetQuestion } from './fleet/review-fleet.ts';
-export { DamagedEnd, eachPiece } from './import/bytes/damaged-end.ts';
+export { DamagedEnd, eachChunk } from './import/bytes/damaged-end.ts';
 export type { FileSource, Hasher, Platform, StoredFile } from './import/bytes/file-source.ts';
 export { InputError } from './import/bytes/input-error.ts';
 export { isNoLog } from './import/bytes/no-logs.ts';

@@ -4,7 +4,7 @@ import { InputError } from './bytes/input-error.ts';
 import type { ImportOptions } from './import-options.ts';
 import { readFile } from './read-file.ts';
 import { isStoredTimeline, readStoredTimeline } from './stored/stored-timeline.ts';
-import { toldApart } from './told-apart.ts';
+import { uniqueFiles } from './unique-files.ts';
 
 /** How to read several files; `onFile` is called as each begins. */
 export interface FilesOptions extends Omit<ImportOptions, 'neighbour'> {
@@ -32,7 +32,7 @@ export async function importFiles(sources: readonly FileSource[], options: Files
   const second = await readEach(again, { ...options, neighbour }, changesIn(first));
   const last = first.map((f) => second.find((s) => s.source === f.source) ?? f).map((f) => f.result);
   return {
-    files: toldApart(last.flatMap((r) => (r instanceof InputError ? [] : r.files))),
+    files: uniqueFiles(last.flatMap((r) => (r instanceof InputError ? [] : r.files))),
     failures: last.flatMap((r) => (r instanceof InputError ? [r] : r.failures)),
   };
 }

@@ -1,5 +1,5 @@
 import type { ImportedFile } from '../vocabulary.ts';
-import { eachPiece } from './bytes/damaged-end.ts';
+import { eachChunk } from './bytes/damaged-end.ts';
 import { detectEncoding, type Encoding, windows1252 } from './bytes/decode.ts';
 import type { FileSource } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
@@ -83,11 +83,11 @@ function baseName(name: string): string {
 
 /** The first bytes of a file, to tell what it is. Throws InputError if there are none. */
 async function readHead(source: FileSource): Promise<Uint8Array> {
-  const pieces: Uint8Array[] = [];
+  const chunks: Uint8Array[] = [];
   let length = 0;
-  const damage = await eachPiece(source, (piece) => {
-    pieces.push(Uint8Array.from(piece));
-    length += piece.length;
+  const damage = await eachChunk(source, (chunk) => {
+    chunks.push(Uint8Array.from(chunk));
+    length += chunk.length;
     return length < headBytes;
   });
   if (length === 0) {
@@ -96,9 +96,9 @@ async function readHead(source: FileSource): Promise<Uint8Array> {
   }
   const head = new Uint8Array(length);
   let at = 0;
-  for (const piece of pieces) {
-    head.set(piece, at);
-    at += piece.length;
+  for (const chunk of chunks) {
+    head.set(chunk, at);
+    at += chunk.length;
   }
   return head.subarray(0, headBytes);
 }

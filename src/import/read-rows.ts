@@ -1,5 +1,5 @@
 import { csvRows, type RowReader } from './bytes/csv-rows.ts';
-import { eachPiece } from './bytes/damaged-end.ts';
+import { eachChunk } from './bytes/damaged-end.ts';
 import { type Encoding, foreignWatch } from './bytes/decode.ts';
 import type { FileSource } from './bytes/file-source.ts';
 import { rowReader } from './bytes/open-rows.ts';
@@ -62,13 +62,13 @@ export async function readRows(reading: Reading): Promise<Passed> {
   const hasher = options.sha256(source);
   let bytes = 0;
   let hashing: Promise<void> = Promise.resolve();
-  const damage = await eachPiece(source, async (piece) => {
+  const damage = await eachChunk(source, async (chunk) => {
     const before = hashing;
-    hashing = Promise.resolve(hasher.update(piece));
-    // What goes wrong there is told when the memory of the piece is to be used again.
+    hashing = Promise.resolve(hasher.update(chunk));
+    // What goes wrong there is told when the memory of the chunk is to be used again.
     hashing.catch(() => undefined);
-    bytes += piece.length;
-    lane.push(piece);
+    bytes += chunk.length;
+    lane.push(chunk);
     checkMemoryBudget(source.name, sink.changes(), options);
     options.onProgress?.(bytes, sink.rows());
     await before;
@@ -112,7 +112,7 @@ function whereData<T>(plan: Plan, take: (row: Row) => T): (row: Row) => T | null
 function textLane(rows: RowReader, encoding: Encoding, see: (text: string) => string): Lane {
   const decoder = new TextDecoder(encoding.label);
   return {
-    push: (piece) => rows.push(see(decoder.decode(piece, { stream: true }))),
+    push: (chunk) => rows.push(see(decoder.decode(chunk, { stream: true }))),
     end() {
       rows.push(see(decoder.decode()));
       rows.end();

@@ -42,21 +42,21 @@ export function timelineParquet(
     columnData: columns.map(({ name, type, of }) => ({ name, type, data: rows.map(of) })),
     kvMetadata: [
       { key: 'steadypair', value: JSON.stringify(stored) },
-      { key: 'seal', value: unsealed },
+      { key: 'seal', value: blankChecksum },
     ],
     createdBy: 'steadypair',
   });
-  return sealed(new Uint8Array(buffer), digest);
+  return withChecksum(new Uint8Array(buffer), digest);
 }
 
 const mark = 'steadypair/sha256/';
-const unsealed = `${mark}${'0'.repeat(64)}`;
+const blankChecksum = `${mark}${'0'.repeat(64)}`;
 
-/** Puts the digest of the bytes in place of the zeros, so that damage shows. The seal is the last text but one. */
-function sealed(bytes: Uint8Array, digest: (bytes: Uint8Array) => string): Uint8Array {
+/** Puts the digest of the bytes in place of the zeros, so that damage shows. The checksum is the last text but one. */
+function withChecksum(bytes: Uint8Array, digest: (bytes: Uint8Array) => string): Uint8Array {
   const begin = Math.max(0, bytes.length - 1024);
-  const place = new TextDecoder('windows-1252').decode(bytes.subarray(begin)).lastIndexOf(unsealed);
-  if (place < 0) throw new RangeError('The seal is not where a Parquet file ends.');
+  const place = new TextDecoder('windows-1252').decode(bytes.subarray(begin)).lastIndexOf(blankChecksum);
+  if (place < 0) throw new RangeError('The checksum is not where a Parquet file ends.');
   const whole = bytes.slice();
   whole.set(new TextEncoder().encode(digest(bytes)), begin + place + mark.length);
   return whole;

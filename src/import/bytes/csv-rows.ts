@@ -2,7 +2,7 @@ import Papa from 'papaparse';
 import { detached } from './decode.ts';
 import { keepText, type Row, withoutLineEnd } from './row.ts';
 
-/** Takes text piece by piece and hands on one row at a time. */
+/** Takes text chunk by chunk and hands on one row at a time. */
 export interface RowReader {
   push(text: string): void;
   end(): void;

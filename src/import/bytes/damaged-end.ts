@@ -4,15 +4,15 @@ import type { FileSource } from './file-source.ts';
 export class DamagedEnd extends Error {}
 
 /**
- * Hands on the bytes of a file piece by piece, until `take` gives `false`. Gives what is wrong with the file where its
+ * Hands on the bytes of a file chunk by chunk, until `take` gives `false`. Gives what is wrong with the file where its
  * bytes end too early, `null` where nothing is.
  */
-export async function eachPiece(
+export async function eachChunk(
   source: FileSource,
-  take: (piece: Uint8Array) => boolean | Promise<boolean>,
+  take: (chunk: Uint8Array) => boolean | Promise<boolean>,
 ): Promise<string | null> {
   try {
-    for await (const piece of source.open()) if (!(await take(piece))) return null;
+    for await (const chunk of source.open()) if (!(await take(chunk))) return null;
     return null;
   } catch (error) {
     if (error instanceof DamagedEnd) return error.message;

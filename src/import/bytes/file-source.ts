@@ -6,7 +6,7 @@ export interface FileSource {
   /** What is unpacked: how many bytes it has packed. */
   readonly packedBytes?: number | null;
   readonly container?: { readonly file: string; readonly sha256: string };
-  /** Its bytes, piece by piece. A piece holds until the second next is asked for: then its memory may be used again. */
+  /** Its bytes, chunk by chunk. A chunk holds until the second next is asked for: then its memory may be used again. */
   open(): AsyncIterable<Uint8Array>;
 }
 

@@ -1,6 +1,6 @@
 /**
  * The last row that something was read in, kept without its text where making a string of every row would cost too much:
- * then `bytes` holds it from `from` to `to`, until the next piece of the file takes their place.
+ * then `bytes` holds it from `from` to `to`, until the next chunk of the file takes their place.
  */
 export interface KeptRow {
   text: string;

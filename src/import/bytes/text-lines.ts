@@ -31,9 +31,9 @@ export function textLines(onRow: (row: Row) => void): RowReader {
   };
   return {
     push(text) {
-      const pieces = (rest + text).split('\n');
-      rest = pieces.pop() ?? '';
-      for (const piece of pieces) emit(piece);
+      const lines = (rest + text).split('\n');
+      rest = lines.pop() ?? '';
+      for (const whole of lines) emit(whole);
       // What is longer than any line of a log is kept to its begin, so that memory stays bounded.
       if (rest.length > longestLine) rest = rest.slice(0, longestLine);
     },

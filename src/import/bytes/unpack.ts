@@ -1,7 +1,7 @@
-import { eachPiece } from './damaged-end.ts';
+import { eachChunk } from './damaged-end.ts';
+import { gunzipLimited } from './expansion-limit.ts';
 import type { FileSource, Platform, StoredFile } from './file-source.ts';
 import { InputError } from './input-error.ts';
-import { withinReason } from './within-reason.ts';
 import { zipMembers } from './zip-members.ts';
 
 /** The files to read, with the members of archives in place of the archives; and what can not be unpacked. */
@@ -69,7 +69,7 @@ function gunzipped(
   const base = packed.name.split(/[/\\]/).at(-1) ?? packed.name;
   const name = `${packed.name}/${base.replace(/\.(gz|gzip)$/i, '')}`;
   const packedBytes = packed.bytes;
-  return { name, bytes: null, packedBytes, container, open: () => withinReason(name, packed, gunzip) };
+  return { name, bytes: null, packedBytes, container, open: () => gunzipLimited(name, packed, gunzip) };
 }
 
 function kindOf([first, second, third, fourth]: Uint8Array): 'gzip' | 'zip' | 'plain' {
@@ -81,15 +81,15 @@ function kindOf([first, second, third, fourth]: Uint8Array): 'gzip' | 'zip' | 'p
 
 async function firstBytes(source: FileSource): Promise<Uint8Array> {
   let first = new Uint8Array(0);
-  await eachPiece(source, (piece) => {
-    first = piece.slice(0, 4);
-    return piece.length === 0;
+  await eachChunk(source, (chunk) => {
+    first = chunk.slice(0, 4);
+    return chunk.length === 0;
   });
   return first;
 }
 
 async function hashOf(file: FileSource, { sha256 }: Platform): Promise<string> {
   const hasher = sha256(file);
-  for await (const piece of file.open()) await hasher.update(piece);
+  for await (const chunk of file.open()) await hasher.update(chunk);
   return hasher.digest();
 }

@@ -14,10 +14,10 @@ import {
   ZipReader,
 } from '@zip.js/zip.js/lib/zip-core-native.js';
 import { DamagedEnd } from './damaged-end.ts';
+import { exceedsExpansionLimit, expandsTooFar } from './expansion-limit.ts';
 import type { FileSource, StoredFile } from './file-source.ts';
 import { InputError } from './input-error.ts';
 import { isNoLog } from './no-logs.ts';
-import { tooFar, unpacksTooFar } from './within-reason.ts';
 
 const mostMembers = 10_000;
 
@@ -48,7 +48,8 @@ export async function zipMembers(
           'Pack it again by a plain name.',
         ),
       );
-    else if (unpacksTooFar(entry.uncompressedSize, entry.compressedSize)) failures.push(tooFar(name));
+    else if (exceedsExpansionLimit(entry.uncompressedSize, entry.compressedSize))
+      failures.push(expandsTooFar(name));
     else if (!isNoLog(entry.filename))
       members.push({ name, bytes: entry.uncompressedSize, container, open: () => unpacked(name, entry) });
   }

@@ -1,4 +1,4 @@
-import { eachPiece } from '../bytes/damaged-end.ts';
+import { eachChunk } from '../bytes/damaged-end.ts';
 import type { Encoding } from '../bytes/decode.ts';
 import type { FileSource } from '../bytes/file-source.ts';
 import { InputError } from '../bytes/input-error.ts';
@@ -53,7 +53,7 @@ export async function chooseOrder(
   });
   const decoder = new TextDecoder(encoding.label);
   let seen = 0;
-  await eachPiece(source, (bytes) => {
+  await eachChunk(source, (bytes) => {
     rows.push(decoder.decode(bytes, { stream: true }));
     seen += bytes.length;
     // Without a date that can be read both ways in the head, or once one settles it, the rest need not be read twice.

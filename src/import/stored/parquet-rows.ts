@@ -25,24 +25,24 @@ export function isParquet([first, second, third, fourth, fifth]: Uint8Array): bo
   return first === 0x50 && second === 0x41 && third === 0x52 && fourth === 0x31 && fifth === 0x15;
 }
 
-/** Takes the bytes of a file, a piece at a time. Throws InputError if they are too many to be read in memory. */
-export function parquetBytes(source: FileSource): { add(piece: Uint8Array): void; whole(): ArrayBuffer } {
-  const pieces: Uint8Array[] = [];
+/** Takes the bytes of a file, a chunk at a time. Throws InputError if they are too many to be read in memory. */
+export function parquetBytes(source: FileSource): { add(chunk: Uint8Array): void; whole(): ArrayBuffer } {
+  const chunks: Uint8Array[] = [];
   let length = 0;
   return {
-    add(piece) {
-      length += piece.length;
+    add(chunk) {
+      length += chunk.length;
       if (length > mostBytes)
         throw new InputError(source.name, 'it is larger than 256 MiB.', 'Write a timeline for each month.');
-      // A copy: the memory of a piece is used again.
-      pieces.push(Uint8Array.from(piece));
+      // A copy: the memory of a chunk is used again.
+      chunks.push(Uint8Array.from(chunk));
     },
     whole() {
       const whole = new Uint8Array(new ArrayBuffer(length));
       let at = 0;
-      for (const piece of pieces) {
-        whole.set(piece, at);
-        at += piece.length;
+      for (const chunk of chunks) {
+        whole.set(chunk, at);
+        at += chunk.length;
       }
       return whole.buffer;
     },

@@ -1,10 +1,10 @@
 import type { Change, GaugeBin, ImportedFile, Input, Subject } from '../../vocabulary.ts';
-import { eachPiece } from '../bytes/damaged-end.ts';
+import { eachChunk } from '../bytes/damaged-end.ts';
 import type { FileSource, NewHasher } from '../bytes/file-source.ts';
 import { InputError } from '../bytes/input-error.ts';
 import { checkMemoryBudget, type MemoryBudget } from '../changes/memory-budget.ts';
+import { matchesChecksum } from './checksum.ts';
 import { damagedTimeline, isParquet, magicBytes, openParquet, parquetBytes } from './parquet-rows.ts';
-import { isSealWhole } from './seal.ts';
 import { asStored, storedFiles, storedRows } from './stored-timeline-schema.ts';
 
 /** The files that a stored timeline was made from, and what could not be read when it was. */
@@ -22,8 +22,8 @@ export interface StoredOptions extends MemoryBudget {
 /** True if the file is a timeline as `timeline --format parquet` writes it, or any other Parquet file. */
 export async function isStoredTimeline(source: FileSource): Promise<boolean> {
   let head: readonly number[] = [];
-  await eachPiece(source, (piece) => {
-    head = [...head, ...piece.subarray(0, magicBytes)].slice(0, magicBytes);
+  await eachChunk(source, (chunk) => {
+    head = [...head, ...chunk.subarray(0, magicBytes)].slice(0, magicBytes);
     return head.length < magicBytes;
   });
   return isParquet(Uint8Array.from(head));
@@ -41,18 +41,18 @@ export async function readStoredTimeline(
   const bytes = parquetBytes(source);
   const hasher = options.sha256(source);
   let length = 0;
-  const damage = await eachPiece(source, async (piece) => {
-    bytes.add(piece);
-    await hasher.update(piece);
-    length += piece.length;
+  const damage = await eachChunk(source, async (chunk) => {
+    bytes.add(chunk);
+    await hasher.update(chunk);
+    length += chunk.length;
     options.onProgress?.(length, 0);
     return true;
   });
   if (damage !== null) throw damagedTimeline(name);
   const whole = bytes.whole();
   // Before anything is decoded: what is damaged is not read, not even where it would still make sense.
-  const isWhole = await isSealWhole(name, new Uint8Array(whole), options.sha256);
-  if (isWhole === false) throw damagedTimeline(name);
+  const isIntact = await matchesChecksum(name, new Uint8Array(whole), options.sha256);
+  if (isIntact === false) throw damagedTimeline(name);
   const parquet = openParquet(name, whole, 'steadypair');
   if (parquet.text === undefined)
     throw new InputError(
@@ -60,7 +60,7 @@ export async function readStoredTimeline(
       'this Parquet file is no timeline of steadypair.',
       'Write one with steadypair timeline --format parquet.',
     );
-  if (isWhole === null) throw damagedTimeline(name);
+  if (isIntact === null) throw damagedTimeline(name);
   const stored = asStored(storedFiles, parsed(name, parquet.text));
   const rows = asStored(storedRows, await parquet.rows());
   if (stored === null || rows === null) throw damagedTimeline(name);

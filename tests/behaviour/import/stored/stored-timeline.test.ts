@@ -87,7 +87,7 @@ describe('a Parquet file that is none', () => {
       new Uint8Array(parquetWriteBuffer({ columnData })),
       'is no timeline of steadypair',
     ],
-    ['without a seal', stored(files), 'is damaged or cut off'],
+    ['without a checksum', stored(files), 'is damaged or cut off'],
   ])('%s: one line', async (_name, bytes, what) => {
     const { failures } = await readTexts({ 'x.parquet': bytes });
     expect(failures.map((f) => f.message)).toEqual([expect.stringContaining(what)]);

@@ -4,7 +4,7 @@ import type { ImportedFile } from '../vocabulary.ts';
  * Each file once, and no two under one name: a file given twice counts once; of different files with one name, as two
  * sites may have them, those from a timeline or an archive are named after it too.
  */
-export function toldApart(files: readonly ImportedFile[]): readonly ImportedFile[] {
+export function uniqueFiles(files: readonly ImportedFile[]): readonly ImportedFile[] {
   const known = new Set<string>();
   const once = files.filter((file) => !known.has(keyOf(file)) && known.add(keyOf(file)));
   const names = once.map(({ input }) => input.file);
