@@ -21,15 +21,16 @@ import { checks } from './verify/checks.ts';
 import { findSwaps, type SwapFilter } from './verify/find-swaps.ts';
 import { defaultVerifyLimits } from './verify/limits.ts';
 import { verifySwap } from './verify/verify-swap.ts';
-import type {
-  Diagnosis,
-  Finding,
-  Fleet,
-  ImportedFile,
-  Job,
-  PairTimeline,
-  Severity,
-  Verification,
+import {
+  compareText,
+  type Diagnosis,
+  type Finding,
+  type Fleet,
+  type ImportedFile,
+  type Job,
+  type PairTimeline,
+  type Severity,
+  type Verification,
 } from './vocabulary.ts';
 
 export type { FleetQuestion } from './fleet/review-fleet.ts';
@@ -99,10 +100,10 @@ export function timelinesOf(
 }
 
 /** A file that could not be used: the loss is told with the results. */
-function unreadable({ where, what, fix }: InputError): Finding {
+function unreadable({ where, what, fix, kind }: InputError): Finding {
   const [, file = where, line = '1'] = /^(.*?)(?::(\d+))?$/.exec(where) ?? [];
   return {
-    id: what.includes('if the day comes first') ? 'date-order' : 'unreadable',
+    id: kind,
     severity: 'warning',
     pair: null,
     half: null,
@@ -119,13 +120,9 @@ const severityRank: Readonly<Record<Severity, number>> = { critical: 0, warning:
 function bySeverity(a: Finding, b: Finding): number {
   return (
     severityRank[a.severity] - severityRank[b.severity] ||
-    compare(a.pair ?? '', b.pair ?? '') ||
+    compareText(a.pair ?? '', b.pair ?? '') ||
     (a.from ?? 0) - (b.from ?? 0)
   );
-}
-
-function compare(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }
 
 /** How every pair stands where its log ends. */

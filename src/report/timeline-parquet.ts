@@ -1,11 +1,12 @@
 import { parquetWriteBuffer } from 'hyparquet-writer';
-import type { Change, GaugeBin, GaugeSeries, ImportedFile } from '../vocabulary.ts';
+import type { Change, FailureKind, GaugeBin, GaugeSeries, ImportedFile } from '../vocabulary.ts';
 
 /** What could not be read, so that the timeline tells of the loss as the logs would. */
 export interface StoredFailure {
   readonly where: string;
   readonly what: string;
   readonly fix: string;
+  readonly kind: FailureKind;
 }
 
 /** One row: a change, or a five-minute bin of a gauge (`kind` is then `gauge`, `time` its begin). */
@@ -36,7 +37,10 @@ export function timelineParquet(
       ...rest,
       gauges: gauges.map(({ subject, gauge }) => ({ subject, gauge })),
     })),
-    failures: failures.map(({ where, what, fix }) => ({ where, what, fix })),
+    // Not said of most: files that hold no other kind stay as they were, byte for byte.
+    failures: failures.map(({ where, what, fix, kind }) =>
+      kind === 'unreadable' ? { where, what, fix } : { where, what, fix, kind },
+    ),
   };
   const buffer = parquetWriteBuffer({
     columnData: columns.map(({ name, type, of }) => ({ name, type, data: rows.map(of) })),

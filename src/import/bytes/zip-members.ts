@@ -13,6 +13,7 @@ import {
   Reader,
   ZipReader,
 } from '@zip.js/zip.js/lib/zip-core-native.js';
+import { compareText } from '../../vocabulary.ts';
 import { DamagedEnd } from './damaged-end.ts';
 import { exceedsExpansionLimit, expandsTooFar } from './expansion-limit.ts';
 import type { FileSource, StoredFile } from './file-source.ts';
@@ -53,7 +54,7 @@ export async function zipMembers(
     else if (!isNoLog(entry.filename))
       members.push({ name, bytes: entry.uncompressedSize, container, open: () => unpacked(name, entry) });
   }
-  return { members: members.sort((a, b) => (a.name < b.name ? -1 : 1)), failures };
+  return { members: members.sort((a, b) => compareText(a.name, b.name)), failures };
 }
 
 async function entriesOf(file: StoredFile): Promise<readonly FileEntry[]> {

@@ -73,6 +73,7 @@ export async function chooseOrder(
     `${source.name}:${line}`,
     `"${text}" is ${first} ${monthName(second)} ${year} if the day comes first, ${second} ${monthName(first)} ${year} if the month does, and no date in the file settles it.`,
     'Choose with --order day-first or --order month-first, or set time.order in the phrasebook.',
+    'date-order',
   );
 }
 

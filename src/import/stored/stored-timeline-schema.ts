@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { gauges, happenings, stateSignals } from '../../vocabulary.ts';
+import { failureKinds, gauges, happenings, stateSignals } from '../../vocabulary.ts';
 
 const instant = v.pipe(v.number(), v.integer());
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
@@ -86,11 +86,19 @@ const file = v.object({
   unknown: v.array(unknown),
 });
 
+/** What could not be read when the timeline was written. Timelines of before the kind was kept do not say it. */
+const failure = v.object({
+  where: v.string(),
+  what: v.string(),
+  fix: v.string(),
+  kind: v.optional(v.picklist(failureKinds), 'unreadable'),
+});
+
 /** What the metadata of a stored timeline hold: of each file all but its changes and gauge bins, which are rows. */
 export const storedFiles = v.object({
   schema: v.literal('steadypair/stored-timeline/1'),
   files: v.array(file),
-  failures: v.array(v.object({ where: v.string(), what: v.string(), fix: v.string() })),
+  failures: v.array(failure),
 });
 
 const date = v.pipe(

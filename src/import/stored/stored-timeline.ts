@@ -71,7 +71,7 @@ export async function readStoredTimeline(
       ...file,
       input: contained(file.input, container),
     })),
-    failures: stored.failures.map(({ where, what, fix }) => new InputError(where, what, fix)),
+    failures: stored.failures.map(({ where, what, fix, kind }) => new InputError(where, what, fix, kind)),
   };
 }
 

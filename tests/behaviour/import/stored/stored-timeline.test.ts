@@ -76,6 +76,26 @@ describe('a stored timeline', () => {
   });
 });
 
+describe('what could not be read when a timeline was written', () => {
+  const open = { 'open.csv': 'time,unit,message\n03/04/2026 10:00,RO1-A,light steady\n', ...logs };
+  test('is told with the kind it was of', async () => {
+    const { files, failures } = await readTexts(open, { phrasebook });
+    expect(failures.map((f) => f.kind)).toEqual(['date-order']);
+    const bytes = timelineParquet(files, failures, digestOf);
+    const { findings } = await analyseTexts({ 'site.parquet': bytes });
+    expect(findings.filter((f) => f.pair === null).map((f) => f.id)).toContain('date-order');
+    expect((await readTexts({ 'site.parquet': bytes })).failures).toEqual(failures);
+  });
+  test('was of no kind in timelines written before kinds were kept: it is unreadable', async () => {
+    const { files, failures } = await readTexts(open, { phrasebook });
+    const plain = failures.map(({ where, what, fix }) => ({ where, what, fix, kind: 'unreadable' as const }));
+    const bytes = timelineParquet(files, plain, digestOf);
+    expect(new TextDecoder('windows-1252').decode(bytes)).not.toContain('"kind":"unreadable"');
+    const stored = await readTexts({ 'site.parquet': bytes });
+    expect(stored.failures.map((f) => f.kind)).toEqual(['unreadable']);
+  });
+});
+
 describe('a Parquet file that is none', () => {
   const columnData = [{ name: 'x', data: [1, 2], type: 'INT32' as const }];
   const stored = (value: string): Uint8Array =>
