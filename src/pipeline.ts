@@ -42,13 +42,8 @@ export { unpackFiles } from './import/bytes/unpack.ts';
 export { readTime } from './import/clock/read-time.ts';
 export { type Imported, importFiles } from './import/import-files.ts';
 export { readJob } from './import/job.ts';
-export { readPhrasebook } from './import/phrasebook/phrasebook.ts';
-export {
-  exactPattern,
-  type Lesson,
-  rowsTaught,
-  teachPhrasebook,
-} from './import/phrasebook/teach-phrasebook.ts';
+export { exactPattern, type Lesson } from './import/phrasebook/teach-phrasebook.ts';
+export { readPhrasebook, rowsTaught, teachPhrasebook } from './import/read-phrasebook.ts';
 export type { ClockOffset } from './timeline/clock-offsets.ts';
 export type { Mark, PairHealth } from './timeline/health.ts';
 

@@ -11,6 +11,7 @@ import { settleRepeatedHour } from './clock/repeated-hour.ts';
 import type { TimeReader } from './clock/time-reader.ts';
 import type { ImportOptions } from './import-options.ts';
 import { columnsOf } from './layouts/columns.ts';
+import type { Importer } from './layouts/importer.ts';
 import type { Plan } from './layouts/recognise.ts';
 import type { FileRule } from './phrasebook/phrasebook-rules.ts';
 
@@ -76,9 +77,14 @@ export function assemble(
     ],
     reasons: reasonsOf(parts, rule),
     columns: columnsOf(plan, options.phrasebook),
-    parameters: plan.importer.id === 'snapshots' ? [] : parameters,
+    // Where columns are parameters, the columns tell them.
+    parameters: hasParameterColumns(plan.importer) ? [] : parameters,
     unknown,
   };
+}
+
+function hasParameterColumns(importer: Importer): boolean {
+  return importer.shape === 'table' && importer.columns.others === 'parameters';
 }
 
 function extent(points: readonly number[]): { from: number; to: number } | undefined {

@@ -16,7 +16,7 @@ import type { TimeReader } from './clock/time-reader.ts';
 import type { Done } from './describe-file.ts';
 import type { ImportOptions } from './import-options.ts';
 import { timeColumns } from './layouts/head.ts';
-import type { Importer } from './layouts/importer.ts';
+import type { Importer, TableImporter } from './layouts/importer.ts';
 import type { Plan } from './layouts/recognise.ts';
 import { byteLane, type Lane } from './row-cache/byte-lane.ts';
 import { replayInto } from './row-cache/replay.ts';
@@ -91,7 +91,8 @@ function opened({ plan, options }: Reading, times: TimeReader): ReturnType<Impor
 function rowTaker(reading: Reading, sink: FileSink, times: TimeReader): RowTaker {
   const { plan } = reading;
   const take = opened(reading, times);
-  const isRecorded = plan.importer.values !== undefined;
+  const { importer } = plan;
+  const isRecorded = importer.shape === 'table' && importer.values !== undefined;
   const read = (row: Row, into: Sink): void => {
     if (plan.headerLine > 0 && isHeaderAgain(row, plan.head.names)) into.ignore();
     else if (plan.headerLine > 0 && isTooWide(row, plan.head.names.length)) rejectWide(row, plan, into);
@@ -130,7 +131,8 @@ function laneOf(
 ): Lane | null {
   const { delimiter, importer, head } = plan;
   const isSingleByte = encoding.label === 'utf-8' || encoding.label === 'windows-1252';
-  if (delimiter === null || !isSingleByte || options.isGeneralOnly === true) return null;
+  if (delimiter === null || importer.shape === 'text') return null;
+  if (!isSingleByte || options.isGeneralOnly === true) return null;
   // A byte order mark is dropped where the file begins, not where a line does.
   const decoder = new TextDecoder(encoding.label, { ignoreBOM: true });
   // Node 20 reads 80 to 9F of Windows-1252 rightly only as a stream; with one byte for a character that makes no other difference.
@@ -148,7 +150,7 @@ function laneOf(
 }
 
 /** Where the stamp and the values stand; past all cells where the stamp is in two places, so that no row is known. */
-function placesOf({ values }: Importer, head: Plan['head']): ColumnPlaces {
+function placesOf({ values }: TableImporter, head: Plan['head']): ColumnPlaces {
   const [first = 0, last = first] = timeColumns(head);
   const isOne = last === first || last === first + 1;
   return {

@@ -15,6 +15,7 @@ const shared: Readonly<Record<string, readonly string[]>> = {
     'importer',
     'importers',
     'line-formats',
+    'need-columns',
     'recognise',
     'row-stamp',
     'row-unit',

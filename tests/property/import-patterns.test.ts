@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { compilePattern, type Pattern, patternList } from '../../src/import/phrasebook/patterns.ts';
-import { readPhrasebook } from '../../src/import/phrasebook/phrasebook.ts';
+import { readPhrasebook } from '../../src/import/read-phrasebook.ts';
 
 function plainly(patterns: readonly Pattern[], text: string): unknown {
   for (const [index, pattern] of patterns.entries()) {

@@ -48,11 +48,6 @@ export interface Row {
   keep(kept: KeptRow): void;
 }
 
-/** Whether a layout fits, and why or why not. */
-export type Recognition =
-  | { readonly fits: true; readonly because: string }
-  | { readonly fits: false; readonly because: string };
-
 /** A row without its line end; by hand, since a pattern takes time by the square of the returns in it. */
 export function withoutLineEnd(text: string): string {
   let end = text.length;

@@ -4,7 +4,7 @@ import { explain } from '../clock/time-reader.ts';
 import { readStamp } from '../clock/timestamps.ts';
 import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { subjectOf } from '../phrasebook/subjects.ts';
-import type { Importer } from './importer.ts';
+import type { TextImporter } from './importer.ts';
 
 const clockFirst = /^\s*\d{1,2}[:.]\d{2}\b/;
 /** What a person writes goes on in words; the row of a table goes on with its delimiter. */
@@ -14,9 +14,10 @@ const pairHeading = /^(?:[Pp]air\s+([A-Za-z][A-Za-z0-9_]*)|([A-Z][A-Z0-9_]*))\s*
 const pairWord = /^(?:[A-Z]+[0-9]+|[A-Z][A-Z0-9_]*[-/](?:[A-Z]|[0-9]))$/;
 
 /** What a technician wrote: a clock and words on a line; a line with a date or a pair sets it for those that follow. */
-export const fieldNotes: Importer = {
+export const fieldNotes: TextImporter = {
   id: 'field-notes',
-  title: 'Field notes: a clock and what was done',
+  title: 'field notes',
+  summary: 'what a technician wrote: 09:14 pulled standby from slot B',
   shape: 'text',
   recognise(head) {
     const timed = head.lines.filter((line) => clockAndWords.test(line.replace(date, ''))).length;

@@ -1,12 +1,11 @@
 import { timeReader } from '../clock/time-reader.ts';
 import { zoneOf } from '../clock/zones.ts';
+import type { ColumnKey } from '../phrasebook/column-keys.ts';
 import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
-import type { ColumnKey } from '../phrasebook/phrasebook-schema.ts';
 import { subjectOf } from '../phrasebook/subjects.ts';
 
 /** What the columns of a table with an unknown header hold, told by their content. */
 export interface GuessedColumns {
-  readonly layout: 'readings' | 'journal';
   readonly columns: FileRule['columns'];
   readonly because: string;
 }
@@ -54,7 +53,6 @@ export function guessColumns(
     : { time: time.name, unit: unit.name, message: message.name };
   const words = Object.entries(said).map(([key, name]) => `"${name}" as the ${key}`);
   return {
-    layout: isReadings ? 'readings' : 'journal',
     columns: said,
     because: `nothing names its columns; by what they hold ${words.join(', ')} were taken. Say it in a phrasebook if that is wrong`,
   };

@@ -5,5 +5,5 @@ import { lines } from './lines.ts';
 import { readings } from './readings.ts';
 import { snapshots } from './snapshots.ts';
 
-/** All importers; the first that fits reads the file. */
-export const importers: readonly Importer[] = [readings, journal, snapshots, lines, fieldNotes];
+/** All importers, in the order in which people are told of them. */
+export const importers: readonly Importer[] = [readings, snapshots, journal, lines, fieldNotes];

@@ -1,14 +1,23 @@
-import { needColumns, timeColumns } from './head.ts';
-import type { Importer } from './importer.ts';
+import { timeColumns } from './head.ts';
+import type { TableColumns, TableImporter } from './importer.ts';
+import { needColumns } from './need-columns.ts';
 import { stampOf } from './row-stamp.ts';
 import { unitReader } from './row-unit.ts';
 
+const columns: TableColumns = {
+  required: ['message'],
+  passedOver: ['severity', 'class'],
+  others: 'unknown',
+};
+
 /** One row per journal entry: time, unit, message. */
-export const journal: Importer = {
+export const journal: TableImporter = {
   id: 'journal',
-  title: 'Journal: one row per entry',
+  title: 'journal',
+  summary: 'CSV, one row per entry: time, unit, message',
   shape: 'table',
-  recognise: (head) => needColumns(head, ['message']),
+  columns,
+  recognise: (head) => needColumns(head, columns),
   values: () => [],
   open(head, _phrasebook, times) {
     const time = timeColumns(head);

@@ -21,6 +21,17 @@ export interface LineFormat {
 
 const nothing: ReadonlyMap<string, string> = new Map();
 
+/** The fields of a line that say when, where and what, by the names that they have in JSON and key=value. */
+export const fieldNames = {
+  time: ['time', 'timestamp', 'ts', 'when'],
+  unit: ['unit', 'node', 'module', 'device', 'source', 'pair'],
+  half: ['half'],
+  role: ['role'],
+  message: ['message', 'msg', 'text', 'event'],
+  severity: ['severity', 'level'],
+  class: ['class'],
+};
+
 const rfc5424: LineFormat = {
   id: 'rfc5424',
   title: 'RFC 5424',
@@ -95,10 +106,10 @@ function fromFields(fields: ReadonlyMap<string, string>, leading: number | undef
     const found = keys.find((key) => fields.has(key));
     return found === undefined ? undefined : fields.get(found);
   };
-  const stamp = leading ?? pick(['time', 'timestamp', 'ts', 'when']);
-  const unit = pick(['unit', 'node', 'module', 'device', 'source', 'pair']);
+  const stamp = leading ?? pick(fieldNames.time);
+  const unit = pick(fieldNames.unit);
   if (stamp === undefined || unit === undefined) return null;
-  const message = pick(['message', 'msg', 'text', 'event']) ?? null;
+  const message = pick(fieldNames.message) ?? null;
   return { stamp, unit, message, fields };
 }
 

@@ -3,35 +3,24 @@ import { explain, type TimeReader, timeReader } from '../clock/time-reader.ts';
 import { zoneOf } from '../clock/zones.ts';
 import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import type { Head } from './head.ts';
-import type { Importer } from './importer.ts';
-import { type LineFormat, type LineParts, leadingStamp, lineFormats, ownFormat } from './line-formats.ts';
+import type { TextImporter } from './importer.ts';
+import {
+  fieldNames,
+  type LineFormat,
+  type LineParts,
+  leadingStamp,
+  lineFormats,
+  ownFormat,
+} from './line-formats.ts';
 
-const known = new Set([
-  'time',
-  'timestamp',
-  'ts',
-  'when',
-  'unit',
-  'node',
-  'module',
-  'device',
-  'source',
-  'pair',
-  'half',
-  'role',
-  'message',
-  'msg',
-  'text',
-  'event',
-  'severity',
-  'class',
-  'level',
-]);
+/** Fields that say when, where and what; every other one of a line is a parameter. */
+const known: ReadonlySet<string> = new Set(Object.values(fieldNames).flat());
 
 /** Text lines: RFC 5424, RFC 3164, JSON, key=value, or a leading timestamp, a unit and a message. */
-export const lines: Importer = {
+export const lines: TextImporter = {
   id: 'lines',
-  title: 'Lines: one text line per entry',
+  title: 'lines',
+  summary: 'text logs: RFC 5424, RFC 3164, key=value, JSON lines, or a time, a unit and a message',
   shape: 'text',
   recognise(head, phrasebook) {
     const format = formatOf(head, phrasebook);

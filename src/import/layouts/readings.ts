@@ -1,14 +1,19 @@
-import { needColumns, timeColumns } from './head.ts';
-import type { Importer } from './importer.ts';
+import { timeColumns } from './head.ts';
+import type { TableColumns, TableImporter } from './importer.ts';
+import { needColumns } from './need-columns.ts';
 import { stampOf } from './row-stamp.ts';
 import { unitReader } from './row-unit.ts';
 
+const columns: TableColumns = { required: ['parameter', 'value'], passedOver: [], others: 'unknown' };
+
 /** One row per reading: time, unit, parameter, value. */
-export const readings: Importer = {
+export const readings: TableImporter = {
   id: 'readings',
-  title: 'Readings: one row per polled value',
+  title: 'readings',
+  summary: 'CSV, one row per reading: time, unit, parameter, value',
   shape: 'table',
-  recognise: (head) => needColumns(head, ['parameter', 'value']),
+  columns,
+  recognise: (head) => needColumns(head, columns),
   values: (head) => [head.column('value')],
   open(head, _phrasebook, times) {
     const time = timeColumns(head);

@@ -1,7 +1,7 @@
 import { csvRows } from '../bytes/csv-rows.ts';
 import { InputError } from '../bytes/input-error.ts';
 import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
-import { guessColumns } from './guess-columns.ts';
+import { type GuessedColumns, guessColumns } from './guess-columns.ts';
 import { type Head, headOf } from './head.ts';
 import type { Importer } from './importer.ts';
 import { importers } from './importers.ts';
@@ -17,6 +17,13 @@ export interface Plan {
   readonly because: string;
 }
 
+/** Tables first, and of those the one that needs more columns: it says more of a file that it fits. */
+const byPrecedence = importers.toSorted((a, b) => needs(b) - needs(a));
+
+function needs(importer: Importer): number {
+  return importer.shape === 'table' ? importer.columns.required.length : -1;
+}
+
 const delimiters = [',', ';', '\t', '|'] as const;
 const mostPreamble = 60;
 
@@ -30,7 +37,7 @@ export function recognise(
   rule: FileRule | undefined,
   phrasebook: Phrasebook,
 ): Plan {
-  const allowed = importers.filter((i) => rule?.layout === undefined || i.id === rule.layout);
+  const allowed = byPrecedence.filter((i) => rule?.layout === undefined || i.id === rule.layout);
   const tables = delimiters.flatMap((delimiter) => headers(text, delimiter, rule));
   const asText = headOf([], firstLines(text), rule);
   const fitting = [
@@ -65,7 +72,7 @@ export function recognise(
 }
 
 function order({ importer }: Plan): number {
-  return importers.indexOf(importer);
+  return byPrecedence.indexOf(importer);
 }
 
 function planFor(
@@ -88,13 +95,20 @@ function guess(tables: readonly Header[], phrasebook: Phrasebook): Plan | undefi
       rows.map((t) => t.head.names),
       phrasebook,
     );
-    const importer = importers.find((i) => i.id === found?.layout);
-    if (found === null || importer === undefined) continue;
+    if (found === null) continue;
+    const importer = byPrecedence.find((i) => isServed(i, found));
+    if (importer === undefined) continue;
     const rule: FileRule = { match: '', layout: undefined, columns: found.columns, line: undefined };
     const own = headOf(head.names, [], rule);
     return { importer, head: own, delimiter, headerLine: line, because: found.because };
   }
   return undefined;
+}
+
+/** True for a table whose required columns are all among those that were found. */
+function isServed(importer: Importer, { columns }: GuessedColumns): boolean {
+  if (importer.shape === 'text' || importer.columns.required.length === 0) return false;
+  return importer.columns.required.every((key) => columns[key] !== undefined);
 }
 
 interface Header {
@@ -103,7 +117,7 @@ interface Header {
   readonly line: number;
 }
 
-/** Every row near the begin that could be the header: what stands before it is preamble. */
+/** Every row near the start that could be the header: what stands before it is preamble. */
 function headers(text: string, delimiter: string, rule: FileRule | undefined): readonly Header[] {
   const found: Header[] = [];
   const reader = csvRows(delimiter, (row) => {

@@ -1,19 +1,20 @@
 import { parameterNamed } from '../phrasebook/plain-parameters.ts';
-import { type Head, hasUnit, timeColumns } from './head.ts';
-import type { Importer } from './importer.ts';
+import { type Head, hasUnit, timeColumns, timeKeys, unitKeys } from './head.ts';
+import type { TableColumns, TableImporter } from './importer.ts';
 import { stampOf } from './row-stamp.ts';
 import { unitReader } from './row-unit.ts';
 
-const keys = ['time', 'date', 'clock', 'unit', 'pair', 'half', 'role', 'severity', 'class'];
+const columns: TableColumns = { required: [], passedOver: ['severity', 'class'], others: 'parameters' };
 
 /** One row per poll and unit, or role: time, unit, and every other column a parameter named by its header. */
-export const snapshots: Importer = {
+export const snapshots: TableImporter = {
   id: 'snapshots',
-  title: 'Snapshots: one row per poll, a column per parameter',
+  title: 'snapshots',
+  summary: 'CSV, one row per poll and unit, every other column a parameter',
   shape: 'table',
+  columns,
   recognise(head, phrasebook) {
-    const columns = parameterColumns(head);
-    const known = columns.filter(({ name }) => parameterNamed(phrasebook, name) !== undefined);
+    const known = parameterColumns(head).filter(({ name }) => parameterNamed(phrasebook, name) !== undefined);
     if (timeColumns(head).length === 0 || !hasUnit(head))
       return { fits: false, because: 'no columns for time and unit' };
     return known.length === 0 && head.column('role') < 0
@@ -30,7 +31,7 @@ export const snapshots: Importer = {
   open(head, _phrasebook, times) {
     const time = timeColumns(head);
     const units = unitReader(head);
-    const columns = parameterColumns(head);
+    const parameters = parameterColumns(head);
     const role = head.column('role');
     return (row, sink) => {
       if (row.width() < head.names.length)
@@ -41,12 +42,13 @@ export const snapshots: Importer = {
       const parts = units.parts(row);
       // A half's row states its role; where only the role addresses the row, the sink passes it over.
       if (role >= 0) sink.reading(at, unit, 'role', row.cell(role), parts);
-      for (const { name, index } of columns) sink.reading(at, unit, name, row.cell(index), parts);
+      for (const { name, index } of parameters) sink.reading(at, unit, name, row.cell(index), parts);
     };
   },
 };
 
 function parameterColumns(head: Head): readonly { readonly name: string; readonly index: number }[] {
+  const keys = [...timeKeys, ...unitKeys, ...columns.passedOver];
   const taken = new Set(keys.map((key) => head.column(key)));
   return head.names
     .map((name, index) => ({ name, index }))

@@ -1,21 +1,5 @@
 import type { PhrasebookText } from './phrasebook-schema.ts';
 
-/** Spellings of column names, in plain English; compared without case, spaces, `-` and `_`. */
-export const columnSpellings: Readonly<Record<string, readonly string[]>> = {
-  time: ['time', 'timestamp', 'date time', 'date/time', 'date and time', 'when', 'stamp'],
-  date: ['date', 'day'],
-  clock: ['clock', 'time of day'],
-  unit: ['unit', 'node', 'module', 'device', 'source', 'controller', 'station'],
-  pair: ['pair'],
-  half: ['half', 'slot', 'place'],
-  role: ['role'],
-  parameter: ['parameter', 'item', 'quantity', 'point'],
-  value: ['value', 'reading', 'state'],
-  message: ['message', 'text', 'event', 'description', 'entry'],
-  severity: ['severity', 'priority', 'level'],
-  class: ['class', 'category', 'type'],
-};
-
 const yesNo = {
   yes: 'yes',
   no: 'no',

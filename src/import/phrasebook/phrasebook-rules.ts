@@ -1,7 +1,7 @@
 import type { Gauge, Signal } from '../../vocabulary.ts';
 import type { DatePattern } from '../clock/date-pattern.ts';
+import type { ColumnKey } from './column-keys.ts';
 import type { Pattern } from './patterns.ts';
-import type { ColumnKey } from './phrasebook-schema.ts';
 
 export interface UnitRule {
   readonly pattern: Pattern;

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { columnKeys } from './column-keys.ts';
 
 const text = v.string();
 /** YAML 1.2 reads 1 and 6.4 as numbers; a phrasebook means the text. */
@@ -10,79 +11,61 @@ const textual = v.pipe(
 );
 const valueMap = v.record(text, textual);
 const subject = v.picklist(['pair', 'half', 'active', 'standby']);
+const role = v.optional(v.picklist(['active', 'standby']));
 
-const columnKeys = {
-  time: v.optional(text),
-  date: v.optional(text),
-  clock: v.optional(text),
-  unit: v.optional(text),
-  pair: v.optional(text),
-  half: v.optional(text),
-  role: v.optional(text),
-  parameter: v.optional(text),
-  value: v.optional(text),
-  message: v.optional(text),
-  severity: v.optional(text),
-  class: v.optional(text),
-};
-
-/** The shape of a phrasebook file; a part whose rules are all commented out is empty. Source: design.md, section 3. */
-export const phrasebookSchema = v.strictObject({
-  name: v.optional(text),
-  time: v.nullish(
-    v.strictObject({
-      zone: v.optional(text),
-      order: v.optional(v.picklist(['day-first', 'month-first'])),
-      year: v.optional(v.pipe(v.number(), v.integer())),
-      format: v.optional(text),
-    }),
-  ),
-  files: v.nullish(
-    v.array(
-      v.strictObject({
-        match: text,
-        layout: v.optional(v.picklist(['readings', 'snapshots', 'journal', 'lines', 'field-notes'])),
-        columns: v.optional(v.strictObject(columnKeys)),
-        line: v.optional(text),
-      }),
-    ),
-  ),
-  units: v.nullish(
-    v.array(
-      v.strictObject({
-        pattern: text,
-        pair: v.optional(textual),
-        half: v.optional(textual),
-        role: v.optional(v.picklist(['active', 'standby'])),
-      }),
-    ),
-  ),
-  parameters: v.nullish(
-    v.record(
-      text,
-      v.strictObject({
-        signal: text,
-        subject: v.optional(subject),
-        values: v.optional(valueMap),
-        scale: v.optional(v.number()),
-      }),
-    ),
-  ),
-  messages: v.nullish(
-    v.array(
-      v.strictObject({
-        when: text,
-        signal: text,
-        subject: v.optional(subject),
-        value: v.optional(textual),
-        values: v.optional(valueMap),
-        half: v.optional(textual),
-        role: v.optional(v.picklist(['active', 'standby'])),
-      }),
-    ),
-  ),
-  ignore: v.nullish(v.array(text)),
+const time = v.strictObject({
+  zone: v.optional(text),
+  order: v.optional(v.picklist(['day-first', 'month-first'])),
+  year: v.optional(v.pipe(v.number(), v.integer())),
+  format: v.optional(text),
 });
 
-export type PhrasebookText = v.InferOutput<typeof phrasebookSchema>;
-export type ColumnKey = keyof typeof columnKeys;
+const columns = v.strictObject(Object.fromEntries(columnKeys.map((key) => [key, v.optional(text)])));
+
+const unitRule = v.strictObject({
+  pattern: text,
+  pair: v.optional(textual),
+  half: v.optional(textual),
+  role,
+});
+
+const parameterRule = v.strictObject({
+  signal: text,
+  subject: v.optional(subject),
+  values: v.optional(valueMap),
+  scale: v.optional(v.number()),
+});
+
+const messageRule = v.strictObject({
+  when: text,
+  signal: text,
+  subject: v.optional(subject),
+  value: v.optional(textual),
+  values: v.optional(valueMap),
+  half: v.optional(textual),
+  role,
+});
+
+/**
+ * The shape of a phrasebook file that may name those layouts; a part whose rules are all commented out is empty. Source:
+ * design.md, section 3.
+ */
+export function phrasebookSchema(layouts: readonly string[]) {
+  const fileRule = v.strictObject({
+    match: text,
+    layout: v.optional(v.picklist(layouts)),
+    columns: v.optional(columns),
+    line: v.optional(text),
+  });
+  return v.strictObject({
+    name: v.optional(text),
+    time: v.nullish(time),
+    files: v.nullish(v.array(fileRule)),
+    units: v.nullish(v.array(unitRule)),
+    parameters: v.nullish(v.record(text, parameterRule)),
+    messages: v.nullish(v.array(messageRule)),
+    ignore: v.nullish(v.array(text)),
+  });
+}
+
+export type PhrasebookText = v.InferOutput<ReturnType<typeof phrasebookSchema>>;

@@ -13,11 +13,11 @@ const hint = 'The README lists the keys of a phrasebook.';
 const signals: readonly string[] = [...Object.keys(stateValues), ...gauges, ...happenings];
 
 /**
- * Reads a phrasebook (YAML 1.2) and puts the built-in one behind it; `null` gives the built-in one alone. Throws
- * InputError with the file, the place inside it and what was expected.
+ * Reads a phrasebook (YAML 1.2), which may name those layouts, and puts the built-in one behind it; `null` gives the
+ * built-in one alone. Throws InputError with the file, the place inside it and what was expected.
  */
-export function readPhrasebook(file: string, yaml: string | null): Phrasebook {
-  const own: PhrasebookText = yaml === null ? {} : readYaml(file, yaml, phrasebookSchema, hint);
+export function parsePhrasebook(file: string, yaml: string | null, layouts: readonly string[]): Phrasebook {
+  const own: PhrasebookText = yaml === null ? {} : readYaml(file, yaml, phrasebookSchema(layouts), hint);
   const parameters = Object.entries(own.parameters ?? {}).map(
     ([name, rule]): readonly [string, ParameterRule] => [name, parameterRule(file, name, rule)],
   );

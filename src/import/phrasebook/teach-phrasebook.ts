@@ -1,7 +1,7 @@
 import type { Subject, UnmatchedWording } from '../../vocabulary.ts';
 import { zoneOf } from '../clock/zones.ts';
 import { entryReader } from './entries.ts';
-import { readPhrasebook } from './phrasebook.ts';
+import { parsePhrasebook } from './phrasebook.ts';
 import type { Phrasebook } from './phrasebook-rules.ts';
 import { subjectOf } from './subjects.ts';
 import { valueMeant } from './values.ts';
@@ -40,9 +40,14 @@ export type Lesson =
 
 /**
  * The phrasebook's text with a lesson added; comments and order stay. `null` stands for no phrasebook yet. Throws
- * InputError, as `readPhrasebook` does, if the lesson does not fit.
+ * InputError, as `parsePhrasebook` does, if the lesson does not fit.
  */
-export function teachPhrasebook(file: string, yaml: string | null, lesson: Lesson): string {
+export function addLesson(
+  file: string,
+  yaml: string | null,
+  lesson: Lesson,
+  layouts: readonly string[],
+): string {
   const taught = editYaml(file, yaml ?? '', (document) => {
     if (lesson.kind === 'message') {
       const { when, signal, value } = lesson;
@@ -64,7 +69,7 @@ export function teachPhrasebook(file: string, yaml: string | null, lesson: Lesso
       document.prepend('files', { match, layout, columns });
     }
   });
-  readPhrasebook(file, taught);
+  parsePhrasebook(file, taught, layouts);
   return taught;
 }
 
@@ -79,8 +84,13 @@ const somewhere: Subject = { pair: 'pair', half: '1', role: null };
  * How many of the rows that are not understood a lesson would use (or, for `ignore`, set aside). Columns and stamps are
  * taught for what could not be read at all: 0. Throws InputError if the lesson does not fit.
  */
-export function rowsTaught(lesson: Lesson, unmatched: readonly UnmatchedWording[]): number {
-  const phrasebook = readPhrasebook('the new rule', teachPhrasebook('the new rule', null, lesson));
+export function countTaught(
+  lesson: Lesson,
+  unmatched: readonly UnmatchedWording[],
+  layouts: readonly string[],
+): number {
+  const file = 'the new rule';
+  const phrasebook = parsePhrasebook(file, addLesson(file, null, lesson, layouts), layouts);
   const isTaught = understandingOf(lesson, phrasebook);
   return unmatched.reduce((sum, { wording, count }) => sum + (isTaught(wording) ? count : 0), 0);
 }

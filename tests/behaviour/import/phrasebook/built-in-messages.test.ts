@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { entryReader } from '../../../../src/import/phrasebook/entries.ts';
-import { readPhrasebook } from '../../../../src/import/phrasebook/phrasebook.ts';
+import { readPhrasebook } from '../../../../src/import/read-phrasebook.ts';
 
 const unit = { pair: 'RO1', half: 'B', role: null };
 

@@ -1,10 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  exactPattern,
-  type Lesson,
-  rowsTaught,
-  teachPhrasebook,
-} from '../../../../src/import/phrasebook/teach-phrasebook.ts';
+import { exactPattern, type Lesson } from '../../../../src/import/phrasebook/teach-phrasebook.ts';
+import { rowsTaught, teachPhrasebook } from '../../../../src/import/read-phrasebook.ts';
 import { readText } from '../../../support/read-text.ts';
 
 const journal = `time,unit,message

@@ -4,7 +4,7 @@ import type { Row } from '../../../../src/import/bytes/row.ts';
 import { fileSink } from '../../../../src/import/changes/file-sink.ts';
 import type { Sink } from '../../../../src/import/changes/sink.ts';
 import { sinkState } from '../../../../src/import/changes/sink-state.ts';
-import { readPhrasebook } from '../../../../src/import/phrasebook/phrasebook.ts';
+import { readPhrasebook } from '../../../../src/import/read-phrasebook.ts';
 import { type BatchPlace, batchPlace } from '../../../../src/import/row-cache/batch-place.ts';
 import { byteRow } from '../../../../src/import/row-cache/byte-row.ts';
 import { type Replay, replayInto } from '../../../../src/import/row-cache/replay.ts';
