@@ -42,6 +42,7 @@ export { unpackFiles } from './import/bytes/unpack.ts';
 export { readTime } from './import/clock/read-time.ts';
 export { type Imported, importFiles } from './import/import-files.ts';
 export { readJob } from './import/job.ts';
+export type { DescribedLayouts } from './import/layouts/describe-layouts.ts';
 export { exactPattern, type Lesson } from './import/phrasebook/teach-phrasebook.ts';
 export { readPhrasebook, rowsTaught, teachPhrasebook } from './import/read-phrasebook.ts';
 export type { ClockOffset } from './timeline/clock-offsets.ts';

@@ -10,6 +10,7 @@ import { checks } from '../../src/verify/checks.ts';
 const shared: Readonly<Record<string, readonly string[]>> = {
   'import/layouts': [
     'columns',
+    'describe-layouts',
     'guess-columns',
     'head',
     'importer',
