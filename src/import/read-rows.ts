@@ -92,7 +92,7 @@ function rowTaker(reading: Reading, sink: FileSink, times: TimeReader): RowTaker
   const { plan } = reading;
   const take = opened(reading, times);
   const { importer } = plan;
-  const isRecorded = importer.shape === 'table' && importer.values !== undefined;
+  const isRecorded = importer.shape === 'table' && importer.values !== null;
   const read = (row: Row, into: Sink): void => {
     if (plan.headerLine > 0 && isHeaderAgain(row, plan.head.names)) into.ignore();
     else if (plan.headerLine > 0 && isTooWide(row, plan.head.names.length)) rejectWide(row, plan, into);

@@ -37,10 +37,10 @@ export interface TableImporter extends Layout {
   readonly shape: 'table';
   readonly columns: TableColumns;
   /**
-   * The columns of polled values, in the order in which `open` hands them to the sink; none where a row is one entry. With it
-   * a row whose other bytes were seen before need not be read as text.
+   * The columns of polled values, in the order in which `open` hands them to the sink; none where a row is one entry. By
+   * them the row cache takes a row whose other bytes were read before. `null` where what a row says depends on other rows.
    */
-  readonly values?: (head: Head) => readonly number[];
+  readonly values: ((head: Head) => readonly number[]) | null;
 }
 
 /** A layout of lines of text. */
