@@ -18,8 +18,8 @@ export interface Imported {
 }
 
 /**
- * Reads all files; a stored timeline gives the files it was made from. One that can not be read does not stop the others. What needs a day or a year of its neighbours is
- * tried again once they are known.
+ * Reads all files; a stored timeline gives the files it was made from. One that cannot be read does not stop the others.
+ * What needs a day or a year of its neighbours is tried again once they are known.
  */
 export async function importFiles(sources: readonly FileSource[], options: FilesOptions): Promise<Imported> {
   const first = await readEach(sources, { ...options, neighbour: null }, 0);

@@ -21,7 +21,7 @@ const headBytes = 65_536;
 
 /**
  * Reads one file to its changes, in one pass over its bytes and without keeping its rows. Throws InputError if nothing
- * of it can be used; whatever is less is a notice and a count.
+ * of it can be used; anything less is a notice and a count.
  */
 export async function readFile(source: FileSource, options: ImportOptions): Promise<ImportedFile> {
   const head = await readHead(source);

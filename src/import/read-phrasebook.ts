@@ -7,7 +7,7 @@ import { addLesson, countTaught, type Lesson } from './phrasebook/teach-phrasebo
 /** A phrasebook may name every layout there is. */
 const layouts: readonly string[] = importers.map(({ id }) => id);
 
-/** The phrasebook of a site with the built-in one behind it, as `parsePhrasebook` reads it. Throws InputError. */
+/** The phrasebook of a site with the built-in one after it, as `parsePhrasebook` reads it. Throws InputError. */
 export function readPhrasebook(file: string, yaml: string | null): Phrasebook {
   return parsePhrasebook(file, yaml, layouts);
 }

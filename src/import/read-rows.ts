@@ -41,7 +41,7 @@ export interface Passed extends Done {
   readonly isForeign: boolean;
 }
 
-/** How many rows wait to be sorted: what is further behind its neighbours than that is no stray row. */
+/** How many rows wait to be sorted: one that is further out of order is no stray row. */
 const sortWindow = 200_000;
 
 /** Reads the rows of a file once, to the end of its bytes. */
@@ -65,7 +65,7 @@ export async function readRows(reading: Reading): Promise<Passed> {
   const damage = await eachChunk(source, async (chunk) => {
     const before = hashing;
     hashing = Promise.resolve(hasher.update(chunk));
-    // What goes wrong there is told when the memory of the chunk is to be used again.
+    // An error there is thrown when the memory of the chunk is about to be used again.
     hashing.catch(() => undefined);
     bytes += chunk.length;
     lane.push(chunk);

@@ -110,7 +110,7 @@ function parse(state: State, row: Row, isLast: boolean): boolean {
   return isBroken || state.rest.length > longestRow;
 }
 
-/** A quote that is never closed, or closed within a cell, takes the lines after it along. */
+/** A quote that is never closed, or closed within a cell, takes in the lines after it. */
 function goesOn({ source, to }: State, end: number): boolean {
   const newline = source.indexOf('\n', to);
   return newline >= 0 && newline < end - 1;
@@ -126,7 +126,7 @@ function emit(state: State, row: Row, found: readonly string[], end: number): vo
 }
 
 /**
- * Where quotes make no row, a line is one, its quotes taken as text. Of an endless line only the begin is kept: it will
+ * Where quotes make no row, a line is one, its quotes taken as text. Of an endless line only the start is kept: it will
  * be rejected for its columns.
  */
 function takeLine(state: State, row: Row): void {

@@ -3,7 +3,7 @@ export interface Encoding {
   /** A WHATWG label. */
   readonly label: string;
   readonly because: string;
-  /** Only its begin was looked at: what comes later may show that it is another. */
+  /** Only its start was looked at: what comes later may show that it is another. */
   readonly isGuess?: boolean;
 }
 

@@ -44,11 +44,11 @@ export interface Row {
   text(): string;
   /** The same as a string of its own, to be kept: it holds no larger text in memory. */
   ownText(): string;
-  /** Notes the row as one that may be asked for. */
+  /** Keeps the row, so that its text can be asked for later. */
   keep(kept: KeptRow): void;
 }
 
-/** A row without its line end; by hand, since a pattern takes time by the square of the returns in it. */
+/** A row without its line end. Without a pattern, which would take time by the square of the returns in the row. */
 export function withoutLineEnd(text: string): string {
   let end = text.length;
   while (end > 0 && (text.charCodeAt(end - 1) === 10 || text.charCodeAt(end - 1) === 13)) end -= 1;

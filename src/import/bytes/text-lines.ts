@@ -34,7 +34,7 @@ export function textLines(onRow: (row: Row) => void): RowReader {
       const lines = (rest + text).split('\n');
       rest = lines.pop() ?? '';
       for (const whole of lines) emit(whole);
-      // What is longer than any line of a log is kept to its begin, so that memory stays bounded.
+      // What is longer than any line of a log is cut to its start, so that memory stays bounded.
       if (rest.length > longestLine) rest = rest.slice(0, longestLine);
     },
     end() {

@@ -4,14 +4,14 @@ import type { FileSource, Platform, StoredFile } from './file-source.ts';
 import { InputError } from './input-error.ts';
 import { zipMembers } from './zip-members.ts';
 
-/** The files to read, with the members of archives in place of the archives; and what can not be unpacked. */
+/** The files to read, with the members of archives in place of the archives; and what cannot be unpacked. */
 export interface Unpacked {
   readonly sources: readonly FileSource[];
   readonly failures: readonly InputError[];
 }
 
 /**
- * Puts the members of gzip and zip archives in their place; what is no archive stays as it is. Archives are told by
+ * Puts the members of gzip and zip archives in their place; what is no archive stays as it is. Archives are recognised by
  * their first bytes. Nothing is written anywhere: members are unpacked as they are read.
  */
 export async function unpackFiles(files: readonly StoredFile[], platform: Platform): Promise<Unpacked> {

@@ -22,7 +22,7 @@ import { isNoLog } from './no-logs.ts';
 
 const mostMembers = 10_000;
 
-/** The members of a zip that may be logs, and those that can not be taken. */
+/** The members of a zip that may be logs, and those that cannot be taken. */
 export interface ZipMembers {
   readonly members: readonly FileSource[];
   readonly failures: readonly InputError[];
@@ -97,7 +97,7 @@ async function* unpacked(name: string, entry: FileEntry): AsyncGenerator<Uint8Ar
     () => null,
     (error: unknown) => error,
   );
-  // A member that fails before its first byte leaves the stream open for ever: the failure has to be waited for too.
+  // A member that fails before its first byte leaves the stream open: the failure has to be waited for too.
   const failed = done.then((wrong) => (wrong === null ? new Promise<never>(() => undefined) : { wrong }));
   const reader = readable.getReader();
   try {
@@ -110,7 +110,7 @@ async function* unpacked(name: string, entry: FileEntry): AsyncGenerator<Uint8Ar
   } catch (error) {
     throw meaningOf(name, error);
   } finally {
-    // Whoever stops early must let go of the member, or the next waits for ever.
+    // Whoever stops early must let go of the member, or the next never begins.
     await reader.cancel().catch(() => undefined);
   }
   const wrong = await done;

@@ -20,7 +20,7 @@ export function unitOf(
   if (known !== undefined) return known;
   if (state.unitList.length >= mostUnits) return furtherUnits(state, kind);
   const subject = subjectOf(state.phrasebook, parts ?? { unit, half: '', role: '' });
-  // A row that names a half is that half's, whatever role it states: its stream goes on through every switchover.
+  // A row that names a half belongs to that half, in any role: its stream goes on through every switchover.
   const isState = parts !== undefined && parts.role !== '' && subject !== null && subject.half !== null;
   const made = isState
     ? unitOf(state, unit, { ...parts, role: '' }, kind)

@@ -29,7 +29,7 @@ export interface Parameter {
   shared: SharedTime | null;
 }
 
-/** A parameter of a unit; a text if it can not be used: the wording, or nothing where it is known to mean nothing. */
+/** A parameter of a unit; a text if it cannot be used: the wording, or nothing where it is known to mean nothing. */
 export function newParameter(phrasebook: Phrasebook, unit: Subject, name: string): Parameter | string {
   // What the site says of a name comes before plain English.
   if (!phrasebook.parameters.has(name) && isIgnored(phrasebook, name)) return '';

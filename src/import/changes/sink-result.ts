@@ -27,7 +27,7 @@ function heard({ unitList, changes }: SinkState): Pick<SinkResult, 'streams' | '
   };
 }
 
-/** What the parameters became, each name once, whatever the unit; one that is of use to any unit is. */
+/** What the parameters became, each name once for all units; one that is of use to any unit is. */
 function parametersOf(units: readonly Unit[]): readonly Became[] {
   const found = new Map<string, string | null>();
   for (const [name, parameter] of units.flatMap((u) => [...u.parameters])) {

@@ -52,7 +52,7 @@ export interface SinkState {
   readonly unmatchedLines: { readonly line: number; readonly text: string }[];
   readonly gauges: GaugeReader[];
   readonly entries: EntryReader;
-  /** How many readings came behind an earlier one of their parameter. */
+  /** How many readings were earlier than one of their parameter that stands before them. */
   outOfOrder: number;
   /** What was found in the row so far, and whether a row of the same content would give just that again. */
   recorded: Recorded[];
@@ -160,7 +160,7 @@ export function loseCell(state: SinkState): void {
   state.lastRejected = { line: row.line, text, isCut: true, what: 'The row is cut off.', fix: '' };
 }
 
-/** The row can not be read. */
+/** The row cannot be read. */
 export function rejectRow(state: SinkState, what: string, fix: string): void {
   const { row, rejected } = state;
   state.end = ends.rejected;

@@ -20,7 +20,7 @@ export interface Sink {
   entry(at: number, unit: string, message: string, parts?: UnitParts): void;
   /** A technician's line: `at` is the stamp, `pair` and `half` what it is about; `null` where no half is named. */
   note(at: number, pair: string, half: string | null, text: string): void;
-  /** The row can not be read. */
+  /** The row cannot be read. */
   reject(what: string, fix: string): void;
   /** The row is known to mean nothing. */
   ignore(): void;
@@ -57,7 +57,7 @@ export interface FileSink {
 
 /** What a file came to, once all its rows are taken. */
 export interface ClosedSink {
-  /** How many readings came behind an earlier one of their parameter. */
+  /** How many readings were out of order: earlier than one of their parameter that stands before them. */
   readonly outOfOrder: number;
   /** Where the clock of the file was set back. */
   readonly steps: readonly ClockStep[];

@@ -9,7 +9,7 @@ import { type Found, unmatched } from './unknown-wordings.ts';
 const sameLineMs = 1000;
 const minuteMs = 60_000;
 
-/** Takes one journalled message. A row of the same content says it again. */
+/** Takes one journalled message, and records it for rows of the same content. */
 export function takeEntry(state: SinkState, at: number, unit: Unit, message: string): void {
   const isRecorded = state.isRepeatable && !state.row.isCut;
   const found = state.entries.read(unit.subject, message);

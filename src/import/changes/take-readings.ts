@@ -17,7 +17,7 @@ function parameterOf(state: SinkState, unit: Unit, name: string): Parameter | st
   const made =
     unit.subject === null ? `unit ${unit.text}` : newParameter(state.phrasebook, unit.subject, name);
   if (typeof made !== 'string' && made.gauge !== null) state.gauges.push(made.gauge);
-  // Names without end are no parameters: what is not kept is found anew each time.
+  // So many names are no parameters: what is not kept is looked up again each time.
   if (unit.parameters.size < mostParameters) unit.parameters.set(detached(name), made);
   return made;
 }
@@ -126,13 +126,13 @@ function takeChange(
   parameter.lastTime = at;
 }
 
-/** The last reading with the old value; behind a clock that was set back, the usual spacing before this one. */
+/** The last reading with the old value; after a clock was set back, the usual spacing before this one. */
 function earliestOf(unit: Unit, { lastTime }: Parameter, at: number): number {
   if (lastTime === Number.NEGATIVE_INFINITY) return at;
   return lastTime <= at ? lastTime : at - medianSpan(unit.spacing);
 }
 
-/** `6.4` at the very end of a file that has `6.4.1` elsewhere, and never `6.4`, is the begin of it. */
+/** `6.4` at the very end of a file that has `6.4.1` elsewhere, and never `6.4`, is the start of that. */
 function isBegun({ changes }: SinkState, signal: Signal, value: string | null): boolean {
   if (value === null || value === '') return false;
   const known = changes.flatMap((c) => (c.signal === signal && c.value !== null ? [c.value] : []));

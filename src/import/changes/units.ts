@@ -14,7 +14,7 @@ export interface Unit {
   saysHalf: string | null;
   readonly index: number;
   readonly kind: Stream['kind'];
-  /** A text stands for a parameter that can not be used: its wording, or nothing where it is known to mean nothing. */
+  /** A text stands for a parameter that cannot be used: its wording, or nothing where it is known to mean nothing. */
   readonly parameters: Map<string, Parameter | string>;
   readonly signals: Set<Signal>;
   readonly spacing: Spacing;
@@ -33,7 +33,7 @@ export interface Unit {
 
 /** From so many spans on, the usual spacing is known well enough to pass over what is usual. */
 const gapCandidates = 256;
-/** A poll may become faster later, and then shorter spans are gaps: only past so many does the memory count more. */
+/** A poll may become faster later, and then shorter spans are gaps: they are dropped only where they are too many to keep. */
 const mostCandidates = 4096;
 
 export function newUnit(text: string, subject: Subject | null, index: number, kind: Stream['kind']): Unit {

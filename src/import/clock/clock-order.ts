@@ -1,6 +1,6 @@
 import type { Row } from '../bytes/row.ts';
 
-/** A place in a file from which on the stamps stay behind what was read before. */
+/** A place in a file where the clock was set back: from there on the stamps are earlier than what was read before. */
 export interface ClockStep {
   readonly line: number;
   readonly text: string;
@@ -9,7 +9,7 @@ export interface ClockStep {
   readonly before: number;
 }
 
-/** Fewer stamps behind their neighbours than this are stray rows. Chosen here. */
+/** Fewer stamps out of order than this are stray rows. Chosen here. */
 const leastStamps = 3;
 
 interface Run extends ClockStep {
@@ -19,8 +19,8 @@ interface Run extends ClockStep {
 
 /**
  * The instants of one parameter, or of the entries of one unit, in the order of rows. It tells stray rows from a clock that
- * was set back: there more stamps stay behind, with none between, than ever come out of order otherwise, going on upwards
- * until they have caught up. Source: design.md, section 2, Clocks.
+ * was set back: after a step more stamps in a row are earlier than what was read before than are ever out of order
+ * otherwise, and they rise until they have caught up. Source: design.md, section 2, Clocks.
  */
 export interface ClockOrder {
   candidates: Run[];
@@ -34,10 +34,10 @@ export function clockOrder(): ClockOrder {
   return { candidates: [], latest: Number.NEGATIVE_INFINITY, strays: leastStamps - 1, run: null };
 }
 
-/** Takes the next instant; true if its row stands behind an earlier one. */
+/** Takes the next instant; true if its row is out of order: a later instant stands before it. */
 export function takeInOrder(order: ClockOrder, at: number, row: Row): boolean {
   if (at < order.latest) {
-    takeBehind(order, at, row);
+    takeOutOfOrder(order, at, row);
     return true;
   }
   if (order.run !== null) endRun(order, true);
@@ -45,7 +45,7 @@ export function takeInOrder(order: ClockOrder, at: number, row: Row): boolean {
   return false;
 }
 
-function takeBehind(order: ClockOrder, at: number, row: Row): void {
+function takeOutOfOrder(order: ClockOrder, at: number, row: Row): void {
   const { run, latest } = order;
   if (run === null || at < run.last) {
     endRun(order, false);
@@ -67,7 +67,7 @@ function endRun(order: ClockOrder, hasCaughtUp: boolean): void {
   order.run = null;
 }
 
-/** The steps of a whole file: one that several parameters or units show is one, told at its first line. */
+/** The steps of a whole file: one that several parameters or units show is one, reported at its first line. */
 export function stepsOf(orders: readonly ClockOrder[]): readonly ClockStep[] {
   const kept: ClockStep[] = [];
   for (const step of orders.flatMap(stepsIn).sort((a, b) => a.line - b.line)) {
@@ -76,7 +76,7 @@ export function stepsOf(orders: readonly ClockOrder[]): readonly ClockStep[] {
   return kept;
 }
 
-/** The steps back; what still stays behind at the end of the file counts. */
+/** The steps back; one that has not caught up by the end of the file counts. */
 function stepsIn(order: ClockOrder): readonly ClockStep[] {
   endRun(order, true);
   return order.candidates.map(({ line, text, at, before }) => ({ line, text, at, before }));

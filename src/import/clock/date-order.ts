@@ -7,7 +7,7 @@ export interface OrderEvidence {
   /** True if some date could be read both ways and none settled it. */
   isOpen(): boolean;
   settled(): { readonly order: DateOrder; readonly line: number; readonly text: string } | undefined;
-  /** The first date that can be read both ways. */
+  /** The first date that does not settle it. */
   example():
     | {
         readonly text: string;

@@ -1,11 +1,11 @@
 import { detached } from '../bytes/decode.ts';
 import { keepText, type Row } from '../bytes/row.ts';
 
-/** Puts rows that stand behind their neighbours in the order of time before they go on. */
+/** Puts rows that are out of order in the order of time before they are handed on. */
 export interface RowSorter {
   add(row: Row): void;
   end(): void;
-  /** The steps that are none: a second export begins there and goes over the same time. */
+  /** The lines of steps that are none: a second export begins there and goes over the same time. */
   secondExports(): ReadonlySet<number>;
 }
 
@@ -16,9 +16,9 @@ interface Kept {
 }
 
 /**
- * Sorts rows by their instant; rows of one instant, and those without one, keep their place. At
- * most `window` rows wait: a row that is further behind than that comes late, and the memory stays bounded. Nothing is
- * sorted across a step of the clock, unless its first row was read before: then a second export goes over the same time.
+ * Sorts rows by their instant; rows of one instant, and those without one, keep their place. At most `window` rows wait: a
+ * row that is further out of order comes late, and the memory stays bounded. Nothing is sorted across a step of the clock,
+ * unless its first row was read before: then a second export goes over the same time.
  */
 export function rowSorter(
   instantOf: (row: Row) => number | undefined,

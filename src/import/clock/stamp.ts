@@ -13,7 +13,7 @@ export interface Stamp {
 
 /** What a stamp may leave open. */
 export interface StampOptions {
-  /** Undefined until it is known: then a date such as 03/04/2026 can not be read. */
+  /** Undefined until it is known: then a date such as 03/04/2026 cannot be read. */
   readonly order: DateOrder | undefined;
   /** For stamps without a year. */
   readonly year: number | undefined;
@@ -23,5 +23,5 @@ export interface StampOptions {
 
 export type StampFailure = 'no-date' | 'out-of-range' | 'order' | 'year' | 'day';
 
-/** The begins of the month names. */
+/** The first three letters of each month. */
 export const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];

@@ -3,7 +3,7 @@ import { months, type Stamp, type StampFailure, type StampOptions } from './stam
 /**
  * Reads the stamp that `text` begins with: ISO 8601 and RFC 3339; year, day or month first with `-`, `/`, `.` or a space
  * between; month names; 24- and 12-hour clock; fractions after `.` or `,`; epoch seconds and milliseconds; an optional
- * offset. A failure says what is wrong. By hand, since it runs for every row.
+ * offset. A failure says what is wrong. Without patterns, since it runs for every row.
  */
 export function readStamp(text: string, options: StampOptions): Stamp | StampFailure {
   let at = 0;
@@ -58,7 +58,7 @@ function isDateSeparator(code: number): boolean {
 function byOrder(first: number, second: number, year: Digits, options: StampOptions): number | StampFailure {
   if (year.count !== 4 && year.count !== 2) return 'no-date';
   const full = year.count === 2 ? 2000 + year.value : year.value;
-  // A number past 12 can only be a day, whatever the order is said to be: the other way it is no date.
+  // A number past 12 can only be a day, even if the stated order is the other: read that way it is no date.
   if (options.order === undefined && first <= 12 && second <= 12 && first !== second) return 'order';
   const order = options.order ?? (second > 12 ? 'month-first' : 'day-first');
   return order === 'day-first' ? ymd(full, second, first) : ymd(full, first, second);

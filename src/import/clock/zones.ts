@@ -9,7 +9,7 @@ export interface Zone {
   readonly name: string;
   /**
    * The instant; of a repeated hour the earlier one, unless that lies so far before `last`, the instant read before it,
-   * that the clock must have been set back in between. A stray row is a little behind, not most of an hour.
+   * that the clock must have been set back in between. A stray row is late by a little, not by most of an hour.
    */
   toUtc(local: number, last: number): number;
   /** What kind of reading it was: most are unique. Only the last reading given to `toUtc` is remembered. */

@@ -10,7 +10,7 @@ const clockFirst = /^\s*\d{1,2}[:.]\d{2}\b/;
 /** What a person writes goes on in words; the row of a table goes on with its delimiter. */
 const clockAndWords = /^\s*\d{1,2}[:.]\d{2}(?::\d{2})?\s*(?:[-–]\s*)?[\p{L}"'(«]/u;
 const pairHeading = /^(?:[Pp]air\s+([A-Za-z][A-Za-z0-9_]*)|([A-Z][A-Z0-9_]*))\s*:?$/;
-/** A name with a figure in it, or with a half behind it: `RO1`, `INTAKE-B`. `LED` is no pair. */
+/** A name with a figure in it, or followed by a half: `RO1`, `INTAKE-B`. `LED` is no pair. */
 const pairWord = /^(?:[A-Z]+[0-9]+|[A-Z][A-Z0-9_]*[-/](?:[A-Z]|[0-9]))$/;
 
 /** What a technician wrote: a clock and words on a line; a line with a date or a pair sets it for those that follow. */

@@ -4,7 +4,7 @@ import type { ColumnKey } from '../phrasebook/column-keys.ts';
 import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { subjectOf } from '../phrasebook/subjects.ts';
 
-/** What the columns of a table with an unknown header hold, told by their content. */
+/** What the columns of a table with an unknown header hold, found by their content. */
 export interface GuessedColumns {
   readonly columns: FileRule['columns'];
   readonly because: string;

@@ -14,7 +14,7 @@ export type Recognition =
 export interface TableColumns {
   /** A table without them is none of this layout. */
   readonly required: readonly ColumnKey[];
-  /** They are told by their spelling and passed over. */
+  /** Known by their spelling, and passed over. */
   readonly passedOver: readonly ColumnKey[];
   /** What all other columns are. */
   readonly others: 'unknown' | 'parameters';

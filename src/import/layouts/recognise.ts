@@ -28,8 +28,9 @@ const delimiters = [',', ';', '\t', '|'] as const;
 const mostPreamble = 60;
 
 /**
- * Finds the importer for a file from its first text: the layout the phrasebook names, else the first that fits by the names
- * of its columns, else by what they hold. Throws InputError if none does, saying what each one missed.
+ * Finds the importer for a file from its first text: of the layout that the phrasebook names, if it does; a table that fits
+ * by the names of its columns, else, where no rule is for the file, a table that fits by what its columns hold, else a text.
+ * Throws InputError if none does, saying what each one missed.
  */
 export function recognise(
   name: string,

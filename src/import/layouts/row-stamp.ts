@@ -2,7 +2,7 @@ import type { Row } from '../bytes/row.ts';
 import type { Sink } from '../changes/sink.ts';
 import { explain, type TimeReader } from '../clock/time-reader.ts';
 
-/** Reads the instant of a row from one column, or from a date and a clock; rejects the row and gives `undefined` if it can not. */
+/** Reads the instant of a row from one column, or from a date and a clock; rejects the row and gives `undefined` if it cannot. */
 export function stampOf(
   row: Row,
   columns: readonly number[],

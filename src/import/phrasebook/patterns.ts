@@ -3,7 +3,7 @@ import { RE2JS, RE2JSException, RE2Set } from 're2js';
 /** What a pattern found: its named groups, those that took part. */
 export type Groups = Readonly<Record<string, string>>;
 
-/** A compiled pattern. It runs in time linear in the text, whatever the pattern. */
+/** A compiled pattern. Any pattern runs in time linear in the text. */
 export interface Pattern {
   readonly source: string;
   readonly groups: readonly string[];
@@ -12,8 +12,8 @@ export interface Pattern {
 }
 
 /**
- * Compiles a pattern with an engine that can not hang (automata, no backtracking). Gives the reason as text if the
- * pattern is not valid, or uses what such an engine can not do (look-around, back-references).
+ * Compiles a pattern with an engine that cannot hang (automata, no backtracking). Gives the reason as text if the
+ * pattern is not valid, or uses what such an engine cannot do (look-around, back-references).
  */
 export function compilePattern(source: string, ignoreCase: boolean): Pattern | string {
   try {
@@ -64,14 +64,14 @@ export function patternList(patterns: readonly Pattern[]): PatternList {
   };
 }
 
-/** Fits whatever the pattern fits, and more: word boundaries, which need a slower engine, are left out. */
+/** Fits all that the pattern fits, and more: word boundaries, which need a slower engine, are left out. */
 function loosened(source: string): string {
   // Between \Q and \E a \b is text.
   if (source.includes('\\Q')) return '';
   return source.replace(/\\[\s\S]/g, (token) => (token === '\\b' || token === '\\B' ? '(?:)' : token));
 }
 
-/** True if a base name fits a pattern of `*` and `?`, whatever the case. Linear: no backtracking into earlier stars. */
+/** True if a base name fits a pattern of `*` and `?`, in upper or lower case. Linear: no backtracking into earlier stars. */
 export function fitsGlob(glob: string, name: string): boolean {
   const pattern = compilePattern(
     `^${[...glob].map((c) => (c === '*' ? '.*' : c === '?' ? '.' : c.replace(/[.+^${}()|[\]\\]/g, '\\$&'))).join('')}$`,

@@ -34,7 +34,7 @@ export interface FileRule {
   readonly line: Pattern | undefined;
 }
 
-/** A site's wording, ready for use: its own rules first, the plain English ones behind them. */
+/** A site's wording, ready for use: its own rules first, then those of plain English. */
 export interface Phrasebook {
   readonly file: string;
   readonly site: string | null;

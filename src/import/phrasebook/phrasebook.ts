@@ -13,7 +13,7 @@ const hint = 'The README lists the keys of a phrasebook.';
 const signals: readonly string[] = [...Object.keys(stateValues), ...gauges, ...happenings];
 
 /**
- * Reads a phrasebook (YAML 1.2), which may name those layouts, and puts the built-in one behind it; `null` gives the
+ * Reads a phrasebook (YAML 1.2), which may name those layouts, and puts the built-in one after it; `null` gives the
  * built-in one alone. Throws InputError with the file, the place inside it and what was expected.
  */
 export function parsePhrasebook(file: string, yaml: string | null, layouts: readonly string[]): Phrasebook {

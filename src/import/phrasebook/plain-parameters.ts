@@ -2,7 +2,7 @@ import { type Gauge, gauges, type Signal, stateSignals } from '../../vocabulary.
 import { parameterSpellings, valueSpellings } from './built-in-phrasebook.ts';
 import type { ParameterRule, Phrasebook } from './phrasebook-rules.ts';
 
-/** Plain-English parameter names are found whatever their case and their spaces, `-` and `_`. */
+/** Plain-English parameter names are compared without case, and with spaces, `-` and `_` as one. */
 export function folded(name: string): string {
   return name
     .toLowerCase()

@@ -33,7 +33,7 @@ export function roleNamed(text: string): 'active' | 'standby' | null {
 }
 
 /**
- * What a value is about, given its unit and what its rule says. Pair signals are about the pair whatever unit states
+ * What a value is about, given its unit and what its rule says. Pair signals are about the pair, whichever unit states
  * them; an unaddressed light is the standby's. `null` where a value of one half names none.
  */
 export function addressed(

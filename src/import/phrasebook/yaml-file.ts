@@ -41,7 +41,7 @@ function plain(file: string, document: Document): unknown {
 }
 
 function parsed(file: string, text: string): Document {
-  // Its own pretty messages take time by the square of the line ends; the line is told all the same.
+  // The package's own pretty messages take time by the square of the line ends; the line is found without them.
   const lines = new LineCounter();
   const document = parseDocument(text, { version: '1.2', prettyErrors: false, lineCounter: lines });
   const problem = document.errors[0];

@@ -6,7 +6,7 @@ import type { Batch } from './row-template.ts';
 export interface BatchPlace {
   bytes: Uint8Array;
   first: number;
-  /** The row behind the last. */
+  /** The row after the last. */
   end: number;
   from: number;
   line: number;

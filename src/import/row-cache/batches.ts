@@ -173,19 +173,19 @@ export function replaceInBatch(
   from: number,
   to: number,
 ): void {
-  const expected = rowBehind(before);
+  const expected = rowAfter(before);
   const batch = expected?.batch ?? null;
   if (expected === null || batch === null || found.readings.length === 0 || isInBatch(found)) return;
   const { place } = expected;
   const source = chunk.subarray(from, to);
   if (!canBeCompared(source)) return;
   const { edges, stamps, rows, stampLength } = batch;
-  const [start = 0, behind = 0] = [edges[place], edges[place + 1]];
+  const [start = 0, end = 0] = [edges[place], edges[place + 1]];
   const length = edges[rows.length] ?? 0;
-  const by = source.length - (behind - start);
+  const by = source.length - (end - start);
   if (length + by > batch.bytes.length) growTo(batch, length + by + spareBytes);
   const { bytes } = batch;
-  bytes.copyWithin(behind + by, behind, length);
+  bytes.copyWithin(end + by, end, length);
   bytes.set(source, start);
   for (let index = place + 1; index <= rows.length; index += 1) edges[index] = (edges[index] ?? 0) + by;
   for (let index = place + 1; index < rows.length; index += 1) stamps[index] = (stamps[index] ?? 0) + by;
@@ -199,8 +199,8 @@ export function replaceInBatch(
   standsIn(batch, place, found);
 }
 
-/** The row of a batch that follows this one, or that is expected behind it. */
-function rowBehind(row: RowTemplate): RowTemplate | null {
+/** The row of a batch that follows this one, or that is expected after it. */
+function rowAfter(row: RowTemplate): RowTemplate | null {
   const { batch, place, next } = row;
   const following = batch !== null && batch.rows[place] === row ? batch.rows[place + 1] : undefined;
   if (following !== undefined) return following;

@@ -13,7 +13,7 @@ export interface TemplateStore {
   /** The byte of a decimal comma; -1 where a comma separates cells. */
   readonly comma: number;
   readonly buckets: Map<number, RowTemplate[]>;
-  /** Rows that begin with their stamp and hold no values, by all the bytes behind it. */
+  /** Rows that begin with their stamp and hold no values, by all the bytes after it. */
   readonly lines: Map<number, RowTemplate>;
   /** Such rows that came once: half of their key, in the place that the other half of it names. */
   readonly seenOnce: Uint16Array;

@@ -14,11 +14,11 @@ const mostBytes = 268_435_456;
 const mostRows = 5_000_000;
 const mostPageBytes = 536_870_912;
 
-/** How many bytes of its head tell a Parquet file. */
+/** How many of its first bytes show that a file is Parquet. */
 export const magicBytes = 5;
 
 /**
- * Told by `PAR1` and a byte that no text has there: a log may begin with a pair of that name. Source: Apache Parquet
+ * Recognised by `PAR1` and a byte that no text has there: a log may begin with a pair of that name. Source: Apache Parquet
  * format 2.11 (2025), File Format; what follows the mark is a Thrift structure whose first field is an i32 (0x15).
  */
 export function isParquet([first, second, third, fourth, fifth]: Uint8Array): boolean {
