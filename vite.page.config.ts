@@ -16,7 +16,6 @@ function demoSite(): string {
     .sort()
     .flatMap((story) =>
       readdirSync(join(site, story))
-        .filter((name) => name !== 'truth.json')
         .sort()
         .map((name) => ({
           name: name === 'job.yaml' ? `${story}-job.yaml` : name,
