@@ -1,6 +1,6 @@
 import { type ColumnKey, columnKeys } from '../phrasebook/column-keys.ts';
 import { timeKeys, unitKeys } from './head.ts';
-import { importers } from './importers.ts';
+import type { Importer } from './importer.ts';
 
 /** The layouts as people are told of them, without the code that reads them. */
 export interface DescribedLayouts {
@@ -15,8 +15,8 @@ export interface DescribedLayouts {
   readonly columns: readonly ColumnKey[];
 }
 
-/** All layouts, in the order of their list, and the columns in the order in which people are asked for them. */
-export function describeLayouts(): DescribedLayouts {
+/** Layouts in the order of their list, and the columns in the order in which people are asked for them. */
+export function describeLayouts(importers: readonly Importer[]): DescribedLayouts {
   const required = importers.flatMap((i) => (i.shape === 'table' ? i.columns.required : []));
   const read = new Set([...timeKeys, ...unitKeys, ...required]);
   return {

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { describeLayouts } from '../../../../src/import/layouts/describe-layouts.ts';
 import { readText } from '../../../support/read-text.ts';
 
 const layoutOf = async (header: string, ...cells: readonly string[]): Promise<string> =>
@@ -14,17 +13,5 @@ describe('a table that several layouts could read', () => {
     );
     expect(await layoutOf('message,light', 'light off', 'off')).toBe('journal');
     expect(await layoutOf('light', 'off')).toBe('snapshots');
-  });
-});
-
-describe('what people are told of the layouts', () => {
-  test('the columns they can name are those that some table is read by; tables alone have columns', () => {
-    const { columns, layouts } = describeLayouts();
-    // Severity and class are known, and passed over.
-    expect(columns).toEqual([
-      ...['time', 'date', 'clock', 'unit', 'pair', 'half', 'role'],
-      ...['parameter', 'value', 'message'],
-    ]);
-    expect(layouts.filter((l) => l.isTable).map((l) => l.id)).toEqual(['readings', 'snapshots', 'journal']);
   });
 });
