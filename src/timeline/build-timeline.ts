@@ -1,5 +1,6 @@
 import {
   type Coverage,
+  compareText,
   type ImportedFile,
   isStateSignal,
   type NonEmpty,
@@ -15,7 +16,7 @@ import { groupBy, keyOf } from './groups.ts';
 import { gaugesOf } from './half-gauges.ts';
 import { breaksFor, mergeHappenings } from './happenings.ts';
 import { type Merged, mergeSightings } from './merge.ts';
-import { byCause, compareText } from './order.ts';
+import { byCause } from './order.ts';
 import { type Roles, readRoles } from './roles.ts';
 import type { TimelineRules } from './rules.ts';
 import { type Sighting, sightingsByPair } from './sightings.ts';

@@ -3,11 +3,25 @@ import { describe, expect, test } from 'vitest';
 import { analyzers } from '../../src/analyze/analyzers.ts';
 import { charts } from '../../src/charts/charts.ts';
 import { causes } from '../../src/diagnose/causes.ts';
-import { importers } from '../../src/import/importers.ts';
+import { importers } from '../../src/import/layouts/importers.ts';
 import { checks } from '../../src/verify/checks.ts';
 
 /** What else stands in the folders: the types, the list, and what several members share. */
 const shared: Readonly<Record<string, readonly string[]>> = {
+  'import/layouts': [
+    'columns',
+    'describe-layouts',
+    'guess-columns',
+    'head',
+    'importer',
+    'importers',
+    'line-formats',
+    'need-columns',
+    'recognise',
+    'row-stamp',
+    'row-unit',
+    'syslog',
+  ],
   analyze: ['analyzer', 'analyzers', 'limits', 'notices', 'run-analyzers'],
   verify: [
     'at-end',
@@ -46,7 +60,7 @@ const shared: Readonly<Record<string, readonly string[]>> = {
 };
 
 describe.each([
-  ['import', importers.map((i) => i.id)],
+  ['import/layouts', importers.map((i) => i.id)],
   ['analyze', analyzers.map((a) => a.meta.id)],
   ['verify', checks.map((c) => c.id)],
   ['charts', charts.map((c) => c.id)],
