@@ -2,28 +2,45 @@ import { readFileSync } from 'node:fs';
 
 /** The layer rules of the project: who may import whom. DEVELOPERS.md says why. */
 
-/** What each folder of src may import besides vocabulary.ts and itself. */
+/** What each folder of src may import besides vocabulary.ts and itself; a room never a room that stands below it here. */
 const mayImport = {
   import: [],
   statistics: [],
   charts: [],
   timeline: ['statistics'],
   analyze: ['timeline', 'statistics'],
-  verify: ['timeline', 'statistics'],
+  procedure: ['timeline', 'statistics'],
+  verify: ['procedure', 'timeline', 'statistics'],
   diagnose: ['timeline', 'statistics'],
   fleet: ['timeline', 'statistics'],
   report: ['charts'],
+  ...roomsOf('import', {
+    bytes: [],
+    clock: ['bytes'],
+    phrasebook: ['bytes', 'clock'],
+    changes: ['bytes', 'clock', 'phrasebook'],
+    layouts: ['bytes', 'clock', 'phrasebook', 'changes'],
+    'row-cache': ['bytes', 'clock', 'changes'],
+    stored: ['bytes', 'changes'],
+  }),
 };
 
-const reach = (name) => `(?:^|/)src/${name}${name.endsWith('$') ? '' : '/'}`;
+/** The rooms of a folder: its files at the top drive all of them, a room imports only rooms that come before it. */
+function roomsOf(folder, rooms) {
+  const order = Object.keys(rooms);
+  for (const [place, room] of order.entries())
+    for (const other of rooms[room])
+      if (!order.slice(0, place).includes(other)) throw new Error(`${room} comes before ${other}.`);
+  const within = (name) => `${folder}/${name}`;
+  return Object.fromEntries(order.map((room) => [within(room), rooms[room].map(within)]));
+}
+
+const reach = (name) => `(?:^|/)src/${name}${name === '' || name.endsWith('$') ? '' : '/'}`;
 const layerRules = Object.entries(mayImport).map(([folder, others]) => ({
   name: `layer-${folder}`,
   severity: 'error',
-  from: { path: `(?:^|/)src/${folder}/` },
-  to: {
-    path: '(?:^|/)src/',
-    pathNot: ['node_modules/', ...['vocabulary\\.ts$', folder, ...others].map(reach)],
-  },
+  from: { path: reach(folder) },
+  to: { path: reach(''), pathNot: ['node_modules/', ...['vocabulary\\.ts$', folder, ...others].map(reach)] },
 }));
 
 /** The files a list imports, except the type of its members. */
@@ -36,53 +53,61 @@ function membersOf(folder, list, type) {
 }
 
 const lists = [
-  ['import', 'importers', 'importer'],
+  ['import/layouts', 'importers', 'importer'],
   ['analyze', 'analyzers', 'analyzer'],
   ['verify', 'checks', 'check'],
   ['diagnose', 'causes', 'cause'],
 ];
 
+const roomIn = (folder) => folder.split('/').at(-1);
+
 /** Members of a list never import each other; only the list does. */
 const siblingRules = [...lists, ['charts', 'charts', 'chart']].map(([folder, list, type]) => ({
-  name: `siblings-${folder}`,
+  name: `siblings-${roomIn(folder)}`,
   severity: 'error',
-  from: { path: `(?:^|/)src/${folder}/`, pathNot: `(?:^|/)src/${folder}/(?:${list})\\.ts$` },
-  to: { path: `(?:^|/)src/${folder}/(?:${membersOf(folder, list, type)})\\.ts$` },
+  from: { path: reach(folder), pathNot: reach(`${folder}/${list}\\.ts$`) },
+  to: { path: reach(`${folder}/(?:${membersOf(folder, list, type)})\\.ts$`) },
 }));
 
 /** Nobody outside the folder reaches past its list either. Charts are picked by name, for their row types. */
 const listRules = lists.map(([folder, list, type]) => ({
-  name: `list-${folder}`,
+  name: `list-${roomIn(folder)}`,
   severity: 'error',
-  from: { path: '(?:^|/)src/', pathNot: `(?:^|/)src/${folder}/` },
-  to: { path: `(?:^|/)src/${folder}/(?:${membersOf(folder, list, type)})\\.ts$` },
+  from: { path: reach(''), pathNot: reach(folder) },
+  to: { path: reach(`${folder}/(?:${membersOf(folder, list, type)})\\.ts$`) },
 }));
+
+/** Rules that let one file of a side import a package. */
+function doorRules(prefix, side, packages) {
+  return packages.map(([name, door]) => ({
+    name: `${prefix}${name}`,
+    severity: 'error',
+    from: { path: `(?:^|/)${side}/`, pathNot: `(?:^|/)${door}` },
+    to: { path: `node_modules/${name}/` },
+  }));
+}
 
 /** One door per package of the core. */
 const doors = [
   ['@stdlib', 'src/statistics/distributions\\.ts$'],
   ['arquero', 'src/fleet/tables\\.ts$'],
-  ['papaparse', 'src/import/csv-rows\\.ts$'],
-  ['@zip.js/zip.js', 'src/import/zip-members\\.ts$'],
+  ['papaparse', 'src/import/bytes/csv-rows\\.ts$'],
+  ['@zip.js/zip.js', 'src/import/bytes/zip-members\\.ts$'],
   ['tinyglobby', 'src/cli/node-files\\.ts$'],
-  ['temporal-polyfill', 'src/(?:import/zones|report/words|report/staff-rows)\\.ts$'],
-  ['valibot', 'src/import/(?:yaml-file|job|phrasebook-schema|stored-timeline-schema)\\.ts$'],
-  ['re2js', 'src/import/patterns\\.ts$'],
-  ['yaml', 'src/import/yaml-file\\.ts$'],
+  ['temporal-polyfill', 'src/(?:import/clock/zones|report/words|report/staff-rows)\\.ts$'],
+  [
+    'valibot',
+    'src/import/(?:job|phrasebook/(?:phrasebook-schema|yaml-file)|stored/stored-timeline-schema)\\.ts$',
+  ],
+  ['re2js', 'src/import/phrasebook/patterns\\.ts$'],
+  ['yaml', 'src/import/phrasebook/yaml-file\\.ts$'],
   ['vega', 'src/report/(?:picture|vega-text-metrics\\.d)\\.ts$'],
   ['vega-lite', 'src/(?:report/picture|charts/[\\w-]+)\\.ts$'],
   ['vega-interpreter', 'src/report/picture\\.ts$'],
-  ['hyparquet', 'src/import/parquet-rows\\.ts$'],
+  ['hyparquet', 'src/import/stored/parquet-rows\\.ts$'],
   ['hyparquet-writer', 'src/report/timeline-parquet\\.ts$'],
   ['commander', 'src/cli/(?:main|command|options)\\.ts$'],
 ];
-
-const doorRules = doors.map(([name, door]) => ({
-  name: `door-${name}`,
-  severity: 'error',
-  from: { path: '(?:^|/)src/', pathNot: `(?:^|/)${door}` },
-  to: { path: `node_modules/${name}/` },
-}));
 
 /** What the built files may hold: nothing without a door, and no test tool. Types of papaparse stand apart. */
 const bundled = [...doors.map(([name]) => name), '@types/papaparse'];
@@ -97,14 +122,9 @@ const webDoors = [
   ['fflate', 'web/browser-files\\.ts$'],
 ];
 
-const webDoorRules = webDoors.map(([name, door]) => ({
-  name: `web-door-${name}`,
-  severity: 'error',
-  from: { path: '(?:^|/)web/', pathNot: `(?:^|/)${door}` },
-  to: { path: `node_modules/${name}/` },
-}));
-
 const webPackages = [...webDoors.map(([name]) => name), 'lit'];
+
+const rule = (name, from, to) => ({ name, severity: 'error', from, to });
 
 /** The page stands on the same core as the command, by the same doors. */
 const webRules = [
@@ -115,30 +135,19 @@ const webRules = [
     to: {
       path: '(?:^|/)src/',
       pathNot: [
-        '(?:^|/)src/(?:vocabulary|pipeline|import/phrasebook)\\.ts$',
+        '(?:^|/)src/(?:vocabulary|pipeline|import/phrasebook/phrasebook)\\.ts$',
         '(?:^|/)src/(?:report|charts)/',
       ],
     },
   },
-  {
-    name: 'src-without-web',
-    severity: 'error',
-    from: { path: '(?:^|/)src/' },
-    to: { path: '(?:^|/)web/' },
-  },
-  {
-    name: 'web-packages-only',
-    severity: 'error',
-    from: { path: '(?:^|/)web/' },
-    to: { path: 'node_modules/', pathNot: `node_modules/(?:${webPackages.join('|')})/` },
-  },
-  {
-    name: 'web-without-node',
-    severity: 'error',
-    from: { path: '(?:^|/)web/' },
-    to: { dependencyTypes: ['core'] },
-  },
-  ...webDoorRules,
+  rule('src-without-web', { path: '(?:^|/)src/' }, { path: '(?:^|/)web/' }),
+  rule(
+    'web-packages-only',
+    { path: '(?:^|/)web/' },
+    { path: 'node_modules/', pathNot: `node_modules/(?:${webPackages.join('|')})/` },
+  ),
+  rule('web-without-node', { path: '(?:^|/)web/' }, { dependencyTypes: ['core'] }),
+  ...doorRules('web-door-', 'web', webDoors),
 ];
 
 export default {
@@ -146,7 +155,7 @@ export default {
     ...layerRules,
     ...siblingRules,
     ...listRules,
-    ...doorRules,
+    ...doorRules('door-', 'src', doors),
     ...webRules,
     {
       name: 'layer-vocabulary',

@@ -4,6 +4,8 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { defineConfig, type Plugin } from 'vite';
 import { viteSingleFile } from 'vite-plugin-singlefile';
+import { describeLayouts } from './src/import/layouts/describe-layouts.ts';
+import { importers } from './src/import/layouts/importers.ts';
 import { notices } from './vite.notices.ts';
 
 const { version } = JSON.parse(readFileSync(new URL('package.json', import.meta.url), 'utf8'));
@@ -15,7 +17,6 @@ function demoSite(): string {
     .sort()
     .flatMap((story) =>
       readdirSync(join(site, story))
-        .filter((name) => name !== 'truth.json')
         .sort()
         .map((name) => ({
           name: name === 'job.yaml' ? `${story}-job.yaml` : name,
@@ -69,6 +70,7 @@ export default defineConfig({
   root: 'web',
   define: {
     STEADYPAIR_VERSION: JSON.stringify(version),
+    STEADYPAIR_LAYOUTS: JSON.stringify(describeLayouts(importers)),
     STEADYPAIR_DEMO: JSON.stringify(demoSite()),
     STEADYPAIR_DEMO_FLEET: JSON.stringify(demoFleet()),
   },

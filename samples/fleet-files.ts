@@ -14,7 +14,7 @@ import {
 } from './fleet.ts';
 import { plain } from './wordings.ts';
 
-/** A file of the demo fleet: its path below `samples/marrow-bay-fleet`, and its bytes. */
+/** A file of the demo fleet: its path below `samples`, and its bytes. */
 export interface FleetFile {
   readonly path: string;
   readonly content: Uint8Array;
@@ -27,7 +27,7 @@ export const fleetSeed = 61;
 export async function fleetFiles(): Promise<readonly FleetFile[]> {
   const told = tellFleet(fleetPlans, fleetSeed);
   const timelines = await Promise.all(told.map(timelineFile));
-  return [...timelines, { path: 'truth.json', content: new TextEncoder().encode(truthOf(told)) }];
+  return [...timelines, { path: 'truth/fleet.json', content: new TextEncoder().encode(truthOf(told)) }];
 }
 
 /** The journal that the pair's station kept over the two years, up to its last line: the partner is ready. */
@@ -55,7 +55,7 @@ async function timelineFile(told: ToldPair): Promise<FleetFile> {
     sha256: platform.sha256,
   });
   if (failures[0] !== undefined) throw failures[0];
-  return { path: `${name}.parquet`, content: timelineParquet(files, [], digestOf) };
+  return { path: `marrow-bay-fleet/${name}.parquet`, content: timelineParquet(files, [], digestOf) };
 }
 
 /** What was injected: the rates, the losses to the millisecond, the work, and what must be found. */

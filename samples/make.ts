@@ -5,9 +5,8 @@ import { sampleFiles } from './site.ts';
 
 /** Writes the committed samples anew below `folder`. */
 export async function writeSamples(folder: string): Promise<readonly string[]> {
-  const stories = sampleFiles().map(({ path, text }) => ({ path: join('marrow-bay', path), content: text }));
-  const fleet = (await fleetFiles()).map((f) => ({ ...f, path: join('marrow-bay-fleet', f.path) }));
-  return [...stories, ...fleet].map(({ path, content }) => {
+  const stories = sampleFiles().map(({ path, text }) => ({ path, content: text }));
+  return [...stories, ...(await fleetFiles())].map(({ path, content }) => {
     const file = join(folder, path);
     mkdirSync(dirname(file), { recursive: true });
     writeFileSync(file, content);

@@ -8,23 +8,29 @@ import { journalWording, plain, pollWording } from './wordings.ts';
 
 const zone = 'Europe/Lisbon';
 
-/** A file of the demo site: its path below `samples/marrow-bay`, and its text. */
+/** A file of the demo site: its path below `samples`, and its text. */
 export interface SampleFile {
   readonly path: string;
   readonly text: string;
 }
 
-/** All committed samples of Marrow Bay, the same for every call. */
+/** All committed samples of Marrow Bay, the same for every call; what was injected stands apart from the logs. */
 export function sampleFiles(): readonly SampleFile[] {
   return [
-    ...cleanSwapFiles(cleanSwap()),
-    ...badSwapFiles(badSwap()),
-    ...troubleFiles('wont-sync', wontSync()),
+    ...inFolder('clean-swap', cleanSwapFiles(cleanSwap())),
+    ...inFolder('bad-swap', badSwapFiles(badSwap())),
+    ...inFolder('wont-sync', troubleFiles(wontSync())),
+    { path: 'truth/clean-swap.json', text: truthOf(cleanSwap()) },
+    { path: 'truth/bad-swap.json', text: truthOf(badSwap()) },
+    { path: 'truth/wont-sync.json', text: truthOf(wontSync()) },
   ];
 }
 
+function inFolder(folder: string, files: readonly SampleFile[]): readonly SampleFile[] {
+  return files.map(({ path, text }) => ({ path: `marrow-bay/${folder}/${path}`, text }));
+}
+
 function cleanSwapFiles(story: Story): readonly SampleFile[] {
-  const folder = 'clean-swap';
   const minute = 60_000;
   const ordinary: Message[] = [
     { time: story.from + 4 * minute, unit: 'RO1 pair', text: 'user Operator 3 logged on' },
@@ -39,7 +45,7 @@ function cleanSwapFiles(story: Story): readonly SampleFile[] {
   const said = ordinary.map((m) => ({ ...m, unit: 'RO1' }));
   return [
     {
-      path: `${folder}/ro1-poll.csv`,
+      path: 'ro1-poll.csv',
       text: readingsCsv(story, {
         spacingSeconds: 10,
         phaseSeconds: 4,
@@ -49,7 +55,7 @@ function cleanSwapFiles(story: Story): readonly SampleFile[] {
       }),
     },
     {
-      path: `${folder}/ro1-journal.csv`,
+      path: 'ro1-journal.csv',
       text: journalCsv(messagesOf(story, journalWording, ordinary), ['Logged at', 'Where', 'What'], ';', {
         form: 'iso',
         zone,
@@ -57,22 +63,20 @@ function cleanSwapFiles(story: Story): readonly SampleFile[] {
       }),
     },
     {
-      path: `${folder}/ro1-events.log`,
+      path: 'ro1-events.log',
       text: textLog(messagesOf(story, plain, said), { form: 'iso-offset', zone, decimals: 3 }),
     },
-    { path: `${folder}/ro1-notes.txt`, text: cleanNotes },
-    { path: `${folder}/phrasebook.yaml`, text: cleanPhrasebook },
-    { path: `${folder}/job.yaml`, text: jobText('WO-26-0314', 'RO1', ['A', 'B']) },
-    { path: `${folder}/truth.json`, text: truthOf(story) },
+    { path: 'ro1-notes.txt', text: cleanNotes },
+    { path: 'phrasebook.yaml', text: cleanPhrasebook },
+    { path: 'job.yaml', text: jobText('WO-26-0314', 'RO1', ['A', 'B']) },
   ];
 }
 
 function badSwapFiles(story: Story): readonly SampleFile[] {
-  const folder = 'bad-swap';
   const ordinary: Message[] = [{ time: story.to, unit: 'RO3', text: 'daily self-test passed' }];
   return [
     {
-      path: `${folder}/ro3-poll.csv`,
+      path: 'ro3-poll.csv',
       text: readingsCsv(story, {
         spacingSeconds: 10,
         phaseSeconds: 7,
@@ -82,21 +86,19 @@ function badSwapFiles(story: Story): readonly SampleFile[] {
       }),
     },
     {
-      path: `${folder}/ro3-events.log`,
+      path: 'ro3-events.log',
       text: textLog(messagesOf(story, plain, ordinary), { form: 'iso-offset', zone, decimals: 3 }),
     },
-    { path: `${folder}/ro3-notes.txt`, text: badNotes },
-    { path: `${folder}/phrasebook.yaml`, text: cleanPhrasebook },
-    { path: `${folder}/job.yaml`, text: jobText('WO-26-0317', 'RO3', ['B']) },
-    { path: `${folder}/truth.json`, text: truthOf(story) },
+    { path: 'ro3-notes.txt', text: badNotes },
+    { path: 'phrasebook.yaml', text: cleanPhrasebook },
+    { path: 'job.yaml', text: jobText('WO-26-0317', 'RO3', ['B']) },
   ];
 }
 
-function troubleFiles(folder: string, story: Story): readonly SampleFile[] {
+function troubleFiles(story: Story): readonly SampleFile[] {
   return [
-    ...wontSyncFiles(story, zone).map(({ name, text }) => ({ path: `${folder}/${name}`, text })),
-    { path: `${folder}/phrasebook.yaml`, text: cleanPhrasebook },
-    { path: `${folder}/truth.json`, text: truthOf(story) },
+    ...wontSyncFiles(story, zone).map(({ name, text }) => ({ path: name, text })),
+    { path: 'phrasebook.yaml', text: cleanPhrasebook },
   ];
 }
 

@@ -1,6 +1,7 @@
 import { analyzers } from './analyze/analyzers.ts';
+import { bySeverity } from './analyze/by-severity.ts';
 import { type Limits as AnalyzeLimits, defaultLimits as analyzeLimits } from './analyze/limits.ts';
-import { noticesOf, offsetFindings } from './analyze/notices.ts';
+import { failureFinding, noticesOf, offsetFindings } from './analyze/notices.ts';
 import { type Answer, runAnalyzers } from './analyze/run-analyzers.ts';
 import { causes } from './diagnose/causes.ts';
 import { sayChoice, worstOf } from './diagnose/choose-pair.ts';
@@ -9,8 +10,8 @@ import { type DiagnoseLimits, defaultDiagnoseLimits } from './diagnose/limits.ts
 import { fleetOf, troubleOf } from './diagnose/trouble.ts';
 import { defaultFleetLimits, type FleetLimits } from './fleet/limits.ts';
 import { type FleetQuestion, reviewFleet } from './fleet/review-fleet.ts';
+import { InputError } from './import/bytes/input-error.ts';
 import type { Imported } from './import/import-files.ts';
-import { InputError } from './import/input-error.ts';
 import { alignClocks } from './timeline/align-clocks.ts';
 import { buildTimeline } from './timeline/build-timeline.ts';
 import { type ClockOffset, clockOffsets } from './timeline/clock-offsets.ts';
@@ -30,21 +31,21 @@ import type {
   ImportedFile,
   Job,
   PairTimeline,
-  Severity,
   Verification,
 } from './vocabulary.ts';
 
 export type { FleetQuestion } from './fleet/review-fleet.ts';
-export { DamagedEnd, eachPiece } from './import/damaged-end.ts';
-export type { FileSource, Hasher, Platform, StoredFile } from './import/file-source.ts';
+export { DamagedEnd, eachChunk } from './import/bytes/damaged-end.ts';
+export type { FileSource, Hasher, Platform, StoredFile } from './import/bytes/file-source.ts';
+export { InputError } from './import/bytes/input-error.ts';
+export { isNoLog } from './import/bytes/no-logs.ts';
+export { unpackFiles } from './import/bytes/unpack.ts';
+export { readTime } from './import/clock/read-time.ts';
 export { type Imported, importFiles } from './import/import-files.ts';
-export { InputError } from './import/input-error.ts';
 export { readJob } from './import/job.ts';
-export { isNoLog } from './import/no-logs.ts';
-export { readPhrasebook } from './import/phrasebook.ts';
-export { readTime } from './import/read-time.ts';
-export { exactPattern, type Lesson, rowsTaught, teachPhrasebook } from './import/teach-phrasebook.ts';
-export { unpackFiles } from './import/unpack.ts';
+export type { DescribedLayouts } from './import/layouts/describe-layouts.ts';
+export { exactPattern, type Lesson } from './import/phrasebook/teach-phrasebook.ts';
+export { readPhrasebook, rowsTaught, teachPhrasebook } from './import/read-phrasebook.ts';
 export type { ClockOffset } from './timeline/clock-offsets.ts';
 export type { Mark, PairHealth } from './timeline/health.ts';
 
@@ -95,7 +96,7 @@ export function analyse(
     ...answers.flatMap((a) => a.findings),
     ...noticesOf(files),
     ...offsetFindings(offsets, clocks.align),
-    ...failures.map(unreadable),
+    ...failures.map(failureFinding),
   ].sort(bySeverity);
   return { limits, files, timelines, facts, answers, findings, offsets, failures };
 }
@@ -112,36 +113,6 @@ export function timelinesOf(
     ? buildTimeline(alignClocks(files, offsets), [], rules)
     : buildTimeline(files, offsets, rules);
   return { files, offsets, timelines };
-}
-
-/** A file that could not be used: the loss is told with the results. */
-function unreadable({ where, what, fix }: InputError): Finding {
-  const [, file = where, line = '1'] = /^(.*?)(?::(\d+))?$/.exec(where) ?? [];
-  return {
-    id: what.includes('if the day comes first') ? 'date-order' : 'unreadable',
-    severity: 'warning',
-    pair: null,
-    half: null,
-    from: null,
-    to: null,
-    statement: `${where}: ${what} It was left out. ${fix}`,
-    figures: {},
-    evidence: [{ file, line: Number(line), text: '' }],
-  };
-}
-
-const severityRank: Readonly<Record<Severity, number>> = { critical: 0, warning: 1, info: 2 };
-
-function bySeverity(a: Finding, b: Finding): number {
-  return (
-    severityRank[a.severity] - severityRank[b.severity] ||
-    compare(a.pair ?? '', b.pair ?? '') ||
-    (a.from ?? 0) - (b.from ?? 0)
-  );
-}
-
-function compare(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }
 
 /** How every pair stands where its log ends. */

@@ -230,6 +230,10 @@ export interface Input {
   readonly unmatched: readonly UnmatchedWording[];
 }
 
+/** Why a file could not be used: its dates can be read both ways and nothing settles it, or anything else. */
+export const failureKinds = ['unreadable', 'date-order'] as const;
+export type FailureKind = (typeof failureKinds)[number];
+
 /** Something the reader of a file must be told. `fix` says what to do about it. */
 export interface Notice {
   readonly id:
@@ -857,6 +861,11 @@ export function limitAsAdjective(seconds: number): string {
 /** A chance as a report says it: `p = 0.0031`, and below one in ten thousand `p < 0.0001`. */
 export function sayChance(p: number): string {
   return p < 0.0001 ? 'p < 0.0001' : `p = ${Number(p.toPrecision(2))}`;
+}
+
+/** Plain order of code units: the same on every computer, whatever its language. */
+export function compareText(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
 }
 
 function twoDigits(value: number): string {

@@ -34,22 +34,22 @@ export function bytesOf({ name, file }: NamedFile): Bytes {
 /** A browser's file as the import takes it. */
 export function sourceOf(named: NamedFile): StoredFile {
   const bytes = bytesOf(named);
-  return { name: named.name, bytes: bytes.size, open: () => pieces(bytes), slice: bytes.slice };
+  return { name: named.name, bytes: bytes.size, open: () => chunks(bytes), slice: bytes.slice };
 }
 
-/** Reads ahead while a piece is worked on. */
-async function* pieces(bytes: Bytes): AsyncGenerator<Uint8Array> {
+/** Reads ahead while a chunk is worked on. */
+async function* chunks(bytes: Bytes): AsyncGenerator<Uint8Array> {
   const read = (at: number): Promise<Uint8Array> => {
     const done = bytes.slice(at, Math.min(bytes.size, at + pieceBytes));
-    // What goes wrong while the piece before is worked on is told when this one is asked for.
+    // What goes wrong while the chunk before is worked on is told when this one is asked for.
     done.catch(() => undefined);
     return done;
   };
   let reading = read(0);
   for (let at = 0; at < bytes.size; at += pieceBytes) {
-    const piece = await reading;
+    const chunk = await reading;
     reading = read(at + pieceBytes);
-    yield piece;
+    yield chunk;
   }
 }
 
@@ -63,10 +63,10 @@ function sha256({ name, bytes }: Parameters<Platform['sha256']>[0]): Hasher {
 /** Unpacks gzip, of several members too, which the browser's own unpacker refuses. */
 async function* gunzip(packed: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
   const ready: Uint8Array[] = [];
-  const unpacker = new Gunzip((piece) => ready.push(piece));
-  const push = (piece: Uint8Array, isLast: boolean): DamagedEnd | null => {
+  const unpacker = new Gunzip((chunk) => ready.push(chunk));
+  const push = (chunk: Uint8Array, isLast: boolean): DamagedEnd | null => {
     try {
-      unpacker.push(piece, isLast);
+      unpacker.push(chunk, isLast);
       return null;
     } catch (error) {
       if (error instanceof Error && 'code' in error)
@@ -74,8 +74,8 @@ async function* gunzip(packed: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8A
       throw error;
     }
   };
-  for await (const piece of packed) {
-    const damage = push(piece, false);
+  for await (const chunk of packed) {
+    const damage = push(chunk, false);
     yield* ready.splice(0);
     if (damage !== null) throw damage;
   }

@@ -1,5 +1,5 @@
 import { InputError, readJob, readPhrasebook } from '../src/pipeline.ts';
-import type { Job } from '../src/vocabulary.ts';
+import { compareText, type Job } from '../src/vocabulary.ts';
 import { bytesOf } from './browser-files.ts';
 import type { NamedFile, NamedText } from './protocol.ts';
 
@@ -15,7 +15,7 @@ export async function sorted(files: readonly NamedFile[]): Promise<{
   readonly refused: readonly InputError[];
   readonly logs: readonly NamedFile[];
 }> {
-  const ordered = files.toSorted((a, b) => (a.name < b.name ? -1 : 1));
+  const ordered = files.toSorted((a, b) => compareText(a.name, b.name));
   const isYaml = ({ name }: NamedFile): boolean => /\.ya?ml$/i.test(name);
   const found = await Promise.all(
     ordered.filter(isYaml).map(async (named) => {

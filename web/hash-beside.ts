@@ -1,7 +1,7 @@
 import { type Hasher, InputError } from '../src/pipeline.ts';
 import HashWorker from './hash-worker.ts?worker&inline';
 
-/** What the worker answers: a piece that is hashed, or the digest at the end. */
+/** What the worker answers: a chunk that is hashed, or the digest at the end. */
 type Answer = Uint8Array<ArrayBuffer> | string;
 
 /** SHA-256 of a file in a worker of its own, beside the reading of the same bytes. Rejects with InputError if it dies. */
@@ -19,9 +19,9 @@ export function hashBeside(name: string): Hasher {
     event.preventDefault();
     fail(new InputError(name, 'the worker that hashes it died.', 'Close other pages and try again.'));
   });
-  const ask = (piece: Uint8Array<ArrayBuffer> | null): Promise<Answer> => {
+  const ask = (chunk: Uint8Array<ArrayBuffer> | null): Promise<Answer> => {
     const answer = new Promise<Answer>((resolve) => waiting.push(resolve));
-    worker.postMessage(piece, piece === null ? [] : [piece.buffer]);
+    worker.postMessage(chunk, chunk === null ? [] : [chunk.buffer]);
     return Promise.race([answer, failed]);
   };
   let before: Promise<Answer> = Promise.resolve('');

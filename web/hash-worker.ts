@@ -3,14 +3,14 @@ import { hasher } from './hasher.ts';
 
 const hash = hasher();
 
-async function answer(piece: Uint8Array<ArrayBuffer> | null): Promise<void> {
-  if (piece === null) {
+async function answer(chunk: Uint8Array<ArrayBuffer> | null): Promise<void> {
+  if (chunk === null) {
     self.postMessage(await hash.digest());
     return;
   }
-  await hash.update(piece);
+  await hash.update(chunk);
   // It goes back, to be used again.
-  self.postMessage(piece, [piece.buffer]);
+  self.postMessage(chunk, [chunk.buffer]);
 }
 
 self.addEventListener(

@@ -1,4 +1,4 @@
-import { eachPiece, type FileSource } from '../src/pipeline.ts';
+import { eachChunk, type FileSource } from '../src/pipeline.ts';
 import type { Bytes } from './browser-files.ts';
 import type { LinesAround } from './protocol.ts';
 
@@ -60,7 +60,7 @@ export async function linesUnpacked(
     }
     return at <= last;
   };
-  await eachPiece(member, (piece) => take(decoder.decode(piece, { stream: true })));
+  await eachChunk(member, (chunk) => take(decoder.decode(chunk, { stream: true })));
   if (at <= last && rest !== '') take('\n');
   return { first, lines: kept.map(shown) };
 }

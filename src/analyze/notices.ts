@@ -1,5 +1,5 @@
 import type { ClockOffset } from '../timeline/clock-offsets.ts';
-import type { Finding, ImportedFile, Notice, Severity } from '../vocabulary.ts';
+import type { FailureKind, Finding, ImportedFile, Notice, Severity } from '../vocabulary.ts';
 import { sayDuration } from '../vocabulary.ts';
 
 const severities: Readonly<Record<Notice['id'], Severity>> = {
@@ -70,5 +70,29 @@ function notMeasured({ file, reference, count, evidence }: ClockOffset): Finding
     statement: `${file}: how far its clock is from that of ${reference} could not be measured: ${changes} can be told to be in both. Both were used as they are.`,
     figures: { aheadSeconds: null, spreadSeconds: null, count },
     evidence,
+  };
+}
+
+/** Why a file could not be used. */
+export interface Failure {
+  readonly where: string;
+  readonly what: string;
+  readonly fix: string;
+  readonly kind: FailureKind;
+}
+
+/** A file that could not be used: the loss is told with the results. */
+export function failureFinding({ where, what, fix, kind }: Failure): Finding {
+  const [, file = where, line = '1'] = /^(.*?)(?::(\d+))?$/.exec(where) ?? [];
+  return {
+    id: kind,
+    severity: 'warning',
+    pair: null,
+    half: null,
+    from: null,
+    to: null,
+    statement: `${where}: ${what} It was left out. ${fix}`,
+    figures: {},
+    evidence: [{ file, line: Number(line), text: '' }],
   };
 }

@@ -81,12 +81,12 @@ async function readSlice(name: string, from: number, to: number): Promise<Uint8A
   }
 }
 
-/** Reads ahead into one of three pieces of shared memory while the two before are worked on. */
+/** Reads ahead into one of three chunks of shared memory while the two before are worked on. */
 async function* openFile(name: string): AsyncGenerator<Uint8Array> {
   const file = await open(name).catch((error: unknown) => refuse(name, error));
   const read = (into: Uint8Array): Promise<Uint8Array> => {
     const done = file.read(into, 0, into.length, null).then(({ bytesRead }) => into.subarray(0, bytesRead));
-    // What goes wrong while the piece before is worked on is told when this one is asked for.
+    // What goes wrong while the chunk before is worked on is told when this one is asked for.
     done.catch(() => undefined);
     return done;
   };
@@ -98,9 +98,9 @@ async function* openFile(name: string): AsyncGenerator<Uint8Array> {
   };
   let reading = read(next());
   try {
-    for (let piece = await reading; piece.length > 0; piece = await reading) {
+    for (let chunk = await reading; chunk.length > 0; chunk = await reading) {
       reading = read(next());
-      yield piece;
+      yield chunk;
     }
   } catch (error) {
     refuse(name, error);

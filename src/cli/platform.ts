@@ -40,7 +40,7 @@ async function* gunzip(packed: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8A
   const unpacker = createGunzip({ chunkSize: unpackedBytes });
   const ready: Uint8Array[] = [];
   // Read as events: a stream that fails drops what was not yet fetched from it.
-  unpacker.on('data', (piece: Uint8Array) => ready.push(piece));
+  unpacker.on('data', (chunk: Uint8Array) => ready.push(chunk));
   let error: Error | null = null;
   unpacker.on('error', (found) => {
     error = found;
@@ -61,19 +61,19 @@ async function* gunzip(packed: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8A
 
 /** Small parts: each may unpack to a thousand times its size. */
 async function* partsOf(packed: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
-  for await (const piece of packed)
-    for (let at = 0; at < piece.length; at += packedBytes) yield piece.subarray(at, at + packedBytes);
+  for await (const chunk of packed)
+    for (let at = 0; at < chunk.length; at += packedBytes) yield chunk.subarray(at, at + packedBytes);
 }
 
-/** Settles once the piece is unpacked, or can not be: a stream that fails never calls back. */
-function written(unpacker: Gunzip, piece: Uint8Array): Promise<void> {
+/** Settles once the chunk is unpacked, or can not be: a stream that fails never calls back. */
+function written(unpacker: Gunzip, chunk: Uint8Array): Promise<void> {
   return new Promise((resolve) => {
     const settle = (): void => {
       unpacker.off('error', settle);
       resolve();
     };
     unpacker.once('error', settle);
-    unpacker.write(piece, settle);
+    unpacker.write(chunk, settle);
   });
 }
 

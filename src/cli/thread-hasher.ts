@@ -1,13 +1,13 @@
 import { Worker } from 'node:worker_threads';
 import { type Hasher, InputError } from '../pipeline.ts';
 
-/** Answers each piece when it is hashed, and `null` with the digest. As text, since the command is one file. */
+/** Answers each chunk when it is hashed, and `null` with the digest. As text, since the command is one file. */
 const program = `
 const { parentPort } = require('node:worker_threads');
 const hash = require('node:crypto').createHash('sha256');
-parentPort.on('message', (piece) => {
-  if (piece !== null) hash.update(piece);
-  parentPort.postMessage(piece === null ? hash.digest('hex') : '');
+parentPort.on('message', (chunk) => {
+  if (chunk !== null) hash.update(chunk);
+  parentPort.postMessage(chunk === null ? hash.digest('hex') : '');
 });
 `;
 
@@ -40,9 +40,9 @@ export function threadHasher(name: string): Hasher {
     asked.shift()?.resolve(String(answer));
     if (asked.length === 0) worker.unref();
   });
-  // A thread that waits for pieces of a file that was given up keeps nothing alive.
+  // A thread that waits for chunks of a file that was given up keeps nothing alive.
   worker.unref();
-  const ask = (piece: Uint8Array | null): Promise<string> =>
+  const ask = (chunk: Uint8Array | null): Promise<string> =>
     new Promise((resolve, reject) => {
       asked.push({ resolve, reject });
       if (isDead) {
@@ -50,12 +50,12 @@ export function threadHasher(name: string): Hasher {
         return;
       }
       worker.ref();
-      if (piece === null || piece.buffer instanceof SharedArrayBuffer) worker.postMessage(piece);
-      else postCopy(worker, piece);
+      if (chunk === null || chunk.buffer instanceof SharedArrayBuffer) worker.postMessage(chunk);
+      else postCopy(worker, chunk);
     });
   return {
-    async update(piece) {
-      await ask(piece);
+    async update(chunk) {
+      await ask(chunk);
     },
     async digest() {
       const digest = await ask(null);
@@ -65,8 +65,8 @@ export function threadHasher(name: string): Hasher {
   };
 }
 
-/** A piece of memory that is not shared goes as a copy: a view takes all that it is a view of along. */
-function postCopy(worker: Worker, piece: Uint8Array): void {
-  const copy = Uint8Array.from(piece);
+/** A chunk of memory that is not shared goes as a copy: a view takes all that it is a view of along. */
+function postCopy(worker: Worker, chunk: Uint8Array): void {
+  const copy = Uint8Array.from(chunk);
   worker.postMessage(copy, [copy.buffer]);
 }

@@ -6,7 +6,15 @@ import { survivalLimits } from '../statistics/survival-limits.ts';
 import { upperToleranceLimit } from '../statistics/tolerance-limit.ts';
 import { type Between, turnbull, turnbullQuantile } from '../statistics/turnbull.ts';
 import { groupBy } from '../timeline/groups.ts';
-import type { BringUp, BringUpCause, Estimate, Fleet, GroupReview, SurvivalPoint } from '../vocabulary.ts';
+import {
+  type BringUp,
+  type BringUpCause,
+  compareText,
+  type Estimate,
+  type Fleet,
+  type GroupReview,
+  type SurvivalPoint,
+} from '../vocabulary.ts';
 import type { FleetLimits } from './limits.ts';
 import { syncTrend } from './sync-trend.ts';
 
@@ -41,7 +49,7 @@ export function groupReviews(times: readonly SyncTime[], limits: FleetLimits): r
       const [first] = own;
       return first === undefined ? [] : [reviewOf(first, own, limits)];
     })
-    .sort((a, b) => (a.group === b.group ? compare(a.cause, b.cause) : compare(a.group, b.group)));
+    .sort((a, b) => (a.group === b.group ? compareText(a.cause, b.cause) : compareText(a.group, b.group)));
 }
 
 function reviewOf({ group, cause }: SyncTime, own: readonly SyncTime[], limits: FleetLimits): GroupReview {
@@ -112,8 +120,4 @@ export function compareGroups(times: readonly SyncTime[]): Fleet['logRank'] {
       )
     : intervalLogRank(strata);
   return found === null ? null : { chiSquare: found.chiSquare, df: found.df, p: found.p };
-}
-
-function compare(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

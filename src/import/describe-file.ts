@@ -1,17 +1,19 @@
 import type { ImportedFile, Input, Notice } from '../vocabulary.ts';
-import type { ChosenZone } from './choose-zone.ts';
-import { clockNotices, stepNotices } from './clock-notices.ts';
-import type { ClockStep } from './clock-order.ts';
-import { columnsOf } from './columns.ts';
-import type { Encoding } from './decode.ts';
-import type { FileSource, ImportOptions } from './file-source.ts';
-import { InputError } from './input-error.ts';
-import type { FileRule } from './phrasebook-rules.ts';
-import type { Plan } from './recognise.ts';
-import { settleRepeatedHour } from './repeated-hour.ts';
-import { damagedArchive } from './row-notices.ts';
-import type { FileSink } from './sink.ts';
-import type { TimeReader } from './time-reader.ts';
+import type { Encoding } from './bytes/decode.ts';
+import type { FileSource } from './bytes/file-source.ts';
+import { InputError } from './bytes/input-error.ts';
+import { damagedArchive } from './changes/row-notices.ts';
+import type { ClosedSink } from './changes/sink.ts';
+import type { ChosenZone } from './clock/choose-zone.ts';
+import { clockNotices, stepNotices } from './clock/clock-notices.ts';
+import type { ClockStep } from './clock/clock-order.ts';
+import { settleRepeatedHour } from './clock/repeated-hour.ts';
+import type { TimeReader } from './clock/time-reader.ts';
+import type { ImportOptions } from './import-options.ts';
+import { columnsOf } from './layouts/columns.ts';
+import type { Importer } from './layouts/importer.ts';
+import type { Plan } from './layouts/recognise.ts';
+import type { FileRule } from './phrasebook/phrasebook-rules.ts';
 
 /** What reading the bytes of a file gave besides its rows. */
 export interface Done {
@@ -28,7 +30,7 @@ export interface Parts extends Done {
   readonly order: string | null;
   readonly zone: ChosenZone;
   readonly times: TimeReader;
-  readonly sink: FileSink;
+  readonly sink: ClosedSink;
   readonly steps: readonly ClockStep[];
 }
 
@@ -75,9 +77,14 @@ export function assemble(
     ],
     reasons: reasonsOf(parts, rule),
     columns: columnsOf(plan, options.phrasebook),
-    parameters: plan.importer.id === 'snapshots' ? [] : parameters,
+    // Where columns are parameters, the columns tell them.
+    parameters: hasParameterColumns(plan.importer) ? [] : parameters,
     unknown,
   };
+}
+
+function hasParameterColumns(importer: Importer): boolean {
+  return importer.shape === 'table' && importer.columns.others === 'parameters';
 }
 
 function extent(points: readonly number[]): { from: number; to: number } | undefined {

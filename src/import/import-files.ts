@@ -1,9 +1,10 @@
 import type { ImportedFile } from '../vocabulary.ts';
-import type { FileSource, ImportOptions } from './file-source.ts';
-import { InputError } from './input-error.ts';
+import type { FileSource } from './bytes/file-source.ts';
+import { InputError } from './bytes/input-error.ts';
+import type { ImportOptions } from './import-options.ts';
 import { readFile } from './read-file.ts';
-import { isStoredTimeline, readStoredTimeline } from './stored-timeline.ts';
-import { toldApart } from './told-apart.ts';
+import { isStoredTimeline, readStoredTimeline } from './stored/stored-timeline.ts';
+import { uniqueFiles } from './unique-files.ts';
 
 /** How to read several files; `onFile` is called as each begins. */
 export interface FilesOptions extends Omit<ImportOptions, 'neighbour'> {
@@ -17,8 +18,8 @@ export interface Imported {
 }
 
 /**
- * Reads all files; a stored timeline gives the files it was made from. One that can not be read does not stop the others. What needs a day or a year of its neighbours is
- * tried again once they are known.
+ * Reads all files; a stored timeline gives the files it was made from. One that cannot be read does not stop the others.
+ * What needs a day or a year of its neighbours is tried again once they are known.
  */
 export async function importFiles(sources: readonly FileSource[], options: FilesOptions): Promise<Imported> {
   const first = await readEach(sources, { ...options, neighbour: null }, 0);
@@ -31,7 +32,7 @@ export async function importFiles(sources: readonly FileSource[], options: Files
   const second = await readEach(again, { ...options, neighbour }, changesIn(first));
   const last = first.map((f) => second.find((s) => s.source === f.source) ?? f).map((f) => f.result);
   return {
-    files: toldApart(last.flatMap((r) => (r instanceof InputError ? [] : r.files))),
+    files: uniqueFiles(last.flatMap((r) => (r instanceof InputError ? [] : r.files))),
     failures: last.flatMap((r) => (r instanceof InputError ? [r] : r.failures)),
   };
 }

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import type { Job } from '../vocabulary.ts';
-import { readYaml } from './yaml-file.ts';
+import { readYaml } from './phrasebook/yaml-file.ts';
 
 const text = v.pipe(
   v.union([v.string(), v.number()]),

@@ -1,25 +1,27 @@
 import type { ImportedFile } from '../vocabulary.ts';
-import { chooseZone } from './choose-zone.ts';
-import type { ClockStep } from './clock-order.ts';
-import { eachPiece } from './damaged-end.ts';
-import { detectEncoding, type Encoding, windows1252 } from './decode.ts';
+import { eachChunk } from './bytes/damaged-end.ts';
+import { detectEncoding, type Encoding, windows1252 } from './bytes/decode.ts';
+import type { FileSource } from './bytes/file-source.ts';
+import { InputError } from './bytes/input-error.ts';
+import { chooseOrder } from './clock/choose-order.ts';
+import { chooseZone } from './clock/choose-zone.ts';
+import type { ClockStep } from './clock/clock-order.ts';
+import type { DateOrder } from './clock/stamp.ts';
+import { type TimeReader, timeReader } from './clock/time-reader.ts';
+import type { Zone } from './clock/zones.ts';
 import { assemble, type Parts } from './describe-file.ts';
-import type { FileSource, ImportOptions } from './file-source.ts';
-import { InputError } from './input-error.ts';
-import { fitsGlob } from './patterns.ts';
-import type { FileRule } from './phrasebook-rules.ts';
+import type { ImportOptions } from './import-options.ts';
+import { timeColumns } from './layouts/head.ts';
+import { recognise } from './layouts/recognise.ts';
+import { fitsGlob } from './phrasebook/patterns.ts';
+import type { FileRule } from './phrasebook/phrasebook-rules.ts';
 import { type Passed, readRows } from './read-rows.ts';
-import { recognise } from './recognise.ts';
-import { settleOrder } from './settle-order.ts';
-import type { DateOrder } from './stamp.ts';
-import { type TimeReader, timeReader } from './time-reader.ts';
-import type { Zone } from './zones.ts';
 
 const headBytes = 65_536;
 
 /**
  * Reads one file to its changes, in one pass over its bytes and without keeping its rows. Throws InputError if nothing
- * of it can be used; whatever is less is a notice and a count.
+ * of it can be used; anything less is a notice and a count.
  */
 export async function readFile(source: FileSource, options: ImportOptions): Promise<ImportedFile> {
   const head = await readHead(source);
@@ -45,16 +47,18 @@ async function readAs(
   const text = new TextDecoder(encoding.label).decode(head, { stream: true });
   const rule = phrasebook.files.find((r) => fitsGlob(r.match, baseName(source.name)));
   const plan = recognise(source.name, text, rule, phrasebook);
-  const order = await settleOrder(source, encoding, plan, options);
+  const { delimiter, head: columns } = plan;
+  const dates = delimiter === null ? [] : timeColumns(columns);
+  const order = await chooseOrder({ source, encoding, delimiter, timeColumns: dates }, options);
   const zone = chooseZone(source.name, options);
   const passing = (steps: readonly ClockStep[] | null): Promise<Passed> => {
     const clock = (): TimeReader => timesOf(zone.zone, order.order, options);
     return readRows({ source, encoding, plan, clock, options, steps });
   };
   const first = await passing(null);
-  const steps = first.sink.steps();
-  // Only readings depend on their order; a file that has some behind their neighbours is read once more, sorted.
-  const passed = first.sink.behind() > 0 ? await passing(steps) : first;
+  const { steps, outOfOrder } = first.sink;
+  // Only readings depend on their order; a file that has some out of order is read once more, sorted.
+  const passed = outOfOrder > 0 ? await passing(steps) : first;
   const isStep = ({ line }: ClockStep): boolean => !passed.seconds.has(line);
   const parts = { steps: steps.filter(isStep), encoding, plan, order: order.because, zone, ...passed };
   return { parts, rule };
@@ -79,11 +83,11 @@ function baseName(name: string): string {
 
 /** The first bytes of a file, to tell what it is. Throws InputError if there are none. */
 async function readHead(source: FileSource): Promise<Uint8Array> {
-  const pieces: Uint8Array[] = [];
+  const chunks: Uint8Array[] = [];
   let length = 0;
-  const damage = await eachPiece(source, (piece) => {
-    pieces.push(Uint8Array.from(piece));
-    length += piece.length;
+  const damage = await eachChunk(source, (chunk) => {
+    chunks.push(Uint8Array.from(chunk));
+    length += chunk.length;
     return length < headBytes;
   });
   if (length === 0) {
@@ -92,9 +96,9 @@ async function readHead(source: FileSource): Promise<Uint8Array> {
   }
   const head = new Uint8Array(length);
   let at = 0;
-  for (const piece of pieces) {
-    head.set(piece, at);
-    at += piece.length;
+  for (const chunk of chunks) {
+    head.set(chunk, at);
+    at += chunk.length;
   }
   return head.subarray(0, headBytes);
 }

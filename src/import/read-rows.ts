@@ -1,22 +1,26 @@
-import { byteLane, type Lane } from './byte-lane.ts';
-import type { ClockStep } from './clock-order.ts';
-import { csvRows, type RowReader } from './csv-rows.ts';
-import { eachPiece } from './damaged-end.ts';
-import { type Encoding, foreignWatch } from './decode.ts';
+import { csvRows, type RowReader } from './bytes/csv-rows.ts';
+import { eachChunk } from './bytes/damaged-end.ts';
+import { type Encoding, foreignWatch } from './bytes/decode.ts';
+import type { FileSource } from './bytes/file-source.ts';
+import { rowReader } from './bytes/open-rows.ts';
+import type { Row } from './bytes/row.ts';
+import { fileSink } from './changes/file-sink.ts';
+import { checkMemoryBudget } from './changes/memory-budget.ts';
+import type { Recorded } from './changes/recorded.ts';
+import { rowInstant } from './changes/row-instant.ts';
+import type { ClosedSink, FileSink, Sink } from './changes/sink.ts';
+import { type SinkState, sinkState } from './changes/sink-state.ts';
+import type { ClockStep } from './clock/clock-order.ts';
+import { rowSorter } from './clock/sorted-rows.ts';
+import type { TimeReader } from './clock/time-reader.ts';
 import type { Done } from './describe-file.ts';
-import { fileSink } from './file-sink.ts';
-import type { FileSource, ImportOptions } from './file-source.ts';
-import { timeColumns } from './head.ts';
-import type { Importer } from './importer.ts';
-import type { Places } from './known-rows.ts';
-import { rowReader } from './open-rows.ts';
-import type { Plan } from './recognise.ts';
-import { checkRoom } from './room.ts';
-import type { Row } from './row.ts';
-import type { Said } from './said.ts';
-import type { FileSink } from './sink.ts';
-import { rowSorter } from './sorted-rows.ts';
-import type { TimeReader } from './time-reader.ts';
+import type { ImportOptions } from './import-options.ts';
+import { timeColumns } from './layouts/head.ts';
+import type { Importer, TableImporter } from './layouts/importer.ts';
+import type { Plan } from './layouts/recognise.ts';
+import { byteLane, type Lane } from './row-cache/byte-lane.ts';
+import { replayInto } from './row-cache/replay.ts';
+import type { ColumnPlaces } from './row-cache/row-template.ts';
 
 /** What is read, and how; with `steps` the rows are sorted, but not across those steps of the clock. */
 export interface Reading {
@@ -30,41 +34,42 @@ export interface Reading {
 
 /** One pass over the rows of a file. */
 export interface Passed extends Done {
-  readonly sink: FileSink;
+  readonly sink: ClosedSink;
   readonly times: TimeReader;
   readonly seconds: ReadonlySet<number>;
   /** It holds bytes that are no UTF-8. */
   readonly isForeign: boolean;
 }
 
-/** How many rows wait to be sorted: what is further behind its neighbours than that is no stray row. */
+/** How many rows wait to be sorted: one that is further out of order is no stray row. */
 const sortWindow = 200_000;
 
 /** Reads the rows of a file once, to the end of its bytes. */
 export async function readRows(reading: Reading): Promise<Passed> {
   const { source, encoding, plan, clock, options, steps } = reading;
-  const sink = fileSink(options.phrasebook);
+  const state = sinkState(options.phrasebook);
+  const sink = fileSink(state);
   const times = clock();
   const watch = foreignWatch();
   const put = rowTaker(reading, sink, times);
   const sorter =
     steps === null
       ? null
-      : rowSorter(opened(reading, clock()), sortWindow, new Set(steps.map((s) => s.line)), put);
+      : rowSorter(rowInstant(opened(reading, clock())), sortWindow, new Set(steps.map((s) => s.line)), put);
   const lane =
-    (sorter === null ? laneOf(reading, sink, times, put, watch.see) : null) ??
-    textLane(rowReader(plan, whereData(plan, sorter?.add ?? put)), encoding, watch.see);
+    (sorter === null ? laneOf(reading, state, times, put, watch.see) : null) ??
+    textLane(rowReader(plan.delimiter, whereData(plan, sorter?.add ?? put)), encoding, watch.see);
   const hasher = options.sha256(source);
   let bytes = 0;
   let hashing: Promise<void> = Promise.resolve();
-  const damage = await eachPiece(source, async (piece) => {
+  const damage = await eachChunk(source, async (chunk) => {
     const before = hashing;
-    hashing = Promise.resolve(hasher.update(piece));
-    // What goes wrong there is told when the memory of the piece is to be used again.
+    hashing = Promise.resolve(hasher.update(chunk));
+    // An error there is thrown when the memory of the chunk is about to be used again.
     hashing.catch(() => undefined);
-    bytes += piece.length;
-    lane.push(piece);
-    checkRoom(source.name, sink.changes(), options);
+    bytes += chunk.length;
+    lane.push(chunk);
+    checkMemoryBudget(source.name, sink.changes(), options);
     options.onProgress?.(bytes, sink.rows());
     await before;
     return true;
@@ -73,11 +78,11 @@ export async function readRows(reading: Reading): Promise<Passed> {
   sorter?.end();
   const seconds = sorter?.secondExports() ?? new Set<number>();
   const sha256 = await hasher.digest();
-  return { sha256, bytes, damage, isForeign: watch.isForeign(), sink, times, seconds };
+  return { sha256, bytes, damage, isForeign: watch.isForeign(), sink: sink.close(), times, seconds };
 }
 
-/** Takes a data row; gives what it said, if a row of the same content would say just that. */
-type RowTaker = (row: Row) => readonly Said[] | null;
+/** Takes a data row; gives what is recorded of it, if a row of the same content would give just that. */
+type RowTaker = (row: Row) => readonly Recorded[] | null;
 
 function opened({ plan, options }: Reading, times: TimeReader): ReturnType<Importer['open']> {
   return plan.importer.open(plan.head, options.phrasebook, times);
@@ -86,17 +91,14 @@ function opened({ plan, options }: Reading, times: TimeReader): ReturnType<Impor
 function rowTaker(reading: Reading, sink: FileSink, times: TimeReader): RowTaker {
   const { plan } = reading;
   const take = opened(reading, times);
-  const isLearnt = plan.importer.values !== undefined;
-  return (row) => {
-    sink.begin(row, isLearnt);
-    const isHeader = plan.headerLine > 0 && isHeaderAgain(row, plan.head.names);
-    const isWide = plan.headerLine > 0 && isTooWide(row, plan.head.names.length);
-    if (isHeader) sink.ignore();
-    else if (isWide) rejectWide(row, plan, sink);
-    else take(row, sink);
-    sink.finish();
-    return isHeader || isWide ? null : sink.said();
+  const { importer } = plan;
+  const isRecorded = importer.shape === 'table' && importer.values !== null;
+  const read = (row: Row, into: Sink): void => {
+    if (plan.headerLine > 0 && isHeaderAgain(row, plan.head.names)) into.ignore();
+    else if (plan.headerLine > 0 && isTooWide(row, plan.head.names.length)) rejectWide(row, plan, into);
+    else take(row, into);
   };
+  return (row) => sink.take(row, read, isRecorded);
 }
 
 /** Hands on the rows that hold data: neither header nor preamble, nor the blank lines of a text. */
@@ -111,7 +113,7 @@ function whereData<T>(plan: Plan, take: (row: Row) => T): (row: Row) => T | null
 function textLane(rows: RowReader, encoding: Encoding, see: (text: string) => string): Lane {
   const decoder = new TextDecoder(encoding.label);
   return {
-    push: (piece) => rows.push(see(decoder.decode(piece, { stream: true }))),
+    push: (chunk) => rows.push(see(decoder.decode(chunk, { stream: true }))),
     end() {
       rows.push(see(decoder.decode()));
       rows.end();
@@ -122,14 +124,15 @@ function textLane(rows: RowReader, encoding: Encoding, see: (text: string) => st
 /** The fast lane, for tables in an encoding whose delimiters and line ends are single bytes; `null` for all else. */
 function laneOf(
   { plan, encoding, options }: Reading,
-  sink: FileSink,
+  state: SinkState,
   times: TimeReader,
   put: RowTaker,
   see: (text: string) => string,
 ): Lane | null {
   const { delimiter, importer, head } = plan;
   const isSingleByte = encoding.label === 'utf-8' || encoding.label === 'windows-1252';
-  if (delimiter === null || !isSingleByte || options.isGeneralOnly === true) return null;
+  if (delimiter === null || importer.shape === 'text') return null;
+  if (!isSingleByte || options.isGeneralOnly === true) return null;
   // A byte order mark is dropped where the file begins, not where a line does.
   const decoder = new TextDecoder(encoding.label, { ignoreBOM: true });
   // Node 20 reads 80 to 9F of Windows-1252 rightly only as a stream; with one byte for a character that makes no other difference.
@@ -140,14 +143,14 @@ function laneOf(
     places: placesOf(importer, head),
     decode: (bytes) => see(decoder.decode(bytes, { stream })),
     times,
-    sink,
+    replay: replayInto(state),
     general: csvRows(delimiter, take),
     take,
   });
 }
 
 /** Where the stamp and the values stand; past all cells where the stamp is in two places, so that no row is known. */
-function placesOf({ values }: Importer, head: Plan['head']): Places {
+function placesOf({ values }: TableImporter, head: Plan['head']): ColumnPlaces {
   const [first = 0, last = first] = timeColumns(head);
   const isOne = last === first || last === first + 1;
   return {
@@ -164,7 +167,7 @@ function isTooWide(row: Row, columns: number): boolean {
   return false;
 }
 
-function rejectWide(row: Row, { head, delimiter }: Plan, sink: FileSink): void {
+function rejectWide(row: Row, { head, delimiter }: Plan, sink: Sink): void {
   sink.reject(
     `The row has ${row.width()} columns, the header ${head.names.length}.`,
     `Quote a cell that holds "${delimiter}", or export what changed its columns apart.`,

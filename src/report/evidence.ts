@@ -1,4 +1,4 @@
-import type { NonEmpty, SourceLine, Swap } from '../vocabulary.ts';
+import { compareText, type NonEmpty, type SourceLine, type Swap } from '../vocabulary.ts';
 
 /** The numbered lines that a report rests on. */
 export interface EvidenceList {
@@ -14,7 +14,7 @@ const mostPerThing = 6;
 
 /** The same lines, numbered in the order of their files and line numbers: what a person looks up in print. */
 export function byFile(evidence: EvidenceList): EvidenceList {
-  const lines = evidence.lines.toSorted((a, b) => compare(a.file, b.file) || a.line - b.line);
+  const lines = evidence.lines.toSorted((a, b) => compareText(a.file, b.file) || a.line - b.line);
   return { lines, leftOut: evidence.leftOut, numbersOf: numbersIn(lines) };
 }
 
@@ -38,11 +38,6 @@ function numbersIn(lines: readonly SourceLine[]): EvidenceList['numbersOf'] {
     const found = some.flatMap((line) => numbers.get(keyOf(line)) ?? []).slice(0, mostPerThing);
     return found.sort((a, b) => a - b);
   };
-}
-
-function compare(a: string, b: string): number {
-  if (a === b) return 0;
-  return a < b ? -1 : 1;
 }
 
 function keyOf({ file, line }: SourceLine): string {

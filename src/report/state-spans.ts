@@ -1,5 +1,5 @@
 import type { StateRow } from '../charts/state-rows.ts';
-import type { Interval, StateSpan } from '../vocabulary.ts';
+import { compareText, type Interval, type StateSpan } from '../vocabulary.ts';
 import { terminal } from './escape.ts';
 
 const width = 660;
@@ -26,7 +26,7 @@ export function stateRowRows(
     return true;
   });
   return kept
-    .toSorted((a, b) => compare(a.half, b.half) || compare(a.signal, b.signal) || a.from - b.from)
+    .toSorted((a, b) => compareText(a.half, b.half) || compareText(a.signal, b.signal) || a.from - b.from)
     .map((span) => {
       const from = Math.max(span.from, shown.from);
       const to = Math.min(span.to, shown.to);
@@ -45,8 +45,4 @@ export function stateRowRows(
 
 function isAbnormal({ value }: StateSpan): boolean {
   return abnormal.has(value);
-}
-
-function compare(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

@@ -1,11 +1,12 @@
 import { parquetWriteBuffer } from 'hyparquet-writer';
-import type { Change, GaugeBin, GaugeSeries, ImportedFile } from '../vocabulary.ts';
+import type { Change, FailureKind, GaugeBin, GaugeSeries, ImportedFile } from '../vocabulary.ts';
 
 /** What could not be read, so that the timeline tells of the loss as the logs would. */
 export interface StoredFailure {
   readonly where: string;
   readonly what: string;
   readonly fix: string;
+  readonly kind: FailureKind;
 }
 
 /** One row: a change, or a five-minute bin of a gauge (`kind` is then `gauge`, `time` its begin). */
@@ -36,27 +37,30 @@ export function timelineParquet(
       ...rest,
       gauges: gauges.map(({ subject, gauge }) => ({ subject, gauge })),
     })),
-    failures: failures.map(({ where, what, fix }) => ({ where, what, fix })),
+    // Not said of most: files that hold no other kind stay as they were, byte for byte.
+    failures: failures.map(({ where, what, fix, kind }) =>
+      kind === 'unreadable' ? { where, what, fix } : { where, what, fix, kind },
+    ),
   };
   const buffer = parquetWriteBuffer({
     columnData: columns.map(({ name, type, of }) => ({ name, type, data: rows.map(of) })),
     kvMetadata: [
       { key: 'steadypair', value: JSON.stringify(stored) },
-      { key: 'seal', value: unsealed },
+      { key: 'seal', value: blankChecksum },
     ],
     createdBy: 'steadypair',
   });
-  return sealed(new Uint8Array(buffer), digest);
+  return withChecksum(new Uint8Array(buffer), digest);
 }
 
 const mark = 'steadypair/sha256/';
-const unsealed = `${mark}${'0'.repeat(64)}`;
+const blankChecksum = `${mark}${'0'.repeat(64)}`;
 
-/** Puts the digest of the bytes in place of the zeros, so that damage shows. The seal is the last text but one. */
-function sealed(bytes: Uint8Array, digest: (bytes: Uint8Array) => string): Uint8Array {
+/** Puts the digest of the bytes in place of the zeros, so that damage shows. The checksum is the last text but one. */
+function withChecksum(bytes: Uint8Array, digest: (bytes: Uint8Array) => string): Uint8Array {
   const begin = Math.max(0, bytes.length - 1024);
-  const place = new TextDecoder('windows-1252').decode(bytes.subarray(begin)).lastIndexOf(unsealed);
-  if (place < 0) throw new RangeError('The seal is not where a Parquet file ends.');
+  const place = new TextDecoder('windows-1252').decode(bytes.subarray(begin)).lastIndexOf(blankChecksum);
+  if (place < 0) throw new RangeError('The checksum is not where a Parquet file ends.');
   const whole = bytes.slice();
   whole.set(new TextEncoder().encode(digest(bytes)), begin + place + mark.length);
   return whole;

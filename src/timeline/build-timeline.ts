@@ -1,5 +1,6 @@
 import {
   type Coverage,
+  compareText,
   type ImportedFile,
   type Interval,
   isStateSignal,
@@ -19,7 +20,7 @@ import { storyOf } from './half-story.ts';
 import { breaksFor, mergeHappenings } from './happenings.ts';
 import { mergeSightings } from './merge.ts';
 import { observationOf } from './observation.ts';
-import { byCause, compareText } from './order.ts';
+import { byCause } from './order.ts';
 import { type RoleEvidence, roleStepsOf } from './role-steps.ts';
 import { readRoles } from './roles.ts';
 import type { TimelineRules } from './rules.ts';

@@ -1,4 +1,4 @@
-import type { Signal, TimelineEvent } from '../vocabulary.ts';
+import { compareText, type Signal, type TimelineEvent } from '../vocabulary.ts';
 
 /** The place of each signal within one stamp: a cause comes before its effect. */
 const place: Readonly<Record<Signal, number>> = {
@@ -36,9 +36,4 @@ export function byCause(a: TimelineEvent, b: TimelineEvent): number {
     a.earliest - b.earliest ||
     compareText(a.value ?? '', b.value ?? '')
   );
-}
-
-/** Plain order of code units: the same on every computer, whatever its language. */
-export function compareText(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

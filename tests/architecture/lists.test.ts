@@ -3,12 +3,26 @@ import { describe, expect, test } from 'vitest';
 import { analyzers } from '../../src/analyze/analyzers.ts';
 import { charts } from '../../src/charts/charts.ts';
 import { causes } from '../../src/diagnose/causes.ts';
-import { importers } from '../../src/import/importers.ts';
+import { importers } from '../../src/import/layouts/importers.ts';
 import { checks } from '../../src/verify/checks.ts';
 
 /** What else stands in the folders: the types, the list, and what several members share. */
 const shared: Readonly<Record<string, readonly string[]>> = {
-  analyze: ['analyzer', 'analyzers', 'limits', 'notices', 'run-analyzers'],
+  'import/layouts': [
+    'columns',
+    'describe-layouts',
+    'guess-columns',
+    'head',
+    'importer',
+    'importers',
+    'line-formats',
+    'need-columns',
+    'recognise',
+    'row-stamp',
+    'row-unit',
+    'syslog',
+  ],
+  analyze: ['analyzer', 'analyzers', 'by-severity', 'limits', 'notices', 'run-analyzers'],
   verify: [
     'at-end',
     'check',
@@ -17,8 +31,11 @@ const shared: Readonly<Record<string, readonly string[]>> = {
     'find-swaps',
     'last-bring-ups',
     'limits',
+    'plan-misfit',
+    'say-verdict',
     'steps',
     'unbroken',
+    'unread',
     'verify-swap',
   ],
   charts: ['chart', 'charts', 'ink'],
@@ -46,7 +63,7 @@ const shared: Readonly<Record<string, readonly string[]>> = {
 };
 
 describe.each([
-  ['import', importers.map((i) => i.id)],
+  ['import/layouts', importers.map((i) => i.id)],
   ['analyze', analyzers.map((a) => a.meta.id)],
   ['verify', checks.map((c) => c.id)],
   ['charts', charts.map((c) => c.id)],

@@ -1,8 +1,8 @@
 /** The fast search for a message rule agrees with the plain one: every pattern in its turn. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { compilePattern, type Pattern, patternList } from '../../src/import/patterns.ts';
-import { readPhrasebook } from '../../src/import/phrasebook.ts';
+import { compilePattern, type Pattern, patternList } from '../../src/import/phrasebook/patterns.ts';
+import { readPhrasebook } from '../../src/import/read-phrasebook.ts';
 
 function plainly(patterns: readonly Pattern[], text: string): unknown {
   for (const [index, pattern] of patterns.entries()) {

@@ -9,7 +9,7 @@ import { createRequire } from 'node:module';
 import { dirname } from 'node:path';
 import { runInNewContext } from 'node:vm';
 import { describe, expect, test } from 'vitest';
-import { csvRows } from '../../src/import/csv-rows.ts';
+import { csvRows } from '../../src/import/bytes/csv-rows.ts';
 
 function rowsOf(text: string, delimiter: string, chunk: number): readonly (readonly string[])[] {
   const rows: string[][] = [];

@@ -3,7 +3,7 @@
  * Exact.
  */
 import { describe, expect, test } from 'vitest';
-import { zoneOf } from '../../src/import/zones.ts';
+import { zoneOf } from '../../src/import/clock/zones.ts';
 
 const local = (text: string): number => Date.parse(`${text}Z`);
 const utc = (text: string): number => Date.parse(text);

@@ -3,7 +3,7 @@
  * Exact, but for the leap second, which is read as the second before it.
  */
 import { describe, expect, test } from 'vitest';
-import { readStamp } from '../../src/import/timestamps.ts';
+import { readStamp } from '../../src/import/clock/timestamps.ts';
 
 const options = { order: undefined, year: undefined, day: undefined } as const;
 const clock = (text: string): unknown => {

@@ -3,7 +3,7 @@
  * examples. Exact.
  */
 import { describe, expect, test } from 'vitest';
-import { csvRows } from '../../src/import/csv-rows.ts';
+import { csvRows } from '../../src/import/bytes/csv-rows.ts';
 
 function rowsOf(text: string, chunk: number): readonly (readonly string[])[] {
   const rows: string[][] = [];

@@ -5,7 +5,7 @@
  */
 import { createRequire } from 'node:module';
 import { describe, expect, test } from 'vitest';
-import { readRfc3164, readRfc5424 } from '../../src/import/syslog.ts';
+import { readRfc3164, readRfc5424 } from '../../src/import/layouts/syslog.ts';
 
 interface Vector {
   readonly originalMessage: string;

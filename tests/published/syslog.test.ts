@@ -4,9 +4,9 @@
  * finer than the millisecond kept here.
  */
 import { describe, expect, test } from 'vitest';
-import { readRfc3164, readRfc5424 } from '../../src/import/syslog.ts';
-import { timeReader } from '../../src/import/time-reader.ts';
-import { zoneOf } from '../../src/import/zones.ts';
+import { timeReader } from '../../src/import/clock/time-reader.ts';
+import { zoneOf } from '../../src/import/clock/zones.ts';
+import { readRfc3164, readRfc5424 } from '../../src/import/layouts/syslog.ts';
 
 const read = (stamp: string | null): number | string =>
   timeReader(zoneOf('UTC', ''), undefined, undefined).read(stamp ?? '');

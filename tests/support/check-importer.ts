@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Importer } from '../../src/import/importer.ts';
+import type { Importer } from '../../src/import/layouts/importer.ts';
 import type { RowCounts } from '../../src/vocabulary.ts';
 import { readText, type TextOptions } from './read-text.ts';
 
@@ -12,7 +12,7 @@ export interface ImporterCase extends TextOptions {
   readonly rows?: Partial<RowCounts>;
 }
 
-/** Runs a table of files through the import; each must be read by this importer, and its rows must add up. */
+/** Runs a table of files through the import; each must be read by this importer, alike in both lanes, and its rows must add up. */
 export function checkImporter(importer: Importer, cases: readonly ImporterCase[]): void {
   describe(importer.id, () => {
     test('has no two cases alike', () => {
@@ -26,6 +26,7 @@ export function checkImporter(importer: Importer, cases: readonly ImporterCase[]
         const { read: all, ...counts } = read.input.rows;
         expect(Object.values(counts).reduce((a, b) => a + b, 0)).toBe(all);
         expect(read.input.rows).toMatchObject(rows ?? {});
+        expect(await readText(file, text, { ...options, isGeneralOnly: true })).toEqual(read);
       });
     }
   });

@@ -1,7 +1,7 @@
 import { platform } from '../../src/cli/platform.ts';
-import type { FileSource } from '../../src/import/file-source.ts';
-import { readPhrasebook } from '../../src/import/phrasebook.ts';
+import type { FileSource } from '../../src/import/bytes/file-source.ts';
 import { readFile } from '../../src/import/read-file.ts';
+import { readPhrasebook } from '../../src/import/read-phrasebook.ts';
 import { type Analysed, analyse, type Imported, importFiles, unpackFiles } from '../../src/pipeline.ts';
 import type { ImportedFile } from '../../src/vocabulary.ts';
 

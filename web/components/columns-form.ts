@@ -1,21 +1,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
+import { columns as columnKeys, layouts } from '../layouts.ts';
 import type { Session } from '../session.ts';
 import { PageElement } from './page-element.ts';
 
-const keys = [
-  'time',
-  'date',
-  'clock',
-  'unit',
-  'pair',
-  'half',
-  'role',
-  'parameter',
-  'value',
-  'message',
-] as const;
-const layouts: readonly string[] = ['readings', 'snapshots', 'journal'];
+/** The layouts that have columns. */
+const tables = layouts.filter(({ isTable }) => isTable).map(({ id }) => id);
 const headLines = 4;
 
 /** Says which column of a file is what, for a file whose header no phrasebook knows. Fires `taught`. */
@@ -43,9 +33,9 @@ export class ColumnsForm extends PageElement {
       <summary>Say which column is what</summary>
       <form class="fields" @submit=${this.onSubmit}>
         <label>File <select name="file" @change=${this.onFile}>${this.names.map(option)}</select></label>
-        <label>Layout <select name="layout">${layouts.map(option)}</select></label>
+        <label>Layout <select name="layout">${tables.map(option)}</select></label>
         ${this.head.length === 0 ? nothing : html`<pre tabindex="0" aria-label="How the file begins"><code>${this.head.map((line) => `${terminal(line)}\n`)}</code></pre>`}
-        ${keys.map((key) => html`<label>Column with the ${key}<input name=${key} autocomplete="off" spellcheck="false" /></label>`)}
+        ${columnKeys.map((key) => html`<label>Column with the ${key}<input name=${key} autocomplete="off" spellcheck="false" /></label>`)}
         <button type="submit">Add to the phrasebook and read again</button>
       </form>
     </details>`;
@@ -75,7 +65,9 @@ export class ColumnsForm extends PageElement {
     if (!(event.target instanceof HTMLFormElement)) return;
     const form = new FormData(event.target);
     const said = (key: string): string => String(form.get(key) ?? '').trim();
-    const columns = Object.fromEntries(keys.flatMap((key) => (said(key) === '' ? [] : [[key, said(key)]])));
+    const columns = Object.fromEntries(
+      columnKeys.flatMap((key) => (said(key) === '' ? [] : [[key, said(key)]])),
+    );
     const match = said('file').split('/').at(-1) ?? '';
     try {
       const lesson = { kind: 'columns', match, layout: said('layout'), columns } as const;

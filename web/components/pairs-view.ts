@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
+import { compareText } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
 import { attentionRank, sayHealth, saySwap } from '../health-words.ts';
 import type { PageState } from '../page-state.ts';
@@ -92,7 +93,7 @@ export class PairsView extends PageElement {
   }
 
   private sorted(pairs: readonly PairModel[]): readonly PairModel[] {
-    const byName = pairs.toSorted((a, b) => (a.health.pair < b.health.pair ? -1 : 1));
+    const byName = pairs.toSorted((a, b) => compareText(a.health.pair, b.health.pair));
     if (this.order === 'name') return byName;
     const last = (p: PairModel): number => p.verification.swaps.at(-1)?.from ?? 0;
     if (this.order === 'swap') return byName.toSorted((a, b) => last(b) - last(a));

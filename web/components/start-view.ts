@@ -3,15 +3,12 @@ import { cautions } from '../../src/report/cautions.ts';
 import { terminal } from '../../src/report/escape.ts';
 import { demoFiles, demoFleet } from '../demo.ts';
 import { droppedFiles } from '../dropped-files.ts';
+import { layouts } from '../layouts.ts';
 import type { NamedFile, Refusal } from '../protocol.ts';
 import { PageElement } from './page-element.ts';
 
-const layouts: readonly (readonly [string, string])[] = [
-  ['readings', 'CSV, one row per reading: time, unit, parameter, value'],
-  ['snapshots', 'CSV, one row per poll and unit, every other column a parameter'],
-  ['journal', 'CSV, one row per entry: time, unit, message'],
-  ['lines', 'text logs: RFC 5424, RFC 3164, key=value, JSON lines, or a time, a unit and a message'],
-  ['field notes', 'what a technician wrote: 09:14 pulled standby from slot B'],
+const kinds: readonly (readonly [string, string])[] = [
+  ...layouts.map(({ title, summary }) => [title, summary] as const),
   ['phrasebook, job', 'YAML: what the site’s wording means; work order, people and plan'],
 ];
 
@@ -40,7 +37,7 @@ export class StartView extends PageElement {
       }
       <section>
         <h2>What it reads</h2>
-        <dl>${layouts.map(([name, shape]) => html`<dt>${name}</dt><dd>${shape}</dd>`)}</dl>
+        <dl>${kinds.map(([name, shape]) => html`<dt>${name}</dt><dd>${shape}</dd>`)}</dl>
         <p class="second">
           UTF-8, UTF-16 and Windows-1252. Nothing leaves this computer: the page opens no connection, and its policy
           forbids it to.

@@ -9,7 +9,7 @@ const truth: {
   readonly badPairs: readonly string[];
   readonly growingPairs: readonly string[];
   readonly slowerFirmware: string;
-} = JSON.parse(readFileSync(`${demo}/truth.json`, 'utf8'));
+} = JSON.parse(readFileSync('samples/truth/fleet.json', 'utf8'));
 
 describe('fleet', () => {
   test('names the injected pairs and firmware in its first five lines', async () => {

@@ -17,7 +17,7 @@ const truth: {
     readonly swappedAt: string | null;
     readonly losses: readonly string[];
   }[];
-} = JSON.parse(readFileSync(join(folder, 'truth.json'), 'utf8'));
+} = JSON.parse(readFileSync(join('samples', 'truth', 'fleet.json'), 'utf8'));
 
 describe('the committed fleet', () => {
   let made: readonly FleetFile[] = [];
@@ -32,7 +32,7 @@ describe('the committed fleet', () => {
 
   test('is what the generator writes, and takes less than 3 MB', () => {
     for (const { path, content } of made)
-      expect(Buffer.compare(readFileSync(join(folder, path)), content), path).toBe(0);
+      expect(Buffer.compare(readFileSync(join('samples', path)), content), path).toBe(0);
     expect(made).toHaveLength(9);
     expect(made.reduce((sum, { content }) => sum + content.length, 0)).toBeLessThan(3_000_000);
   });

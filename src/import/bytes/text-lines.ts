@@ -1,0 +1,46 @@
+import type { RowReader } from './csv-rows.ts';
+import { detached } from './decode.ts';
+import { keepText, type Row } from './row.ts';
+
+const longestLine = 1_048_576;
+
+/** Lines of a text as rows of one cell; `onRow` gets the same object for every line. Ends with LF or CR LF. */
+export function textLines(onRow: (row: Row) => void): RowReader {
+  let rest = '';
+  let line = 0;
+  let current = '';
+  let isCut = false;
+  const row: Row = {
+    get line() {
+      return line;
+    },
+    get isCut() {
+      return isCut;
+    },
+    cell: (column) => (column === 0 ? current : ''),
+    width: () => 1,
+    text: () => current,
+    ownText: () => detached(row.text()),
+    keep: (kept) => keepText(row, kept),
+  };
+  const emit = (text: string): void => {
+    line += 1;
+    const whole = text.endsWith('\r') ? text.slice(0, -1) : text;
+    current = whole.length > longestLine ? whole.slice(0, longestLine) : whole;
+    onRow(row);
+  };
+  return {
+    push(text) {
+      const lines = (rest + text).split('\n');
+      rest = lines.pop() ?? '';
+      for (const whole of lines) emit(whole);
+      // What is longer than any line of a log is cut to its start, so that memory stays bounded.
+      if (rest.length > longestLine) rest = rest.slice(0, longestLine);
+    },
+    end() {
+      if (rest === '') return;
+      isCut = true;
+      emit(rest);
+    },
+  };
+}

@@ -1,0 +1,52 @@
+import { unitOf } from './find-unit.ts';
+import type { ClosedSink, FileSink, Sink } from './sink.ts';
+import { clockStepsOf, resultOf } from './sink-result.ts';
+import {
+  beginRow,
+  checkOpen,
+  countsOf,
+  ends,
+  finishRow,
+  mark,
+  rejectRow,
+  type SinkState,
+} from './sink-state.ts';
+import { takeEntry, takeNote } from './take-entries.ts';
+import { takeReading } from './take-readings.ts';
+
+/** The sink of one file, over the state that a row cache may share. */
+export function fileSink(state: SinkState): FileSink {
+  const sink: Sink = {
+    reading: (at, unit, name, value, parts) =>
+      takeReading(state, at, unitOf(state, unit, parts, 'reading'), name, value),
+    entry: (at, unit, message, parts) => takeEntry(state, at, unitOf(state, unit, parts, 'entry'), message),
+    note: (at, pair, half, text) => takeNote(state, at, pair, half, text),
+    reject: (what, fix) => rejectRow(state, what, fix),
+    ignore() {
+      state.isRepeatable = false;
+      mark(state, ends.ignored);
+    },
+  };
+  return {
+    take(row, read, isRecorded) {
+      beginRow(state, row, isRecorded);
+      read(row, sink);
+      finishRow(state);
+      return state.isRepeatable ? state.recorded : null;
+    },
+    changes: () => state.changes.length,
+    rows: () => countsOf(state).read,
+    close: () => closed(state),
+  };
+}
+
+function closed(state: SinkState): ClosedSink {
+  checkOpen(state);
+  state.cache.beforeClose();
+  state.isClosed = true;
+  return {
+    outOfOrder: state.outOfOrder,
+    steps: clockStepsOf(state),
+    result: (file) => resultOf(state, file),
+  };
+}

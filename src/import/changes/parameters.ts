@@ -1,0 +1,70 @@
+import type { Signal, Subject } from '../../vocabulary.ts';
+import { type ClockOrder, clockOrder } from '../clock/clock-order.ts';
+import { isIgnored, type ParameterRule, type Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import { parameterNamed } from '../phrasebook/plain-parameters.ts';
+import { addressed } from '../phrasebook/subjects.ts';
+import { type GaugeReader, gaugeReader } from './gauges.ts';
+
+/**
+ * The instant of the last readings of parameters that are read together again and again, with nothing new. One that is
+ * read by itself takes the instant with it, and then it is no longer `isValid` for all of them.
+ */
+export interface SharedTime {
+  isValid: boolean;
+  lastTime: number;
+}
+
+/** One parameter of one unit, with what was last read of it. */
+export interface Parameter {
+  readonly rule: ParameterRule;
+  /** `null` for a gauge. */
+  readonly signal: Signal | null;
+  readonly subject: Subject;
+  readonly gauge: GaugeReader | null;
+  raw: string | undefined;
+  value: string | null | undefined;
+  lastTime: number;
+  readonly order: ClockOrder;
+  /** Where its last reading came with those of others: then the instant is kept there. */
+  shared: SharedTime | null;
+}
+
+/** A parameter of a unit; a text if it cannot be used: the wording, or nothing where it is known to mean nothing. */
+export function newParameter(phrasebook: Phrasebook, unit: Subject, name: string): Parameter | string {
+  // What the site says of a name comes before plain English.
+  if (!phrasebook.parameters.has(name) && isIgnored(phrasebook, name)) return '';
+  const rule = parameterNamed(phrasebook, name);
+  if (rule === undefined) return `parameter ${name}`;
+  // "active: role active" says nothing: the unit is the role.
+  if (rule.signal === 'role' && unit.half === null && unit.role !== null) return '';
+  const subject = addressed(unit, rule.signal, rule.subject);
+  if (subject === null) return `parameter ${name} (names no half and no role)`;
+  const { signal, scale } = rule;
+  const isGauge = signal === 'load' || signal === 'free-memory';
+  return {
+    rule,
+    subject,
+    signal: isGauge ? null : signal,
+    gauge: isGauge ? gaugeReader(subject, signal, scale) : null,
+    raw: undefined,
+    value: undefined,
+    lastTime: Number.NEGATIVE_INFINITY,
+    order: clockOrder(),
+    shared: null,
+  };
+}
+
+/** Only an identity can end: any other empty cell is no reading. */
+export function mayEnd({ rule }: Parameter): boolean {
+  return rule.signal === 'serial' || rule.signal === 'model' || rule.signal === 'firmware';
+}
+
+/** A parameter that was read together with others is about to be read by itself. */
+export function leaveShared(parameter: Parameter): void {
+  const { shared } = parameter;
+  if (shared === null) return;
+  parameter.lastTime = shared.lastTime;
+  parameter.order.latest = shared.lastTime;
+  parameter.shared = null;
+  shared.isValid = false;
+}

@@ -1,0 +1,25 @@
+import type { Meaning } from '../phrasebook/entries.ts';
+import type { Parameter } from './parameters.ts';
+import type { Unit } from './units.ts';
+
+/** A polled value as it was read. */
+export interface RecordedReading {
+  readonly kind: 'reading';
+  readonly unit: Unit;
+  readonly parameter: Parameter;
+  readonly name: string;
+  readonly value: string;
+}
+
+/**
+ * What was found in one cell of a row: a reading, nothing, or what is known to mean nothing; or the entry that the row of a
+ * journal is. It is recorded so that a row of the same content need not be read as text.
+ */
+export type Recorded =
+  | RecordedReading
+  | { readonly kind: 'empty' }
+  | { readonly kind: 'ignored' }
+  | { readonly kind: 'entry'; readonly unit: Unit; readonly message: string; readonly found: Meaning };
+
+export const emptyCell: Recorded = { kind: 'empty' };
+export const ignoredCell: Recorded = { kind: 'ignored' };

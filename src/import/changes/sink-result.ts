@@ -1,0 +1,79 @@
+import type { Became } from '../../vocabulary.ts';
+import { type ClockOrder, type ClockStep, stepsOf } from '../clock/clock-order.ts';
+import { furtherText, mostUnits } from './find-unit.ts';
+import { damagedTail, isTotal, rowNotices, tooManyUnits } from './row-notices.ts';
+import type { SinkResult } from './sink.ts';
+import { countsOf, type SinkState } from './sink-state.ts';
+import { toStream, type Unit } from './units.ts';
+import { wrongHalfNotices } from './wrong-half.ts';
+
+/** Where the clock of the file was set back, by all its parameters and units. */
+export function clockStepsOf({ unitList }: SinkState): readonly ClockStep[] {
+  return stepsOf(unitList.flatMap(ordersOf));
+}
+
+function ordersOf({ order, parameters }: Unit): readonly ClockOrder[] {
+  return [order, ...[...parameters.values()].flatMap((p) => (typeof p === 'string' ? [] : [p.order]))];
+}
+
+/** The streams of the units that said something, and the changes with their places in that list. */
+function heard({ unitList, changes }: SinkState): Pick<SinkResult, 'streams' | 'changes'> {
+  const units = unitList.filter((u) => u.first !== undefined);
+  if (units.length === unitList.length) return { streams: units.map(toStream), changes };
+  const places = new Map(units.map((unit, place) => [unit.index, place]));
+  return {
+    streams: units.map(toStream),
+    changes: changes.map((c) => ({ ...c, stream: places.get(c.stream) ?? c.stream })),
+  };
+}
+
+/** What the parameters became, each name once for all units; one that is of use to any unit is. */
+function parametersOf(units: readonly Unit[]): readonly Became[] {
+  const found = new Map<string, string | null>();
+  for (const [name, parameter] of units.flatMap((u) => [...u.parameters])) {
+    const meaning = typeof parameter === 'string' ? null : parameter.rule.signal;
+    found.set(name, meaning ?? found.get(name) ?? null);
+  }
+  return [...found].map(([name, meaning]) => ({ name, meaning }));
+}
+
+/** What the rows of a file came to. */
+export function resultOf(state: SinkState, file: string): SinkResult {
+  const { unitList, rejected, lastRejected, lastLine, unmatchedLines, wordings } = state;
+  const tail = lastRejected?.line === lastLine ? lastRejected : undefined;
+  const counted = countsOf(state);
+  const somethingRead = counted.used + counted.unchanged + counted.unmatched > 0;
+  const total = tail !== undefined && !tail.isCut && somethingRead && isTotal(tail);
+  const damaged = tail?.isCut === true;
+  const counts = total
+    ? { ...counted, rejected: counted.rejected - 1, ignored: counted.ignored + 1 }
+    : counted;
+  const kept = total || damaged ? rejected.filter((r) => r !== tail) : rejected;
+  const notices = rowNotices(file, counts, kept, unmatchedLines, wordings.size);
+  const last = { line: state.row.line, text: state.row.ownText() };
+  const found = heard(state);
+  return {
+    rows: counts,
+    ...found,
+    gauges: state.gauges.map((g) => g.series()),
+    unknown: [...wordings.entries()]
+      .map(([wording, { kind, name, values, count, firstLine }]) => ({
+        wording,
+        count,
+        firstLine,
+        kind,
+        name,
+        values: [...values],
+      }))
+      .sort((a, b) => b.count - a.count || a.firstLine - b.firstLine),
+    parameters: parametersOf(unitList),
+    units: unitList.map((u) => u.text),
+    notices: [
+      ...notices,
+      ...wrongHalfNotices(file, found.streams, unitList),
+      ...(damaged ? [damagedTail(file, tail)] : []),
+      ...(state.units.has(furtherText) ? [tooManyUnits(file, mostUnits, last)] : []),
+    ],
+    last,
+  };
+}

@@ -1,0 +1,65 @@
+import type {
+  Became,
+  Change,
+  GaugeSeries,
+  Notice,
+  RowCounts,
+  Stream,
+  UnknownWording,
+} from '../../vocabulary.ts';
+import type { Row } from '../bytes/row.ts';
+import type { ClockStep } from '../clock/clock-order.ts';
+import type { UnitParts } from '../phrasebook/subjects.ts';
+import type { Recorded } from './recorded.ts';
+
+/** Where the importers put what they read; it keeps changes only. */
+export interface Sink {
+  /** A polled value. `parts` says half and role where they stand in columns of their own. */
+  reading(at: number, unit: string, parameter: string, value: string, parts?: UnitParts): void;
+  /** A journalled message. */
+  entry(at: number, unit: string, message: string, parts?: UnitParts): void;
+  /** A technician's line: `at` is the stamp, `pair` and `half` what it is about; `null` where no half is named. */
+  note(at: number, pair: string, half: string | null, text: string): void;
+  /** The row cannot be read. */
+  reject(what: string, fix: string): void;
+  /** The row is known to mean nothing. */
+  ignore(): void;
+}
+
+/** What a file came to. */
+export interface SinkResult {
+  readonly rows: RowCounts;
+  readonly streams: readonly Stream[];
+  readonly changes: readonly Change[];
+  readonly gauges: readonly GaugeSeries[];
+  readonly unknown: readonly UnknownWording[];
+  readonly parameters: readonly Became[];
+  readonly units: readonly string[];
+  readonly notices: readonly Notice[];
+  /** The row that was taken last. */
+  readonly last: { readonly line: number; readonly text: string };
+}
+
+/** The sink as the driver of a file sees it: rows are taken one by one, and then it is closed, once. */
+export interface FileSink {
+  /**
+   * Takes one row: `read` hands what it says to the sink, and it ends in exactly one count. Where it `isRecorded`, gives what
+   * the row said if a row of the same content would say just that again; else `null`.
+   */
+  take(row: Row, read: (row: Row, sink: Sink) => void, isRecorded: boolean): readonly Recorded[] | null;
+  /** How many changes it holds. */
+  changes(): number;
+  /** How many rows there were so far. */
+  rows(): number;
+  /** No row follows: what is taken afterwards is a defect, and throws. */
+  close(): ClosedSink;
+}
+
+/** What a file came to, once all its rows are taken. */
+export interface ClosedSink {
+  /** How many readings were out of order: earlier than one of their parameter that stands before them. */
+  readonly outOfOrder: number;
+  /** Where the clock of the file was set back. */
+  readonly steps: readonly ClockStep[];
+  result(file: string): SinkResult;
+}

@@ -1,0 +1,77 @@
+import { detached } from '../bytes/decode.ts';
+import { takeInOrder } from '../clock/clock-order.ts';
+import type { Meaning } from '../phrasebook/entries.ts';
+import { unitOf } from './find-unit.ts';
+import { ends, mark, push, type SinkState } from './sink-state.ts';
+import { touch, type Unit } from './units.ts';
+import { type Found, unmatched } from './unknown-wordings.ts';
+
+const sameLineMs = 1000;
+const minuteMs = 60_000;
+
+/** Takes one journalled message, and records it for rows of the same content. */
+export function takeEntry(state: SinkState, at: number, unit: Unit, message: string): void {
+  const isRecorded = state.isRepeatable && !state.row.isCut;
+  const found = state.entries.read(unit.subject, message);
+  takeFound(state, at, unit, message, found);
+  state.isRepeatable = isRecorded;
+  if (isRecorded) state.recorded = [{ kind: 'entry', unit, message: detached(message), found }];
+}
+
+/** Takes a message that is understood, or known not to be. */
+export function takeFound(state: SinkState, at: number, unit: Unit, message: string, found: Meaning): void {
+  const { lastEntry } = unit;
+  const same = lastEntry === undefined ? undefined : state.changes[lastEntry.change];
+  const isAgain = lastEntry?.message === message && Math.abs(at - lastEntry.at) <= sameLineMs;
+  if (isAgain && same !== undefined) {
+    state.changes[lastEntry.change] = { ...same, count: same.count + 1 };
+    mark(state, ends.unchanged);
+    return;
+  }
+  unit.lastEntry = undefined;
+  takeInOrder(unit.order, at, state.row);
+  if (unit.subject !== null) touch(unit, at, state.row);
+  if (found === 'ignored') {
+    mark(state, ends.ignored);
+    return;
+  }
+  if (found === 'unit' || found === 'message') {
+    // Neither can be understood without the other: a person must teach both.
+    if (found === 'message' && unit.subject === null) unmatched(state, unknownEntry('unit', unit, message));
+    unmatched(state, unknownEntry(found, unit, message));
+    return;
+  }
+  unit.signals.add(found.signal);
+  unit.lastEntry = { message: detached(message), at, change: state.changes.length };
+  push(state, { kind: 'entry', time: at, earliest: at, before: null, stream: unit.index, ...found });
+}
+
+function unknownEntry(kind: 'unit' | 'message', unit: Unit, message: string): Found {
+  return kind === 'unit'
+    ? { wording: `unit ${unit.text}`, kind, name: unit.text }
+    : { wording: message, kind, name: message };
+}
+
+/** Takes one line of a technician. */
+export function takeNote(
+  state: SinkState,
+  at: number,
+  pair: string,
+  half: string | null,
+  text: string,
+): void {
+  state.isRepeatable = false;
+  const unit = unitOf(state, pair, undefined, 'note');
+  const subject = { ...(unit.subject ?? { pair, role: null }), half };
+  touch(unit, at, state.row);
+  const found = state.entries.readNote(subject, text);
+  unit.signals.add(found.signal);
+  push(state, {
+    kind: 'note',
+    time: at + minuteMs,
+    earliest: at,
+    before: null,
+    stream: unit.index,
+    ...found,
+  });
+}

@@ -1,0 +1,140 @@
+import type { Signal } from '../../vocabulary.ts';
+import { detached } from '../bytes/decode.ts';
+import { takeInOrder } from '../clock/clock-order.ts';
+import { valueMeant } from '../phrasebook/values.ts';
+import { leaveShared, mayEnd, newParameter, type Parameter } from './parameters.ts';
+import { emptyCell, ignoredCell } from './recorded.ts';
+import { ends, loseCell, mark, push, type SinkState } from './sink-state.ts';
+import { addSpan, medianSpan } from './spacing.ts';
+import { touch, type Unit } from './units.ts';
+import { type Found, unmatched } from './unknown-wordings.ts';
+
+const mostParameters = 5_000;
+
+function parameterOf(state: SinkState, unit: Unit, name: string): Parameter | string {
+  const known = unit.parameters.get(name);
+  if (known !== undefined) return known;
+  const made =
+    unit.subject === null ? `unit ${unit.text}` : newParameter(state.phrasebook, unit.subject, name);
+  if (typeof made !== 'string' && made.gauge !== null) state.gauges.push(made.gauge);
+  // So many names are no parameters: what is not kept is looked up again each time.
+  if (unit.parameters.size < mostParameters) unit.parameters.set(detached(name), made);
+  return made;
+}
+
+/** Takes one polled value. */
+export function takeReading(state: SinkState, at: number, unit: Unit, name: string, value: string): void {
+  const parameter = parameterOf(state, unit, name);
+  if (typeof parameter === 'string') {
+    if (parameter === '') {
+      mark(state, ends.ignored);
+      if (state.isRepeatable) state.recorded.push(ignoredCell);
+    } else if (value !== '') unmatched(state, unknownParameter(unit, parameter, name, value));
+    else if (state.isRepeatable) state.recorded.push(emptyCell);
+    return;
+  }
+  const isEmpty = value === '' && !mayEnd(parameter);
+  if (unit.parameters.size >= mostParameters) state.isRepeatable = false;
+  if (state.isRepeatable)
+    state.recorded.push(
+      isEmpty ? emptyCell : { kind: 'reading', unit, parameter, name, value: detached(value) },
+    );
+  if (isEmpty) return;
+  const number = parameter.gauge?.number(value) ?? 0;
+  if (Number.isNaN(number)) {
+    follow(state, at, unit, parameter);
+    parameter.lastTime = at;
+    unmatched(state, unknownValue(name, value));
+  } else takeKnown(state, at, unit, parameter, name, value, number);
+}
+
+/** A reading of a parameter that is known, with the number that a gauge shows. */
+export function takeKnown(
+  state: SinkState,
+  at: number,
+  unit: Unit,
+  parameter: Parameter,
+  name: string,
+  value: string,
+  number: number,
+): void {
+  follow(state, at, unit, parameter);
+  if (parameter.gauge !== null) {
+    parameter.lastTime = at;
+    parameter.gauge.add(at, number);
+    mark(state, ends.used);
+  } else if (value === parameter.raw) {
+    parameter.raw = value;
+    parameter.lastTime = at;
+    mark(state, ends.unchanged);
+  } else takeChange(state, at, unit, parameter, name, value);
+}
+
+/** Notes that a parameter was read at an instant. */
+export function follow(state: SinkState, at: number, unit: Unit, parameter: Parameter): void {
+  if (parameter.shared !== null) leaveShared(parameter);
+  touch(unit, at, state.row);
+  if (takeInOrder(parameter.order, at, state.row)) state.outOfOrder += 1;
+  if (parameter.lastTime !== Number.NEGATIVE_INFINITY) addSpan(unit.spacing, at - parameter.lastTime);
+}
+
+function unknownParameter(unit: Unit, wording: string, name: string, value: string): Found {
+  return unit.subject === null
+    ? { wording, kind: 'unit', name: unit.text }
+    : { wording, kind: 'parameter', name, value };
+}
+
+function unknownValue(name: string, value: string): Found {
+  return { wording: `${name} = ${value}`, kind: 'value', name, value };
+}
+
+function takeChange(
+  state: SinkState,
+  at: number,
+  unit: Unit,
+  parameter: Parameter,
+  name: string,
+  value: string,
+): void {
+  const { rule, signal, subject } = parameter;
+  const meant = value === '' ? null : valueMeant(rule.signal, rule.values, value);
+  if (meant === undefined || signal === null) {
+    unmatched(state, unknownValue(name, value));
+    return;
+  }
+  if (state.row.isCut && isBegun(state, signal, meant)) {
+    loseCell(state);
+    return;
+  }
+  const isFirst = parameter.value === undefined;
+  if (meant === parameter.value || (isFirst && meant === null)) mark(state, ends.unchanged);
+  else {
+    unit.signals.add(signal);
+    push(state, {
+      kind: 'reading',
+      time: at,
+      earliest: earliestOf(unit, parameter, at),
+      subject,
+      signal,
+      value: meant === null ? null : detached(meant),
+      before: parameter.value ?? null,
+      stream: unit.index,
+    });
+  }
+  parameter.raw = detached(value);
+  parameter.value = meant === null ? null : detached(meant);
+  parameter.lastTime = at;
+}
+
+/** The last reading with the old value; after a clock was set back, the usual spacing before this one. */
+function earliestOf(unit: Unit, { lastTime }: Parameter, at: number): number {
+  if (lastTime === Number.NEGATIVE_INFINITY) return at;
+  return lastTime <= at ? lastTime : at - medianSpan(unit.spacing);
+}
+
+/** `6.4` at the very end of a file that has `6.4.1` elsewhere, and never `6.4`, is the start of that. */
+function isBegun({ changes }: SinkState, signal: Signal, value: string | null): boolean {
+  if (value === null || value === '') return false;
+  const known = changes.flatMap((c) => (c.signal === signal && c.value !== null ? [c.value] : []));
+  return !known.includes(value) && known.some((other) => other.startsWith(value));
+}

@@ -1,0 +1,115 @@
+import type { Gap, Signal, Stream, Subject } from '../../vocabulary.ts';
+import { detached } from '../bytes/decode.ts';
+import { type KeptRow, keptRow, keptText, type Row } from '../bytes/row.ts';
+import { type ClockOrder, clockOrder } from '../clock/clock-order.ts';
+import type { UnitParts } from '../phrasebook/subjects.ts';
+import type { Parameter } from './parameters.ts';
+import { medianSpan, noSpacing, type Spacing } from './spacing.ts';
+
+/** What one file says under one unit text, while it is read. */
+export interface Unit {
+  readonly text: string;
+  readonly subject: Subject | null;
+  /** The half that its own text says, where a column beside it says another. */
+  saysHalf: string | null;
+  readonly index: number;
+  readonly kind: Stream['kind'];
+  /** A text stands for a parameter that cannot be used: its wording, or nothing where it is known to mean nothing. */
+  readonly parameters: Map<string, Parameter | string>;
+  readonly signals: Set<Signal>;
+  readonly spacing: Spacing;
+  readonly gaps: Gap[];
+  /** Of its entries; readings are followed parameter by parameter. */
+  readonly order: ClockOrder;
+  first: { readonly time: number; readonly line: number; readonly text: string } | undefined;
+  lastTime: number;
+  lastLine: number;
+  readonly lastRow: KeptRow;
+  /** The last entry, if the unit's last line was one: the same line again within its second is no other. */
+  lastEntry: { readonly message: string; readonly at: number; readonly change: number } | undefined;
+  /** Spans longer than this may be gaps, in milliseconds. */
+  gapsFrom: number;
+}
+
+/** From so many spans on, the usual spacing is known well enough to pass over what is usual. */
+const gapCandidates = 256;
+/** A poll may become faster later, and then shorter spans are gaps: they are dropped only where they are too many to keep. */
+const mostCandidates = 4096;
+
+export function newUnit(text: string, subject: Subject | null, index: number, kind: Stream['kind']): Unit {
+  return {
+    text,
+    subject,
+    saysHalf: null,
+    index,
+    kind,
+    parameters: new Map(),
+    signals: new Set(),
+    spacing: noSpacing(),
+    gaps: [],
+    order: clockOrder(),
+    first: undefined,
+    lastTime: Number.NEGATIVE_INFINITY,
+    lastLine: 0,
+    lastRow: keptRow(),
+    lastEntry: undefined,
+    gapsFrom: 0,
+  };
+}
+
+/** How a unit is named where half and role stand in columns of their own. */
+export function unitText(unit: string, parts: UnitParts | undefined): string {
+  return parts === undefined
+    ? unit
+    : [parts.unit, parts.half, parts.role].filter((part) => part !== '').join(' ');
+}
+
+/** Notes that the unit was read at an instant. */
+export function touch(unit: Unit, at: number, row: Row): void {
+  // Most readings of a poll come at the instant of the one before.
+  if (at === unit.lastTime && unit.first !== undefined) {
+    touchLast(unit, at, row);
+    return;
+  }
+  if (unit.first === undefined) unit.first = { time: at, line: row.line, text: row.ownText() };
+  else if (unit.kind === 'reading' && at - unit.lastTime > unit.gapsFrom) keepGap(unit, at, row);
+  if (at < unit.first.time) unit.first = { time: at, line: row.line, text: row.ownText() };
+  if (at >= unit.lastTime) touchLast(unit, at, row);
+}
+
+/** Notes the last row of the unit so far. */
+export function touchLast(unit: Unit, at: number, row: Row): void {
+  unit.lastTime = at;
+  unit.lastLine = row.line;
+  row.keep(unit.lastRow);
+}
+
+function keepGap(unit: Unit, at: number, row: Row): void {
+  const before = { time: unit.lastTime, line: unit.lastLine, text: detached(keptText(unit.lastRow)) };
+  unit.gaps.push({ before, after: { time: at, line: row.line, text: row.ownText() } });
+  const isFull = unit.gaps.length % mostCandidates === 0;
+  if (!isFull && (unit.gaps.length < gapCandidates || unit.gapsFrom > 0)) return;
+  unit.gapsFrom = (isFull ? 3 : 1.5) * medianSpan(unit.spacing);
+  unit.gaps.splice(
+    0,
+    unit.gaps.length,
+    ...unit.gaps.filter((g) => g.after.time - g.before.time > unit.gapsFrom),
+  );
+}
+
+export function toStream(unit: Unit): Stream {
+  const spacing = unit.kind === 'reading' ? medianSpan(unit.spacing) : 0;
+  const point = { time: unit.lastTime, line: unit.lastLine, text: detached(keptText(unit.lastRow)) };
+  return {
+    kind: unit.kind,
+    unit: unit.text,
+    subject: unit.subject ?? { pair: '', half: null, role: null },
+    signals: [...unit.signals],
+    first: unit.first ?? point,
+    last: point,
+    spacing,
+    reads: [],
+    notUnderstood: [],
+    gaps: spacing === 0 ? [] : unit.gaps.filter((g) => g.after.time - g.before.time > 3 * spacing),
+  };
+}

@@ -1,0 +1,51 @@
+import type { UnknownWording } from '../../vocabulary.ts';
+import { detached } from '../bytes/decode.ts';
+import { isIgnored } from '../phrasebook/phrasebook-rules.ts';
+import { ends, loseCell, mark, type SinkState, type Wording } from './sink-state.ts';
+
+/** Wording as it is found: what it is listed as, what it names, and the value it came with. */
+export interface Found extends Pick<UnknownWording, 'wording' | 'kind' | 'name'> {
+  readonly value?: string;
+}
+
+const mostWordings = 1000;
+const mostValues = 8;
+
+/**
+ * Counts wording that is not known, once for a row; the number of different ones is bounded. New wording at the end of a
+ * row that is cut off is no wording.
+ */
+export function unmatched(state: SinkState, { wording, kind, name, value }: Found): void {
+  const { wordings, row } = state;
+  state.isRepeatable = false;
+  if (isMeaningless(state, wording)) {
+    mark(state, ends.ignored);
+    return;
+  }
+  if (row.isCut && !wordings.has(wording)) {
+    loseCell(state);
+    return;
+  }
+  mark(state, ends.unmatched);
+  const isListed = wordings.has(wording) || wordings.size < mostWordings;
+  const listed = isListed ? wording : '(further wordings)';
+  const known = wordings.get(listed) ?? newWording(kind, isListed ? name : listed, row.line);
+  if (known.count === 0) wordings.set(detached(listed), known);
+  if (known.lastLine !== row.line) known.count += 1;
+  known.lastLine = row.line;
+  if (value !== undefined && known.values.size < mostValues) known.values.add(detached(value));
+}
+
+function newWording(kind: Wording['kind'], name: string, firstLine: number): Wording {
+  return { kind, name: detached(name), values: new Set(), count: 0, firstLine, lastLine: 0 };
+}
+
+/** Wording as it is listed ("light = n/a", "unit P7") that the site says to ignore. */
+function isMeaningless({ phrasebook, meaningless }: SinkState, wording: string): boolean {
+  if (phrasebook.ignore.length === 0) return false;
+  const known = meaningless.get(wording);
+  if (known !== undefined) return known;
+  const found = isIgnored(phrasebook, wording);
+  if (meaningless.size < mostWordings) meaningless.set(detached(wording), found);
+  return found;
+}

@@ -1,0 +1,80 @@
+import type { Notice } from '../../vocabulary.ts';
+import { sayDuration } from '../../vocabulary.ts';
+import type { ChosenZone } from './choose-zone.ts';
+import type { ClockStep } from './clock-order.ts';
+import type { TimeReader } from './time-reader.ts';
+
+/** Steps of the clock, as a warning with the lines they begin on. */
+export function stepNotices(file: string, steps: readonly ClockStep[]): readonly Notice[] {
+  const [first, ...others] = steps.map(({ line, text }) => ({ file, line, text }));
+  const [step] = steps;
+  if (first === undefined || step === undefined) return [];
+  const back = sayDuration((step.before - step.at) / 1000);
+  const often = steps.length === 1 ? '' : `; ${steps.length} such steps in all`;
+  return [
+    {
+      id: 'clock-step',
+      what: `From line ${step.line} on the stamps are ${back} behind what was read before and stay so: the clock was set back there${often}.`,
+      fix: 'Find out when the clock was set; until then do not trust times across the step.',
+      count: steps.length,
+      from: step.at,
+      to: step.before,
+      lines: [first, ...others.slice(0, 4)],
+    },
+  ];
+}
+
+function sayStamps(count: number): string {
+  return count === 1 ? '1 stamp stands' : `${count} stamps stand`;
+}
+
+function saysHour(repeated: number, open: number): string {
+  const unless = 'unless a poll goes on at its usual spacing, both hours are their bounds.';
+  if (open === 0) return 'the order of the rows decided which.';
+  return open === repeated
+    ? `the order of the rows does not say which: ${unless}`
+    : `the order of the rows decided which, but not for ${open} of them: ${unless}`;
+}
+
+/** What must be said of the zone and of hours that the clocks repeat or leave out. */
+export function clockNotices(
+  file: string,
+  zone: ChosenZone,
+  times: TimeReader,
+  first: { readonly line: number; readonly text: string } | undefined,
+): readonly Notice[] {
+  if (first === undefined) return [];
+  const lines = [{ file, line: first.line, text: first.text }] as const;
+  const frame = { from: null, to: null, lines };
+  const { repeated, missing } = times.folds();
+  const open = times.doubts().reduce((sum, doubt) => sum + doubt.count, 0);
+  const notices: Notice[] = [];
+  if (zone.assumed && times.usedZone()) {
+    notices.push({
+      ...frame,
+      id: 'zone-assumed',
+      what: 'Its stamps name no zone; they were read as UTC.',
+      fix: 'Give the zone with --zone or in the phrasebook.',
+      count: 1,
+    });
+  }
+  if (repeated > 0) {
+    notices.push({
+      ...frame,
+      id: 'clock-fold',
+      what: `${sayStamps(repeated)} in the hour that the clocks repeat; ${saysHour(repeated, open)}`,
+      fix: 'Check them against another source.',
+      count: repeated,
+    });
+  }
+  if (missing > 0) {
+    notices.push({
+      ...frame,
+      id: 'clock-fold',
+      what: `${sayStamps(missing)} in the hour that the clocks leave out.`,
+      fix: 'Check the zone.',
+      count: missing,
+    });
+  }
+  return notices;
+}

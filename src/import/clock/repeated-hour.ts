@@ -1,0 +1,108 @@
+import type { Change, Stream, StreamPoint } from '../../vocabulary.ts';
+import type { Zone } from './zones.ts';
+
+/** Stamps in an hour that the clocks repeat, read as the earlier hour though the order of rows does not say which. */
+export interface Doubt {
+  /** First and last instant, read as the earlier hour. */
+  readonly from: number;
+  readonly to: number;
+  /** How much later they may be, in milliseconds. */
+  readonly by: number;
+  /** From the stamp before to the first of them, and from the last of them, read as the later hour, to the next stamp. */
+  readonly stepBefore: number;
+  readonly stepAfter: number;
+  readonly count: number;
+}
+
+/** Follows the stamps of a file through the hours that the clocks repeat or leave out. */
+export interface RepeatedHourWatch {
+  /** Takes the next instant in the order of rows, as the zone has just read it. */
+  take(time: number, zone: Zone): void;
+  /** How many stamps stood in a repeated or in a missing hour. */
+  folds(): { readonly repeated: number; readonly missing: number };
+  doubts(): readonly Doubt[];
+}
+
+/** A watch of one file. Rows that go back into the hour once more settle which hour it was. */
+export function repeatedHourWatch(): RepeatedHourWatch {
+  const closed: Doubt[] = [];
+  const folds = { repeated: 0, missing: 0 };
+  let open: Doubt | null = null;
+  // An object, not a variable: a number that changes with every row is kept in its place there.
+  const seen = { last: Number.NEGATIVE_INFINITY };
+  const next = (time: number, laterBy: number, isRepeated: boolean): Doubt | null => {
+    if (laterBy > 0) {
+      if (open === null)
+        return {
+          from: time,
+          to: time,
+          by: laterBy,
+          stepBefore: time - seen.last,
+          stepAfter: Infinity,
+          count: 1,
+        };
+      return { ...open, from: Math.min(open.from, time), to: Math.max(open.to, time), count: open.count + 1 };
+    }
+    if (open !== null && !isRepeated) closed.push({ ...open, stepAfter: time - open.to - open.by });
+    return null;
+  };
+  return {
+    take(time, zone) {
+      const fold = zone.lastFold();
+      if (fold !== 'unique') folds[fold] += 1;
+      if (fold === 'repeated' || open !== null) open = next(time, zone.laterBy(), fold === 'repeated');
+      seen.last = time;
+    },
+    folds: () => folds,
+    doubts: () => (open === null ? closed : [...closed, open]),
+  };
+}
+
+/** A step of up to this many usual spacings goes on as before. Source: design.md, section 2, Unobserved. */
+const mostSpacings = 3;
+
+/**
+ * Streams and changes with what the repeated hour leaves open. A poll that goes on at its usual spacing, from before or
+ * to after, shows which hour it was; what nothing settles happened in either: both hours are its bounds.
+ */
+export function settleRepeatedHour(
+  read: { readonly streams: readonly Stream[]; readonly changes: readonly Change[] },
+  doubts: readonly Doubt[],
+): { readonly streams: readonly Stream[]; readonly changes: readonly Change[] } {
+  if (doubts.length === 0) return read;
+  const laterBy = (time: number, spacing: number, hours: readonly Hour[]): number => {
+    const doubt = doubts.find((d) => time >= d.from && time <= d.to);
+    return doubt !== undefined && hours.includes(hourOf(spacing, doubt)) ? doubt.by : 0;
+  };
+  const changes = read.changes.map((change) => {
+    const spacing = read.streams[change.stream]?.spacing ?? 0;
+    return {
+      ...change,
+      time: change.time + laterBy(change.time, spacing, ['later', 'either']),
+      earliest: change.earliest + laterBy(change.earliest, spacing, ['later']),
+    };
+  });
+  const streams = read.streams.map((stream) => {
+    const moved = (point: StreamPoint): StreamPoint => ({
+      ...point,
+      time: point.time + laterBy(point.time, stream.spacing, ['later']),
+    });
+    const gaps = stream.gaps.map(({ before, after }) => ({ before: moved(before), after: moved(after) }));
+    return {
+      ...stream,
+      first: moved(stream.first),
+      last: moved(stream.last),
+      gaps: gaps.filter((g) => g.after.time - g.before.time > mostSpacings * stream.spacing),
+    };
+  });
+  return { streams, changes };
+}
+
+type Hour = 'earlier' | 'later' | 'either';
+
+/** Which hour it was for a stream, as far as anything tells; journals have no spacing. */
+function hourOf(spacing: number, { stepBefore, stepAfter }: Doubt): Hour {
+  const usual = mostSpacings * spacing;
+  if (stepBefore <= usual) return 'earlier';
+  return stepAfter <= usual ? 'later' : 'either';
+}

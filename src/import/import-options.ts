@@ -1,0 +1,19 @@
+import type { NewHasher } from './bytes/file-source.ts';
+import type { MemoryBudget } from './changes/memory-budget.ts';
+import type { DateOrder } from './clock/stamp.ts';
+import type { Phrasebook } from './phrasebook/phrasebook-rules.ts';
+
+/** How to read a file. */
+export interface ImportOptions extends MemoryBudget {
+  readonly phrasebook: Phrasebook;
+  /** What the user says; `null` leaves it to the phrasebook and the file. */
+  readonly zone: string | null;
+  readonly order: DateOrder | null;
+  readonly year: number | null;
+  /** Milliseconds UTC of a day that the other files speak of, for notes without a date and stamps without a year. */
+  readonly neighbour: number | null;
+  readonly sha256: NewHasher;
+  /** Reads tables as text alone, as the fast lane must come to the same. */
+  readonly isGeneralOnly?: boolean;
+  readonly onProgress?: (bytes: number, rows: number) => void;
+}

@@ -1,0 +1,52 @@
+import { type ColumnKey, columnSpellings } from '../phrasebook/column-keys.ts';
+import type { FileRule } from '../phrasebook/phrasebook-rules.ts';
+import { folded } from '../phrasebook/plain-parameters.ts';
+
+/** The start of a file: the header of a table, or the first lines of a text. */
+export interface Head {
+  /** Column names in their order; empty for a text. */
+  readonly names: readonly string[];
+  /** The first lines that are not empty. */
+  readonly lines: readonly string[];
+  readonly rule: FileRule | undefined;
+  /** Index of the column for a key of the phrasebook; -1 if there is none. */
+  column(key: ColumnKey): number;
+}
+
+/** A head whose columns are found by the phrasebook's names first, else by plain-English spellings. */
+export function headOf(names: readonly string[], lines: readonly string[], rule: FileRule | undefined): Head {
+  const trimmed = names.map((name) => name.trim());
+  const own = rule?.columns ?? {};
+  const taken = new Set(Object.values(own));
+  return {
+    names: trimmed,
+    lines,
+    rule,
+    column(key) {
+      const named = own[key];
+      if (named !== undefined) return trimmed.indexOf(named);
+      const spellings = columnSpellings(key);
+      return trimmed.findIndex((name) => !taken.has(name) && spellings.includes(folded(name)));
+    },
+  };
+}
+
+/** The columns in which a table of any layout says when and of which unit. */
+export const timeKeys: readonly ColumnKey[] = ['time', 'date', 'clock'];
+export const unitKeys: readonly ColumnKey[] = ['unit', 'pair', 'half', 'role'];
+
+/** The instant of a row: one column, or a date and a clock. Empty if there is none. */
+export function timeColumns(head: Head): readonly number[] {
+  const date = head.column('date');
+  const clock = head.column('clock');
+  const time = head.column('time');
+  if (head.rule?.columns.time === undefined && date >= 0 && (clock >= 0 || time >= 0))
+    return [date, clock >= 0 ? clock : time];
+  if (time >= 0) return [time];
+  return date >= 0 ? [date] : [];
+}
+
+/** True if some column says which unit a row is about. */
+export function hasUnit(head: Head): boolean {
+  return head.column('unit') >= 0 || head.column('pair') >= 0;
+}

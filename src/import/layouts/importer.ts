@@ -1,0 +1,52 @@
+import type { Row } from '../bytes/row.ts';
+import type { Sink } from '../changes/sink.ts';
+import type { TimeReader } from '../clock/time-reader.ts';
+import type { ColumnKey } from '../phrasebook/column-keys.ts';
+import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import type { Head } from './head.ts';
+
+/** Whether a layout fits, and why or why not. */
+export type Recognition =
+  | { readonly fits: true; readonly because: string }
+  | { readonly fits: false; readonly because: string };
+
+/** The columns of a table besides those that say a time and a unit, which every table may have. */
+export interface TableColumns {
+  /** A table without them is none of this layout. */
+  readonly required: readonly ColumnKey[];
+  /** Known by their spelling, and passed over. */
+  readonly passedOver: readonly ColumnKey[];
+  /** What all other columns are. */
+  readonly others: 'unknown' | 'parameters';
+}
+
+interface Layout {
+  /** The name of its file, and of the layout in a phrasebook. */
+  readonly id: string;
+  /** Its name for people, and one line of what such a file looks like. */
+  readonly title: string;
+  readonly summary: string;
+  /** Whether it can read a file that begins so, and why, or what is missing. */
+  recognise(head: Head, phrasebook: Phrasebook): Recognition;
+  /** Takes one row at a time and hands plain values to the sink; every row ends in exactly one count. */
+  open(head: Head, phrasebook: Phrasebook, times: TimeReader): (row: Row, sink: Sink) => void;
+}
+
+/** A layout of rows with columns. */
+export interface TableImporter extends Layout {
+  readonly shape: 'table';
+  readonly columns: TableColumns;
+  /**
+   * The columns of polled values, in the order in which `open` hands them to the sink; none where a row is one entry. By
+   * them the row cache takes a row whose other bytes were read before. `null` where what a row says depends on other rows.
+   */
+  readonly values: ((head: Head) => readonly number[]) | null;
+}
+
+/** A layout of lines of text. */
+export interface TextImporter extends Layout {
+  readonly shape: 'text';
+}
+
+/** What a layout reads, and all that is known of it. */
+export type Importer = TableImporter | TextImporter;

@@ -1,0 +1,9 @@
+import { fieldNotes } from './field-notes.ts';
+import type { Importer } from './importer.ts';
+import { journal } from './journal.ts';
+import { lines } from './lines.ts';
+import { readings } from './readings.ts';
+import { snapshots } from './snapshots.ts';
+
+/** All importers, in the order in which people are told of them. */
+export const importers: readonly Importer[] = [readings, snapshots, journal, lines, fieldNotes];

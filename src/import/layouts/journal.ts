@@ -1,0 +1,32 @@
+import { timeColumns } from './head.ts';
+import type { TableColumns, TableImporter } from './importer.ts';
+import { needColumns } from './need-columns.ts';
+import { stampOf } from './row-stamp.ts';
+import { unitReader } from './row-unit.ts';
+
+const columns: TableColumns = {
+  required: ['message'],
+  passedOver: ['severity', 'class'],
+  others: 'unknown',
+};
+
+/** One row per journal entry: time, unit, message. */
+export const journal: TableImporter = {
+  id: 'journal',
+  title: 'journal',
+  summary: 'CSV, one row per entry: time, unit, message',
+  shape: 'table',
+  columns,
+  recognise: (head) => needColumns(head, columns),
+  values: () => [],
+  open(head, _phrasebook, times) {
+    const time = timeColumns(head);
+    const units = unitReader(head);
+    const message = head.column('message');
+    return (row, sink) => {
+      if (row.width() <= message) return sink.reject('The row has too few columns.', 'Correct the row.');
+      const at = stampOf(row, time, times, sink);
+      if (at !== undefined) sink.entry(at, units.unit(row), row.cell(message), units.parts(row));
+    };
+  },
+};

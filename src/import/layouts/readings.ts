@@ -1,0 +1,31 @@
+import { timeColumns } from './head.ts';
+import type { TableColumns, TableImporter } from './importer.ts';
+import { needColumns } from './need-columns.ts';
+import { stampOf } from './row-stamp.ts';
+import { unitReader } from './row-unit.ts';
+
+const columns: TableColumns = { required: ['parameter', 'value'], passedOver: [], others: 'unknown' };
+
+/** One row per reading: time, unit, parameter, value. */
+export const readings: TableImporter = {
+  id: 'readings',
+  title: 'readings',
+  summary: 'CSV, one row per reading: time, unit, parameter, value',
+  shape: 'table',
+  columns,
+  recognise: (head) => needColumns(head, columns),
+  values: (head) => [head.column('value')],
+  open(head, _phrasebook, times) {
+    const time = timeColumns(head);
+    const units = unitReader(head);
+    const parameter = head.column('parameter');
+    const value = head.column('value');
+    return (row, sink) => {
+      if (row.width() <= Math.max(parameter, value))
+        return sink.reject('The row has too few columns.', 'Correct the row.');
+      const at = stampOf(row, time, times, sink);
+      if (at !== undefined)
+        sink.reading(at, units.unit(row), row.cell(parameter), row.cell(value), units.parts(row));
+    };
+  },
+};

@@ -1,0 +1,145 @@
+import { csvRows } from '../bytes/csv-rows.ts';
+import { InputError } from '../bytes/input-error.ts';
+import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import { type GuessedColumns, guessColumns } from './guess-columns.ts';
+import { type Head, headOf } from './head.ts';
+import type { Importer } from './importer.ts';
+import { importers } from './importers.ts';
+
+/** How a file will be read. */
+export interface Plan {
+  readonly importer: Importer;
+  readonly head: Head;
+  /** `null` for a text. */
+  readonly delimiter: string | null;
+  /** The line of a table's header; 0 for a text. */
+  readonly headerLine: number;
+  readonly because: string;
+}
+
+/** Tables first, and of those the one that needs more columns: it says more of a file that it fits. */
+const byPrecedence = importers.toSorted((a, b) => needs(b) - needs(a));
+
+function needs(importer: Importer): number {
+  return importer.shape === 'table' ? importer.columns.required.length : -1;
+}
+
+const delimiters = [',', ';', '\t', '|'] as const;
+const mostPreamble = 60;
+
+/**
+ * Finds the importer for a file from its first text: of the layout that the phrasebook names, if it does; a table that fits
+ * by the names of its columns, else, where no rule is for the file, a table that fits by what its columns hold, else a text.
+ * Throws InputError if none does, saying what each one missed.
+ */
+export function recognise(
+  name: string,
+  text: string,
+  rule: FileRule | undefined,
+  phrasebook: Phrasebook,
+): Plan {
+  const allowed = byPrecedence.filter((i) => rule?.layout === undefined || i.id === rule.layout);
+  const tables = delimiters.flatMap((delimiter) => headers(text, delimiter, rule));
+  const asText = headOf([], firstLines(text), rule);
+  const fitting = [
+    ...tables.flatMap(({ head, delimiter, line }) =>
+      allowed
+        .filter((i) => i.shape === 'table')
+        .flatMap((importer) => planFor(importer, head, phrasebook, delimiter, line)),
+    ),
+    ...allowed
+      .filter((i) => i.shape === 'text')
+      .flatMap((importer) => planFor(importer, asText, phrasebook, null, 0)),
+  ];
+  const best = fitting.sort((a, b) => order(a) - order(b) || a.headerLine - b.headerLine)[0];
+  const guessed =
+    best?.importer.shape === 'table' || rule !== undefined ? undefined : guess(tables, phrasebook);
+  if (guessed !== undefined) return guessed;
+  if (best !== undefined) return best;
+  const forced = allowed.length === 1 ? allowed[0] : undefined;
+  if (forced?.shape === 'text')
+    return {
+      importer: forced,
+      head: asText,
+      delimiter: null,
+      headerLine: 0,
+      because: 'the phrasebook says so',
+    };
+  throw new InputError(
+    name,
+    `the layout is not known: ${missed(allowed, tables[0]?.head ?? asText, asText, phrasebook)}.`,
+    'Describe the file under files in a phrasebook.',
+  );
+}
+
+function order({ importer }: Plan): number {
+  return byPrecedence.indexOf(importer);
+}
+
+function planFor(
+  importer: Importer,
+  head: Head,
+  phrasebook: Phrasebook,
+  delimiter: string | null,
+  headerLine: number,
+): readonly Plan[] {
+  const { fits, because } = importer.recognise(head, phrasebook);
+  return fits ? [{ importer, head, delimiter, headerLine, because }] : [];
+}
+
+/** A plan for a table whose header says nothing, by what its columns hold. */
+function guess(tables: readonly Header[], phrasebook: Phrasebook): Plan | undefined {
+  for (const [index, { head, delimiter, line }] of tables.entries()) {
+    const rows = tables.slice(index + 1).filter((t) => t.delimiter === delimiter);
+    const found = guessColumns(
+      head.names,
+      rows.map((t) => t.head.names),
+      phrasebook,
+    );
+    if (found === null) continue;
+    const importer = byPrecedence.find((i) => isServed(i, found));
+    if (importer === undefined) continue;
+    const rule: FileRule = { match: '', layout: undefined, columns: found.columns, line: undefined };
+    const own = headOf(head.names, [], rule);
+    return { importer, head: own, delimiter, headerLine: line, because: found.because };
+  }
+  return undefined;
+}
+
+/** True for a table whose required columns are all among those that were found. */
+function isServed(importer: Importer, { columns }: GuessedColumns): boolean {
+  if (importer.shape === 'text' || importer.columns.required.length === 0) return false;
+  return importer.columns.required.every((key) => columns[key] !== undefined);
+}
+
+interface Header {
+  readonly head: Head;
+  readonly delimiter: string;
+  readonly line: number;
+}
+
+/** Every row near the start that could be the header: what stands before it is preamble. */
+function headers(text: string, delimiter: string, rule: FileRule | undefined): readonly Header[] {
+  const found: Header[] = [];
+  const reader = csvRows(delimiter, (row) => {
+    if (row.line > mostPreamble || row.width() < 2) return;
+    const names = Array.from({ length: row.width() }, (_, index) => row.cell(index));
+    found.push({ head: headOf(names, [], rule), delimiter, line: row.line });
+  });
+  reader.push(text);
+  reader.end();
+  return found;
+}
+
+function firstLines(text: string): readonly string[] {
+  const all = text.split(/\r?\n/);
+  // The last line may be cut off where the first text ends.
+  const whole = all.length > 1 ? all.slice(0, -1) : all;
+  return whole.filter((line) => line.trim() !== '').slice(0, mostPreamble);
+}
+
+function missed(allowed: readonly Importer[], table: Head, text: Head, phrasebook: Phrasebook): string {
+  return allowed
+    .map((i) => `${i.id}: ${i.recognise(i.shape === 'table' ? table : text, phrasebook).because}`)
+    .join('; ');
+}

@@ -1,7 +1,0 @@
-const others =
-  /(^|[/\\])\.|\.(ya?ml|html?|md|pdf|png|jpe?g|gif|svg|docx?|xlsx?|exe|dll)$|(^|[/\\])(__MACOSX[/\\]|(truth|verify)\.json$|Thumbs\.db$)/i;
-
-/** What a folder or an archive holds besides logs, told by its path within it. */
-export function isNoLog(path: string): boolean {
-  return others.test(path);
-}

@@ -1,0 +1,71 @@
+import * as v from 'valibot';
+import { columnKeys } from './column-keys.ts';
+
+const text = v.string();
+/** YAML 1.2 reads 1 and 6.4 as numbers; a phrasebook means the text. */
+const textual = v.pipe(
+  v.union([v.string(), v.number(), v.boolean()]),
+  v.transform((value) => String(value)),
+  // A draft leaves blanks to fill in: none of them is a pair, a half or a value.
+  v.check((value) => value !== '___', 'a word in place of the blank'),
+);
+const valueMap = v.record(text, textual);
+const subject = v.picklist(['pair', 'half', 'active', 'standby']);
+const role = v.optional(v.picklist(['active', 'standby']));
+
+const time = v.strictObject({
+  zone: v.optional(text),
+  order: v.optional(v.picklist(['day-first', 'month-first'])),
+  year: v.optional(v.pipe(v.number(), v.integer())),
+  format: v.optional(text),
+});
+
+const columns = v.strictObject(Object.fromEntries(columnKeys.map((key) => [key, v.optional(text)])));
+
+const unitRule = v.strictObject({
+  pattern: text,
+  pair: v.optional(textual),
+  half: v.optional(textual),
+  role,
+});
+
+const parameterRule = v.strictObject({
+  signal: text,
+  subject: v.optional(subject),
+  values: v.optional(valueMap),
+  scale: v.optional(v.number()),
+});
+
+const messageRule = v.strictObject({
+  when: text,
+  signal: text,
+  subject: v.optional(subject),
+  value: v.optional(textual),
+  values: v.optional(valueMap),
+  half: v.optional(textual),
+  role,
+});
+
+/**
+ * The shape of a phrasebook file that may name those layouts; a part whose rules are all commented out is empty. Source:
+ * design.md, section 3.
+ */
+export function phrasebookSchema(layouts: readonly string[]) {
+  const fileRule = v.strictObject({
+    match: text,
+    layout: v.optional(v.picklist(layouts)),
+    columns: v.optional(columns),
+    line: v.optional(text),
+  });
+  return v.strictObject({
+    name: v.optional(text),
+    time: v.nullish(time),
+    files: v.nullish(v.array(fileRule)),
+    units: v.nullish(v.array(unitRule)),
+    parameters: v.nullish(v.record(text, parameterRule)),
+    messages: v.nullish(v.array(messageRule)),
+    ignore: v.nullish(v.array(text)),
+  });
+}
+
+export type PhrasebookText = v.InferOutput<ReturnType<typeof phrasebookSchema>>;

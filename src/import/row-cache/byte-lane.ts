@@ -1,0 +1,233 @@
+import { isMark, join } from '../bytes/bytes.ts';
+import type { TableReader } from '../bytes/csv-rows.ts';
+import type { Row } from '../bytes/row.ts';
+import type { Recorded } from '../changes/recorded.ts';
+import type { TimeReader } from '../clock/time-reader.ts';
+import { type BatchPlace, batchPlace, setRow } from './batch-place.ts';
+import { addToBatch, type BatchBuilder, batchBuilder, replaceInBatch, rowsMatching } from './batches.ts';
+import { type ByteRow, byteRow } from './byte-row.ts';
+import { type ByteStamps, byteStamps } from './byte-stamps.ts';
+import { type Cells, endsOfCells, findCells, noCells } from './cells.ts';
+import { type Chunk, chunkOf } from './chunk.ts';
+import type { Replay } from './replay.ts';
+import type { ColumnPlaces, RowTemplate } from './row-template.ts';
+import {
+  addTemplate,
+  findByCells,
+  findByLine,
+  findTemplate,
+  matches,
+  type TemplateStore,
+  templateStore,
+} from './template-store.ts';
+
+/** Takes the bytes of a file chunk by chunk. */
+export interface Lane {
+  push(chunk: Uint8Array): void;
+  end(): void;
+}
+
+export interface LaneOptions {
+  readonly delimiter: number;
+  readonly places: ColumnPlaces;
+  readonly decode: (bytes: Uint8Array) => string;
+  readonly times: TimeReader;
+  readonly replay: Replay;
+  /** The general reader: it takes what is irregular. */
+  readonly general: TableReader;
+  /** Takes a row that is not known; gives what is recorded of it, if a row of the same content would give just that. */
+  readonly take: (row: Row) => readonly Recorded[] | null;
+}
+
+interface State extends LaneOptions {
+  readonly stamps: ByteStamps;
+  readonly templates: TemplateStore;
+  readonly row: ByteRow;
+  readonly place: BatchPlace;
+  readonly cells: Cells;
+  readonly ends: Uint8Array;
+  /** Rows come in the order of the poll before. */
+  readonly isPeriodic: boolean;
+  readonly builder: BatchBuilder;
+  /** The line that the next row begins on. */
+  line: number;
+  /** The start of a line whose end is in the next chunk. */
+  rest: Uint8Array;
+  /** The general reader has the start of that line. */
+  isEndless: boolean;
+  /** The row before, if it has a template. */
+  before: RowTemplate | null;
+}
+
+const lineFeed = 10;
+/** So much goes to the general reader at once where a row is irregular. */
+const blockBytes = 65_536;
+const longestLine = 1_048_576;
+
+/**
+ * Reads a table as bytes. A row whose bytes, but for stamp and gauges, were read before is taken by its template: nothing of
+ * it becomes text. Rows mostly come in the order of the poll before: each template knows the one that followed it. A new row
+ * without quotes is split and taken as text; what is irregular goes to the general reader, block by block.
+ */
+export function byteLane(options: LaneOptions): Lane {
+  const isPeriodic = options.places.values.length > 0;
+  const stamps = byteStamps(options.times, isPeriodic);
+  const state: State = {
+    ...options,
+    stamps,
+    templates: templateStore(options.places, stamps, options.delimiter),
+    row: byteRow(options.delimiter, options.decode),
+    place: batchPlace(byteRow(options.delimiter, options.decode)),
+    cells: noCells(),
+    ends: endsOfCells(options.delimiter),
+    isPeriodic,
+    builder: batchBuilder(),
+    line: 1,
+    rest: new Uint8Array(0),
+    isEndless: false,
+    before: null,
+  };
+  return {
+    push: (chunk) => takeChunk(state, new Uint8Array(chunk.buffer, chunk.byteOffset, chunk.length)),
+    end() {
+      const { general, decode, line, rest, isEndless } = state;
+      if (!isEndless) general.goOnAt(line);
+      general.push(decode(line === 1 && isMark(rest) ? rest.subarray(3) : rest));
+      general.end();
+    },
+  };
+}
+
+function takeChunk(state: State, bytes: Uint8Array): void {
+  const first = bytes.indexOf(lineFeed) + 1;
+  if (first === 0) {
+    state.rest = join(state.rest, bytes);
+    if (state.rest.length > longestLine) takeEndless(state);
+    return;
+  }
+  const begun = state.rest.length > 0 || state.isEndless ? first : 0;
+  if (begun > 0) {
+    state.rest = join(state.rest, bytes.subarray(0, begun));
+    if (state.isEndless) takeEndless(state);
+    else takeLines(state, chunkOf(state.rest), 0, state.rest.length);
+    state.isEndless = false;
+  }
+  const to = bytes.lastIndexOf(lineFeed) + 1;
+  takeLines(state, chunkOf(bytes), begun, to);
+  state.rest = bytes.slice(to);
+}
+
+/** A line that is longer than any row goes to the general reader as it comes, which keeps only its start. */
+function takeEndless(state: State): void {
+  const { general, decode, rest } = state;
+  if (!state.isEndless) general.goOnAt(state.line);
+  general.push(decode(rest));
+  state.line = general.line();
+  state.rest = new Uint8Array(0);
+  state.isEndless = true;
+}
+
+/** Takes whole lines. */
+function takeLines(state: State, chunk: Chunk, from: number, to: number): void {
+  const { bytes } = chunk;
+  const { templates, general, stamps } = state;
+  let at = state.line === 1 && isMark(bytes) ? 3 : from;
+  while (at < to) {
+    const next = state.before?.next ?? null;
+    const rows = next === null ? 0 : rowsMatching(next, stamps, chunk, at, to);
+    if (next !== null && rows > 0) at = takeBatch(state, next, rows, bytes, at);
+    else if (next !== null && matches(templates, next, chunk, at)) at = takeKnown(state, next, bytes, at);
+    else at = general.isWaiting() ? takeBlock(state, bytes, at, to) : takeLine(state, chunk, at, to);
+  }
+  flush(state);
+}
+
+/** The bytes are about to go: what was kept of them becomes text. */
+function flush({ replay, row, place }: State): void {
+  replay.flush();
+  row.flush();
+  place.row.flush();
+}
+
+/** Takes so many rows of a batch, from one of them on, that just matched; gives where the next row begins. */
+function takeBatch(state: State, first: RowTemplate, rows: number, bytes: Uint8Array, at: number): number {
+  const { templates, row, replay, stamps, place } = state;
+  const { batch } = first;
+  if (batch === null) return at;
+  const time = stamps.take(rows);
+  place.bytes = bytes;
+  place.first = first.place;
+  place.end = first.place + rows;
+  place.from = at - (batch.edges[place.first] ?? 0);
+  place.line = state.line - place.first;
+  if (!replay.takeBatch(batch, time, place))
+    for (let index = place.first; index < place.end; index += 1) {
+      setRow(row, place, batch, index);
+      replay.takeRow(row, time, batch.rows[index]?.recorded ?? [], templates.numbers);
+    }
+  state.before = batch.rows[place.end - 1] ?? null;
+  state.line += rows;
+  return place.from + (batch.edges[place.end] ?? 0);
+}
+
+/** Takes a row that just matched; gives where the next begins. */
+function takeKnown(state: State, found: RowTemplate, bytes: Uint8Array, at: number): number {
+  const { templates, row, replay, stamps } = state;
+  row.set(bytes, at, templates.end, state.line);
+  replay.takeRow(row, stamps.take(), found.recorded, templates.numbers);
+  state.line += 1;
+  goOnFrom(state, found, bytes, at, templates.end);
+  return templates.end;
+}
+
+/** Takes one line that is not the row expected. */
+function takeLine(state: State, chunk: Chunk, at: number, to: number): number {
+  const { bytes } = chunk;
+  const { templates, row, cells, stamps, places } = state;
+  const byLine = findByLine(templates, chunk, at);
+  if (byLine !== null) return takeKnown(state, byLine, bytes, at);
+  const end = findCells(bytes, at, state.ends, cells);
+  if (end < 0) return takeBlock(state, bytes, at, to);
+  const byCells = findByCells(templates, chunk, at, cells);
+  if (byCells !== null) return takeKnown(state, byCells, bytes, at);
+  row.set(bytes, at, end, state.line);
+  state.line += 1;
+  if (row.isBlank()) return end;
+  const recorded = state.take(row);
+  if (recorded === null || cells.count <= places.stampLast) return end;
+  const [stampAt, stampEnd] = [cells.from[places.stampFirst] ?? 0, cells.to[places.stampLast] ?? 0];
+  // Where the stamp is written as those before, the row is new; with another day it may be one that is known.
+  const isUsual = stampEnd - stampAt === stamps.length() && stamps.fits(chunk, stampAt);
+  const isStamp = isUsual || stamps.learn(bytes, stampAt, stampEnd);
+  const known = isStamp && !isUsual ? findTemplate(templates, chunk, at, cells) : null;
+  const template = isStamp ? (known ?? addTemplate(templates, recorded, chunk, at, end, cells)) : null;
+  if (template === null) state.before = null;
+  else goOnFrom(state, template, bytes, at, end);
+  return end;
+}
+
+/** The next row is expected to be the one that followed this one the time before. */
+function goOnFrom(state: State, row: RowTemplate, bytes: Uint8Array, at: number, end: number): void {
+  const { before, isPeriodic, builder, stamps } = state;
+  if (!isPeriodic) return;
+  if (before !== null) {
+    replaceInBatch(before, row, bytes, at, end);
+    if (before.next !== row) before.next = row;
+  }
+  addToBatch(builder, row, bytes, at, end, stamps);
+  state.before = row;
+}
+
+/** Gives a block of whole lines to the general reader; what it cannot end goes on with the next. */
+function takeBlock(state: State, bytes: Uint8Array, at: number, to: number): number {
+  const { general, decode } = state;
+  const last = bytes.lastIndexOf(lineFeed, Math.min(to, at + blockBytes) - 1);
+  const end = last < at ? bytes.indexOf(lineFeed, at) + 1 : last + 1;
+  flush(state);
+  // Where it waits for the end of a row it has counted on by itself.
+  if (!general.isWaiting()) general.goOnAt(state.line);
+  general.push(decode(bytes.subarray(at, end)));
+  state.line = general.line();
+  state.before = null;
+  return end;
+}

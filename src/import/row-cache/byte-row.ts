@@ -1,0 +1,77 @@
+import { type KeptRow, keepText, type Row, type RowBytes } from '../bytes/row.ts';
+
+/** One row that is still bytes; it becomes text where that is asked for. The same object stands for every row. */
+export interface ByteRow extends Row {
+  /** The row is now these bytes, its line end with them. */
+  set(bytes: Uint8Array, from: number, to: number, line: number): void;
+  isBlank(): boolean;
+  /** The bytes are about to go: rows that were kept become text. */
+  flush(): void;
+}
+
+/** A row with one delimiter and no quotes. */
+export function byteRow(delimiter: number, decode: (bytes: Uint8Array) => string): ByteRow {
+  const separator = String.fromCharCode(delimiter);
+  let bytes: Uint8Array = new Uint8Array(0);
+  let from = 0;
+  let to = 0;
+  let line = 0;
+  let cells: readonly string[] | null = null;
+  let kept: KeptRow[] = [];
+  const held: RowBytes = {
+    text: (start, end) => decode(bytes.subarray(start, beforeLineEnd(bytes, start, end))),
+  };
+  const cellsNow = (): readonly string[] => {
+    cells ??= split(decode(bytes.subarray(from, to)), separator);
+    return cells;
+  };
+  const row: ByteRow = {
+    get line() {
+      return line;
+    },
+    isCut: false,
+    cell: (column) => cellsNow()[column] ?? '',
+    width: () => cellsNow().length,
+    text: () => held.text(from, to),
+    ownText: () => held.text(from, to),
+    keep(one) {
+      if (one.bytes !== held) kept.push(one);
+      one.bytes = held;
+      one.from = from;
+      one.to = to;
+    },
+    set(chunk, start, end, at) {
+      if (chunk !== bytes) {
+        row.flush();
+        bytes = chunk;
+      }
+      from = start;
+      to = end;
+      line = at;
+      cells = null;
+    },
+    isBlank: () => to - from === 1 || (to - from === 2 && bytes[from] === 13),
+    flush() {
+      for (const one of kept) if (one.bytes === held) becomeText(one, held);
+      kept = [];
+    },
+  };
+  return row;
+}
+
+function becomeText(kept: KeptRow, held: RowBytes): void {
+  keepText({ text: () => held.text(kept.from, kept.to) }, kept);
+}
+
+/** The cells of a line; a carriage return before its line feed is no part of the last one. */
+function split(text: string, separator: string): readonly string[] {
+  const line = text.endsWith('\r\n') ? text.slice(0, -2) : text.slice(0, -1);
+  return line.split(separator);
+}
+
+/** Where a row ends without its line end. */
+function beforeLineEnd(bytes: Uint8Array, from: number, to: number): number {
+  let end = to;
+  while (end > from && (bytes[end - 1] === 10 || bytes[end - 1] === 13)) end -= 1;
+  return end;
+}

@@ -1,0 +1,121 @@
+import { leaveShared } from '../changes/parameters.ts';
+import { ends, type SinkState } from '../changes/sink-state.ts';
+import { addSpan } from '../changes/spacing.ts';
+import { touch, touchLast, type Unit } from '../changes/units.ts';
+import { takeInOrder } from '../clock/clock-order.ts';
+import type { BatchPlace } from './batch-place.ts';
+import { endCycle, flushPending, type PendingBatches, shareTime } from './pending-batches.ts';
+import type { Batch, BatchTime, RowTemplate } from './row-template.ts';
+
+/** A batch that came unchanged so many times, one after the other, is likely to come so again. */
+const sharedFrom = 2;
+
+/**
+ * Takes rows of a batch that change nothing; `false`, and takes none, where one does or is out of order. At first it takes
+ * reading by reading, then unit by unit, and from then on it counts.
+ */
+export function takeBatch(
+  state: SinkState,
+  pending: PendingBatches,
+  batch: Batch,
+  at: number,
+  place: BatchPlace,
+): boolean {
+  const { time } = batch;
+  const isWhole = place.first === 0 && place.end === batch.rows.length;
+  if (time === null || !time.isValid || !isWhole) {
+    endCycle(pending);
+    if (!isUnchanged(batch.rows, at, place)) return false;
+    standsAt(batch, place);
+    takeEach(state, batch, at, place);
+    batch.timesUnchanged = isWhole ? batch.timesUnchanged + 1 : 0;
+    if (batch.timesUnchanged >= sharedFrom) batch.time = shareTime(batch.rows, at);
+  } else if (isRoutine(pending, time, at)) {
+    if (time.timesPending === 0) pending.waiting.push(batch);
+    time.timesPending += 1;
+    time.lastTime = at;
+    standsAt(batch, place);
+  } else {
+    flushPending(pending);
+    if (!isLater(time, at)) return false;
+    standsAt(batch, place);
+    takeUnits(pending, batch, time, at, place);
+  }
+  pending.latest = Math.max(pending.latest, at);
+  state.tally[ends.unchanged] += place.end - place.first;
+  state.lastLine = Math.max(state.lastLine, place.line + place.end - 1);
+  return true;
+}
+
+function standsAt(batch: Batch, { from, line }: BatchPlace): void {
+  batch.from = from;
+  batch.line = line;
+}
+
+function isUnchanged(rows: readonly RowTemplate[], at: number, { first, end }: BatchPlace): boolean {
+  // No reading of a unit is later than the last time of the unit: what is not before that is in order.
+  for (let row = first; row < end; row += 1)
+    for (const { unit, parameter, value } of rows[row]?.readings ?? [])
+      if (parameter.raw !== value || at < unit.lastTime) return false;
+  return true;
+}
+
+/** True if the rows come as they did the time before, with nothing else between and no gap. */
+function isRoutine({ cycle, latest }: PendingBatches, time: BatchTime, at: number): boolean {
+  const span = at - time.lastTime;
+  return time.cycle === cycle && at >= latest && span === time.span && span <= time.gapsFrom;
+}
+
+function isLater({ units }: BatchTime, at: number): boolean {
+  for (const { unit } of units) if (at < unit.lastTime) return false;
+  return true;
+}
+
+/** Takes unit by unit. */
+function takeUnits(
+  pending: PendingBatches,
+  batch: Batch,
+  time: BatchTime,
+  at: number,
+  { rowIn }: BatchPlace,
+): void {
+  const span = at - time.lastTime;
+  let gapsFrom = Number.POSITIVE_INFINITY;
+  for (const { unit, readings, firstRow, lastRow } of time.units) {
+    if (at - unit.lastTime > unit.gapsFrom) {
+      touch(unit, at, rowIn(batch, firstRow));
+      endCycle(pending);
+    }
+    addSpan(unit.spacing, span, readings);
+    touchLast(unit, at, rowIn(batch, lastRow));
+    gapsFrom = Math.min(gapsFrom, unit.gapsFrom);
+  }
+  pending.rowIn = rowIn;
+  time.lastTime = at;
+  time.span = span;
+  time.gapsFrom = gapsFrom;
+  time.cycle = pending.cycle;
+}
+
+/** Takes reading by reading. */
+function takeEach(state: SinkState, batch: Batch, at: number, { first, end, rowIn }: BatchPlace): void {
+  let last: Unit | null = null;
+  let lastRow = 0;
+  for (let row = first; row < end; row += 1) {
+    for (const { unit, parameter, value } of batch.rows[row]?.readings ?? []) {
+      if (unit !== last) {
+        if (last !== null) touchLast(last, at, rowIn(batch, lastRow));
+        if (at - unit.lastTime > unit.gapsFrom) touch(unit, at, rowIn(batch, row));
+        last = unit;
+      }
+      lastRow = row;
+      if (parameter.shared !== null) leaveShared(parameter);
+      takeInOrder(parameter.order, at, state.row);
+      addSpan(unit.spacing, at - parameter.lastTime);
+      // One string for both: then they are compared by their place, not letter by letter.
+      parameter.raw = value;
+      parameter.lastTime = at;
+    }
+  }
+  if (last !== null) touchLast(last, at, rowIn(batch, lastRow));
+}

@@ -1,0 +1,231 @@
+import type { Recorded, RecordedReading } from '../changes/recorded.ts';
+import type { ByteStamps } from './byte-stamps.ts';
+import type { Cells } from './cells.ts';
+import type { Chunk } from './chunk.ts';
+import { addLiteral, holds, type Literals, noLiterals } from './literal.ts';
+import type { ColumnPlaces, RowTemplate } from './row-template.ts';
+
+/** The templates of a file, by what their rows hold besides stamp and values: unit and parameter, in most files. */
+export interface TemplateStore {
+  readonly places: ColumnPlaces;
+  readonly stamps: ByteStamps;
+  readonly literals: Literals;
+  /** The byte of a decimal comma; -1 where a comma separates cells. */
+  readonly comma: number;
+  readonly buckets: Map<number, RowTemplate[]>;
+  /** Rows that begin with their stamp and hold no values, by all the bytes after it. */
+  readonly lines: Map<number, RowTemplate>;
+  /** Such rows that came once: half of their key, in the place that the other half of it names. */
+  readonly seenOnce: Uint16Array;
+  count: number;
+  /** Of the row that matched last: where it ends, and the numbers of its gauges. */
+  end: number;
+  readonly numbers: Float64Array;
+}
+
+const mostTemplates = 50_000;
+const mostAlike = 64;
+const mostGauges = 64;
+const placesSeen = 65_536;
+const [zero, nine, minus, point, comma, lineFeed] = [48, 57, 45, 46, 44, 10];
+
+/** No template yet. */
+export function templateStore(places: ColumnPlaces, stamps: ByteStamps, delimiter: number): TemplateStore {
+  const numbers = new Float64Array(mostGauges);
+  return {
+    places,
+    stamps,
+    literals: noLiterals(),
+    comma: delimiter === comma ? -1 : comma,
+    buckets: new Map(),
+    lines: new Map(),
+    seenOnce: new Uint16Array(isByLine(places) ? placesSeen : 0),
+    count: 0,
+    end: 0,
+    numbers,
+  };
+}
+
+/** True if the bytes from `from` on are that row at another instant; then `end` and `numbers` are those of this one. */
+export function matches(store: TemplateStore, row: RowTemplate, chunk: Chunk, from: number): boolean {
+  const { before, parts } = row;
+  const { words } = store.literals;
+  const { view } = chunk;
+  if (!holds(view, from, words, before)) return false;
+  const stampAt = from + before.length;
+  let at = stampAt + store.stamps.length();
+  for (let part = 0; part < parts.length; part += 1) {
+    if (part > 0) {
+      const numberEnd = readNumber(store, chunk.bytes, at, part - 1);
+      if (numberEnd === at) return false;
+      at = numberEnd;
+    }
+    const text = parts[part] ?? before;
+    if (!holds(view, at, words, text)) return false;
+    at += text.length;
+  }
+  store.end = at;
+  return store.stamps.fits(chunk, stampAt);
+}
+
+/** Reads a number as a gauge prints it into its place; gives where it ends, or `from` if there is none. */
+function readNumber(
+  { comma, numbers }: TemplateStore,
+  bytes: Uint8Array,
+  from: number,
+  into: number,
+): number {
+  let at = bytes[from] === minus ? from + 1 : from;
+  const first = at;
+  let digits = 0;
+  let decimals = -1;
+  for (let byte = bytes[at] ?? 0; ; byte = bytes[at] ?? 0) {
+    if (byte >= zero && byte <= nine) {
+      digits = digits * 10 + byte - zero;
+      if (decimals >= 0) decimals += 1;
+    } else if ((byte === point || byte === comma) && decimals < 0 && at > first) decimals = 0;
+    else break;
+    at += 1;
+  }
+  // Up to fifteen digits and a power of ten are exact: their quotient is the number nearest to the text.
+  if (at === first || decimals === 0 || at - first > 15) return from;
+  const size = decimals > 0 ? digits / 10 ** decimals : digits;
+  numbers[into] = first === from ? size : -size;
+  return at;
+}
+
+/** The template that the bytes from `from` on match; `null` if none. */
+export function findTemplate(
+  store: TemplateStore,
+  chunk: Chunk,
+  from: number,
+  cells: Cells,
+): RowTemplate | null {
+  return isByLine(store.places) ? findByLine(store, chunk, from) : findByCells(store, chunk, from, cells);
+}
+
+/** The same for rows that are found by their cells but for stamp and values; `null` for all others. */
+export function findByCells(
+  store: TemplateStore,
+  chunk: Chunk,
+  from: number,
+  cells: Cells,
+): RowTemplate | null {
+  if (store.stamps.length() === 0 || isByLine(store.places)) return null;
+  const alike = store.buckets.get(keyOf(store.places, chunk.bytes, cells)) ?? [];
+  return alike.find((row) => matches(store, row, chunk, from)) ?? null;
+}
+
+/** The same for rows that begin with their stamp and hold no values: their cells need not be found. */
+export function findByLine(store: TemplateStore, chunk: Chunk, from: number): RowTemplate | null {
+  const length = store.stamps.length();
+  if (length === 0 || !isByLine(store.places)) return null;
+  const end = chunk.bytes.indexOf(lineFeed, from + length) + 1;
+  const row = end > 0 ? store.lines.get(keyOfBytes(chunk.view, from + length, end)) : undefined;
+  return row !== undefined && matches(store, row, chunk, from) ? row : null;
+}
+
+function isByLine({ stampFirst, stampLast, values }: ColumnPlaces): boolean {
+  return values.length === 0 && stampFirst === 0 && stampLast < Number.MAX_SAFE_INTEGER;
+}
+
+function keyOfBytes(view: DataView, from: number, to: number): number {
+  let hash = to - from;
+  let at = from;
+  for (; at + 4 <= to; at += 4) hash = Math.imul(hash ^ view.getInt32(at, true), 16_777_619) ^ (hash >>> 15);
+  for (; at < to; at += 1) hash = Math.imul(hash ^ view.getUint8(at), 16_777_619);
+  return hash;
+}
+
+/** Keeps a row that ends at `end`, and what is recorded of it; `null` if it cannot be a template, or is one too many. */
+export function addTemplate(
+  store: TemplateStore,
+  recorded: readonly Recorded[],
+  { bytes, view }: Chunk,
+  from: number,
+  end: number,
+  cells: Cells,
+): RowTemplate | null {
+  if (store.count >= mostTemplates || isFirst(store, view, from, end)) return null;
+  const made = templateOf(store, recorded, bytes, from, end, cells);
+  if (made === null || made.parts.length > mostGauges) return null;
+  if (isByLine(store.places)) store.lines.set(keyOfBytes(view, from + store.stamps.length(), end), made);
+  else {
+    const key = keyOf(store.places, bytes, cells);
+    const alike = store.buckets.get(key) ?? [];
+    if (alike.length >= mostAlike) return null;
+    if (alike.push(made) === 1) store.buckets.set(key, alike);
+  }
+  store.count += 1;
+  return made;
+}
+
+/**
+ * True for a row that is found by all its bytes and comes for the first time, as far as can be told: many messages hold a
+ * number of their own and never come again.
+ */
+function isFirst(
+  { places, stamps, seenOnce }: TemplateStore,
+  view: DataView,
+  from: number,
+  end: number,
+): boolean {
+  if (!isByLine(places)) return false;
+  const key = keyOfBytes(view, from + stamps.length(), end);
+  const [place, half] = [key & (seenOnce.length - 1), key >>> 16];
+  const wasSeen = seenOnce[place] === half;
+  seenOnce[place] = half;
+  return !wasSeen;
+}
+
+function keyOf({ values, stampFirst, stampLast }: ColumnPlaces, bytes: Uint8Array, cells: Cells): number {
+  let hash = cells.count;
+  for (let cell = 0; cell < cells.count; cell += 1) {
+    if ((cell >= stampFirst && cell <= stampLast) || values.includes(cell)) continue;
+    const to = cells.to[cell] ?? 0;
+    for (let at = cells.from[cell] ?? 0; at < to; at += 1)
+      hash = Math.imul(hash ^ (bytes[at] ?? 0), 16_777_619);
+    hash = Math.imul(hash ^ 256, 16_777_619);
+  }
+  return hash;
+}
+
+/** A row taken apart; `null` where its values are not the cells of which something is recorded. */
+function templateOf(
+  { places, literals }: TemplateStore,
+  recorded: readonly Recorded[],
+  bytes: Uint8Array,
+  from: number,
+  end: number,
+  cells: Cells,
+): RowTemplate | null {
+  const { stampFirst, stampLast, values } = places;
+  const isEntry = recorded.length === 1 && recorded[0]?.kind === 'entry';
+  if (!isEntry && recorded.length !== values.length) return null;
+  const stampEnd = cells.to[stampLast] ?? 0;
+  const gauges = recorded.flatMap((one, index) => {
+    const cell = values[index] ?? 0;
+    const isGauge = one.kind === 'reading' && one.parameter.gauge !== null;
+    return isGauge ? [{ from: cells.from[cell] ?? 0, to: cells.to[cell] ?? 0 }] : [];
+  });
+  // Their numbers are handed on in the order of the cells, which must be the order in which they are recorded.
+  if (!gauges.every((gauge, index) => gauge.from >= (gauges[index - 1]?.to ?? stampEnd))) return null;
+  const edges = [stampEnd, ...gauges.flatMap((gauge) => [gauge.from, gauge.to]), end];
+  const parts = edges.flatMap((edge, index) =>
+    index % 2 === 0 ? [addLiteral(literals, bytes.slice(edge, edges[index + 1]))] : [],
+  );
+  return {
+    recorded,
+    before: addLiteral(literals, bytes.slice(from, cells.from[stampFirst] ?? 0)),
+    parts,
+    readings: gauges.length === 0 ? readingsIn(recorded) : [],
+    next: null,
+    batch: null,
+    place: 0,
+  };
+}
+
+function readingsIn(recorded: readonly Recorded[]): readonly RecordedReading[] {
+  const hasMore = recorded.some((one) => one.kind !== 'reading' && one.kind !== 'empty');
+  return hasMore ? [] : recorded.filter((one) => one.kind === 'reading');
+}

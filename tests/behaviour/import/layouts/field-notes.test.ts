@@ -1,0 +1,75 @@
+import { fieldNotes } from '../../../../src/import/layouts/field-notes.ts';
+import { checkImporter } from '../../../support/check-importer.ts';
+
+checkImporter(fieldNotes, [
+  {
+    name: 'a date and a pair hold for the lines that follow; a note lasts its minute',
+    file: 'notes.txt',
+    text: 'Pair RO1\n14 Mar 2026\n09:14 pulled standby from slot B\n09:41 switched over\n10:02 cabinet closed\n',
+    changes: [
+      '09:14:00.000..09:15:00.000 RO1 B removed - line 3',
+      '09:41:00.000..09:42:00.000 RO1 pair switchover-command - line 4',
+      '10:02:00.000..10:03:00.000 RO1 pair note cabinet closed line 5',
+    ],
+    rows: { read: 5, used: 3, ignored: 2 },
+  },
+  {
+    name: 'a date on every line is no reason to take the first word for a unit',
+    file: 'notes.txt',
+    text: 'Pair RO1\n2026-03-14 09:14 pulled standby from slot B\n2026-03-14 09:41 switched over\n',
+    changes: [
+      '09:14:00.000..09:15:00.000 RO1 B removed - line 2',
+      '09:41:00.000..09:42:00.000 RO1 pair switchover-command - line 3',
+    ],
+  },
+  {
+    name: 'what was not done, or not yet, is a note',
+    file: 'notes.txt',
+    text: 'RO1\n14 Mar 2026\n09:14 standby not removed yet\n09:20 will pull slot B after lunch\n09:30 pulled slot B before lunch\n',
+    changes: [
+      '09:14:00.000..09:15:00.000 RO1 pair note standby not removed yet line 3',
+      '09:20:00.000..09:21:00.000 RO1 pair note will pull slot B after lunch line 4',
+      '09:30:00.000..09:31:00.000 RO1 B removed - line 5',
+    ],
+  },
+  {
+    name: 'without a date the day of the other files counts',
+    file: 'notes.txt',
+    text: 'RO1\n09:14 fitted new module in slot B\n',
+    neighbour: Date.UTC(2026, 2, 14, 8),
+    changes: ['09:14:00.000..09:15:00.000 RO1 B inserted - line 2'],
+  },
+  {
+    name: 'words in capitals, serials and lines of one word are no pairs; a clock is not half of a word',
+    file: 'notes.txt',
+    text: 'RO1\n14 Mar 2026\n09:20 checked PSU and LED\n09:21 fitted TN4-0231 in slot b\nDone\n14:10 amended the permit\n14:20 in place of the old one, after half a minute\n',
+    changes: [
+      '09:20:00.000..09:21:00.000 RO1 pair note checked PSU and LED line 3',
+      '09:21:00.000..09:22:00.000 RO1 B inserted - line 4',
+      '14:10:00.000..14:11:00.000 RO1 pair note amended the permit line 6',
+      '14:20:00.000..14:21:00.000 RO1 pair note in place of the old one, after half a minute line 7',
+    ],
+    rows: { read: 7, used: 4, ignored: 3 },
+  },
+  {
+    name: 'takes pair and half from a unit that a line names, and a reflash by its wording',
+    file: 'notes.txt',
+    text: '14 Mar 2026\n09:14 pulled RO1-B\n09:20 flashing slot B to 6.4.1\n09:30 reflashed slot B\n',
+    changes: [
+      '09:14:00.000..09:15:00.000 RO1 B removed - line 2',
+      '09:20:00.000..09:21:00.000 RO1 B reflash-start - line 3',
+      '09:30:00.000..09:31:00.000 RO1 B reflash-end - line 4',
+    ],
+  },
+  {
+    name: 'a date before or behind the clock is the day; one in the midst of a note is not',
+    file: 'notes.txt',
+    text: 'RO1\n14 Mar 2026 09:14 pulled slot B\n09:15 label says 02/01/2025\n09:16 light steady\n',
+    changes: [
+      '09:14:00.000..09:15:00.000 RO1 B removed - line 2',
+      '09:15:00.000..09:16:00.000 RO1 pair note label says 02/01/2025 line 3',
+      '09:16:00.000..09:17:00.000 RO1 standby light steady line 4',
+    ],
+    rows: { read: 4, used: 3, ignored: 1 },
+  },
+]);

@@ -1,0 +1,87 @@
+import { describe, expect, test } from 'vitest';
+import { entryReader } from '../../../../src/import/phrasebook/entries.ts';
+import { readPhrasebook } from '../../../../src/import/read-phrasebook.ts';
+
+const unit = { pair: 'RO1', half: 'B', role: null };
+
+function said(message: string, yaml: string | null = null): string {
+  const found = entryReader(readPhrasebook('phrasebook.yaml', yaml)).read(unit, message);
+  if (typeof found === 'string') return found === 'ignored' ? found : 'unknown';
+  return [found.signal, ...(found.value === null ? [] : [found.value])].join(' ');
+}
+
+describe('plain English', () => {
+  test.each([
+    ['partner ready', 'partner-ready yes'],
+    ['Partner is ready after 141 s', 'partner-ready yes'],
+    ['partner-ready = no', 'partner-ready no'],
+    ['partner ready: false', 'partner-ready no'],
+    ['partner no longer synchronised', 'partner-ready no'],
+    ['partner absent', 'partner-present no'],
+    ['partner not present', 'partner-present no'],
+    ['light on', 'light steady'],
+    ['standby light is flashing', 'light flashing'],
+    ['link a down', 'link-a down'],
+    ['link-b is up', 'link-b up'],
+    ['links crossed', 'links crossed'],
+    ['configuration pending', 'configuration pending'],
+    ['supply ok', 'supply good'],
+    ['supply fault', 'supply fault'],
+    ['role changed from standby to active', 'role active'],
+    ['firmware 6.4.1', 'firmware 6.4.1'],
+    ['firmware release is v6.4.1.', 'firmware v6.4.1'],
+    ['model Tern-4', 'model Tern-4'],
+    ['serial number: T4-0031', 'serial T4-0031'],
+    ['switchover command by operator', 'switchover-command'],
+    ['switchover completed', 'switchover'],
+    ['sync failed: no answer', 'sync-failed'],
+    ['synchronisation started', 'sync-start'],
+    ['reflash start', 'reflash-start'],
+    ['reflash completed (6.4.1)', 'reflash-end'],
+    ['module restart', 'restart'],
+    ['standby module removed from slot B', 'removed'],
+    ['RO1-B: module has been inserted', 'inserted'],
+    ['processor fault', 'fault processor fault'],
+    ['INFO light off', 'light off'],
+    ['ctl[312]: partner not ready', 'partner-ready no'],
+  ])('"%s" says %s', (message, expected) => {
+    expect(said(message)).toBe(expected);
+  });
+
+  test.each([
+    'alarm removed',
+    'forced value removed',
+    'module not inserted',
+    'removed: no',
+    'partner ready timeout',
+    'waiting for partner ready',
+    'partner ready = ?',
+    'switchover inhibited',
+    'switchover command rejected',
+    'restart inhibit set',
+    'restart count 5',
+    'operator logged on after restart',
+    'no fault',
+    'fault cleared',
+    'supply fault cleared',
+    'firmware: update available',
+    'firmware 6.4.1 required',
+    'model mismatch',
+    'light test',
+    'role conflict',
+  ])('"%s" is not guessed at', (message) => {
+    expect(said(message)).toBe('unknown');
+  });
+});
+
+describe('what the site says of a wording', () => {
+  const own = 'messages: [{ when: "^unit out", signal: removed }]\nignore: ["^unit", "^partner ready"]\n';
+  test.each([
+    ['unit out', 'removed'],
+    ['unit in', 'ignored'],
+    ['partner ready', 'ignored'],
+    ['partner not ready', 'partner-ready no'],
+  ])('comes before plain English: "%s" is %s', (message, expected) => {
+    expect(said(message, own)).toBe(expected);
+  });
+});
