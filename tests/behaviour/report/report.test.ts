@@ -73,7 +73,7 @@ describe('escapes', () => {
 describe('words', () => {
   test.each([
     [4.2, '4.2 s'],
-    [0, '0.0 s'],
+    [0, 'less than 1 s'],
     [9.96, '10 s'],
     [142, '2 min 22 s'],
     [300, '5 min 00 s'],

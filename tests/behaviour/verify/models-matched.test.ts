@@ -3,8 +3,15 @@ import { checkCheck } from '../../support/check-check.ts';
 
 checkCheck(modelsMatched, [
   {
-    name: 'another model came in',
+    name: 'another model came in, and the plan has no other half',
     status: 'fail',
+    without: ['09:02:00  RO1 B  model'],
+    plus: ['09:02:00  RO1 B  model Tern-3'],
+    job: { plan: { RO1: { B: {} } } },
+  },
+  {
+    name: 'another model came in, and the other half may follow within a day',
+    status: 'inconclusive',
     without: ['09:02:00  RO1 B  model'],
     plus: ['09:02:00  RO1 B  model Tern-3'],
   },
