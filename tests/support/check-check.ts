@@ -1,12 +1,20 @@
 import { describe, expect, test } from 'vitest';
 import { defaultRules } from '../../src/timeline/rules.ts';
-import type { Check } from '../../src/verify/check.ts';
+import type { Check, SwapCase } from '../../src/verify/check.ts';
 import { findSwaps } from '../../src/verify/find-swaps.ts';
 import { defaultVerifyLimits } from '../../src/verify/limits.ts';
-import type { CheckStatus, Job } from '../../src/vocabulary.ts';
+import type { CheckStatus, Job, SourceLine } from '../../src/vocabulary.ts';
 import { analyseTexts, journalText } from './read-text.ts';
 
-export interface CheckCase {
+/** What a check says of a case. */
+export interface Said {
+  /** Its sentence, or the part of it that this case is about. */
+  readonly says: string;
+  /** Its evidence, in its order: lines of the journal as they stand in it, or in files of their own `poll.csv:3`. */
+  readonly lines: readonly string[];
+}
+
+export interface CheckCase extends Said {
   readonly name: string;
   readonly status: CheckStatus;
   /** A change of the clean journal: lines to leave out, and lines to add. */
@@ -53,39 +61,53 @@ export const cleanJournal: readonly string[] = [
 ];
 
 /** Runs a table of variants of the clean journal through one check; it must pass, fail and stay undecided. */
-export function checkCheck(check: Check, cases: readonly CheckCase[]): void {
+export function checkCheck(check: Check, clean: Said, cases: readonly CheckCase[]): void {
+  const all: readonly CheckCase[] = [{ name: 'the clean swap', status: 'pass', ...clean }, ...cases];
   describe(check.id, () => {
-    test('is tried both ways and undecided', () => {
-      const tried = new Set(cases.map((c) => c.status));
+    test('is tried both ways and undecided, no two cases alike', () => {
+      const tried = new Set(all.map((c) => c.status));
       expect(tried).toContain('fail');
       expect(tried.has('inconclusive') || tried.has('not-observed')).toBe(true);
+      const stories = all.map(({ without, plus, files, job }) => JSON.stringify([without, plus, files, job]));
+      expect(new Set(stories).size).toBe(all.length);
     });
-    test('holds on the clean swap', async () => {
-      expect(await statusOf(check, { name: '', status: 'pass' })).toBe('pass');
-    });
-    for (const c of cases) {
+    for (const c of all) {
       test(`${c.status}: ${c.name}`, async () => {
-        expect(await statusOf(check, c)).toBe(c.status);
+        const { texts, journal } = storyOf(c);
+        const { status, statement, evidence } = check.judge(await swapOf(texts, c.job ?? null));
+        expect(statement).toContain(c.says);
+        expect(status).toBe(c.status);
+        expect(statement).toMatch(/^[A-Z].*[.]$/);
+        expect(evidence.map((line) => shown(line, journal))).toEqual(c.lines);
       });
     }
   });
 }
 
-async function statusOf(
-  check: Check,
-  { without = [], plus = [], files, job }: CheckCase,
-): Promise<CheckStatus> {
+/** The files of a case, and the lines of its journal in their order; none where it has files of its own. */
+function storyOf({ without = [], plus = [], files }: CheckCase): {
+  readonly texts: Readonly<Record<string, string>>;
+  readonly journal: readonly string[];
+} {
   const unknown = without.filter((part) => !cleanJournal.some((line) => line.includes(part)));
   if (unknown.length > 0) throw new Error(`The clean journal has no line with ${unknown.join(', ')}.`);
+  if (files !== undefined) return { texts: files, journal: [] };
   const kept = cleanJournal.filter((line) => !without.some((part) => line.includes(part)));
   const journal = [...kept, ...plus].sort();
-  const { facts } = await analyseTexts(files ?? { 'ro1.log': journalText(journal.join('\n')) });
-  const [swap] = facts.flatMap((f) =>
-    findSwaps(f, { from: null, to: null }, job ?? null, defaultVerifyLimits, defaultRules),
+  return { texts: { 'ro1.log': journalText(journal.join('\n')) }, journal };
+}
+
+async function swapOf(texts: Readonly<Record<string, string>>, job: Job | null): Promise<SwapCase> {
+  const { facts } = await analyseTexts(texts);
+  const swaps = facts.flatMap((f) =>
+    findSwaps(f, { from: null, to: null }, job, defaultVerifyLimits, defaultRules),
   );
-  if (swap === undefined) throw new Error('No swap was found.');
-  const outcome = check.judge(swap);
-  expect(outcome.statement).toMatch(/^[A-Z].*[.]$/);
-  expect(outcome.evidence.length).toBeGreaterThan(0);
-  return outcome.status;
+  const [swap] = swaps;
+  if (swap === undefined || swaps.length > 1) throw new Error(`${swaps.length} swaps were found.`);
+  return swap;
+}
+
+/** A line of evidence as the journal has it at that number, with single blanks; else its file and number. */
+function shown({ file, line }: SourceLine, journal: readonly string[]): string {
+  return journal[line - 1]?.replaceAll(/ +/g, ' ') ?? `${file}:${line}`;
 }
