@@ -20,7 +20,7 @@ export const lightSteady: Check = {
 function judgeLight({ half, light, lightEvidence: evidence }: BringUp, limitSeconds: number): Outcome {
   const status = statusOf[light.outcome ?? 'not-observed'];
   const limit = `the limit is ${sayDuration(limitSeconds)}`;
-  if (light.seconds === null || status === 'not-observed') {
+  if (light.seconds === null) {
     return {
       status: 'not-observed',
       statement: `The light of half ${half} after its start was never logged.`,

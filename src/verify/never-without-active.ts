@@ -11,8 +11,10 @@ export const neverWithoutActive: Check = {
     const { timeline, conflicts } = facts;
     const from = changes[0].removed.earliest;
     const evidence = endLines(timeline);
-    if (timeline.halves.some((half) => track(timeline, half, 'role').length === 0)) {
-      return { status: 'not-observed', statement: 'The roles of both halves were never logged.', evidence };
+    const silent = timeline.halves.filter((half) => track(timeline, half, 'role').length === 0);
+    if (silent.length > 0) {
+      const whose = `half ${silent.join(' and half ')}`;
+      return { status: 'not-observed', statement: `The role of ${whose} was never logged.`, evidence };
     }
     const inside = conflicts.filter((c) => c.to > from && c.from < to);
     const certain = inside.find((c) => c.low > Math.max(limits.conflictSeconds, c.spacingSeconds));

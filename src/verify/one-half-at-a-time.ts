@@ -16,7 +16,11 @@ export const oneHalfAtATime: Check = {
       return {
         status: 'pass',
         statement: `Only half ${first.half} was replaced.`,
-        evidence: linesOfAll([first.removed, first.inserted]),
+        evidence: linesOfAll([
+          first.removed,
+          first.inserted,
+          ...rest.flatMap((c) => [c.removed, c.inserted]),
+        ]),
       };
     }
     return worstOf([outcome, ...others]);

@@ -13,7 +13,7 @@ export const synchronised: Check = {
 
 function judgeSync(bringUp: BringUp, limitSeconds: number): Outcome {
   const { half, sync, outcome, evidence } = bringUp;
-  if (sync.outcome === 'not-observed' || sync.seconds === null) {
+  if (sync.seconds === null) {
     return {
       status: 'not-observed',
       statement: `Whether half ${half} became ready was never logged.`,

@@ -69,9 +69,6 @@ function shortfall({ facts }: SwapCase, { from, to, name }: Window): string | nu
   if (timeline.from > from + slack) {
     return `The log begins only ${sayDuration(Math.max(0, to - timeline.from) / 1000)} before; ${wanted} ${name} are needed.`;
   }
-  if (timeline.to < to) {
-    return `The log ends ${sayDuration((to - timeline.to) / 1000)} too early to see ${wanted} ${name}.`;
-  }
   if (readyAt(readiness, from + slack) === null) {
     return `Readiness of the partner is not known for the whole time ${name}.`;
   }
@@ -92,9 +89,10 @@ function spacingNote({ facts }: SwapCase): string {
     : ` (breaks shorter than the poll's ${sayDuration(spacing)} are not excluded)`;
 }
 
-function proof({ facts }: SwapCase, { from, to }: Window): NonEmpty<SourceLine> {
+/** Since when it was ready, and what ended that, if anything did. */
+function proof({ facts }: SwapCase, { from }: Window): NonEmpty<SourceLine> {
   const ready = facts.readiness.steps.findLast((s) => s.time <= from && s.value === 'yes');
-  const next = facts.readiness.steps.find((s) => s.time >= to);
+  const next = facts.readiness.steps.find((s) => s.time > from);
   const lines = [
     ...(ready === undefined ? [] : linesOf(ready)),
     ...(next === undefined ? [] : linesOf(next)),
