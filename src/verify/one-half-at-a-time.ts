@@ -51,17 +51,17 @@ function judgeOrder({ facts }: SwapCase, first: ModuleChange, second: ModuleChan
       evidence: linesOf(second.removed),
     };
   }
-  const settled = facts.bringUps.filter(
-    (b) => b.half === one && b.start.time >= first.inserted.earliest && b.settled !== null,
+  const settled = facts.bringUps.flatMap((b) =>
+    b.half === one && b.start.time >= first.inserted.earliest && b.settled !== null ? [b.settled] : [],
   );
-  if (settled.some((b) => b.settled !== null && b.settled.time <= second.removed.earliest)) {
+  if (settled.some((ready) => ready.time <= second.removed.earliest)) {
     return {
       status: 'pass',
       statement: `Half ${two} was removed only after half ${one} had settled.`,
       evidence,
     };
   }
-  const maybe = settled.some((b) => b.settled !== null && b.settled.earliest <= second.removed.time);
+  const maybe = settled.some((ready) => ready.earliest <= second.removed.time);
   return maybe
     ? {
         status: 'inconclusive',

@@ -8,6 +8,9 @@ export interface Hand {
   leave(): void;
 }
 
+/** How long it may take to load them. */
+const loadMs = 300_000;
+
 /** Starts a thread for a folder of `src`. A mutant may hang it or eat its memory, so its memory is bounded. */
 export async function hire(folder: string): Promise<Hand> {
   const thread = new Worker('./samples/run.mjs', {
@@ -37,7 +40,7 @@ export async function hire(folder: string): Promise<Hand> {
       thread.on('exit', late);
       if (isGone) late();
     });
-  const ready = await next(60_000);
+  const ready = await next(loadMs);
   if (ready === null) throw new Error(`The tests of ${folder} could not be loaded.`);
   return {
     ask(order, limitMs) {

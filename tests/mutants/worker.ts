@@ -18,6 +18,13 @@ export type Answer =
   | { readonly kind: 'tried'; readonly passed: boolean };
 
 const standIn = 'tests/mutants/stand-in.ts';
+const reader = 'tests/support/read-text.ts';
+
+/** What the tests read their files with, so that it reads the same files once. */
+function readingOnce(code: string): string {
+  const renamed = code.replace('export async function readTexts(', 'async function readAnyTime(');
+  return `import { readOnce } from '/tests/mutants/read-once.ts';${renamed}\nexport const readTexts = readOnce(readAnyTime);`;
+}
 
 /** The code with its mutants, and tests that are collected instead of run. */
 function mutants(folder: string): Plugin {
@@ -26,9 +33,12 @@ function mutants(folder: string): Plugin {
     name: 'mutants',
     enforce: 'pre',
     load: (id) => files.get(id)?.code ?? null,
-    // A package is never asked for through plugins here: the import itself is changed.
-    transform: (code, id) =>
-      id.endsWith(standIn) ? null : code.replace("from 'vitest'", `from '/${standIn}'`),
+    transform: (code, id) => {
+      if (id.endsWith(standIn)) return null;
+      // A package is never asked for through plugins here: the import itself is changed.
+      const collecting = code.replace("from 'vitest'", `from '/${standIn}'`);
+      return id.endsWith(reader) && folder !== 'import' ? readingOnce(collecting) : collecting;
+    },
   };
 }
 

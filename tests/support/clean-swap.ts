@@ -1,6 +1,5 @@
 import { type Analysed, verify } from '../../src/pipeline.ts';
-import type { SwapFilter } from '../../src/verify/find-swaps.ts';
-import type { Job, SourceLine, Swap } from '../../src/vocabulary.ts';
+import type { SourceLine, Swap } from '../../src/vocabulary.ts';
 import { analyseTexts, journalText } from './read-text.ts';
 
 /** A swap of half B of RO1 as it should be, with a switchover, each fact once: every check holds on it. */
@@ -72,19 +71,10 @@ export async function analyseSwap({ without = [], plus = [], ...rest }: SwapStor
   };
 }
 
-/** The swaps of a story, judged by all checks. */
-export async function swapsOf(
-  story: SwapStory,
-  filter: SwapFilter = { from: null, to: null },
-  job: Job | null = null,
-): Promise<readonly Swap[]> {
+/** The only swap of a story, judged by all checks. */
+export async function onlySwap(story: SwapStory): Promise<Swap> {
   const { analysed } = await analyseSwap(story);
-  return verify(analysed, null, filter, job).swaps;
-}
-
-/** The only swap of a story. */
-export async function onlySwap(story: SwapStory, job: Job | null = null): Promise<Swap> {
-  const [swap, ...others] = await swapsOf(story, undefined, job);
+  const [swap, ...others] = verify(analysed, null, { from: null, to: null }, null).swaps;
   if (swap === undefined || others.length > 0) throw new Error('There is not just one swap.');
   return swap;
 }

@@ -90,9 +90,14 @@ checkCheck(
       lines: ['09:02:00 RO1 B module inserted'],
     },
     {
-      name: 'its role is not logged again, but it became the ready partner',
+      name: 'its role is not logged again, but it became the ready partner, as the old module had been',
       status: 'pass',
       without: ['09:00:00  RO1 B  role', '09:02:00  RO1 B  role'],
+      plus: [
+        '08:42:00  RO1 B  module restart',
+        '08:42:00  RO1    partner not ready',
+        '08:43:00  RO1    partner ready',
+      ],
       says: 'Half B was standby, and became the ready partner.',
       lines: ['09:05:00 RO1 B reflash end', '09:07:00 RO1 partner ready'],
     },

@@ -27,9 +27,10 @@ checkCheck(
       ],
     },
     {
-      name: 'one loss',
+      // Settled at 09:07, so the swap ends at 09:37.
+      name: 'one loss, at the very end of the swap',
       status: 'pass',
-      plus: ['09:10:00  RO1  partner not ready', '09:11:00  RO1  partner ready'],
+      plus: ['09:37:00  RO1  partner not ready', '09:38:00  RO1  partner ready'],
       says: 'Losses that count: 1; too few for flapping.',
       lines: ['08:40:00 RO1 configuration current', '09:45:00 RO1 configuration current'],
     },
@@ -68,6 +69,17 @@ checkCheck(
         '09:42:00  RO1  partner not ready',
         '09:43:00  RO1  partner ready',
       ],
+      says: 'The partner was not lost again.',
+      lines: ['08:40:00 RO1 configuration current', '09:45:00 RO1 configuration current'],
+    },
+    {
+      name: 'three restarts in ten minutes, each with the loss it brings, which are counted apart',
+      status: 'pass',
+      plus: ['09:10', '09:13', '09:16'].flatMap((minute) => [
+        `${minute}:00  RO1 B  module restart`,
+        `${minute}:02  RO1    partner not ready`,
+        `${minute}:50  RO1    partner ready`,
+      ]),
       says: 'The partner was not lost again.',
       lines: ['08:40:00 RO1 configuration current', '09:45:00 RO1 configuration current'],
     },

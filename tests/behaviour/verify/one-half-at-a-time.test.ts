@@ -20,6 +20,13 @@ checkCheck(oneHalfAtATime, { says: 'Only half B was replaced.', lines: halfB }, 
     lines: [...halfB, '09:01:00 RO1 A module removed'],
   },
   {
+    name: 'the second was pulled at the stamp at which the first came back',
+    status: 'fail',
+    plus: halfA('09:02:00'),
+    says: 'Half A was removed before half B had settled.',
+    lines: [...halfB, '09:02:00 RO1 A module removed'],
+  },
+  {
     name: 'the second was pulled before the first had settled',
     status: 'fail',
     plus: halfA('09:06:00'),

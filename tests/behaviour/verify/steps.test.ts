@@ -68,6 +68,7 @@ describe('the steps of a swap', () => {
       plus: [
         '08:59:59.9  RO1    switchover command',
         '09:37:00  RO1    switchover command',
+        '09:37:00.05  RO1 A  light off',
         '09:37:00.1  RO1    switchover command',
       ],
     });
@@ -130,7 +131,7 @@ describe('the steps of a swap', () => {
     });
   });
 
-  test('pass over a light that a reflash left no time, but not one that was past its limit before', async () => {
+  test('pass over a light that a reflash left no time, but not one that was steady or past its limit before', async () => {
     // Inserted at 09:02: the reflash begins one minute later, or six.
     const lights = (steps: readonly Step[]): unknown =>
       steps.filter((s) => s.statement.startsWith('Light')).map(told);
@@ -144,7 +145,23 @@ describe('the steps of a swap', () => {
         '09:14:00  RO1 B  light steady',
       ],
     });
+    const steadyBefore = await stepsOf({
+      without: ['reflash', '09:05:00', '09:07:00', '09:09:00'],
+      plus: [
+        '09:03:00  RO1 B  light steady',
+        '09:08:00  RO1 B  reflash start',
+        '09:08:00  RO1 B  light flashing',
+        '09:10:00  RO1 B  reflash end',
+        '09:10:00  RO1 B  firmware 6.4.1',
+        '09:12:00  RO1    partner ready',
+        '09:14:00  RO1 B  light steady',
+      ],
+    });
     expect(lights(await stepsOf({}))).toEqual([['09:09:00', 'Light of half B steady', 240]]);
+    expect(lights(steadyBefore)).toEqual([
+      ['09:03:00', 'Light of half B steady', 60],
+      ['09:14:00', 'Light of half B steady', 240],
+    ]);
     expect(lights(late)).toEqual([
       ['09:08:00', 'Light of half B still not steady', 360],
       ['09:14:00', 'Light of half B steady', 240],

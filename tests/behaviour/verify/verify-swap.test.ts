@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Swap } from '../../../src/vocabulary.ts';
-import { at, onlySwap, type SwapStory } from '../../support/clean-swap.ts';
+import { at, onlySwap, pollText, type SwapStory } from '../../support/clean-swap.ts';
 
 const point = (clock: string): unknown => ({ time: at(clock), earliest: at(clock) });
 /** Half A replaced after half B, as it should be. */
@@ -134,6 +134,11 @@ describe('what else happened', () => {
 
   test('nothing in a swap as it should be: the states that the log begins with are no happenings', async () => {
     expect(await others()).toEqual([]);
+  });
+
+  test('nothing where a poll begins in the middle of the swap: its first readings are no happenings', async () => {
+    const supply = pollText(['09:10:00', '09:40:00'], 10, [['RO1-A', 'supply', ['09:10:00', 'good']]]);
+    expect((await onlySwap({ files: { 'supply.csv': supply } })).otherEvents).toEqual([]);
   });
 
   test('from the fifteen minutes before the first removal to the end of the swap', async () => {
