@@ -87,7 +87,6 @@ function endOf(
 ): { readonly to: number; readonly settledAt: number | null } {
   const lastInsertion = Math.max(...changes.map((c) => c.inserted.time));
   let settledAt: number | null = null;
-  let to = logEnd;
   for (const bringUp of bringUps) {
     if (bringUp.start.time < changes[0].inserted.earliest || bringUp.start.time > logEnd) continue;
     // What begins after the soak of the last new module belongs to another day.
@@ -100,7 +99,6 @@ function endOf(
       settledAt = Math.max(settledAt ?? 0, bringUp.settled.time);
     else if (bringUp.outcome !== 'superseded') settledAt = null;
   }
-  if (settledAt !== null && settledAt >= lastInsertion)
-    to = Math.min(logEnd, settledAt + limits.soakSeconds * 1000);
-  return { to, settledAt: settledAt !== null && settledAt >= lastInsertion ? settledAt : null };
+  if (settledAt === null || settledAt < lastInsertion) return { to: logEnd, settledAt: null };
+  return { to: Math.min(logEnd, settledAt + limits.soakSeconds * 1000), settledAt };
 }

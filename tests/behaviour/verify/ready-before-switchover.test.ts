@@ -99,6 +99,15 @@ checkCheck(
       lines: [...taken('09:20:00'), row('09:19:00', 'RO1', 'partner-ready', 'yes')],
     },
     {
+      // Ready since a time in (09:19:40, 09:19:50]: 20 s at most.
+      name: 'polled every 10 s, first read as ready at the last reading before the switchover',
+      status: 'fail',
+      isAlone: true,
+      files: { 'poll.csv': polled('09:19:50') },
+      says: 'It must have held 1 min 00 s.',
+      lines: [...taken('09:20:00'), row('09:19:50', 'RO1', 'partner-ready', 'yes')],
+    },
+    {
       // Ready since 09:07:00, switched over after 09:19:50.
       name: 'not polled for some time before it was ready, and after the switchover',
       status: 'pass',
