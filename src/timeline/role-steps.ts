@@ -33,7 +33,13 @@ export function roleStepsOf(
   return new Map(
     evidence.halves.map((half) => {
       const own = said.get(half) ?? [];
-      const moves = evidence.happened.filter((h) => h.half === half).flatMap((h) => asMoved(h, own, rules));
+      const moves = evidence.happened
+        .filter((h) => h.half === half && (h.signal === 'removed' || h.signal === 'inserted'))
+        .sort(
+          (a, b) =>
+            a.item.time - b.item.time || Number(a.signal === 'inserted') - Number(b.signal === 'inserted'),
+        )
+        .flatMap((h) => asMoved(h, own, rules));
       // Within one stamp what a line states comes after the move.
       if (own.length > 0) return [half, toSteps([...moves, ...own].sort(byTime), noBreaks)];
       const others = toSteps(said.get(otherHalf(evidence.halves, half)) ?? [], noBreaks);
@@ -103,14 +109,13 @@ function asMoved(
   rules: TimelineRules,
 ): readonly Merged[] {
   if (signal === 'removed') return [{ ...item, value: 'none', readUntil: item.time }];
-  const isStated = own.some(
-    (o) =>
-      o.value !== 'none' &&
-      o.time <= item.time &&
-      o.time > item.earliest - rules.lagMs &&
-      o.time > item.time - rules.lagMs,
-  );
-  return signal !== 'inserted' || isStated ? [] : [{ ...item, value: null, readUntil: item.time }];
+  if (signal !== 'inserted') return [];
+  const last = own.findLast((o) => o.time <= item.time);
+  const isStated = last !== undefined && last.value !== 'none' && last.time > item.time - rules.lagMs;
+  if (isStated && last.time > item.earliest - rules.lagMs) return [];
+  // A poll that goes on to read the place says what it holds.
+  const isRead = last !== undefined && last.kind === 'reading' && last.readUntil > item.time;
+  return [{ ...item, value: isRead ? last.value : null, readUntil: item.time }];
 }
 
 function plain(
@@ -136,7 +141,7 @@ function concluded(
     .filter((step) => !isOut(step.time))
     .map((step) => ({ ...step, value: opposite[step.value ?? ''] ?? null, concluded: true }));
   const gone = moves.flatMap(({ signal, item }) =>
-    signal === 'removed' ? toSteps([{ ...item, value: 'none' }], noBreaks) : [],
+    toSteps([{ ...item, value: signal === 'removed' ? 'none' : null }], noBreaks),
   );
   const steps: StateStep[] = [];
   for (const step of [...reasoned, ...gone].sort(byTime)) {

@@ -29,8 +29,7 @@ function judgeReady({ facts, rules }: SwapCase, switchover: Switchover): Outcome
     };
   }
   const since = readiness.steps.findLast((s) => s.value === 'yes' && s.time <= at.earliest);
-  const high =
-    since === undefined || since.initial ? Number.POSITIVE_INFINITY : (at.time - since.earliest) / 1000;
+  const high = since === undefined ? Number.POSITIVE_INFINITY : (at.time - since.earliest) / 1000;
   const low = readySeconds ?? Number.POSITIVE_INFINITY;
   const hold = rules.holdMs / 1000;
   const held = low === Number.POSITIVE_INFINITY ? 'since before the log began' : `for ${sayDuration(low)}`;

@@ -113,9 +113,10 @@ function spacingNote({ facts }: SwapCase): string {
     : ` (breaks shorter than the poll's ${sayDuration(spacing)} are not excluded)`;
 }
 
-function proof({ facts }: SwapCase, { from, to }: Window): NonEmpty<SourceLine> {
+/** Since when it was ready, and what ended that, if anything did. */
+function proof({ facts }: SwapCase, { from }: Window): NonEmpty<SourceLine> {
   const ready = facts.readiness.steps.findLast((s) => s.time <= from && s.value === 'yes');
-  const next = facts.readiness.steps.find((s) => s.time >= to);
+  const next = facts.readiness.steps.find((s) => s.time > from);
   const lines = [
     ...(ready === undefined ? [] : linesOf(ready)),
     ...(next === undefined ? [] : linesOf(next)),

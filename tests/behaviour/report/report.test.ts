@@ -6,7 +6,7 @@ import { timelineCsv } from '../../../src/report/timeline-documents.ts';
 import { reportsOf } from '../../../src/report/verify-reports.ts';
 import { sayInstant, sayMeasure } from '../../../src/report/words.ts';
 import { sayBounds, sayDuration } from '../../../src/vocabulary.ts';
-import { cleanJournal } from '../../support/check-check.ts';
+import { cleanJournal } from '../../support/clean-swap.ts';
 import { analyseTexts, journalText } from '../../support/read-text.ts';
 
 const hostile = `<script>alert(1)</script>'"&`;

@@ -1,18 +1,105 @@
 import { identifiedStandby } from '../../../src/verify/identified-standby.ts';
 import { checkCheck } from '../../support/check-check.ts';
 
-checkCheck(identifiedStandby, [
+checkCheck(
+  identifiedStandby,
   {
-    name: 'took the role sixteen minutes after the insertion',
-    status: 'fail',
-    without: ['09:02:00  RO1 B  role', '09:20:01'],
-    plus: ['09:18:00  RO1 B  role standby'],
+    says: 'Half B took the standby role at its insertion.',
+    lines: ['09:02:00 RO1 B module inserted', '09:02:00 RO1 B role standby'],
   },
-  {
-    name: 'took the role fifteen minutes after the insertion',
-    status: 'pass',
-    without: ['09:02:00  RO1 B  role', '09:20:01'],
-    plus: ['09:17:00  RO1 B  role standby'],
-  },
-  { name: 'no role is ever logged', status: 'not-observed', without: ['role'] },
-]);
+  [
+    {
+      name: 'took the role sixteen minutes after the insertion',
+      status: 'fail',
+      without: ['09:02:00  RO1 B  role', '09:20:01'],
+      plus: ['09:18:00  RO1 B  role standby'],
+      says: 'Half B took the standby role 16 min 00 s after its insertion.',
+      lines: ['09:02:00 RO1 B module inserted', '09:18:00 RO1 B role standby'],
+    },
+    {
+      name: 'took the role fifteen minutes after the insertion',
+      status: 'pass',
+      without: ['09:02:00  RO1 B  role', '09:20:01'],
+      plus: ['09:17:00  RO1 B  role standby'],
+      says: 'Half B took the standby role 15 min 00 s after its insertion.',
+      lines: ['09:02:00 RO1 B module inserted', '09:17:00 RO1 B role standby'],
+    },
+    {
+      name: 'no role is ever logged',
+      status: 'not-observed',
+      without: ['role'],
+      says: 'The role of half B was never logged.',
+      lines: ['09:02:00 RO1 B module inserted'],
+    },
+    {
+      name: 'took the role one second after the insertion',
+      status: 'pass',
+      without: ['09:02:00  RO1 B  role'],
+      plus: ['09:02:01  RO1 B  role standby'],
+      says: 'Half B took the standby role 1.0 s after its insertion.',
+      lines: ['09:02:00 RO1 B module inserted', '09:02:01 RO1 B role standby'],
+    },
+    {
+      name: 'had no role at first',
+      status: 'pass',
+      without: ['09:00:00  RO1 B  role', '09:02:00  RO1 B  role', '09:20'],
+      plus: ['09:02:10  RO1 B  role none', '09:03:00  RO1 B  role standby'],
+      says: 'Half B took the standby role 1 min 00 s after its insertion.',
+      lines: ['09:02:00 RO1 B module inserted', '09:03:00 RO1 B role standby'],
+    },
+    {
+      name: 'took the role about fifteen minutes after the insertion, by a log of whole seconds',
+      status: 'inconclusive',
+      isWhole: true,
+      without: ['09:02:00  RO1 B  role', '09:20'],
+      plus: ['09:17:00  RO1 B  role standby'],
+      says: 'Half B took the standby role 14 min 59 s to 15 min 01 s after its insertion.',
+      lines: ['09:02:00 RO1 B module inserted', '09:17:00 RO1 B role standby'],
+    },
+    {
+      name: 'took the active role',
+      status: 'fail',
+      without: ['09:02:00  RO1 B  role', '09:20'],
+      plus: ['09:04:00  RO1 A  role standby', '09:04:00  RO1 B  role active'],
+      says: 'Half B took the role active after its insertion, not standby.',
+      lines: ['09:02:00 RO1 B module inserted', '09:04:00 RO1 B role active'],
+    },
+    {
+      // Ready at 09:07, so the swap ends at 09:37.
+      name: 'took the role only after the swap',
+      status: 'fail',
+      without: ['09:02:00  RO1 B  role', '09:20'],
+      plus: ['09:40:00  RO1 B  role standby'],
+      says: 'Half B took no role in the 35 min 00 s it was watched.',
+      lines: ['09:02:00 RO1 B module inserted'],
+    },
+    {
+      name: 'no role in fifteen minutes, when the log ends',
+      status: 'inconclusive',
+      without: ['09:02:00  RO1 B  role', '09:20', '09:45'],
+      plus: ['09:17:00  RO1  configuration current'],
+      says: 'Half B was watched for only 15 min 00 s after its insertion.',
+      lines: ['09:02:00 RO1 B module inserted'],
+    },
+    {
+      name: 'no role in fifteen minutes and a second, when the log ends',
+      status: 'fail',
+      without: ['09:02:00  RO1 B  role', '09:20', '09:45'],
+      plus: ['09:17:01  RO1  configuration current'],
+      says: 'Half B took no role in the 15 min 01 s it was watched.',
+      lines: ['09:02:00 RO1 B module inserted'],
+    },
+    {
+      name: 'its role is not logged again, but it became the ready partner, as the old module had been',
+      status: 'pass',
+      without: ['09:00:00  RO1 B  role', '09:02:00  RO1 B  role'],
+      plus: [
+        '08:42:00  RO1 B  module restart',
+        '08:42:00  RO1    partner not ready',
+        '08:43:00  RO1    partner ready',
+      ],
+      says: 'Half B was standby, and became the ready partner.',
+      lines: ['09:05:00 RO1 B reflash end', '09:07:00 RO1 partner ready'],
+    },
+  ],
+);

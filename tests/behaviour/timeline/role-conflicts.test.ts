@@ -1,0 +1,92 @@
+import { describe, expect, test } from 'vitest';
+import { type Polled, pollText } from '../../support/clean-swap.ts';
+import { clockOf, factsOfPair, secondsOf, type Told } from '../../support/pair-facts.ts';
+
+const begin = ['10:00:00 RO1 A role active', '10:00:00 RO1 B role standby'];
+const end = '10:30:00 RO1 A light off';
+
+async function conflicts(story: Told): Promise<readonly string[]> {
+  return (await factsOfPair(story)).conflicts.map(
+    (c) =>
+      `${clockOf(c.from)}-${clockOf(c.to)} ${c.kind} ${c.seconds} (${secondsOf(c)}) spacing ${c.spacingSeconds}`,
+  );
+}
+/** The roles of both halves, polled every 10 s from 10:00:00 to 10:10:00. */
+const polled = (a: Polled[2][], b: Polled[2][]): Told => ({
+  'poll.csv': pollText(['10:00:00', '10:10:00'], 10, [
+    ['RO1-A', 'role', ...a],
+    ['RO1-B', 'role', ...b],
+  ]),
+});
+
+describe('roles in conflict', () => {
+  test('neither half active, or both, until one gives way', async () => {
+    expect(
+      await conflicts([...begin, '10:05:01 RO1 A role standby', '10:05:01.2 RO1 B role active', end]),
+    ).toEqual(['10:05:01-10:05:01.200 none-active 0.2 (0.2) spacing 0']);
+    expect(
+      await conflicts([...begin, '10:05:00 RO1 B role active', '10:05:02 RO1 A role standby', end]),
+    ).toEqual(['10:05:00-10:05:02 two-active 2 (2) spacing 0']);
+  });
+
+  test('none where both change at one stamp', async () => {
+    const both = ['10:05:00 RO1 A role standby', '10:05:00 RO1 B role active'];
+    expect(await conflicts([...begin, ...both, end])).toEqual([]);
+  });
+
+  test('by a poll have bounds and its spacing', async () => {
+    // Neither from a time in (10:04:50, 10:05:00] to one in (10:05:20, 10:05:30]: 20 s to 40 s.
+    const story = polled(
+      [
+        ['10:00:00', 'active'],
+        ['10:05:00', 'standby'],
+      ],
+      [
+        ['10:00:00', 'standby'],
+        ['10:05:30', 'active'],
+      ],
+    );
+    expect(await conflicts(story)).toEqual(['10:05:00-10:05:30 none-active 30 (20-40) spacing 10']);
+  });
+
+  test('both active, then neither, then one', async () => {
+    const story = polled(
+      [
+        ['10:00:00', 'active'],
+        ['10:05:20', 'standby'],
+      ],
+      [
+        ['10:00:00', 'standby'],
+        ['10:05:00', 'active'],
+        ['10:05:20', 'standby'],
+        ['10:06:00', 'active'],
+      ],
+    );
+    expect(await conflicts(story)).toEqual([
+      '10:05:00-10:05:20 two-active 20 (10-30) spacing 10',
+      '10:05:20-10:06:00 none-active 40 (30-50) spacing 10',
+    ]);
+  });
+
+  test('that go on when the log ends count to there', async () => {
+    const story = polled(
+      [['10:00:00', 'active']],
+      [
+        ['10:00:00', 'standby'],
+        ['10:05:00', 'active'],
+      ],
+    );
+    expect(await conflicts(story)).toEqual(['10:05:00-10:10:00 two-active 300 (300-310) spacing 10']);
+  });
+
+  test('none before both roles are known', async () => {
+    const story = polled(
+      [
+        ['10:00:00', 'standby'],
+        ['10:05:00', 'active'],
+      ],
+      [['10:06:00', 'standby']],
+    );
+    expect(await conflicts(story)).toEqual([]);
+  });
+});
