@@ -15,6 +15,8 @@ const loadMs = 300_000;
 export async function hire(folder: string): Promise<Hand> {
   const thread = new Worker('./samples/run.mjs', {
     argv: ['tests/mutants/worker.ts', 'work', folder],
+    // What tests print is not for here.
+    stdout: true,
     resourceLimits: { maxOldGenerationSizeMb: 1024 },
   });
   let isGone = false;
