@@ -345,12 +345,19 @@ export interface Finding {
   readonly id: string;
   readonly severity: Severity;
   readonly pair: string | null;
+  /** Of a finding about a file: the pairs that the file speaks of. Absent where it may speak of any. */
+  readonly concerns?: readonly string[];
   readonly half: string | null;
   readonly from: number | null;
   readonly to: number | null;
   readonly statement: string;
   readonly figures: Readonly<Record<string, number | string | null>>;
   readonly evidence: NonEmpty<SourceLine>;
+}
+
+/** A finding of the pair, or of a file that may speak of it. */
+export function mayConcern({ pair, concerns }: Finding, wanted: string): boolean {
+  return pair === null ? (concerns?.includes(wanted) ?? true) : pair === wanted;
 }
 
 export type LimitOutcome = 'within' | 'exceeded' | 'inconclusive' | 'not-observed';
