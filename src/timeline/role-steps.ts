@@ -33,19 +33,21 @@ export function roleStepsOf(
   return new Map(
     evidence.halves.map((half) => {
       const own = said.get(half) ?? [];
-      const moves = evidence.happened
-        .filter((h) => h.half === half && (h.signal === 'removed' || h.signal === 'inserted'))
-        .sort(
-          (a, b) =>
-            a.item.time - b.item.time || Number(a.signal === 'inserted') - Number(b.signal === 'inserted'),
-        )
-        .flatMap((h) => asMoved(h, own, rules));
+      const moves = movesOf(half, evidence).flatMap((h) => asMoved(h, own, rules));
       // Within one stamp what a line states comes after the move.
       if (own.length > 0) return [half, toSteps([...moves, ...own].sort(byTime), noBreaks)];
       const others = toSteps(said.get(otherHalf(evidence.halves, half)) ?? [], noBreaks);
       return [half, concluded(others, half, evidence)];
     }),
   );
+}
+
+/** The removals and insertions of a half in the order of time, within one stamp the removal first. */
+function movesOf(half: string, { happened }: RoleEvidence): readonly Happened[] {
+  const isInsertion = ({ signal }: Happened): number => Number(signal === 'inserted');
+  return happened
+    .filter((h) => h.half === half && (h.signal === 'removed' || h.signal === 'inserted'))
+    .sort((a, b) => a.item.time - b.item.time || isInsertion(a) - isInsertion(b));
 }
 
 /** What the lines say of a half's role, in the order of time. */
@@ -127,15 +129,8 @@ function plain(
 const opposite: Readonly<Record<string, string>> = { active: 'standby', standby: 'active' };
 
 /** What the other half's steps let one conclude, while this half's module is in. */
-function concluded(
-  others: readonly StateStep[],
-  half: string,
-  { happened }: RoleEvidence,
-): readonly StateStep[] {
-  const moves = happened
-    .filter((h) => h.half === half && (h.signal === 'removed' || h.signal === 'inserted'))
-    .map(({ signal, item }) => ({ signal, item, time: item.time }))
-    .sort((a, b) => a.time - b.time);
+function concluded(others: readonly StateStep[], half: string, evidence: RoleEvidence): readonly StateStep[] {
+  const moves = movesOf(half, evidence).map(({ signal, item }) => ({ signal, item, time: item.time }));
   const isOut = (time: number): boolean => moves[countUntil(moves, time) - 1]?.signal === 'removed';
   const reasoned = others
     .filter((step) => !isOut(step.time))

@@ -20,7 +20,7 @@ function judgeChange(swap: SwapCase, change: ModuleChange): Outcome {
   const { half, inserted } = change;
   if (inserted === null) return judgeAbsent(swap, change);
   const stated = track(swap.facts.timeline, half, 'role').filter((s) => !s.concluded);
-  if (stated.every((s) => s.value === 'none')) {
+  if (stated.every((s) => s.value === 'none' || s.value === null)) {
     return {
       status: 'not-observed',
       statement: `No line ever states the role of half ${half}.`,
@@ -83,8 +83,8 @@ function judgeUnstated(swap: SwapCase, half: string, inserted: TimelineEvent): O
     const wait = between(inserted, { ...bringUp.ready, resolution: inserted.resolution });
     return {
       status: wait.high <= limits.roleSeconds ? 'pass' : 'inconclusive',
-      statement: `No line states the role of half ${half} after its insertion; it became the ready partner ${sayBounds(wait.low, wait.high)} after it.`,
-      evidence: bringUp.evidence,
+      statement: `No line states the role of half ${half} after its insertion; it was the ready partner ${sayBounds(wait.low, wait.high)} later.`,
+      evidence: uniqueLines([...linesOf(inserted), ...bringUp.evidence]),
     };
   }
   const evidence = linesOf(inserted);

@@ -10,8 +10,9 @@ export const neverWithoutActive: Check = {
   title: 'Always exactly one half active',
   judge(swap) {
     const { timeline } = swap.facts;
-    if (timeline.halves.some((half) => !isStated(timeline, half))) {
-      const statement = 'No line states the roles of both halves.';
+    const silent = timeline.halves.filter((half) => !isStated(timeline, half));
+    if (silent.length > 0) {
+      const statement = `The role of half ${silent.join(' and half ')} was never logged.`;
       return { status: 'not-observed', statement, evidence: endLines(timeline) };
     }
     return conflict(swap) ?? unobserved(swap) ?? throughout(swap);
@@ -59,7 +60,7 @@ function throughout({ facts, switchovers }: SwapCase): Outcome {
 
 /** True if a line states the role of a half, if only once. */
 function isStated(timeline: PairTimeline, half: string): boolean {
-  return track(timeline, half, 'role').some((s) => !s.concluded && s.value !== 'none');
+  return track(timeline, half, 'role').some((s) => !s.concluded && s.value !== 'none' && s.value !== null);
 }
 
 function whoWas({ kind }: Conflict): string {

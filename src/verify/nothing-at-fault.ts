@@ -51,8 +51,10 @@ function judgeLight(swap: SwapCase): Outcome {
   const half = standbyAt(timeline, to);
   const state = stateAtEnd(swap, half, 'light');
   const evidence = endEvidence(swap, [state]);
-  if (half === null || !state.everLogged)
-    return { status: 'not-observed', statement: 'The light of the standby was never logged.', evidence };
+  if (half === null || !state.everLogged) {
+    const whose = half === null ? 'the standby' : `half ${half}, the standby at the end,`;
+    return { status: 'not-observed', statement: `The light of ${whose} was never logged.`, evidence };
+  }
   const last = changes.findLast((c) => c.half === half);
   const since = last === undefined ? timeline.from : (last.inserted ?? last.removed).time;
   const own = track(timeline, half, 'light').filter((s) => s.time >= since && s.time <= to);
@@ -85,19 +87,26 @@ function judgeFaults(swap: SwapCase): Outcome {
       statement: 'Faults were never logged.',
       evidence: endEvidence(swap, []),
     };
-  const since = all.filter((e) => e.time <= to && isOfNewModule(swap, e) && !isSettledAfter(swap, e));
-  const [own, ...others] = since.filter((e) => e.half !== null);
+  const ofNew = all.filter((e) => e.time <= to && isOfNewModule(swap, e));
+  const left = ofNew.filter((e) => !isSettledAfter(swap, e));
+  const [own, ...others] = left.filter((e) => e.half !== null);
   if (own !== undefined) {
-    const statement = `A fault of half ${own.half} was logged after its insertion, and no ready partner was seen to hold since.`;
+    const statement = `A fault of half ${own.half} was logged after its insertion, and no bring-up settled after it.`;
     return { status: 'fail', statement, evidence: linesOfAll([own, ...others]) };
   }
-  const [unnamed] = since;
-  return unnamed === undefined
-    ? { status: 'pass', statement: 'No fault of a new module is left.', evidence: linesOf(firstFault) }
+  const [unnamed] = left;
+  if (unnamed !== undefined) {
+    const statement =
+      'A fault that names no half was logged after the insertion, and no bring-up settled after it.';
+    return { status: 'inconclusive', statement, evidence: linesOf(unnamed) };
+  }
+  const [first, ...rest] = ofNew;
+  return first === undefined
+    ? { status: 'pass', statement: 'No fault of a new module was logged.', evidence: linesOf(firstFault) }
     : {
-        status: 'inconclusive',
-        statement: 'A fault was logged after the insertion that names no half.',
-        evidence: linesOf(unnamed),
+        status: 'pass',
+        statement: 'Every fault of a new module was followed by a bring-up that settled.',
+        evidence: linesOfAll([first, ...rest]),
       };
 }
 

@@ -16,7 +16,7 @@ export const soaked: Check = {
         'No ready partner was seen to hold after the last module came in, so none was watched at the end.';
       return { status: 'inconclusive', statement, evidence };
     }
-    const name = 'in the 30 minutes at the end';
+    const name = 'the 30 minutes after the last module had settled';
     const outcome = judgeUnbroken(swap, { from: settledAt, to, name, spared: () => false });
     const seconds = (to - settledAt) / 1000;
     if (outcome.status === 'fail') return outcome;

@@ -17,6 +17,8 @@ export const cleanJournal: readonly string[] = [
   '08:40:00  RO1 A  link b up',
   '08:40:00  RO1 B  link a up',
   '08:40:00  RO1 B  link b up',
+  '08:40:00  RO1 A  supply good',
+  '08:40:00  RO1 B  supply good',
   '09:00:00  RO1 B  module removed',
   '09:00:00  RO1    partner not ready',
   '09:00:00  RO1 B  role none',

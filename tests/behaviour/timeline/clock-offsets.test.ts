@@ -11,8 +11,10 @@ type Files = Readonly<Record<string, string>>;
 async function offsets(files: Files, reference: string | null = null): Promise<readonly ClockOffset[]> {
   return clockOffsets((await readTexts(files)).files, reference, defaultRules);
 }
-const said = ({ file, reference, ahead, spread, count, isBeyond }: ClockOffset): string =>
-  `${file} to ${reference}: ${ahead / 1000} s, spread ${spread / 1000} s, ${count}${isBeyond ? ', beyond' : ''}`;
+const said = ({ file, reference, ahead, spread, count, isBeyond }: ClockOffset): string => {
+  const apart = ahead === null ? 'not measured' : `${ahead / 1000} s`;
+  return `${file} to ${reference}: ${apart}, spread ${spread / 1000} s, ${count}${isBeyond ? ', beyond' : ''}`;
+};
 
 /** Six changes of a link, five minutes apart from 10:05 on, each stamped so many seconds late; between lines of another pair. */
 const shifts = (...seconds: readonly number[]): string =>
@@ -69,29 +71,46 @@ describe('how far one clock is ahead of another', () => {
     ).toEqual(['b.csv to a.csv']);
   });
 
-  test('is not known of one file, nor of files that saw nothing together', async () => {
+  test('is not measured where two files of one time and pair saw nothing together', async () => {
+    const late = shifts(0, 0, 0, 0, 0, 0);
+    expect(
+      (await offsets({ 'a.log': right, 'b.log': late.replaceAll('link a', 'link b') })).map(said),
+    ).toEqual(['b.log to a.log: not measured, spread 0 s, 0']);
+  });
+
+  test('is not asked for one file, nor of files of other pairs or of another time', async () => {
     const late = shifts(0, 0, 0, 0, 0, 0);
     expect(await offsets({ 'a.log': right })).toEqual([]);
     expect(await offsets({})).toEqual([]);
-    expect(await offsets({ 'a.log': right, 'b.log': late.replaceAll('link a', 'link b') })).toEqual([]);
     expect(await offsets({ 'a.log': right, 'b.log': late.replaceAll('RO1-B', 'RO2-B') })).toEqual([]);
-    // Their lines overlap nowhere: a quarter of an hour and more lies between.
-    const later = late.replaceAll('T10:', 'T12:');
+    // Three hours later: no clock is so far off.
+    const later = late.replaceAll('T10:', 'T13:');
     expect(await offsets({ 'a.log': right, 'b.log': later })).toEqual([]);
   });
 
-  test('counts each change once, with its nearest, and none outside the time that both cover', async () => {
-    const one = journalText(
-      '10:00:00 RO7 A role active\n10:10:00 RO1 B link a down\n10:50:00 RO7 A light off',
-    );
-    const twice = journalText(
-      '10:00:00 RO8 A role active\n10:10:37 RO1 B link a down\n10:12:00 RO1 B link a up\n10:12:37 RO1 B link a down\n10:50:00 RO8 A light off',
-    );
-    const [found] = await offsets({ 'a.log': one, 'b.log': twice });
-    // The second is nearest to it too, but it is not nearest to the second.
-    expect([found?.count, found?.ahead]).toEqual([1, 37_000]);
-    const short = journalText('10:00:00 RO7 A role active\n10:10:00 RO1 B link a down');
-    expect(await offsets({ 'a.log': short, 'b.log': twice })).toEqual([]);
+  test('is measured from five changes that both saw, and not from four', async () => {
+    expect((await offsets({ 'a.log': right, 'b.log': shifts(37, 37, 37, 37, 37) })).map(said)).toEqual([
+      'b.log to a.log: 37 s, spread 0 s, 5, beyond',
+    ]);
+    expect((await offsets({ 'a.log': right, 'b.log': shifts(37, 37, 37, 37) })).map(said)).toEqual([
+      'b.log to a.log: not measured, spread 0 s, 4',
+    ]);
+  });
+
+  test('is measured where the differences scatter up to two seconds, and not beyond', async () => {
+    // About the median 37 nine in ten of six differences are all six: the farthest lies 2 s off, then 2.1 s.
+    expect((await offsets({ 'a.log': right, 'b.log': shifts(37, 37, 37, 37, 37, 39) })).map(said)).toEqual([
+      'b.log to a.log: 37 s, spread 2 s, 6, beyond',
+    ]);
+    const [found] = await offsets({ 'a.log': right, 'b.log': shifts(37, 37, 37, 37, 34.9, 39.1) });
+    expect(found?.ahead).toBeNull();
+  });
+
+  test('counts each change once and in order: a change that only one file saw is passed over', async () => {
+    const more = `${shifts(37, 37, 37, 37, 37, 37)}2026-03-14T10:07:00.000Z RO1-B link a down\n`;
+    expect((await offsets({ 'a.log': right, 'b.log': more })).map(said)).toEqual([
+      'b.log to a.log: 37 s, spread 0 s, 6, beyond',
+    ]);
   });
 
   test('rests on a line of each', async () => {
@@ -118,6 +137,7 @@ describe('a clock that is set right', () => {
           ['10:30:37', 'up'],
         ],
         ['RO1-A', 'load', ['10:00:37', '40']],
+        ['RO1', 'partner-ready', ['10:00:37', 'yes']],
       ],
       [['10:40:40', '10:44:50']],
     );
@@ -132,6 +152,21 @@ describe('a clock that is set right', () => {
     );
     const ahead = measured[0]?.ahead ?? 0;
     expect(timeline?.gauges.flatMap((g) => g.bins.map((b) => b.from))[0]).toBe(at('10:00:00') - ahead);
-    expect(timeline?.unobserved.map((u) => u.from)).toEqual([at('10:40:37') - ahead]);
+    // Only the poll tells whether the partner was ready: nothing is known from the journal's begin to its first reading, nor in
+    // its gap.
+    expect(timeline?.unobserved.map((u) => [u.from, u.to])).toEqual([
+      [at('10:00:00'), at('10:00:37') - ahead],
+      [at('10:40:37') - ahead, at('10:44:57') - ahead],
+    ]);
+  });
+
+  test('covers the time that its file covers by the clock of the other', async () => {
+    // An hour ahead: it was written from 10:00 to 10:50, as the other, and alone tells of a partner.
+    const hourLate = `${right.replaceAll('T10:', 'T11:').replaceAll('RO7', 'RO8')}2026-03-14T11:30:00.000Z RO1 partner ready\n`;
+    const imported = await readTexts({ 'a.log': right, 'b.log': hourLate });
+    const { timelines } = analyse(imported, undefined, { align: true, reference: null });
+    const ofPair = timelines.find((t) => t.pair === 'RO1');
+    expect([ofPair?.from, ofPair?.to]).toEqual([at('10:00:00'), at('10:50:00')]);
+    expect(ofPair?.observed).toEqual([{ from: at('10:00:00'), to: at('10:50:00') }]);
   });
 });

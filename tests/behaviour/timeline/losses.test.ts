@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { availabilityOf, sumSpans } from '../../../src/timeline/exposure.ts';
+import { availabilityOf, type Exposed, sumSpans } from '../../../src/timeline/exposure.ts';
 import { pollText } from '../../support/clean-swap.ts';
 import { clockOf, factsOfPair, secondsOf, stamp, type Told } from '../../support/pair-facts.ts';
 
+const line = { file: 'ro1.log', line: 1, text: '' };
 const begin = ['10:00:00 RO1 A role active', '10:00:00 RO1 B role standby', '10:00:00 RO1 partner ready'];
 const end = '10:40:00 RO1 A light off';
 const lost = (clock: string): string => `${clock} RO1 partner not ready`;
@@ -122,7 +123,7 @@ describe('exposure', () => {
       },
     ];
     const sum = (from: string, to: string): unknown => {
-      const { seconds, low, high, spans: cut } = sumSpans(spans, at(from), at(to));
+      const { seconds, low, high, spans: cut } = sumSpans({ unobserved: [] }, spans, at(from), at(to));
       return [seconds, low, high, ...cut.map((s) => `${clockOf(s.from)}-${clockOf(s.to)}`)];
     };
     expect(sum('09:00:00', '11:00:00')).toEqual([1200, 1180, 1220, '10:00:00-10:10:00', '10:20:00-10:30:00']);
@@ -131,6 +132,33 @@ describe('exposure', () => {
     // Four minutes of it lie in the window: no more than the window holds.
     expect(sum('10:02:00', '10:06:00')).toEqual([240, 230, 240, '10:02:00-10:06:00']);
     expect(sum('10:09:55', '10:15:00')).toEqual([5, 0, 15, '10:09:55-10:10:00']);
+  });
+});
+
+describe('exposure that nobody observed', () => {
+  const at = (clock: string): number => stamp(clock).time;
+  const unobserved = [{ from: at('10:05:00'), to: at('10:20:00'), evidence: [line] as const }];
+  const lostFor = (from: string, to: string): Exposed => {
+    const seconds = (at(to) - at(from)) / 1000;
+    return { from: at(from), to: at(to), seconds, low: seconds, high: seconds, evidence: [line] };
+  };
+  const sum = (exposed: readonly Exposed[], from: string, to: string): unknown => {
+    const { seconds, low, high } = sumSpans({ unobserved }, exposed, at(from), at(to));
+    return [seconds, low, high];
+  };
+
+  test('is added to what it may have been at most, as far as it lies in the window', () => {
+    // A quarter of an hour; ten minutes of it from 10:10 on.
+    expect(sum([], '10:00:00', '10:30:00')).toEqual([0, 0, 900]);
+    expect(sum([], '10:10:00', '10:30:00')).toEqual([0, 0, 600]);
+    expect(sum([], '10:20:00', '10:30:00')).toEqual([0, 0, 0]);
+  });
+
+  test('is not added where it is part of a stretch that counts already', () => {
+    // Lost from 10:00 to 10:15: of the unobserved quarter of an hour five minutes are left.
+    expect(sum([lostFor('10:00:00', '10:15:00')], '10:00:00', '10:30:00')).toEqual([900, 900, 1200]);
+    // No more than the window holds.
+    expect(sum([lostFor('10:00:00', '10:15:00')], '10:00:00', '10:18:00')).toEqual([900, 900, 1080]);
   });
 });
 
@@ -160,5 +188,3 @@ describe('availability', () => {
     ).toBeNull();
   });
 });
-
-const line = { file: 'ro1.log', line: 1, text: '' };

@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import type { Identity } from '../../../src/timeline/module-changes.ts';
+import { pollText } from '../../support/clean-swap.ts';
 import { clockOf, factsOfPair, type Told } from '../../support/pair-facts.ts';
 
 const begin = ['10:00:00 RO1 A role active', '10:00:00 RO1 B role standby'];
@@ -8,7 +10,8 @@ const back = '10:11:00 RO1 B module inserted';
 
 async function changes(story: Told): Promise<readonly string[]> {
   return (await factsOfPair(story)).moduleChanges.map(
-    ({ half, removed, inserted }) => `${half} ${clockOf(removed.time)} ${clockOf(inserted.time)}`,
+    ({ half, removed, inserted }) =>
+      `${half} ${clockOf(removed.time)} ${inserted === null ? 'not back' : clockOf(inserted.time)}`,
   );
 }
 const of = (...lines: readonly string[]): Promise<readonly string[]> =>
@@ -22,8 +25,6 @@ describe('another module', () => {
     expect(await of(...before, out, '10:15:00 RO1 B module inserted', '10:15:00 RO1 B serial T4-1')).toEqual(
       [],
     );
-    // A log that went on saying nothing else: the serial is what it was.
-    expect(await of(...before, out, back, '10:11:00 RO1 B model Tern-2')).toEqual([]);
   });
 
   test('without a serial is one with another model, or one that was out for more than two minutes', async () => {
@@ -34,15 +35,40 @@ describe('another module', () => {
     expect(await of(model, out, '10:12:00.001 RO1 B module inserted')).toEqual(['B 10:10:00 10:12:00.001']);
     expect(await of(out, back)).toEqual([]);
     expect(await of(out, '10:13:00 RO1 B module inserted')).toEqual(['B 10:10:00 10:13:00']);
+    // The serial that was goes with its module: what came has said no serial, and another model.
+    const before = ['10:00:00 RO1 B serial T4-1', '10:00:00 RO1 B model Tern-4'];
+    expect(await of(...before, out, back, '10:11:00 RO1 B model Tern-2')).toEqual(['B 10:10:00 10:11:00']);
+    expect(await of(...before, out, back, '10:11:00 RO1 B model Tern-4')).toEqual([]);
     // A serial on one side only decides nothing.
     expect(await of('10:00:00 RO1 B serial T4-1', out, back, '10:11:00 RO1 A serial T4-9')).toEqual([]);
     expect(await of(out, back, '10:11:00 RO1 B serial T4-2')).toEqual([]);
   });
 
-  test('is none where a removal is not followed by an insertion in the same half', async () => {
-    expect(await of(out)).toEqual([]);
-    expect(await of(out, '10:15:00 RO1 A module inserted')).toEqual([]);
+  test('is awaited where a logged removal is not followed by an insertion in the same half', async () => {
+    expect(await of(out)).toEqual(['B 10:10:00 not back']);
+    expect(await of(out, '10:15:00 RO1 A module inserted')).toEqual(['B 10:10:00 not back']);
+  });
+
+  test('is none where nothing was removed', async () => {
     expect(await of('10:09:00 RO1 B module inserted', '10:15:00 RO1 B module inserted')).toEqual([]);
+  });
+
+  test('is none where only a poll shows that a module is gone: it may start up again', async () => {
+    const polled = (...serials: (readonly [string, string])[]): Told => ({
+      'poll.csv': pollText(['10:00:00', '10:30:00'], 10, [
+        ['RO1-B', 'serial', ['10:00:00', 'T4-1'], ['10:10:00', ''], ...serials],
+      ]),
+    });
+    expect(await changes(polled())).toEqual([]);
+    expect(await changes(polled(['10:20:00', 'T4-1']))).toEqual([]);
+    expect(await changes(polled(['10:20:00', 'T4-2']))).toEqual(['B 10:10:00 10:20:00']);
+  });
+
+  test('may be one that had no time to say what it is: a quarter of an hour from its insertion on', async () => {
+    const until = async (clock: string): Promise<readonly string[]> =>
+      changes([...begin, out, back, `${clock} RO1 A light off`]);
+    expect(await until('10:25:59.999')).toEqual(['B 10:10:00 10:11:00']);
+    expect(await until('10:26:00')).toEqual([]);
   });
 
   test('in both halves are two changes, in the order of their removals', async () => {
@@ -53,10 +79,12 @@ describe('another module', () => {
 });
 
 describe('what a module was and what came', () => {
+  const identity = ({ model, serial, firmware }: Identity): string =>
+    [model, serial, firmware].map((value) => value ?? '-').join(' ');
   const identities = async (...lines: readonly string[]): Promise<readonly unknown[]> =>
     (await factsOfPair([...begin, ...lines, end].sort())).moduleChanges.map(({ before, found }) => [
-      Object.values(before).join(' '),
-      Object.values(found).join(' '),
+      identity(before),
+      identity(found),
     ]);
   const before = [
     '10:00:00 RO1 B model Tern-2',
@@ -77,16 +105,17 @@ describe('what a module was and what came', () => {
     ]);
   });
 
-  test('goes on as it was where nothing was said again', async () => {
+  test('is not known where nothing was said after the removal', async () => {
     expect(await identities(...before, out, inserted, '10:13:00 RO1 B serial T4-2')).toEqual([
-      ['Tern-2 T2-1 6.2.0', 'Tern-2 T4-2 6.2.0'],
+      ['Tern-2 T2-1 6.2.0', '- T4-2 -'],
     ]);
   });
 
-  test('is not what was reported only after the next removal', async () => {
+  test('is not what was reported only after the next removal, nor what the module before the last one was', async () => {
     const again = ['10:20:00 RO1 B module removed', '10:20:01 RO1 B firmware 6.4.1'];
     expect(await identities(...before, out, inserted, '10:13:00 RO1 B serial T4-2', ...again)).toEqual([
-      ['Tern-2 T2-1 6.2.0', 'Tern-2 T4-2 6.2.0'],
+      ['Tern-2 T2-1 6.2.0', '- T4-2 -'],
+      ['- T4-2 -', '- - -'],
     ]);
   });
 });

@@ -1,10 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { byCause } from '../../../src/timeline/order.ts';
-import { endLines, readinessOf, readyAt, uniqueLines } from '../../../src/timeline/readiness.ts';
+import { readinessOf, readyAt } from '../../../src/timeline/readiness.ts';
 import { spells, stepAt, track } from '../../../src/timeline/tracks.ts';
-import { at, pollText } from '../../support/clean-swap.ts';
+import { at } from '../../support/clean-swap.ts';
 import { clockOf, factsOfPair } from '../../support/pair-facts.ts';
-import { journalText } from '../../support/read-text.ts';
 
 const end = '10:30:00 RO1 A light off';
 
@@ -64,35 +63,6 @@ describe('steps of a state', () => {
   });
 });
 
-describe('the lines at the ends of a log', () => {
-  test('are the first and the last that were read of the pair, whichever file they are in', async () => {
-    const poll = pollText(['10:00:00', '10:10:00'], 10, [['RO1', 'partner-ready', ['10:00:00', 'yes']]]);
-    const log = journalText('10:05:00 RO1 A role active\n10:20:00 RO1 A light off');
-    for (const files of [
-      { 'a.csv': poll, 'b.log': log },
-      { 'b.log': log, 'a.csv': poll },
-    ]) {
-      const { timeline } = await factsOfPair(files);
-      expect(endLines(timeline).map((l) => `${l.file}:${l.line}`)).toEqual(['a.csv:2', 'b.log:2']);
-    }
-    const { timeline } = await factsOfPair([end]);
-    expect(endLines(timeline)).toHaveLength(1);
-  });
-
-  test('each counts once', () => {
-    const line = (number: number, file = 'a.log'): { file: string; line: number; text: string } => ({
-      file,
-      line: number,
-      text: '',
-    });
-    expect(uniqueLines([line(1), line(2), line(1), line(2, 'b.log'), line(2)])).toEqual([
-      line(1),
-      line(2),
-      line(2, 'b.log'),
-    ]);
-  });
-});
-
 describe('the order of events', () => {
   test('within one stamp a cause comes before its effect, then by half and value', async () => {
     const lines = [
@@ -109,5 +79,11 @@ describe('the order of events', () => {
       .map((e) => `${e.half ?? 'pair'} ${e.signal}`);
     expect(said).toEqual(['B link-a', 'B removed', 'B role', 'pair partner-ready', 'A light', 'B light']);
     expect([...timeline.events].reverse().sort(byCause)).toEqual(timeline.events);
+  });
+
+  test('keeps the steps of one state in the order in which they came', async () => {
+    const lines = ['10:05:00 RO1 B link a up', '10:05:00 RO1 B link a down', '10:05:00 RO1 B link a up', end];
+    const { timeline } = await factsOfPair(lines);
+    expect(track(timeline, 'B', 'link-a').map((e) => e.value)).toEqual(['up', 'down', 'up']);
   });
 });

@@ -189,9 +189,10 @@ describe('what a log says without a half', () => {
   });
 
   test('of a removal is of the half that then stops reporting', async () => {
+    // Its serial goes with it.
     expect(
       await said('10:02:00 RO1 A serial T4-1', '10:05:00 RO1 module removed', '10:05:20 RO1 A role none'),
-    ).toEqual(['A serial', 'A removed']);
+    ).toEqual(['A serial', 'A removed', 'A serial']);
     // What stops half a minute later, or before, does not belong to it.
     expect(await said('10:05:00 RO1 module removed', '10:05:31 RO1 A role none')).toEqual(['B removed']);
     const poll = pollText(['10:00:00', '10:10:00'], 10, [

@@ -13,6 +13,7 @@ const swap = [
   '10:10:00 RO1 partner not ready',
   '10:10:00 RO1 B light off',
   '10:12:00 RO1 B module inserted',
+  '10:12:00 RO1 B role standby',
   '10:12:00 RO1 B light flashing',
   '10:12:00 RO1 B fault',
   '10:14:00 RO1 partner ready',
@@ -58,14 +59,20 @@ describe('the staff of a pair', () => {
     expect((await staff(swap, '10:10:01', '10:11:59')).ticks).toEqual([]);
   });
 
-  test('draws a half of which nothing is known as unknown, not as not ready', async () => {
+  test('draws a half as unknown, not as not ready, until a line states its role', async () => {
     const lines = [
       '10:00:00 RO1 A link a up',
       '10:10:00 RO1 partner ready',
       '10:20:00 RO1 B role standby',
       '10:30:00 RO1 A link a down',
     ];
-    expect(drawn(await staff(lines), 'B')).toEqual(['10:00:00-10:10:00 unknown', '10:10:00-10:30:00 ready']);
+    expect(drawn(await staff(lines), 'B')).toEqual(['10:00:00-10:20:00 unknown', '10:20:00-10:30:00 ready']);
+    const late = swap.map((line) => line.replace('10:12:00 RO1 B role', '10:15:00 RO1 B role')).sort();
+    expect(drawn(await staff(late), 'B').slice(1, 4)).toEqual([
+      '10:10:00-10:12:00 absent',
+      '10:12:00-10:15:00 unknown',
+      '10:15:00-10:20:00 ready',
+    ]);
     expect(drawn(await staff(['10:00:00 RO1 A link a up', '10:30:00 RO1 A link a down']), 'A')).toEqual([
       '10:00:00-10:30:00 unknown',
     ]);

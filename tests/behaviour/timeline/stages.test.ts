@@ -87,7 +87,7 @@ describe('the ladder of an attempt', () => {
     ];
     // A ready standby is watched for its light for five minutes on, to 10:18:40.
     expect(await climb(...story)).toEqual([
-      '10:12:00 absent 10 5',
+      '10:12:00 present 10 5',
       '10:12:10 starting 10 6',
       '10:12:20 identified 20 7',
       '10:12:40 firmware-aligned 10 8',

@@ -26,14 +26,14 @@ checkCheck(
       name: 'lost ten minutes before the removal',
       status: 'fail',
       plus: ['08:50:00  RO1  partner not ready', '08:51:00  RO1  partner ready'],
-      says: 'The partner was not ready without a break in the 15 minutes before the first removal: it was lost.',
+      says: 'The partner was lost in the 15 minutes before the first removal.',
       lines: ['08:50:00 RO1 partner not ready'],
     },
     {
       name: 'not ready when the fifteen minutes begin',
       status: 'fail',
       plus: ['08:41:00  RO1  partner not ready', '08:46:00  RO1  partner ready'],
-      says: 'The partner was not ready at the begin of the time in the 15 minutes before the first removal.',
+      says: 'The partner was not ready at the start of the 15 minutes before the first removal.',
       lines: ['08:41:00 RO1 partner not ready'],
     },
     {
@@ -48,7 +48,7 @@ checkCheck(
       status: 'inconclusive',
       without: ['08:40:00'],
       plus: ['08:46:00  RO1  partner ready', '08:46:00  RO1 B  serial T2-1'],
-      says: 'The log begins only 14 min 00 s before; 15 min 00 s in the 15 minutes before the first removal are needed.',
+      says: 'The log covers only the last 14 min 00 s of the 15 minutes before the first removal.',
       lines: ['08:46:00 RO1 partner ready', '09:45:00 RO1 configuration current'],
     },
     {
@@ -84,7 +84,7 @@ checkCheck(
       name: 'lost at the instant at which the fifteen minutes begin',
       status: 'fail',
       plus: ['08:45:00  RO1  partner not ready', '08:46:00  RO1  partner ready'],
-      says: 'The partner was not ready at the begin of the time in the 15 minutes before the first removal.',
+      says: 'The partner was not ready at the start of the 15 minutes before the first removal.',
       lines: ['08:45:00 RO1 partner not ready'],
     },
     {
@@ -92,7 +92,7 @@ checkCheck(
       status: 'fail',
       without: ['09:00:00  RO1    partner', '09:07:00'],
       plus: ['08:41:00  RO1  partner not ready'],
-      says: 'The partner was not ready at the begin of the time',
+      says: 'The partner was not ready at the start of the 15 minutes',
       lines: ['08:41:00 RO1 partner not ready'],
     },
     {
@@ -108,7 +108,7 @@ checkCheck(
       status: 'fail',
       without: ['09:00:00  RO1    partner'],
       plus: ['08:59:54.9  RO1  partner not ready'],
-      says: 'it was lost.',
+      says: 'The partner was lost in the 15 minutes before the first removal.',
       lines: ['08:59:54.9 RO1 partner not ready'],
     },
     {
@@ -116,7 +116,7 @@ checkCheck(
       status: 'inconclusive',
       without: ['08:40:00  RO1    partner'],
       plus: ['08:55:00  RO1  partner ready'],
-      says: 'Readiness of the partner is not known for the whole time in the 15 minutes before the first removal.',
+      says: 'Readiness of the partner is not known for all of the 15 minutes before the first removal.',
       lines: ['08:40:00 RO1 configuration current', '09:45:00 RO1 configuration current'],
     },
     {
@@ -144,7 +144,7 @@ checkCheck(
       status: 'fail',
       isAlone: true,
       files: { 'poll.csv': pollText(hour, 10, [ready(['08:44:55', 'no'], ['08:46:00', 'yes']), serial]) },
-      says: 'it was lost.',
+      says: 'The partner was lost in the 15 minutes before the first removal.',
       lines: [row('08:45:00', ...readyRow, 'no')],
     },
     {
@@ -154,7 +154,7 @@ checkCheck(
       status: 'inconclusive',
       isAlone: true,
       files: { 'poll.csv': pollText(hour, 35, [ready(['08:44:41', 'no'], ['08:46:20', 'yes']), serial]) },
-      says: 'The partner was lost at about the begin or the end of the time in the 15 minutes before the first removal.',
+      says: 'The partner was lost at about the start or the end of the 15 minutes before the first removal.',
       lines: [row('08:45:15', ...readyRow, 'no')],
     },
     {
@@ -162,8 +162,8 @@ checkCheck(
       status: 'inconclusive',
       isAlone: true,
       files: { 'poll.csv': pollText(hour, 10, [ready(), serial], [['08:46:10', '08:55:50']]) },
-      says: 'The time in the 15 minutes before the first removal rests on an unobserved span of 10 min 00 s.',
-      lines: [row('08:40:00', ...readyRow, 'yes'), row('09:40:00', ...readyRow, 'yes')],
+      says: 'Readiness of the partner was not observed for 10 min 00 s of the 15 minutes before the first removal.',
+      lines: [row('08:46:00', ...readyRow, 'yes'), row('08:56:00', ...readyRow, 'yes')],
     },
   ],
 );

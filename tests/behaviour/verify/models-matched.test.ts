@@ -1,6 +1,9 @@
 import { modelsMatched } from '../../../src/verify/models-matched.ts';
 import { checkCheck } from '../../support/check-check.ts';
 
+/** The log goes on for more than a day: what was awaited for a day is not awaited any more. */
+const nextDay = { 'later.log': '2026-03-15T10:00:00.000Z RO1 configuration current\n' };
+
 checkCheck(
   modelsMatched,
   {
@@ -9,10 +12,28 @@ checkCheck(
   },
   [
     {
-      name: 'another model came in',
+      name: 'another model came in, and the second half did not follow in a day',
       status: 'fail',
       without: ['09:02:00  RO1 B  model'],
       plus: ['09:02:00  RO1 B  model Tern-3'],
+      files: nextDay,
+      says: 'At the end the models differ: half A Tern-4, half B Tern-3.',
+      lines: ['08:40:00 RO1 A model Tern-4', '09:02:00 RO1 B model Tern-3'],
+    },
+    {
+      name: 'another model came in, and the second half is awaited',
+      status: 'inconclusive',
+      without: ['09:02:00  RO1 B  model'],
+      plus: ['09:02:00  RO1 B  model Tern-3'],
+      says: 'The swap is still open. So far: at the end the models differ: half A Tern-4, half B Tern-3.',
+      lines: ['08:40:00 RO1 A model Tern-4', '09:02:00 RO1 B model Tern-3'],
+    },
+    {
+      name: 'another model came in, as was planned for that half alone',
+      status: 'fail',
+      without: ['09:02:00  RO1 B  model'],
+      plus: ['09:02:00  RO1 B  model Tern-3'],
+      job: { plan: { RO1: { B: { model: 'Tern-3' } } } },
       says: 'At the end the models differ: half A Tern-4, half B Tern-3.',
       lines: ['08:40:00 RO1 A model Tern-4', '09:02:00 RO1 B model Tern-3'],
     },
@@ -38,9 +59,10 @@ checkCheck(
       lines: ['09:02:00 RO1 B model Tern-4'],
     },
     {
-      name: 'the model of one half is not known, but was planned',
+      name: 'the model of one half is not known, but was planned, a day ago',
       status: 'inconclusive',
       without: ['A  model'],
+      files: nextDay,
       job: { plan: { RO1: { A: { model: 'Tern-4' } } } },
       says: 'The model of half A at the end is not known.',
       lines: ['09:02:00 RO1 B model Tern-4'],

@@ -84,7 +84,7 @@ checkCheck(oneHalfAtATime, { says: 'Only half B was replaced.', lines: halfB }, 
         ['RO1-B', 'serial', ['08:40:00', 'T2-1'], ['09:00:00', ''], ['09:02:05', 'T4-2']],
       ]),
     },
-    says: 'The polls do not show whether half B was back before half A was removed.',
+    says: 'The logs do not show whether half B was back before half A was removed.',
     lines: [
       row('09:00:00', 'RO1-B', 'serial', ''),
       row('09:02:10', 'RO1-B', 'serial', 'T4-2'),

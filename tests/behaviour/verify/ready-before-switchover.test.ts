@@ -121,8 +121,11 @@ checkCheck(
       status: 'inconclusive',
       isAlone: true,
       files: { 'poll.csv': polled('09:07:00', ['09:15:10', '09:24:50']) },
-      says: 'The switchover to half B lies in an unobserved span.',
-      lines: [...taken('09:25:00'), row('09:07:00', 'RO1', 'partner-ready', 'yes')],
+      says: 'Readiness of the partner was not observed for 10 min 00 s about the switchover to half B.',
+      lines: [
+        ...taken('09:25:00'),
+        ...['09:07:00', '09:15:00', '09:25:00'].map((clock) => row(clock, 'RO1', 'partner-ready', 'yes')),
+      ],
     },
   ],
 );

@@ -1,14 +1,23 @@
 import { removedStandby } from '../../../src/verify/removed-standby.ts';
 import { checkCheck } from '../../support/check-check.ts';
-import { pollText, row } from '../../support/clean-swap.ts';
+import { type Polled, pollText, row } from '../../support/clean-swap.ts';
 
-/** Half B, active when the log begins, is last read at 08:59:50, and nothing is reported there at 09:00:00. */
-function polled(...roles: readonly (readonly [string, string])[]): string {
-  return pollText(['08:40:00', '09:40:00'], 10, [
-    ['RO1-B', 'role', ['08:40:00', 'active'], ...roles, ['09:00:00', 'none'], ['09:02:00', 'standby']],
-    ['RO1-A', 'role', ['08:40:00', 'standby'], ['09:00:00', 'active']],
-    ['RO1-B', 'serial', ['08:40:00', 'T2-1'], ['09:00:00', ''], ['09:02:00', 'T4-2']],
-  ]);
+/** Half B, active when the log begins, is last read at 08:59:50, and nothing is reported there at 09:00:00; half A takes over. */
+function polled(
+  takes: string,
+  roles: Polled[2][] = [],
+  ...gaps: readonly (readonly [string, string])[]
+): string {
+  return pollText(
+    ['08:40:00', '09:40:00'],
+    10,
+    [
+      ['RO1-B', 'role', ['08:40:00', 'active'], ...roles, ['09:00:00', 'none'], ['09:02:00', 'standby']],
+      ['RO1-A', 'role', ['08:40:00', 'standby'], [takes, 'active']],
+      ['RO1-B', 'serial', ['08:40:00', 'T2-1'], ['09:00:00', ''], ['09:02:00', 'T4-2']],
+    ],
+    gaps,
+  );
 }
 const gone = row('09:00:00', 'RO1-B', 'serial', '');
 
@@ -47,41 +56,58 @@ checkCheck(
       lines: ['08:40:00 RO1 B role active', '09:00:00 RO1 B module removed'],
     },
     {
-      name: 'polled, last read as active',
+      // The removal lies in (08:59:50, 09:00:00], half A took over in (09:00:00, 09:00:10].
+      name: 'polled, last read as active, and the other half took over after the removal',
       status: 'fail',
       isAlone: true,
-      files: { 'poll.csv': polled() },
+      files: { 'poll.csv': polled('09:00:10') },
       says: 'Half B was active when it was removed.',
+      lines: [row('08:40:00', 'RO1-B', 'role', 'active'), gone],
+    },
+    {
+      // Both lie in (08:59:50, 09:00:00]: the role may have been passed on first.
+      name: 'polled, last read as active, and the other half took over at the next reading',
+      status: 'inconclusive',
+      isAlone: true,
+      files: { 'poll.csv': polled('09:00:00') },
+      says: 'The logs do not settle the role of half B at its removal.',
       lines: [row('08:40:00', 'RO1-B', 'role', 'active'), gone],
     },
     {
       name: 'polled, standby at the last reading before the removal',
       status: 'pass',
       isAlone: true,
-      files: { 'poll.csv': polled(['08:59:50', 'standby']) },
+      files: { 'poll.csv': polled('08:59:50', [['08:59:50', 'standby']]) },
       says: 'Half B was standby when it was removed.',
       lines: [row('08:59:50', 'RO1-B', 'role', 'standby'), gone],
     },
-    // The removal lies in (08:59:50, 09:00:00]: a command counts from 08:59:20 on.
-    ...[
-      {
-        name: '30 s before the first instant of the removal',
-        clock: '08:59:20',
-        status: 'inconclusive' as const,
-      },
-      { name: '31 s before it', clock: '08:59:19', status: 'fail' as const },
-      { name: 'at the last instant of the removal', clock: '09:00:00', status: 'inconclusive' as const },
-      { name: 'a second after it', clock: '09:00:01', status: 'fail' as const },
-    ].map(({ name, clock, status }) => ({
-      name: `polled, last read as active, a switchover commanded ${name}`,
-      status,
+    {
+      name: 'not polled for ten minutes up to the removal, standby before',
+      status: 'inconclusive',
       isAlone: true,
-      files: { 'poll.csv': polled(), 'commands.log': `2026-03-14T${clock}.000Z RO1 switchover command\n` },
-      says:
-        status === 'fail'
-          ? 'Half B was active when it was removed.'
-          : 'The logs do not settle the role of half B at its removal.',
-      lines: [row('08:40:00', 'RO1-B', 'role', 'active'), gone],
-    })),
+      files: { 'poll.csv': polled('08:45:00', [['08:45:00', 'standby']], ['08:50:10', '08:59:50']) },
+      says: 'The role of half B just before its removal was not observed.',
+      lines: [
+        row('08:45:00', 'RO1-B', 'role', 'standby'),
+        gone,
+        row('08:50:00', 'RO1-B', 'serial', 'T2-1'),
+        row('09:00:00', 'RO1-B', 'role', 'none'),
+      ],
+    },
+    {
+      name: 'the role of the half is never logged, but the other one was active',
+      status: 'pass',
+      without: ['B  role'],
+      says: 'Half B was standby when it was removed (concluded from the role of the other half).',
+      lines: ['08:40:00 RO1 A role active', '09:00:00 RO1 B module removed'],
+    },
+    {
+      name: 'the role of the half is never logged, but the other one was standby',
+      status: 'fail',
+      without: ['B  role', 'A  role'],
+      plus: ['08:40:00  RO1 A  role standby'],
+      says: 'Half B was active when it was removed (concluded from the role of the other half).',
+      lines: ['08:40:00 RO1 A role standby', '09:00:00 RO1 B module removed'],
+    },
   ],
 );

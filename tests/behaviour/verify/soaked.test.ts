@@ -18,7 +18,7 @@ checkCheck(
   soaked,
   {
     // Ready at 09:07, and that held: thirty minutes on is 09:37.
-    says: 'The partner was ready without a break in the 30 minutes at the end.',
+    says: 'The partner was ready without a break in the 30 minutes after the last module had settled.',
     lines: ['09:07:00 RO1 partner ready'],
   },
   [
@@ -26,14 +26,14 @@ checkCheck(
       name: 'lost ten minutes before the end',
       status: 'fail',
       plus: ['09:27:00  RO1  partner not ready', '09:28:00  RO1  partner ready'],
-      says: 'The partner was not ready without a break in the 30 minutes at the end: it was lost.',
+      says: 'The partner was lost in the 30 minutes after the last module had settled.',
       lines: ['09:27:00 RO1 partner not ready'],
     },
     {
       name: 'not ready at the end',
       status: 'fail',
       plus: ['09:27:00  RO1  partner not ready'],
-      says: 'At the end the partner is not ready.',
+      says: 'The partner was lost in the 30 minutes after the last module had settled.',
       lines: ['09:27:00 RO1 partner not ready'],
     },
     {
@@ -60,14 +60,14 @@ checkCheck(
         '09:18:00  RO1  partner ready',
         '09:27:00  RO1 A  light off',
       ],
-      says: 'it was lost.',
+      says: 'The partner was lost in the 30 minutes after the last module had settled.',
       lines: ['09:17:00 RO1 partner not ready'],
     },
     {
       name: 'lost after the thirty minutes',
       status: 'pass',
       plus: ['09:40:00  RO1  partner not ready'],
-      says: 'The partner was ready without a break in the 30 minutes at the end.',
+      says: 'The partner was ready without a break in the 30 minutes after the last module had settled.',
       lines: ['09:07:00 RO1 partner ready', '09:40:00 RO1 partner not ready'],
     },
     {
@@ -89,7 +89,7 @@ checkCheck(
       status: 'pass',
       isAlone: true,
       files: { 'poll.csv': pollText(log, 10, [ready('09:37:01'), serial]) },
-      says: "in the 30 minutes at the end (breaks shorter than the poll's 10 s are not excluded).",
+      says: "in the 30 minutes after the last module had settled (breaks shorter than the poll's 10 s are not excluded).",
       lines: [row('09:07:00', ...readyRow, 'yes'), row('09:37:10', ...readyRow, 'no')],
     },
     {
@@ -99,7 +99,7 @@ checkCheck(
       status: 'inconclusive',
       isAlone: true,
       files: { 'poll.csv': pollText(log, 35, [ready('09:37:11'), serial]) },
-      says: 'The partner was lost at about the begin or the end of the time in the 30 minutes at the end.',
+      says: 'The partner was lost at about the start or the end of the 30 minutes after the last module had settled.',
       lines: [row('09:37:45', ...readyRow, 'no')],
     },
   ],

@@ -1,5 +1,6 @@
 import { switchoverCommanded } from '../../../src/verify/switchover-commanded.ts';
 import { checkCheck } from '../../support/check-check.ts';
+import { journalText } from '../../support/read-text.ts';
 
 /** Who left, and who took over. */
 const roles = ['09:20:01 RO1 A role standby', '09:20:01.1 RO1 B role active'];
@@ -30,7 +31,31 @@ checkCheck(
       name: 'no log ever records a command',
       status: 'not-observed',
       without: ['command'],
-      says: 'None of these logs ever records a switchover command.',
+      says: 'No log that records switchover commands names this pair.',
+      lines: [...roles, '09:07:00 RO1 partner ready'],
+    },
+    {
+      name: 'only a log that does not name this pair records commands',
+      status: 'not-observed',
+      without: ['command'],
+      files: { 'other.log': journalText('09:20:00 RO9 switchover command\n09:30:00 RO9 A link a up') },
+      says: 'No log that records switchover commands names this pair.',
+      lines: [...roles, '09:07:00 RO1 partner ready'],
+    },
+    {
+      name: 'a log that names this pair records a command of another, half a minute before and until the switchover',
+      status: 'fail',
+      without: ['command'],
+      files: { 'other.log': journalText('09:19:31 RO9 switchover command\n09:20:01 RO1 A link a up') },
+      says: 'The switchover to half B came by itself.',
+      lines: [...roles, '09:07:00 RO1 partner ready'],
+    },
+    {
+      name: 'a log that names this pair records a command, but ends before the switchover',
+      status: 'inconclusive',
+      without: ['command'],
+      files: { 'other.log': journalText('09:10:00 RO9 switchover command\n09:20:00 RO1 A link a up') },
+      says: 'Whether the switchover to half B was commanded is not known: the log that records commands does not cover it.',
       lines: [...roles, '09:07:00 RO1 partner ready'],
     },
   ],

@@ -10,6 +10,8 @@ const halfA = [
   '09:30:00  RO1    partner not ready',
   '09:32:00  RO1 A  module inserted',
   '09:32:00  RO1 A  serial T4-9',
+  '09:32:00  RO1 A  model Tern-4',
+  '09:32:00  RO1 A  firmware 6.4.1',
   '09:32:00  RO1 A  light flashing',
   '09:35:00  RO1    partner ready',
   '09:36:00  RO1 A  light steady',
