@@ -1,8 +1,8 @@
 import { endLines } from '../timeline/evidence.ts';
 import { unobservedIn } from '../timeline/observation.ts';
 import type { Conflict } from '../timeline/role-conflicts.ts';
-import { track } from '../timeline/tracks.ts';
-import { type PairTimeline, sayBounds, sayDuration } from '../vocabulary.ts';
+import { statedRoles } from '../timeline/tracks.ts';
+import { sayBounds, sayDuration } from '../vocabulary.ts';
 import type { Check, Outcome, SwapCase } from './check.ts';
 
 export const neverWithoutActive: Check = {
@@ -10,7 +10,7 @@ export const neverWithoutActive: Check = {
   title: 'Always exactly one half active',
   judge(swap) {
     const { timeline } = swap.facts;
-    const silent = timeline.halves.filter((half) => !isStated(timeline, half));
+    const silent = timeline.halves.filter((half) => statedRoles(timeline, half).length === 0);
     if (silent.length > 0) {
       const statement = `The role of half ${silent.join(' and half ')} was never logged.`;
       return { status: 'not-observed', statement, evidence: endLines(timeline) };
@@ -56,11 +56,6 @@ function throughout({ facts, switchovers }: SwapCase): Outcome {
     statement: `One half, and only one, was active throughout${hidden}${silent}.`,
     evidence: first === undefined ? endLines(facts.timeline) : [first, ...rest],
   };
-}
-
-/** True if a line states the role of a half, if only once. */
-function isStated(timeline: PairTimeline, half: string): boolean {
-  return track(timeline, half, 'role').some((s) => !s.concluded && s.value !== 'none' && s.value !== null);
 }
 
 function whoWas({ kind }: Conflict): string {

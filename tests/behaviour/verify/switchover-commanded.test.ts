@@ -24,8 +24,15 @@ checkCheck(
       name: 'no switchover in the swap',
       status: 'pass',
       without: ['09:20:01'],
-      says: 'There was none: no switchover in this swap.',
+      says: 'No switchover was logged in this swap.',
       lines: ['08:40:00 RO1 configuration current', '09:45:00 RO1 configuration current'],
+    },
+    {
+      name: 'commanded, and no line states a role or a switchover',
+      status: 'inconclusive',
+      without: ['role'],
+      says: 'A switchover was commanded; whether it came was not logged.',
+      lines: ['09:20:00 RO1 switchover command'],
     },
     {
       name: 'no log ever records a command',

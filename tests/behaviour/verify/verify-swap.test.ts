@@ -63,7 +63,7 @@ describe('the verdict', () => {
       'which half was standby is never logged: nothing is verified without it',
       { without: ['role'] },
       'inconclusive',
-      'Pair RO1 is neither verified nor refuted: half B was replaced. Not observed, to be signed for by hand: only the standby was removed; new module took the standby role; always exactly one half active.',
+      'Pair RO1 is neither verified nor refuted: half B was replaced. The logs do not settle: partner ready before each switchover; no switchover came by itself. Not observed, to be signed for by hand: only the standby was removed; new module took the standby role; always exactly one half active.',
     ],
     [
       'readiness is never logged: nothing is verified without it',
