@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { attemptsOf, isFailed } from '../../../src/timeline/attempts.ts';
+import { referenceBands } from '../../../src/timeline/reference-bands.ts';
 import { defaultRules } from '../../../src/timeline/rules.ts';
 import { standbyAt } from '../../../src/timeline/standby.ts';
 import type { Attempt } from '../../../src/vocabulary.ts';
@@ -111,6 +112,26 @@ describe('an attempt', () => {
       false,
       false,
       false,
+    ]);
+  });
+});
+
+describe('how long attempts that worked stayed in a stage', () => {
+  test('is told as the shortest, the middle and the longest, without those that failed', async () => {
+    const found = await attempts(
+      restart,
+      lost,
+      '10:12:00 RO1 partner ready',
+      '10:15:00 RO1 B module restart',
+      '10:15:00 RO1 partner not ready',
+      '10:18:00 RO1 partner ready',
+      '10:22:00 RO1 B module restart',
+      '10:22:00 RO1 partner not ready',
+      '10:23:00 RO1 B sync failed',
+    );
+    // `starting`, by its role, for 120 s and 180 s; ready to the next restart for 180 s and 240 s, or five minutes at most.
+    expect(referenceBands(found)).toEqual([
+      { stage: 'starting', count: 2, shortest: 120, median: 150, longest: 180 },
     ]);
   });
 });

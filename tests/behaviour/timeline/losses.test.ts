@@ -46,6 +46,12 @@ describe('a loss of the partner', () => {
     expect(await losses(lost('10:10:01'), ...reflashed)).toEqual(['10:10:01 planned', '10:20:00 counted']);
   });
 
+  test('is planned from the start of a reflash that never ended, to the end of the log', async () => {
+    expect(
+      await losses('10:10:00 RO1 B reflash start', lost('10:10:01'), ready('10:20:00'), lost('10:30:00')),
+    ).toEqual(['10:10:01 planned', '10:30:00 planned']);
+  });
+
   test('of a reflash that came after the work on the same half was done is explained by that reflash alone', async () => {
     const swapped = [
       '10:05:00 RO1 B module removed',

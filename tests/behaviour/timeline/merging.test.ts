@@ -169,4 +169,26 @@ describe('a state', () => {
       await told({ 'a.csv': early, 'b.csv': late.replaceAll('6.4.1', '6.2.0') }, 'firmware'),
     ).toHaveLength(1);
   });
+
+  test('of firmware that is said again after a restart is no change, nor is a light after a fault', async () => {
+    const again = (what: string, between: string): readonly string[] => [
+      `10:00:00 RO1 B ${what}`,
+      `10:04:00 RO1 B ${between}`,
+      `10:05:00 RO1 B ${what}`,
+    ];
+    expect(await one('firmware', ...again('firmware 6.4.1', 'module restart'))).toHaveLength(1);
+    expect(await one('light', ...again('light steady', 'fault'))).toHaveLength(1);
+  });
+
+  test('of readiness was lost with the first of several things that took it', async () => {
+    const begin = ['10:00:00 RO1 A role active', '10:00:00 RO1 B role standby', '10:00:00 RO1 partner ready'];
+    const lost = async (...lines: readonly string[]): Promise<string | undefined> =>
+      (await one('partner-ready', ...begin, ...lines, '10:08:00 RO1 partner ready'))[1];
+    expect(await lost('10:05:00 RO1 B module restart', '10:06:00 RO1 B module removed')).toMatch(
+      /^10:05:00 pair partner-ready no/,
+    );
+    expect(await lost('10:05:00 RO1 B module removed', '10:06:00 RO1 B module restart')).toMatch(
+      /^10:05:00 pair partner-ready no/,
+    );
+  });
 });

@@ -181,6 +181,15 @@ describe('what a switchover came upon', () => {
     expect(await ready('10:05:01 RO1 partner ready')).toEqual([true, 0]);
   });
 
+  test('a partner that was lost at the last reading before a polled switchover', async () => {
+    const poll = pollText(['10:00:00', '10:10:00'], 10, [
+      ['RO1-A', 'role', ['10:00:00', 'active'], ['10:05:00', 'standby']],
+      ['RO1-B', 'role', ['10:00:00', 'standby'], ['10:05:00', 'active']],
+    ]);
+    const log = journalText('10:00:00 RO1 partner ready\n10:04:50 RO1 partner not ready');
+    expect((await only({ 'poll.csv': poll, 'ro1.log': log })).partnerReady).toBe(false);
+  });
+
   test('a partner that was ready since before the log, by a poll', async () => {
     const poll = pollText(['10:00:00', '10:10:00'], 10, [['RO1', 'partner-ready', ['10:00:00', 'yes']]]);
     const log = journalText([...begin.slice(0, 2), ...exchange, end].join('\n'));
