@@ -81,6 +81,10 @@ describe('an attempt ends', () => {
     expect(await ends(restart, lost, '10:29:01 RO1 partner ready')).toEqual(['B restart unfinished 1200']);
     expect(await ends(restart, lost, '10:29:00 RO1 partner ready')).toEqual(['B restart ready 1140']);
     expect(await ends(lost, ready)).toEqual(['B loss ready 120']);
+    expect(await ends(lost, ready, '10:12:30 RO1 partner not ready')).toEqual([
+      'B loss lost 120',
+      'B loss unfinished 1050',
+    ]);
   });
 });
 
@@ -98,6 +102,13 @@ describe('an attempt', () => {
     const [found] = await attempts(...own, restart, lost, '10:13:00 RO1 B sync failed');
     expect([found?.model, found?.serial, found?.firmware]).toEqual(['Tern-4', null, '6.2.0']);
     expect(found?.evidence.map((line) => line.text.slice(11, 19))).toEqual(['10:10:00', '10:13:00']);
+    const inserted = [
+      '10:10:00 RO1 B module inserted',
+      '10:10:00 RO1 B model Tern-4',
+      '10:10:00 RO1 B serial T4-2',
+    ];
+    const [came] = await attempts('10:05:00 RO1 B module removed', ...inserted);
+    expect(came?.evidence[0].text).toContain('module inserted');
     const [open] = await attempts(restart, lost);
     expect(open?.evidence.map((line) => line.text.slice(11, 19))).toEqual(['10:10:00', '10:30:00']);
   });

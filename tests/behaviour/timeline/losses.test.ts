@@ -92,6 +92,17 @@ describe('exposure', () => {
     ]);
   });
 
+  test('rests on the line that began it and the one that ended it', async () => {
+    const { exposed: found } = await factsOfPair([
+      ...begin,
+      lost('10:10:00'),
+      ready('10:14:00'),
+      lost('10:30:00'),
+      end,
+    ]);
+    expect(found.map((e) => e.evidence.map((l) => l.line))).toEqual([[4, 5], [6]]);
+  });
+
   test('by a poll has bounds; what was not observed of it is not counted for certain', async () => {
     // Lost in (10:09:50, 10:10:00], ready in (10:29:50, 10:30:00]: 19 min 50 s to 20 min 10 s.
     const polled = (...gaps: readonly (readonly [string, string])[]): Told => ({

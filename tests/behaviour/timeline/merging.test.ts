@@ -64,6 +64,16 @@ describe('what two sources tell of', () => {
     }
   });
 
+  test('has the stamp with decimals also where the other is later', async () => {
+    const files = {
+      'a.log': journalText('10:05:00.400 RO1 B module restart'),
+      'b.log': journalText('10:05:01 RO1 B module restart').replace('.000Z', 'Z'),
+    };
+    expect((await factsOfPair(files)).timeline.events.map((e) => [eventLine(e), e.resolution])).toEqual([
+      ['10:05:00.400 B restart - was -', 0],
+    ]);
+  });
+
   test('three of them tell of is one too', async () => {
     const files = {
       'a.log': journalText('10:05:00 RO1 B module restart'),
@@ -190,5 +200,17 @@ describe('a state', () => {
     expect(await lost('10:05:00 RO1 B module removed', '10:06:00 RO1 B module restart')).toMatch(
       /^10:05:00 pair partner-ready no/,
     );
+  });
+
+  test('is not taken for lost by a field note, which tells the minute only', async () => {
+    const files = {
+      'a.log': journalText('10:00:00 RO1 B light steady\n10:08:00 RO1 B light steady'),
+      'notes.txt': 'Pair RO1\n2026-03-14\n10:03 pulled standby from slot B\n',
+    };
+    expect(await told(files, 'light')).toHaveLength(1);
+    const { timeline } = await factsOfPair(files);
+    expect(
+      timeline.events.filter((e) => e.signal === 'removed').map((e) => [eventLine(e), e.resolution]),
+    ).toEqual([['10:03:00..10:04:00 B removed - was -', 0]]);
   });
 });

@@ -155,6 +155,16 @@ describe('an export that names roles only', () => {
     ]);
   });
 
+  test('gives gauges of several files in the order of time', async () => {
+    const load = (from: string, to: string, percent: string): string =>
+      pollText([from, to], 10, [['RO1-A', 'load', ['10:00:00', percent]]]);
+    const { timeline } = await factsOfPair({
+      'a.csv': load('10:10:00', '10:14:00', '40'),
+      'b.csv': load('10:00:00', '10:04:00', '30'),
+    });
+    expect(timeline.gauges.map((g) => [g.half, ...g.bins.map((b) => b.mean)])).toEqual([['A', 30, 40]]);
+  });
+
   test('goes on under the new roles after a switchover that a journal tells', async () => {
     const roles = ['10:00:00 RO1 A role active', '10:00:00 RO1 B role standby'];
     const exchange = ['10:05:03 RO1 A role standby', '10:05:03 RO1 B role active'];
