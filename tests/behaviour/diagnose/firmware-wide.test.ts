@@ -97,4 +97,43 @@ describe('the failures of other pairs', () => {
   test('are not spoken of where there is no other pair', async () => {
     expect(await said({})).toBe('The files speak of no other pair.');
   });
+
+  const often = (name: string, firmware: string, count: number): string =>
+    pair(name, firmware, ...Array.from({ length: count }, (_, index) => loss(`06:${10 + index * 4}`)).flat());
+
+  test('speak for it where two pairs with it lose their partner again and again, and those without never', async () => {
+    const files = {
+      'ro2.log': often('RO2', '6.4.1', 6),
+      'ro3.log': often('RO3', '6.4.1', 6),
+      'ro4.log': pair('RO4', '6.2.0'),
+      'ro5.log': pair('RO5', '6.2.0'),
+    };
+    // Twelve of twelve in half of the time: p = 1 / 4096, and 1 / (e * p * ln(1 / p)) is 181 to 1, 22.6 decibans. The lower
+    // limit: 0.025^(1/12) is 0.7354, and 0.7354 / 0.2646 is 2.8.
+    const found = (await diagnoseCase({ name: '', files })).causes.find((c) => c.id === firmwareWide.meta.id);
+    expect(found?.decibans).toBe(22.6);
+    expect(found?.for.map((p) => p.statement)).toEqual([
+      'Losses and failed attempts of other pairs: with firmware 6.4.1 12 in 4.0 h, on 2 pairs; with another 0 in 4.0 h. The rate is higher by a factor from 2.8 without an upper limit.',
+    ]);
+    // The last three losses of each.
+    expect(found?.for[0].evidence.map(({ file, text }) => `${file} ${text.slice(11, 16)}`)).toEqual([
+      'ro2.log 06:22',
+      'ro2.log 06:26',
+      'ro2.log 06:30',
+      'ro3.log 06:22',
+      'ro3.log 06:26',
+      'ro3.log 06:30',
+    ]);
+  });
+
+  test('do not where it is one pair only', async () => {
+    const files = {
+      'ro2.log': often('RO2', '6.4.1', 12),
+      'ro3.log': pair('RO3', '6.2.0'),
+      'ro4.log': pair('RO4', '6.2.0'),
+    };
+    expect(await said(files)).toContain(
+      'with firmware 6.4.1 12 in 2.0 h, on 1 pair; with another 0 in 4.0 h.',
+    );
+  });
 });

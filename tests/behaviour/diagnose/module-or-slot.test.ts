@@ -67,6 +67,18 @@ describe('a module that fails in two places where others are ready', () => {
       'Module T4-1 failed 4, ready 0 in RO1 half B and RO2 half B; other modules there failed 0, ready 3.',
     ]);
   });
+  test('is not what the trouble follows where others fail there as well', async () => {
+    const all = [
+      fails('RO2', 'T4-8', '06'),
+      fails('RO2', 'T4-1', '07'),
+      works('RO2', 'T4-7', '09', true),
+      fails('RO1', 'T4-9', '06'),
+      fails('RO1', 'T4-1', '08', true),
+    ];
+    expect(told(await diagnosed(...all), 'follows-module')).toEqual([
+      'Module T4-1 failed 4, ready 0 in RO1 half B and RO2 half B; other modules there failed 4, ready 1.',
+    ]);
+  });
   test('says nothing of the slot: only one of its modules failed in it', async () => {
     expect(told(await diagnosed(...story), 'follows-slot')).toEqual([
       'Only one of its modules failed in it, half B, so slot and module can not be told apart by it.',
@@ -94,6 +106,7 @@ describe('a slot in which two modules fail that are ready elsewhere', () => {
     works('RO2', 'T4-1', '06'),
     works('RO2', 'T4-2', '07'),
     works('RO2', 'T4-7', '08', true),
+    works('RO1', 'T4-5', '06'),
     fails('RO1', 'T4-1', '08'),
     fails('RO1', 'T4-2', '09', true),
   ];

@@ -111,6 +111,25 @@ describe('a healthy pair', () => {
     expect((await diagnosed([...begin, lost, '10:29:00.001 RO1 partner ready', end])).healthy).toBe(false);
   });
 
+  test('is one whose flapping has died down, and one whose light was steady in time', async () => {
+    const losses = [1, 3, 5].flatMap((m) => [
+      `10:0${m}:00 RO1 partner not ready`,
+      `10:0${m}:20 RO1 partner ready`,
+    ]);
+    expect((await diagnosed([...begin, ...losses, '10:20:00 RO1 configuration current'])).healthy).toBe(
+      false,
+    );
+    expect((await diagnosed([...begin, ...losses, '11:00:00 RO1 configuration current'])).healthy).toBe(true);
+    const steady = [
+      restart,
+      lost,
+      '10:12:00 RO1 partner ready',
+      '10:12:00 RO1 B light steady',
+      '10:25:00 RO1 B light flashing',
+    ];
+    expect((await diagnosed([...begin, ...steady, end])).healthy).toBe(true);
+  });
+
   test('is one whose late light became steady after all, or whose half is active by now', async () => {
     const late = [restart, lost, '10:10:00 RO1 B light flashing', '10:12:00 RO1 partner ready'];
     expect((await diagnosed([...begin, ...late, end])).healthy).toBe(false);

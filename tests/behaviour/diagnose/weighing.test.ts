@@ -1,9 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { diagnose } from '../../../src/pipeline.ts';
 import type { Diagnosis } from '../../../src/vocabulary.ts';
 import { type CauseCase, diagnoseCase, pollFile, pollOf } from '../../support/check-cause.ts';
-import { at } from '../../support/clean-swap.ts';
-import { analyseTexts, journalText } from '../../support/read-text.ts';
+import { pollText } from '../../support/clean-swap.ts';
 
 type Variant = Omit<CauseCase, 'name'>;
 const diagnosed = (variant: Variant): Promise<Diagnosis> => diagnoseCase({ name: '', ...variant });
@@ -85,10 +83,53 @@ describe('a fault that comes and goes', () => {
     ]);
   });
 
+  test('of a link is that of the restart where both come together', async () => {
+    const restarts = clocks.map((clock) => `${clock}  RO1 B  module restart`);
+    const variant = { plus: [...dips('link a down', 'link a up'), ...restarts] };
+    expect(await told(variant, 'link-down')).toEqual(['doubted', 'No link is reported as down.']);
+  });
+
   test('of a link is that of the supply where both come together', async () => {
     const variant = { plus: [...dips('link a down', 'link a up'), ...dips('supply fault', 'supply good')] };
     expect(await told(variant, 'link-down')).toEqual(['doubted', 'No link is reported as down.']);
     expect((await told(variant, 'supply-fault'))[0]).toBe(30);
+  });
+});
+
+describe('what is looked at', () => {
+  test('of a gauge is the time of each attempt', async () => {
+    // 96 % from 07:15 on, when the three attempts were over.
+    const load = pollFile(
+      pollOf('RO1-A', 'load', [
+        [0, 35],
+        [75, 96],
+      ]),
+    );
+    expect(await told({ files: load }, 'active-overloaded')).toEqual([
+      'doubted',
+      'Attempts failed without such a load: 3 times.',
+      'The median load of the active half A was 96 %; the limit is 90 %. It was so at 0 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+    ]);
+  });
+
+  test('of restarts are those of the half in trouble, from 5 s before the trouble on', async () => {
+    const restarts = async (...lines: readonly string[]): Promise<unknown> =>
+      (await told({ plus: lines }, 'restart-loop'))[1];
+    const none = 'No restart was logged in this time.';
+    expect(await restarts('06:59:55  RO1 B  module restart')).toBe(
+      'Half B restarted once: too few for a loop.',
+    );
+    expect(await restarts('06:59:54.999  RO1 B  module restart')).toBe(none);
+    expect(await restarts('07:20:00  RO1 A  module restart')).toBe(none);
+  });
+
+  test('of firmware is nothing where none is reported any more', async () => {
+    const poll = pollText(['06:00:00', '08:00:00'], 60, [
+      ['RO1-B', 'firmware', ['06:00:00', '6.4.1'], ['06:59:00', '']],
+    ]);
+    expect(
+      await told({ without: ['RO1 B  firmware'], files: { 'poll.csv': poll } }, 'firmware-differs'),
+    ).toEqual(['doubted', 'What is logged of firmware does not tell of the half or the times in question.']);
   });
 });
 
@@ -149,73 +190,4 @@ describe('a limit', () => {
       'was out of sight 3 times in this time',
     );
   });
-});
-
-describe('too little data', () => {
-  test('counts one attempt as one, and asks for more of the same where everything was logged', async () => {
-    const gauges = pollFile(
-      pollOf('RO1-A', 'load', [[0, 35]]),
-      pollOf('RO1-A', 'free-memory', [[0, 4e6]]),
-      pollOf('RO1-B', 'free-memory', [[0, 4e6]]),
-    );
-    const { causes } = await diagnosed({
-      without: ['sync'],
-      plus: ['07:01:00  RO1 B  sync start', '07:03:00  RO1 B  sync failed'],
-      files: gauges,
-    });
-    expect(causes[0]?.for.map((p) => p.statement)).toEqual([
-      'In 1 h 00 min of trouble 1 attempt was logged, 1 of them certainly failed; a partner was ready 1 time to compare with.',
-    ]);
-    expect(causes[0]?.next).toMatch(
-      /^Everything that the causes need was logged of RO1, but too little happened: /,
-    );
-  });
-});
-
-describe('what the attempts are compared with', () => {
-  const begin = (name: string, model: string): readonly string[] => [
-    `06:00:00 ${name} A role active`,
-    `06:00:00 ${name} B role standby`,
-    `06:00:00 ${name} B model ${model}`,
-    `06:00:00 ${name} B firmware 6.4.1`,
-    `06:00:00 ${name} partner ready`,
-  ];
-  const worked = (name: string, hour: string): readonly string[] => [
-    `${hour}:00:00 ${name} B module restart`,
-    `${hour}:00:00 ${name} partner not ready`,
-    `${hour}:02:00 ${name} partner ready`,
-  ];
-  const failing = [
-    '10:00:00 RO1 B module restart',
-    '10:00:00 RO1 partner not ready',
-    '10:05:00 RO1 B sync failed',
-    '10:30:00 RO1 A light off',
-  ];
-  const reference = async (...hours: readonly string[]): Promise<readonly unknown[]> => {
-    const lines = [...begin('RO1', 'Tern-4'), ...hours.flatMap((hour) => worked('RO1', hour)), ...failing];
-    const other = [...begin('RO2', 'Tern-2'), ...worked('RO2', '08'), '10:30:00 RO2 A light off'];
-    const files = {
-      'a.log': journalText([...lines].sort().join('\n')),
-      'b.log': journalText(other.join('\n')),
-    };
-    const found = diagnose(await analyseTexts(files), 'RO1').reference;
-    return [found.sameModule, ...found.bands.map((b) => b.count)];
-  };
-
-  test('are those of the same model and firmware that worked, from three on; else all', async () => {
-    // Each was identified by its model and firmware until it was ready.
-    expect(await reference('07', '08', '09')).toEqual([true, 3]);
-    expect(await reference('07', '08')).toEqual([false, 3]);
-  });
-});
-
-test('the staff begins a tenth of its length before the trouble', async () => {
-  // Trouble from 07:00 to 08:00: six minutes and forty seconds are a tenth of 66:40.
-  const { staff } = await diagnosed({});
-  expect([staff.from, staff.to]).toEqual([at('06:53:20'), at('08:00:00')]);
-  const { staff: early } = await diagnosed({
-    plus: ['06:00:30  RO1    partner not ready'],
-    without: ['07:00:00  RO1    partner'],
-  });
-  expect(early.from).toBe(at('06:00:00'));
 });
