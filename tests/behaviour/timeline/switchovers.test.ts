@@ -66,11 +66,32 @@ describe('a switchover', () => {
   });
 
   test('is none where a half leaves the active role and takes it again', async () => {
-    const poll = pollText(['10:00:00', '10:10:00'], 10, [
-      ['RO1-A', 'role', ['10:00:00', 'active'], ['10:05:00', 'standby'], ['10:05:30', 'active']],
-      ['RO1-B', 'role', ['10:00:00', 'standby']],
-    ]);
-    expect(told(await factsOfPair({ 'poll.csv': poll }))).toEqual([]);
+    const polled = (
+      a: readonly (readonly [string, string])[],
+      b: readonly (readonly [string, string])[],
+    ): Told => ({
+      'poll.csv': pollText(['10:00:00', '10:10:00'], 10, [
+        ['RO1-A', 'role', ['10:00:00', 'active'], ...a],
+        ['RO1-B', 'role', ['10:00:00', 'standby'], ...b],
+      ]),
+    });
+    const again = polled(
+      [
+        ['10:05:00', 'standby'],
+        ['10:05:30', 'active'],
+      ],
+      [],
+    );
+    expect(told(await factsOfPair(again))).toEqual([]);
+    const after = polled(
+      [['10:05:00', 'standby']],
+      [
+        ['10:05:10', 'active'],
+        ['10:05:30', 'standby'],
+        ['10:06:00', 'active'],
+      ],
+    );
+    expect(told(await factsOfPair(after))).toEqual(['10:04:50..10:05:00 A>B gap 0-20']);
   });
 
   test('is none where a role is only said again', async () => {
