@@ -14,7 +14,10 @@ type Placed = Mutant & { readonly file: string };
 /** How long one run of every test without a mutant may take. */
 const recordMs = 600_000;
 
-/** `npm run mutants -- FOLDER [--all | --sample N --seed S]`: which mutants of src/FOLDER its own tests let live. */
+/**
+ * `npm run mutants -- FOLDER [--all | --sample N --seed S] [--within SECONDS]`: which mutants of src/FOLDER its own tests let live.
+ * `--within` leaves out tests that take longer: what lives then might not have lived with them.
+ */
 export async function runMutants(...args: readonly string[]): Promise<string> {
   const { values, positionals } = parseArgs({
     args: [...args],
@@ -23,6 +26,7 @@ export async function runMutants(...args: readonly string[]): Promise<string> {
       all: { type: 'boolean' },
       sample: { type: 'string' },
       seed: { type: 'string', default: '1' },
+      within: { type: 'string' },
     },
   });
   const [folder = ''] = positionals;
@@ -31,9 +35,10 @@ export async function runMutants(...args: readonly string[]): Promise<string> {
   );
   const wanted =
     values.sample === undefined ? all : sampleOf(all, Number(values.sample), Number(values.seed));
-  const ends = await tryAll(folder, wanted);
+  const within = Number(values.within ?? Number.POSITIVE_INFINITY);
+  const { ends, slow } = await tryAll(folder, wanted, within * 1000);
   const of = wanted.length < all.length ? ` of ${all.length} (seed ${values.seed})` : '';
-  return `src/${folder}: ${wanted.length} mutants${of}; ${said(wanted, ends)}`;
+  return `src/${folder}: ${wanted.length} mutants${of}; ${said(wanted, ends)}${slow.map((name) => `\nleft out, too slow: ${name}`).join('')}`;
 }
 
 /** Some of the mutants, the same for the same seed, in their order. */
@@ -46,13 +51,20 @@ function sampleOf(all: readonly Placed[], count: number, seed: number): readonly
     .sort((a, b) => a.id - b.id);
 }
 
-async function tryAll(folder: string, wanted: readonly Placed[]): Promise<ReadonlyMap<number, End>> {
+interface Tried {
+  readonly ends: ReadonlyMap<number, End>;
+  /** The tests that were left out. */
+  readonly slow: readonly string[];
+}
+
+async function tryAll(folder: string, wanted: readonly Placed[], mostMs: number): Promise<Tried> {
   const first = await hire(folder);
   const recorded = await first.ask({ mutant: null }, recordMs);
   if (recorded?.kind !== 'recorded') throw new Error('A test fails without a mutant: see vitest.');
   // The quickest tests first: most mutants do not outlive them.
-  const tests = recorded.tests.map((test, place) => ({ ...test, place }));
-  tests.sort((a, b) => a.milliseconds - b.milliseconds);
+  const known = recorded.tests.map((test, place) => ({ ...test, place }));
+  known.sort((a, b) => a.milliseconds - b.milliseconds);
+  const tests = known.filter((test) => test.milliseconds <= mostMs);
   const atLoad = new Set(recorded.atLoad);
   const ends = new Map<number, End>();
   const queue = wanted.values();
@@ -69,7 +81,7 @@ async function tryAll(folder: string, wanted: readonly Placed[]): Promise<Readon
   };
   const others = Array.from({ length: availableParallelism() - 1 }, async () => lane(await hire(folder)));
   await Promise.all([lane(first), ...others]);
-  return ends;
+  return { ends, slow: known.slice(tests.length).map((test) => test.name) };
 }
 
 async function tryOne(

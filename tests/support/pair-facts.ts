@@ -50,3 +50,12 @@ export function stamp(clock: string, earliest = clock, resolution = 0): Stamp {
   const at = (text: string): number => Date.parse(`2026-03-14T${text}Z`);
   return { time: at(clock), earliest: at(earliest), resolution };
 }
+
+/** The one switchover of a story. Throws if there is not just one. */
+export async function onlySwitchover(story: Told): Promise<PairFacts['switchovers'][number]> {
+  const { switchovers } = await factsOfPair(story);
+  const [switchover] = switchovers;
+  if (switchover === undefined || switchovers.length > 1)
+    throw new Error('There is not just one switchover.');
+  return switchover;
+}

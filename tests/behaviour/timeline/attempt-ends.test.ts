@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { attemptsOf, isFailed } from '../../../src/timeline/attempts.ts';
+import { referenceBands } from '../../../src/timeline/reference-bands.ts';
 import { defaultRules } from '../../../src/timeline/rules.ts';
 import { standbyAt } from '../../../src/timeline/standby.ts';
 import type { Attempt } from '../../../src/vocabulary.ts';
@@ -80,6 +81,10 @@ describe('an attempt ends', () => {
     expect(await ends(restart, lost, '10:29:01 RO1 partner ready')).toEqual(['B restart unfinished 1200']);
     expect(await ends(restart, lost, '10:29:00 RO1 partner ready')).toEqual(['B restart ready 1140']);
     expect(await ends(lost, ready)).toEqual(['B loss ready 120']);
+    expect(await ends(lost, ready, '10:12:30 RO1 partner not ready')).toEqual([
+      'B loss lost 120',
+      'B loss unfinished 1050',
+    ]);
   });
 });
 
@@ -97,6 +102,13 @@ describe('an attempt', () => {
     const [found] = await attempts(...own, restart, lost, '10:13:00 RO1 B sync failed');
     expect([found?.model, found?.serial, found?.firmware]).toEqual(['Tern-4', null, '6.2.0']);
     expect(found?.evidence.map((line) => line.text.slice(11, 19))).toEqual(['10:10:00', '10:13:00']);
+    const inserted = [
+      '10:10:00 RO1 B module inserted',
+      '10:10:00 RO1 B model Tern-4',
+      '10:10:00 RO1 B serial T4-2',
+    ];
+    const [came] = await attempts('10:05:00 RO1 B module removed', ...inserted);
+    expect(came?.evidence[0].text).toContain('module inserted');
     const [open] = await attempts(restart, lost);
     expect(open?.evidence.map((line) => line.text.slice(11, 19))).toEqual(['10:10:00', '10:30:00']);
   });
@@ -111,6 +123,26 @@ describe('an attempt', () => {
       false,
       false,
       false,
+    ]);
+  });
+});
+
+describe('how long attempts that worked stayed in a stage', () => {
+  test('is told as the shortest, the middle and the longest, without those that failed', async () => {
+    const found = await attempts(
+      restart,
+      lost,
+      '10:12:00 RO1 partner ready',
+      '10:15:00 RO1 B module restart',
+      '10:15:00 RO1 partner not ready',
+      '10:18:00 RO1 partner ready',
+      '10:22:00 RO1 B module restart',
+      '10:22:00 RO1 partner not ready',
+      '10:23:00 RO1 B sync failed',
+    );
+    // `starting`, by its role, for 120 s and 180 s; ready to the next restart for 180 s and 240 s, or five minutes at most.
+    expect(referenceBands(found)).toEqual([
+      { stage: 'starting', count: 2, shortest: 120, median: 150, longest: 180 },
     ]);
   });
 });

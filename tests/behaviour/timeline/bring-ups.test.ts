@@ -165,3 +165,21 @@ describe('what came up', () => {
     ]);
   });
 });
+
+describe('the lines of a bring-up', () => {
+  const evidence = async (...lines: readonly string[]): Promise<readonly (readonly number[])[]> =>
+    (await factsOfPair([...begin, ...inserted, ...lines, end])).bringUps.map((b) =>
+      b.evidence.map((l) => l.line),
+    );
+
+  test('are its start, the first readiness and the one that held; without one the start and the last line', async () => {
+    expect(await evidence('10:14:00 RO1 partner ready')).toEqual([[6, 7]]);
+    const again = [
+      '10:14:00 RO1 partner ready',
+      '10:14:30 RO1 partner not ready',
+      '10:20:00 RO1 partner ready',
+    ];
+    expect(await evidence(...again)).toEqual([[6, 7, 9]]);
+    expect(await evidence('10:15:00 RO1 B light flashing')).toEqual([[6, 8]]);
+  });
+});

@@ -77,4 +77,10 @@ describe('what a poll leaves unobserved', () => {
       '10:20:00-10:22:00',
     ]);
   });
+
+  test('is nothing between two polls of which one begins with the last reading of the other', async () => {
+    const part = (from: string, to: string): string => pollText([from, to], 10, [ready]);
+    const files = { 'a.csv': part('10:00:00', '10:10:00'), 'b.csv': part('10:10:00', '10:20:00') };
+    expect(await seen(files)).toEqual([[], ['10:00:00-10:20:00']]);
+  });
 });

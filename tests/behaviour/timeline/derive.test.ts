@@ -169,4 +169,25 @@ describe('what a poll of firmware shows', () => {
     const logged = ['10:05:05 RO1 B module inserted'];
     expect(await events(firmware(['10:06:00', '6.3.0']), ...logged)).toEqual(['10:05:05 B inserted']);
   });
+
+  test('may be read of a new module shortly before its serial is', async () => {
+    const serial: Values = [old, ['10:05:00', 'T4-2']];
+    expect(await events({ serial, ...firmware(['10:04:40', '6.3.0']) })).toEqual([
+      '10:04:50..10:05:00 B removed',
+      '10:04:50..10:05:00 B inserted',
+    ]);
+  });
+
+  test('what was logged when a module came is not what happened when the next one did', async () => {
+    const serial: Values = [
+      ['10:00:00', ''],
+      ['10:01:00', 'T2-1'],
+      ['10:05:00', 'T4-2'],
+    ];
+    expect(await events({ serial }, '10:01:20 RO1 B module inserted')).toEqual([
+      '10:01:20 B inserted',
+      '10:04:50..10:05:00 B removed',
+      '10:04:50..10:05:00 B inserted',
+    ]);
+  });
 });

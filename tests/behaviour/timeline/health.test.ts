@@ -156,4 +156,20 @@ describe('the health of a pair', () => {
     );
     expect(found?.marks.map((m) => m.what)).toContain('09:02 pulled standby from slot B');
   });
+
+  test('has no span where nothing is reported any more', async () => {
+    const poll = pollText(['09:00:00', '09:30:00'], 10, [
+      ['RO1-B', 'firmware', ['09:00:00', '6.2.0'], ['09:10:00', '']],
+    ]);
+    const [found] = healthOfPairs(await analyseTexts({ 'poll.csv': poll }));
+    expect(found?.spans.map((s) => [s.value, s.from - nine, s.to - nine])).toEqual([['6.2.0', 0, 600_000]]);
+  });
+
+  test('marks no first reading: it is no change', async () => {
+    const poll = pollText(['09:00:00', '09:30:00'], 10, [
+      ['RO1', 'partner-ready', ['09:00:00', 'yes'], ['09:10:00', 'no']],
+    ]);
+    const [found] = healthOfPairs(await analyseTexts({ 'poll.csv': poll }));
+    expect(found?.marks.map((m) => m.what)).toEqual(['partner lost']);
+  });
 });

@@ -47,6 +47,12 @@ describe('a loss of the partner', () => {
     expect(await losses(lost('10:10:01'), ...reflashed)).toEqual(['10:10:01 planned', '10:20:00 counted']);
   });
 
+  test('is planned from the start of a reflash that never ended, to the end of the log', async () => {
+    expect(
+      await losses('10:10:00 RO1 B reflash start', lost('10:10:01'), ready('10:20:00'), lost('10:30:00')),
+    ).toEqual(['10:10:01 planned', '10:30:00 planned']);
+  });
+
   test('of a reflash that came after the work on the same half was done is explained by that reflash alone', async () => {
     const swapped = [
       '10:05:00 RO1 B module removed',
@@ -85,6 +91,17 @@ describe('exposure', () => {
       '10:10:00-10:14:00 240 (240)',
       '10:30:00-10:40:00 600 (600)',
     ]);
+  });
+
+  test('rests on the line that began it and the one that ended it', async () => {
+    const { exposed: found } = await factsOfPair([
+      ...begin,
+      lost('10:10:00'),
+      ready('10:14:00'),
+      lost('10:30:00'),
+      end,
+    ]);
+    expect(found.map((e) => e.evidence.map((l) => l.line))).toEqual([[4, 5], [6]]);
   });
 
   test('by a poll has bounds; what was not observed of it is not counted for certain', async () => {

@@ -64,6 +64,16 @@ describe('what two sources tell of', () => {
     }
   });
 
+  test('has the stamp with decimals also where the other is later', async () => {
+    const files = {
+      'a.log': journalText('10:05:00.400 RO1 B module restart'),
+      'b.log': journalText('10:05:01 RO1 B module restart').replace('.000Z', 'Z'),
+    };
+    expect((await factsOfPair(files)).timeline.events.map((e) => [eventLine(e), e.resolution])).toEqual([
+      ['10:05:00.400 B restart - was -', 0],
+    ]);
+  });
+
   test('three of them tell of is one too', async () => {
     const files = {
       'a.log': journalText('10:05:00 RO1 B module restart'),
@@ -168,5 +178,39 @@ describe('a state', () => {
     expect(
       await told({ 'a.csv': early, 'b.csv': late.replaceAll('6.4.1', '6.2.0') }, 'firmware'),
     ).toHaveLength(1);
+  });
+
+  test('of firmware that is said again after a restart is no change, nor is a light after a fault', async () => {
+    const again = (what: string, between: string): readonly string[] => [
+      `10:00:00 RO1 B ${what}`,
+      `10:04:00 RO1 B ${between}`,
+      `10:05:00 RO1 B ${what}`,
+    ];
+    expect(await one('firmware', ...again('firmware 6.4.1', 'module restart'))).toHaveLength(1);
+    expect(await one('light', ...again('light steady', 'fault'))).toHaveLength(1);
+  });
+
+  test('of readiness was lost with the first of several things that took it', async () => {
+    const begin = ['10:00:00 RO1 A role active', '10:00:00 RO1 B role standby', '10:00:00 RO1 partner ready'];
+    const lost = async (...lines: readonly string[]): Promise<string | undefined> =>
+      (await one('partner-ready', ...begin, ...lines, '10:08:00 RO1 partner ready'))[1];
+    expect(await lost('10:05:00 RO1 B module restart', '10:06:00 RO1 B module removed')).toMatch(
+      /^10:05:00 pair partner-ready no/,
+    );
+    expect(await lost('10:05:00 RO1 B module removed', '10:06:00 RO1 B module restart')).toMatch(
+      /^10:05:00 pair partner-ready no/,
+    );
+  });
+
+  test('is not taken for lost by a field note, which tells the minute only', async () => {
+    const files = {
+      'a.log': journalText('10:00:00 RO1 B light steady\n10:08:00 RO1 B light steady'),
+      'notes.txt': 'Pair RO1\n2026-03-14\n10:03 pulled standby from slot B\n',
+    };
+    expect(await told(files, 'light')).toHaveLength(1);
+    const { timeline } = await factsOfPair(files);
+    expect(
+      timeline.events.filter((e) => e.signal === 'removed').map((e) => [eventLine(e), e.resolution]),
+    ).toEqual([['10:03:00..10:04:00 B removed - was -', 0]]);
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Polled, pollText } from '../../support/clean-swap.ts';
 import { clockOf, factsOfPair, secondsOf, type Told } from '../../support/pair-facts.ts';
+import { journalText } from '../../support/read-text.ts';
 
 const begin = ['10:00:00 RO1 A role active', '10:00:00 RO1 B role standby'];
 const end = '10:30:00 RO1 A light off';
@@ -116,5 +117,14 @@ describe('roles in conflict', () => {
       [['10:06:00', 'standby']],
     );
     expect(await conflicts(story)).toEqual([]);
+  });
+
+  test('that a journal shows have no bounds of a poll of something else that runs beside it', async () => {
+    const log = [...begin, '10:05:00 RO1 B role active', '10:05:02 RO1 A role standby', end];
+    const files = {
+      'ro1.log': journalText(log.join('\n')),
+      'poll.csv': pollText(['10:00:00', '10:30:00'], 60, [['RO1', 'partner-ready', ['10:00:00', 'yes']]]),
+    };
+    expect(await conflicts(files)).toEqual(['10:05:00-10:05:02 two-active 2 (2) seen']);
   });
 });

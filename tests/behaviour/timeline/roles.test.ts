@@ -50,6 +50,23 @@ describe('an export that names roles only', () => {
     expect(await switchovers(story)).toEqual(['10:04:50..10:05:00 1>2', '10:06:50..10:07:00 2>1']);
   });
 
+  test('shows it where the standby is read before the active half', async () => {
+    const rows = (seconds: string, role: string, one: string, other: string): readonly string[] =>
+      pollText([`10:00:0${seconds}`, '10:10:00'], 10, [
+        ['RO1', `${role} serial`, ['10:00:00', one], [then, other]],
+      ])
+        .trimEnd()
+        .split('\n');
+    const [header = '', ...standby] = rows('0', 'standby', 'T4-2', 'T4-1');
+    const active = rows('5', 'active', 'T4-1', 'T4-2').slice(1);
+    const story = { 'poll.csv': `${[header, ...[...standby, ...active].sort()].join('\n')}\n` };
+    expect(await switchovers(story)).toEqual(['10:04:50..10:05:00 1>2']);
+    expect((await events(story, 'serial')).map((line) => line.split(' ').slice(1, 4).join(' '))).toEqual([
+      '2 serial T4-2',
+      '1 serial T4-1',
+    ]);
+  });
+
   test('shows none where the standby is replaced', async () => {
     const story = polled(
       ['active serial', [first, 'T4-1']],
@@ -138,6 +155,16 @@ describe('an export that names roles only', () => {
     ]);
   });
 
+  test('gives gauges of several files in the order of time', async () => {
+    const load = (from: string, to: string, percent: string): string =>
+      pollText([from, to], 10, [['RO1-A', 'load', ['10:00:00', percent]]]);
+    const { timeline } = await factsOfPair({
+      'a.csv': load('10:10:00', '10:14:00', '40'),
+      'b.csv': load('10:00:00', '10:04:00', '30'),
+    });
+    expect(timeline.gauges.map((g) => [g.half, ...g.bins.map((b) => b.mean)])).toEqual([['A', 30, 40]]);
+  });
+
   test('goes on under the new roles after a switchover that a journal tells', async () => {
     const roles = ['10:00:00 RO1 A role active', '10:00:00 RO1 B role standby'];
     const exchange = ['10:05:03 RO1 A role standby', '10:05:03 RO1 B role active'];
@@ -156,58 +183,5 @@ describe('an export that names roles only', () => {
     // The light of the standby went on being read as steady: it is now that of half A.
     const lights = (await factsOfPair(story)).timeline.events.filter((e) => e.signal === 'light');
     expect(lights.map((e) => `${e.half} ${e.value}`)).toEqual(['B steady', 'A steady']);
-  });
-});
-
-describe('what a log says without a half', () => {
-  const roles = ['10:00:00 RO1 A role active', '10:00:00 RO1 B role standby'];
-  const exchange = ['10:05:00 RO1 A role standby', '10:05:00 RO1 B role active'];
-  const said = async (...lines: readonly string[]): Promise<readonly string[]> =>
-    (await factsOfPair([...roles, ...lines, '10:30:00 RO1 A link a up'])).timeline.events
-      .filter((e) => !['role', 'link-a', 'partner-ready'].includes(e.signal))
-      .map((e) => `${e.half ?? 'pair'} ${e.signal}`);
-
-  test('of what only a standby does is of the half that is not active at that time', async () => {
-    for (const [words, signal] of [
-      ['module restart', 'restart'],
-      ['module inserted', 'inserted'],
-      ['reflash start', 'reflash-start'],
-      ['reflash end', 'reflash-end'],
-      ['sync start', 'sync-start'],
-      ['sync failed', 'sync-failed'],
-      ['module removed', 'removed'],
-    ]) {
-      expect(await said(`10:02:00 RO1 ${words}`)).toEqual([`B ${signal}`]);
-      expect(await said(...exchange, `10:06:00 RO1 ${words}`)).toEqual([`A ${signal}`]);
-      // At the very stamp of the exchange it is of the half that was standby until then.
-      expect(await said(...exchange, `10:05:00 RO1 ${words}`)).toEqual([`B ${signal}`]);
-    }
-  });
-
-  test('of a fault is of the pair', async () => {
-    expect(await said('10:02:00 RO1 fault')).toEqual(['pair fault']);
-  });
-
-  test('of a removal is of the half that then stops reporting', async () => {
-    // Its serial goes with it.
-    expect(
-      await said('10:02:00 RO1 A serial T4-1', '10:05:00 RO1 module removed', '10:05:20 RO1 A role none'),
-    ).toEqual(['A serial', 'A removed', 'A serial']);
-    // What stops half a minute later, or before, does not belong to it.
-    expect(await said('10:05:00 RO1 module removed', '10:05:31 RO1 A role none')).toEqual(['B removed']);
-    const poll = pollText(['10:00:00', '10:10:00'], 10, [
-      ['RO1-A', 'serial', [first, 'T4-1'], ['10:05:10', '']],
-    ]);
-    const story = {
-      'ro1.log': journalText([...roles, '10:05:05 RO1 module removed'].join('\n')),
-      'poll.csv': poll,
-    };
-    expect(await events(story, 'removed')).toEqual(['10:05:05 A removed - was -']);
-  });
-
-  test('is of the pair where nothing tells who is active', async () => {
-    expect(await events(['10:00:00 RO1 A link a up', '10:02:00 RO1 module restart'], 'restart')).toEqual([
-      '10:02:00 pair restart - was -',
-    ]);
   });
 });

@@ -62,4 +62,16 @@ describe('pairs of one name', () => {
     );
     expect(timelines.map((t) => [t.pair, t.site, t.halves])).toEqual([['RO1', 'Gull', ['A', 'B']]]);
   });
+
+  test('has the site that its unit names, else that of its phrasebook, else none', async () => {
+    const siteOf = async (text: string, phrasebook?: string): Promise<unknown> =>
+      (await analyseTexts({ 'x.log': text }, phrasebook === undefined ? {} : { phrasebook })).timelines.map(
+        (t) => t.site,
+      );
+    expect(await siteOf(line('RO1-A', 'role active'), 'name: Gull')).toEqual(['Gull']);
+    expect(await siteOf(line('Marrow/RO1-A', 'role active'), `name: Station 4\n${bySite}`)).toEqual([
+      'Marrow',
+    ]);
+    expect(await siteOf(line('RO1-A', 'role active'))).toEqual([null]);
+  });
 });

@@ -57,6 +57,10 @@ describe('the staff of a pair', () => {
       'B 10:12:00-10:14:00 flashing',
     ]);
     expect((await staff(swap, '10:10:01', '10:11:59')).ticks).toEqual([]);
+    expect((await staff(swap, '10:10:01', '10:12:00')).ticks.map((t) => t.word)).toEqual([
+      'fault',
+      'inserted',
+    ]);
   });
 
   test('draws a half as unknown, not as not ready, until a line states its role', async () => {

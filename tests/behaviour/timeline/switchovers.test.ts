@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { PairFacts } from '../../../src/timeline/facts.ts';
 import { pollText } from '../../support/clean-swap.ts';
-import { factsOfPair, secondsOf, type Told, whenOf } from '../../support/pair-facts.ts';
+import { factsOfPair, onlySwitchover, secondsOf, type Told, whenOf } from '../../support/pair-facts.ts';
 import { journalText } from '../../support/read-text.ts';
 
 const begin = ['10:00:00 RO1 A role active', '10:00:00 RO1 B role standby', '10:00:00 RO1 partner ready'];
@@ -12,13 +12,6 @@ const told = ({ switchovers }: PairFacts): readonly string[] =>
   switchovers.map((s) => `${whenOf(s.at)} ${s.fromHalf}>${s.toHalf} gap ${secondsOf(s.gapSeconds)}`);
 const switched = async (...lines: readonly string[]): Promise<readonly string[]> =>
   told(await factsOfPair([...begin, ...lines, end]));
-async function only(story: Told): Promise<PairFacts['switchovers'][number]> {
-  const { switchovers } = await factsOfPair(story);
-  const [switchover] = switchovers;
-  if (switchover === undefined || switchovers.length > 1)
-    throw new Error('There is not just one switchover.');
-  return switchover;
-}
 
 describe('a switchover', () => {
   test('is when the old half leaves the active role; the gap lasts until the other takes it', async () => {
@@ -66,11 +59,32 @@ describe('a switchover', () => {
   });
 
   test('is none where a half leaves the active role and takes it again', async () => {
-    const poll = pollText(['10:00:00', '10:10:00'], 10, [
-      ['RO1-A', 'role', ['10:00:00', 'active'], ['10:05:00', 'standby'], ['10:05:30', 'active']],
-      ['RO1-B', 'role', ['10:00:00', 'standby']],
-    ]);
-    expect(told(await factsOfPair({ 'poll.csv': poll }))).toEqual([]);
+    const polled = (
+      a: readonly (readonly [string, string])[],
+      b: readonly (readonly [string, string])[],
+    ): Told => ({
+      'poll.csv': pollText(['10:00:00', '10:10:00'], 10, [
+        ['RO1-A', 'role', ['10:00:00', 'active'], ...a],
+        ['RO1-B', 'role', ['10:00:00', 'standby'], ...b],
+      ]),
+    });
+    const again = polled(
+      [
+        ['10:05:00', 'standby'],
+        ['10:05:30', 'active'],
+      ],
+      [],
+    );
+    expect(told(await factsOfPair(again))).toEqual([]);
+    const after = polled(
+      [['10:05:00', 'standby']],
+      [
+        ['10:05:10', 'active'],
+        ['10:05:30', 'standby'],
+        ['10:06:00', 'active'],
+      ],
+    );
+    expect(told(await factsOfPair(after))).toEqual(['10:04:50..10:05:00 A>B gap 0-20']);
   });
 
   test('is none where a role is only said again', async () => {
@@ -78,89 +92,13 @@ describe('a switchover', () => {
   });
 
   test('rests on the lines of both halves, of the command, and of the readiness', async () => {
-    const { evidence } = await only([...begin, '10:05:00 RO1 switchover command', ...exchange, end]);
+    const { evidence } = await onlySwitchover([
+      ...begin,
+      '10:05:00 RO1 switchover command',
+      ...exchange,
+      end,
+    ]);
     expect(evidence.map((line) => line.line)).toEqual([5, 6, 4, 3]);
-  });
-});
-
-describe('the command of a switchover', () => {
-  const commanded = async (...commands: readonly string[]): Promise<boolean | null> =>
-    (await only([...begin, ...commands, ...exchange, '10:20:00 RO1 switchover command', end])).commanded;
-
-  test('comes up to 30 s before it, or at its stamp', async () => {
-    expect(await commanded('10:04:31 RO1 switchover command')).toBe(true);
-    expect(await commanded('10:04:30.999 RO1 switchover command')).toBe(false);
-    expect(await commanded('10:05:01 RO1 switchover command')).toBe(true);
-    expect(await commanded('10:05:01.001 RO1 switchover command')).toBe(false);
-    expect(await commanded()).toBe(false);
-  });
-
-  test('is not known where no log ever records one', async () => {
-    expect((await only([...begin, ...exchange, end])).commanded).toBeNull();
-  });
-
-  test('may lie anywhere in the bounds of a polled switchover, and 30 s before the first', async () => {
-    const poll = pollText(['10:00:00', '10:10:00'], 10, [
-      ['RO1-A', 'role', ['10:00:00', 'active'], ['10:05:00', 'standby']],
-      ['RO1-B', 'role', ['10:00:00', 'standby'], ['10:05:00', 'active']],
-    ]);
-    const beside = async (clock: string): Promise<boolean | null> => {
-      const log = ['10:00:00 RO1 A link a up', `${clock} RO1 switchover command`, '10:10:00 RO1 A link b up'];
-      return (await only({ 'poll.csv': poll, 'events.log': journalText(log.join('\n')) })).commanded;
-    };
-    expect(await beside('10:04:20')).toBe(true);
-    expect(await beside('10:04:19.999')).toBe(false);
-    expect(await beside('10:05:00')).toBe(true);
-    expect(await beside('10:05:00.001')).toBe(false);
-  });
-
-  test('is not known where the log that records commands does not cover the 30 s before it and its bounds', async () => {
-    const poll = pollText(['10:00:00', '10:10:00'], 10, [
-      ['RO1-A', 'role', ['10:00:00', 'active'], ['10:05:00', 'standby']],
-      ['RO1-B', 'role', ['10:00:00', 'standby'], ['10:05:00', 'active']],
-    ]);
-    const covered = async (from: string, to: string, pair = 'RO1'): Promise<boolean | null> => {
-      const log = [`${from} ${pair} A link a up`, `${to} ${pair} A link b up`];
-      const command = from < '10:04' ? `${from} RO9 switchover command` : `${to} RO9 switchover command`;
-      return (
-        await only({ 'poll.csv': poll, 'events.log': journalText([...log, command].sort().join('\n')) })
-      ).commanded;
-    };
-    // In (10:04:50, 10:05:00]: a command counts from 10:04:20 on.
-    expect(await covered('10:04:20', '10:05:00')).toBe(false);
-    expect(await covered('10:04:20.001', '10:05:00')).toBeNull();
-    expect(await covered('10:04:20', '10:04:59.999')).toBeNull();
-    // A log that names another pair only says nothing of this one.
-    expect(await covered('10:00:00', '10:10:00', 'RO9')).toBeNull();
-  });
-
-  test('may stand a second after it in a log of whole seconds', async () => {
-    const whole = async (clock: string): Promise<boolean | null> =>
-      (
-        await only({
-          'ro1.log': journalText(
-            [
-              ...begin,
-              '10:05:00 RO1 A role standby',
-              '10:05:00 RO1 B role active',
-              `${clock} RO1 switchover command`,
-              end,
-            ].join('\n'),
-          ).replaceAll('.000Z', 'Z'),
-        })
-      ).commanded;
-    expect(await whole('10:05:01')).toBe(true);
-    expect(await whole('10:05:02')).toBe(false);
-  });
-
-  test('may stand in field notes, which tell the minute; notes without one say nothing', async () => {
-    const notes = (minute: string): string => `Pair RO1\n2026-03-14\n${minute} switchover commanded\n`;
-    const log = journalText([...begin, ...exchange, end].join('\n'));
-    const noted = async (minute: string): Promise<boolean | null> =>
-      (await only({ 'ro1.log': log, 'notes.txt': notes(minute) })).commanded;
-    expect(await noted('10:05')).toBe(true);
-    expect(await noted('10:06')).toBeNull();
-    expect(await noted('10:03')).toBeNull();
   });
 });
 
@@ -172,7 +110,7 @@ describe('what a switchover came upon', () => {
 
   test('firmware that matched, differed, or is not known of a half', async () => {
     const matched = async (a: string | null, b: string | null): Promise<boolean | null> =>
-      (await only([...begin, ...firmware(a, b), ...exchange, end])).firmwareMatched;
+      (await onlySwitchover([...begin, ...firmware(a, b), ...exchange, end])).firmwareMatched;
     expect(await matched('6.4.1', '6.4.1')).toBe(true);
     expect(await matched('6.4.1', '6.2.0')).toBe(false);
     expect(await matched('6.4.1', null)).toBeNull();
@@ -183,7 +121,9 @@ describe('what a switchover came upon', () => {
   test('a partner that had been ready for so long, was not, or of which nothing is known', async () => {
     const ready = async (...lines: readonly string[]): Promise<unknown> => {
       const roles = begin.slice(0, 2);
-      const { partnerReady, readySeconds } = await only([...roles, ...lines, ...exchange, end].sort());
+      const { partnerReady, readySeconds } = await onlySwitchover(
+        [...roles, ...lines, ...exchange, end].sort(),
+      );
       return [partnerReady, readySeconds];
     };
     expect(await ready('10:00:00 RO1 partner ready')).toEqual([true, 301]);
@@ -202,10 +142,19 @@ describe('what a switchover came upon', () => {
     expect(await ready('10:05:01 RO1 partner ready')).toEqual([true, 0]);
   });
 
+  test('a partner that was lost at the last reading before a polled switchover', async () => {
+    const poll = pollText(['10:00:00', '10:10:00'], 10, [
+      ['RO1-A', 'role', ['10:00:00', 'active'], ['10:05:00', 'standby']],
+      ['RO1-B', 'role', ['10:00:00', 'standby'], ['10:05:00', 'active']],
+    ]);
+    const log = journalText('10:00:00 RO1 partner ready\n10:04:50 RO1 partner not ready');
+    expect((await onlySwitchover({ 'poll.csv': poll, 'ro1.log': log })).partnerReady).toBe(false);
+  });
+
   test('a partner that was ready since before the log, by a poll', async () => {
     const poll = pollText(['10:00:00', '10:10:00'], 10, [['RO1', 'partner-ready', ['10:00:00', 'yes']]]);
     const log = journalText([...begin.slice(0, 2), ...exchange, end].join('\n'));
-    const { partnerReady, readySeconds } = await only({ 'ro1.log': log, 'poll.csv': poll });
+    const { partnerReady, readySeconds } = await onlySwitchover({ 'ro1.log': log, 'poll.csv': poll });
     expect([partnerReady, readySeconds]).toEqual([true, null]);
   });
 });
