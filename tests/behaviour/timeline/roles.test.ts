@@ -60,7 +60,8 @@ describe('an export that names roles only', () => {
     const [header = '', ...standby] = rows('0', 'standby', 'T4-2', 'T4-1');
     const active = rows('5', 'active', 'T4-1', 'T4-2').slice(1);
     const story = { 'poll.csv': `${[header, ...[...standby, ...active].sort()].join('\n')}\n` };
-    expect(await switchovers(story)).toEqual(['10:04:50..10:05:00 1>2']);
+    // What both say: (10:04:50, 10:05:00] of the standby and (10:04:55, 10:05:05] of the active half.
+    expect(await switchovers(story)).toEqual(['10:04:55..10:05:00 1>2']);
     expect((await events(story, 'serial')).map((line) => line.split(' ').slice(1, 4).join(' '))).toEqual([
       '2 serial T4-2',
       '1 serial T4-1',
