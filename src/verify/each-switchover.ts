@@ -8,7 +8,7 @@ export function judgeEachSwitchover(swap: SwapCase, judge: (switchover: Switchov
   if (first !== undefined) return worstOf([first, ...rest]);
   return {
     status: 'pass',
-    statement: 'There was none: no switchover in this swap.',
+    statement: 'None: there was no switchover in this swap.',
     evidence: endLines(swap.facts.timeline),
   };
 }
