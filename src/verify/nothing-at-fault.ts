@@ -74,7 +74,7 @@ function judgeLight(swap: SwapCase): Outcome {
   }
   const statement =
     state.value === 'flashing'
-      ? `The light of half ${half} has not been steady yet.`
+      ? `The light of half ${half} was never steady after its insertion.`
       : `At the end the light of half ${half}, the standby, is ${state.value}.`;
   return { status: 'pass', statement, evidence };
 }

@@ -97,7 +97,7 @@ checkCheck(
       name: 'the light of the new module was never steady, which is judged elsewhere',
       status: 'pass',
       without: ['09:20', '09:09:00'],
-      says: `${good} The light of half B has not been steady yet. ${noFault}`,
+      says: `${good} The light of half B was never steady after its insertion. ${noFault}`,
       lines: [...supplies, '09:02:00 RO1 B light flashing'],
     },
     {
