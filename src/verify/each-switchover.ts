@@ -18,7 +18,7 @@ export function judgeEachSwitchover(swap: SwapCase, judge: (switchover: Switchov
   }
   return {
     status: 'pass',
-    statement: 'No switchover was logged in this swap.',
+    statement: 'None: no switchover was logged in this swap.',
     evidence: endLines(timeline),
   };
 }

@@ -1,8 +1,9 @@
 import { linesOf, linesOfAll } from '../timeline/evidence.ts';
+import type { ModuleChange } from '../timeline/module-changes.ts';
 import { standbyAt } from '../timeline/standby.ts';
 import { track } from '../timeline/tracks.ts';
 import type { TimelineEvent } from '../vocabulary.ts';
-import { atEnd, endEvidence, stateAtEnd, whyUnknown } from './at-end.ts';
+import { type AtEnd, atEnd, endEvidence, stateAtEnd, whyUnknown } from './at-end.ts';
 import { type Check, type Outcome, onceOver, type SwapCase, worstOf } from './check.ts';
 
 export const nothingAtFault: Check = {
@@ -56,7 +57,9 @@ function judgeLight(swap: SwapCase): Outcome {
     return { status: 'not-observed', statement: `The light of ${whose} was never logged.`, evidence };
   }
   const last = changes.findLast((c) => c.half === half);
-  const since = last === undefined ? timeline.from : (last.inserted ?? last.removed).time;
+  const silence = last === undefined ? null : whyDark(last, half, state);
+  if (silence !== null) return { status: 'not-observed', statement: silence, evidence };
+  const since = last?.inserted?.time ?? timeline.from;
   const own = track(timeline, half, 'light').filter((s) => s.time >= since && s.time <= to);
   const wasSteady = own.some((s) => s.value === 'steady') || last === undefined;
   if (state.value === 'flashing' && wasSteady)
@@ -71,9 +74,17 @@ function judgeLight(swap: SwapCase): Outcome {
   }
   const statement =
     state.value === 'flashing'
-      ? `The light of half ${half} has not been steady yet.`
+      ? `The light of half ${half} was never steady after its insertion.`
       : `At the end the light of half ${half}, the standby, is ${state.value}.`;
   return { status: 'pass', statement, evidence };
+}
+
+/** Why nothing is known of the light of a half in work; `null` where something is. */
+function whyDark({ inserted }: ModuleChange, half: string, { step }: AtEnd): string | null {
+  if (inserted === null) return `No module is in half ${half} at the end, and so no light.`;
+  // A poll that goes on reading the same has read it of the new module too.
+  const isOld = step !== undefined && step.kind !== 'reading' && step.time < inserted.earliest;
+  return isOld ? `The light of half ${half} was not logged after its insertion.` : null;
 }
 
 /** Faults of a new module since its insertion must be followed by a ready partner that held. */

@@ -16,7 +16,7 @@ export const oneHalfAtATime: Check = {
     if (outcome === undefined) {
       return {
         status: 'pass',
-        statement: `Only half ${first.half} was replaced.`,
+        statement: `Only half ${first.half} was ${swap.changes.some((c) => c.inserted !== null) ? 'replaced' : 'removed'}.`,
         evidence: linesOfAll([first.removed, ...swap.changes.flatMap(movesOf)]),
       };
     }

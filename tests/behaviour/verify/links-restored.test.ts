@@ -17,7 +17,7 @@ checkCheck(
       name: 'a link is down at the end',
       status: 'fail',
       plus: ['09:03:00  RO1 B  link b down'],
-      says: 'At the end down: link-b of half B.',
+      says: 'At the end link b of half B is down.',
       lines: ['09:03:00 RO1 B link b down'],
     },
     {
@@ -56,7 +56,7 @@ checkCheck(
       name: 'one link is not known',
       status: 'inconclusive',
       without: ['A  link b'],
-      says: 'Not known at the end: link-b of half A.',
+      says: 'Not known at the end: link b of half A.',
       lines: ['08:40:00 RO1 A link a up', '08:40:00 RO1 B link a up', '08:40:00 RO1 B link b up'],
     },
     {

@@ -13,6 +13,14 @@ const halfB = ['09:00:00 RO1 B module removed', '09:02:00 RO1 B module inserted'
 
 checkCheck(oneHalfAtATime, { says: 'Only half B was replaced.', lines: halfB }, [
   {
+    name: 'nothing was put in yet',
+    status: 'pass',
+    without: ['09:0', '09:20', '09:45'],
+    plus: ['09:00:00  RO1 B  module removed', '09:05:00  RO1  configuration current'],
+    says: 'Only half B was removed.',
+    lines: ['09:00:00 RO1 B module removed'],
+  },
+  {
     name: 'the second was pulled while the first was out',
     status: 'fail',
     plus: halfA('09:01:00'),

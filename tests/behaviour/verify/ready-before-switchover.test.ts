@@ -71,7 +71,7 @@ checkCheck(
       name: 'no switchover in the swap',
       status: 'pass',
       without: ['09:20'],
-      says: 'No switchover was logged in this swap.',
+      says: 'None: no switchover was logged in this swap.',
       lines: ['08:40:00 RO1 configuration current', '09:45:00 RO1 configuration current'],
     },
     {

@@ -37,6 +37,13 @@ checkCheck(
       lines: ['09:27:00 RO1 partner not ready'],
     },
     {
+      name: 'the new module was never ready, for more than half an hour',
+      status: 'inconclusive',
+      without: ['09:07:00', '09:09:00', '09:20'],
+      says: 'Nothing settled after the last module came in, so the 30 minutes did not begin.',
+      lines: ['08:40:00 RO1 configuration current', '09:45:00 RO1 configuration current'],
+    },
+    {
       name: 'the log ends after twenty minutes',
       status: 'inconclusive',
       without: ['09:45'],

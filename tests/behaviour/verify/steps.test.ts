@@ -117,6 +117,21 @@ describe('the steps of a swap', () => {
     ]);
   });
 
+  test('do not say that a partner or a light did not hold where the log ends too early to see it', async () => {
+    const steps = await stepsOf({
+      without: ['09:09:00', '09:20', '09:45'],
+      plus: ['09:07:10  RO1 B  light steady', '09:07:30  RO1    configuration current'],
+    });
+    expect(steps.slice(-2).map(told)).toEqual([
+      [
+        '09:07:00',
+        'Partner ready, not watched long enough to see it hold; counted from the reflash of half B',
+        120,
+      ],
+      ['09:07:10', 'Light of half B steady, not watched long enough to see it hold', 150],
+    ]);
+  });
+
   test('say how long a light was watched that was never steady', async () => {
     const steps = await stepsOf({
       without: ['09:09:00', '09:20', '09:45'],
