@@ -177,6 +177,14 @@ describe('trouble', () => {
       name: '',
       plus: ['06:59:50  RO1 B  links crossed', '06:59:58  RO1 B  firmware 6.2.0'],
     });
+    const heavier = await diagnoseCase({
+      name: '',
+      plus: ['06:59:50  RO1 B  links crossed', '06:59:58  RO1 B  model Tern-2'],
+    });
+    // 14.4 and 11.4 decibans.
+    expect(heavier.causes.map((c) => c.id)).toEqual(['links-crossed', 'models-differ']);
+    const others = [...heavier.doubted, ...heavier.unjudged].map((c) => c.id);
+    for (const id of ['links-crossed', 'models-differ', 'too-little-data']) expect(others).not.toContain(id);
     expect(both.sentences[1]).toContain(
       'The logs speak most for firmware-differs, and also for links-crossed: ',
     );
