@@ -70,6 +70,11 @@ describe('a module that fails in two places where others are ready', () => {
       'Module T4-1 failed 4, ready 0 in RO1 half B and RO2 half B; other modules there failed 0, ready 3.',
     ]);
   });
+  test('rests on the lines that say which module was where', async () => {
+    const found = (await diagnosed(...story)).causes.find((c) => c.id === 'follows-module');
+    for (const { text } of found?.for[0].evidence ?? []) expect(text).toMatch(/ serial T4-[189]$/);
+    expect(found?.for[0].evidence.length).toBeGreaterThan(2);
+  });
   test('is not what the trouble follows where others fail there as well', async () => {
     const all = [
       fails('RO2', 'T4-8', '06'),

@@ -35,6 +35,22 @@ describe('a limit', () => {
     expect((await told(memory(399_999), 'memory-short'))[0]).toBe(11.4);
   });
 
+  test('of memory is that of all peers, whichever half they are', async () => {
+    const files = pollFile(
+      pollOf('RO1-A', 'free-memory', [[0, 4e6]]),
+      pollOf('RO1-B', 'free-memory', [
+        [0, 4e6],
+        [60, 5e4],
+      ]),
+      pollOf('RO2-A', 'free-memory', [[0, 1e6]]),
+      pollOf('RO2-B', 'free-memory', [[0, 1e6]]),
+    );
+    // The middle of 4,000,000 and twice 1,000,000 bytes.
+    expect((await told({ files }, 'memory-short'))[1]).toContain(
+      'Half B had a median of 49 KiB of free memory, its peers 977 KiB.',
+    );
+  });
+
   test('of a pattern is three: one or two of a kind are too few', async () => {
     const sync = ['07:01:00  RO1 B  sync start', '07:03:00  RO1 B  sync failed'];
     expect(await told({ without: ['sync'], plus: sync }, 'aborts-at-fixed-time')).toEqual([

@@ -48,6 +48,35 @@ describe('a state', () => {
     expect(statement).toContain('at 3 of 3 attempts that failed, and at 0 of 3 times');
   });
 
+  test('that is not known any more at the end is told as it was when an attempt last failed', async () => {
+    const poll = pollText(['06:00:00', '08:00:00'], 60, [
+      ['RO1-B', 'firmware', ['06:00:00', '6.4.1'], ['06:59:00', '6.2.0'], ['07:30:00', '']],
+    ]);
+    expect(
+      await told({ without: ['RO1 B  firmware'], files: { 'poll.csv': poll } }, 'firmware-differs'),
+    ).toEqual([
+      15.4,
+      'When an attempt last failed: half B reports firmware 6.2.0, half A 6.4.1. It was so at 3 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+    ]);
+  });
+
+  test('is counted at a single failure as at many', async () => {
+    const variant = {
+      without: ['sync'],
+      plus: [
+        '07:01:00  RO1 B  sync start',
+        '07:02:10  RO1 B  sync failed',
+        '07:01:30  RO1    configuration pending',
+        '07:05:00  RO1    configuration current',
+      ],
+    };
+    // (1.5 / 2) to (0.5 / 2) is 3 to 1: 4.8 decibans and 6.
+    expect((await told(variant, 'configuration-pending')).slice(0, 2)).toEqual([
+      10.8,
+      'When an attempt last failed: a configuration waits to be sent. It was so at 1 of 1 attempt that failed, and at 0 of 1 time that a partner was ready.',
+    ]);
+  });
+
   test('without a failed attempt is weighed as it stands at the end of the log', async () => {
     const variant = {
       without: ['sync', '08:00:00'],
