@@ -103,6 +103,17 @@ function expectTold({ causes, doubted }: Diagnosis, id: string, told: Told): voi
     expect(points[0]?.evidence.map(({ text }) => shortLine(text))).toEqual(told.lines);
 }
 
+export type Variant = Omit<CauseCase, 'name'>;
+
+/** What is said of a cause: its weight or `doubted`, and then its points, those for it first. */
+export async function toldOf(variant: Variant, id: string): Promise<readonly unknown[]> {
+  const { causes, doubted } = await diagnoseCase({ name: '', ...variant });
+  const listed = causes.find((c) => c.id === id);
+  const points =
+    listed === undefined ? doubted.find((d) => d.id === id)?.against : [...listed.for, ...listed.against];
+  return [listed?.decibans ?? 'doubted', ...(points ?? []).map((p) => p.statement)];
+}
+
 /** A line of a journal in its short form: clock, pair, half, words. */
 export function shortLine(text: string): string {
   return text.replace(/^\S+T(\S+?)(?:\.000)?Z (\w+)(?:-([AB]))?/, (_, clock, pair, half) =>

@@ -36,6 +36,17 @@ describe('failures that follow a change', () => {
       '1 of 1 losses and failed attempts came, or may have come, within 30 s after',
     );
   });
+  test('of which a removal is one are not counted: it was planned', async () => {
+    const story = [
+      '06:00:00 RO1 A role active',
+      '06:00:00 RO1 B role standby',
+      '06:00:00 RO1 partner ready',
+      '07:00:00 RO1 B module removed',
+      '07:00:00 RO1 partner not ready',
+    ];
+    const files = { 'ro1.log': journalText([...links, ...story].sort().join('\n')) };
+    await expect(told(files)).rejects.toThrow('Nothing coincides.');
+  });
   test('a journal tells to the second', async () => {
     const lost = ['06:00:00  RO1    partner ready', '07:00:00  RO1    partner not ready'];
     const [expected, statement] = await told({

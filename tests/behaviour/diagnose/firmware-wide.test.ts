@@ -98,6 +98,13 @@ describe('the failures of other pairs', () => {
     expect(await said({})).toBe('The files speak of no other pair.');
   });
 
+  test('are looked for while the half with it is standby', async () => {
+    const taken = ['07:00:00 RO A role standby', '07:00:00 RO B role active'];
+    expect(await said({ 'ro2.log': pair('RO2', '6.2.0', ...taken) })).toBe(
+      'Losses and failed attempts of other pairs: with firmware 6.4.1 0 in 1.0 h, on 0 pairs; with another 0 in 1.0 h.',
+    );
+  });
+
   const often = (name: string, firmware: string, count: number): string =>
     pair(name, firmware, ...Array.from({ length: count }, (_, index) => loss(`06:${10 + index * 4}`)).flat());
 

@@ -38,6 +38,7 @@ checkCause(linkDown, {
     ]),
     instead: 'too-little-data',
     against: ['No link is reported as down.'],
+    lines: ['07:40:10 RO1 B link a up'],
   },
   tooLittle: { name: 'no link is logged', without: ['link a', 'link b'], names: 'link-a' },
 });

@@ -39,6 +39,7 @@ async function diagnosed(...stories: readonly (readonly string[])[]): Promise<Di
   const lines = [
     ...pair('RO1'),
     ...pair('RO2'),
+    ...pair('RO3'),
     ...stories.flat(),
     '11:30:00 RO1 A light off',
     '11:30:00 RO2 A light off',
@@ -59,6 +60,8 @@ describe('a module that fails in two places where others are ready', () => {
     works('RO2', 'T4-8', '09', true),
     works('RO1', 'T4-9', '06'),
     fails('RO1', 'T4-1', '08', true),
+    // A third pair, where it never was, counts neither way.
+    works('RO3', 'T4-6', '06', true),
   ];
   test('is what the trouble follows: it failed four times and never was ready, others three times were', async () => {
     // Fisher: 1 of C(7, 4) = 35 ways. 1 / (e * p * ln(1 / p)) with p = 1 / 35 is 3.62 to 1, 5.6 decibans.
@@ -66,6 +69,11 @@ describe('a module that fails in two places where others are ready', () => {
       5.6,
       'Module T4-1 failed 4, ready 0 in RO1 half B and RO2 half B; other modules there failed 0, ready 3.',
     ]);
+  });
+  test('rests on the lines that say which module was where', async () => {
+    const found = (await diagnosed(...story)).causes.find((c) => c.id === 'follows-module');
+    for (const { text } of found?.for[0].evidence ?? []) expect(text).toMatch(/ serial T4-[189]$/);
+    expect(found?.for[0].evidence.length).toBeGreaterThan(2);
   });
   test('is not what the trouble follows where others fail there as well', async () => {
     const all = [

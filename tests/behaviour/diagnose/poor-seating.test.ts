@@ -1,5 +1,6 @@
+import { expect, test } from 'vitest';
 import { poorSeating } from '../../../src/diagnose/poor-seating.ts';
-import { checkCause } from '../../support/check-cause.ts';
+import { checkCause, diagnoseCase } from '../../support/check-cause.ts';
 
 /** The minutes of drop-outs. */
 const clocks: readonly string[] = ['06:59', '07:01', '07:09', '07:12'];
@@ -36,4 +37,18 @@ checkCause(poorSeating, {
     against: ['The second module was out of sight once: too few to tell.'],
     lines: ['06:59:56 RO1 partner absent'],
   },
+});
+
+test('a drop-out is explained by a restart or a supply fault, not by a supply that comes back or any other fault', async () => {
+  const drop = ['07:20:00  RO1    partner absent', '07:20:09  RO1    partner present'];
+  const said = async (...lines: readonly string[]): Promise<string | undefined> =>
+    (await diagnoseCase({ name: '', plus: [...drop, ...lines] })).doubted.find(
+      (d) => d.id === poorSeating.meta.id,
+    )?.against[0]?.statement;
+  const none = 'The second module was never out of sight without a removal, restart or supply fault.';
+  const once = 'The second module was out of sight once: too few to tell.';
+  expect(await said('07:19:58  RO1 B  module restart')).toBe(none);
+  expect(await said('07:19:58  RO1 B  supply fault')).toBe(none);
+  expect(await said('07:10:00  RO1 B  supply fault', '07:19:58  RO1 B  supply good')).toBe(once);
+  expect(await said('07:19:58  RO1 B  fault')).toBe(once);
 });

@@ -47,6 +47,9 @@ describe('what the attempts are compared with', () => {
     // Each was identified by its model and firmware until it was ready.
     expect(await reference(['07', '08', '09'])).toEqual([true, 3]);
     expect(await reference(['07', '08'])).toEqual([false, 3]);
+    // A partner that came back by itself after a loss is none that worked.
+    const back = ['09:30:00 RO1 partner not ready', '09:31:00 RO1 partner ready'];
+    expect(await reference(['07', '08'], '6.4.1', ...back)).toEqual([false, 3]);
     // Another firmware since then, or none that is known: with that of RO2 there are four.
     expect(await reference(['07', '08', '09'], '6.2.0', '09:30:00 RO1 B firmware 6.4.1')).toEqual([false, 4]);
     expect(await reference(['07', '08', '09'], null)).toEqual([false, 4]);

@@ -72,6 +72,14 @@ describe('where no cause is found', () => {
     );
   });
 
+  test('times at which a partner was ready are counted', async () => {
+    const { causes } = await diagnoseCase({
+      name: '',
+      plus: ['06:30:00  RO1    partner not ready', '06:33:00  RO1    partner ready'],
+    });
+    expect(causes[0]?.for[0].statement).toContain('; a partner was ready 2 times to compare with.');
+  });
+
   test('the answer asks for no patience where no attempt was logged at all', async () => {
     const lines = [
       '06:00:00 RO1 partner ready',

@@ -1,19 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { Diagnosis } from '../../../src/vocabulary.ts';
-import { type CauseCase, diagnoseCase, pollFile, pollOf } from '../../support/check-cause.ts';
+import { pollFile, pollOf, toldOf as told, type Variant } from '../../support/check-cause.ts';
 import { pollText } from '../../support/clean-swap.ts';
-
-type Variant = Omit<CauseCase, 'name'>;
-const diagnosed = (variant: Variant): Promise<Diagnosis> => diagnoseCase({ name: '', ...variant });
-
-/** What is said of a cause: listed with its weight, or doubted. */
-async function told(variant: Variant, id: string): Promise<readonly unknown[]> {
-  const { causes, doubted } = await diagnosed(variant);
-  const listed = causes.find((c) => c.id === id);
-  const points =
-    listed === undefined ? doubted.find((d) => d.id === id)?.against : [...listed.for, ...listed.against];
-  return [listed?.decibans ?? 'doubted', ...(points ?? []).map((p) => p.statement)];
-}
 
 describe('a state', () => {
   test('that held at failures as at readiness is only doubted, with all that was counted', async () => {
@@ -61,6 +48,35 @@ describe('a state', () => {
     expect(statement).toContain('at 3 of 3 attempts that failed, and at 0 of 3 times');
   });
 
+  test('that is not known any more at the end is told as it was when an attempt last failed', async () => {
+    const poll = pollText(['06:00:00', '08:00:00'], 60, [
+      ['RO1-B', 'firmware', ['06:00:00', '6.4.1'], ['06:59:00', '6.2.0'], ['07:30:00', '']],
+    ]);
+    expect(
+      await told({ without: ['RO1 B  firmware'], files: { 'poll.csv': poll } }, 'firmware-differs'),
+    ).toEqual([
+      15.4,
+      'When an attempt last failed: half B reports firmware 6.2.0, half A 6.4.1. It was so at 3 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+    ]);
+  });
+
+  test('is counted at a single failure as at many', async () => {
+    const variant = {
+      without: ['sync'],
+      plus: [
+        '07:01:00  RO1 B  sync start',
+        '07:02:10  RO1 B  sync failed',
+        '07:01:30  RO1    configuration pending',
+        '07:05:00  RO1    configuration current',
+      ],
+    };
+    // (1.5 / 2) to (0.5 / 2) is 3 to 1: 4.8 decibans and 6.
+    expect((await told(variant, 'configuration-pending')).slice(0, 2)).toEqual([
+      10.8,
+      'When an attempt last failed: a configuration waits to be sent. It was so at 1 of 1 attempt that failed, and at 0 of 1 time that a partner was ready.',
+    ]);
+  });
+
   test('without a failed attempt is weighed as it stands at the end of the log', async () => {
     const variant = {
       without: ['sync', '08:00:00'],
@@ -81,6 +97,34 @@ describe('a fault that comes and goes', () => {
       '4 of 4 losses and failed attempts came within 30 s after link-a of half B went down; chance alone would give 0.1.',
       'No link is reported as down.',
     ]);
+  });
+
+  test('is explained neither by any other fault nor by a supply that comes back', async () => {
+    const faults = clocks.map((clock) => `${clock.slice(0, 6)}${Number(clock.slice(6)) - 1}  RO1 B  fault`);
+    const supply = ['06:58:00  RO1 B  supply fault', '06:59:55  RO1 B  supply good'];
+    const variant = { plus: [...dips('link a down', 'link a up'), ...faults, ...supply] };
+    expect((await told(variant, 'link-down'))[0]).toBe(30);
+  });
+
+  test('is not what brings failures where it comes every minute', async () => {
+    // One of four came within 30 s after it, and half of all time lies within 30 s after it.
+    const dipping = Array.from({ length: 59 }, (_, index) => `07:${String(index + 1).padStart(2, '0')}:50`);
+    const variant = {
+      plus: dipping.flatMap((clock) => [`${clock}  RO1 B  link a down`, `${clock}.900  RO1 B  link a up`]),
+    };
+    expect(await told(variant, 'link-down')).toEqual(['doubted', 'No link is reported as down.']);
+  });
+
+  test('is looked for before losses that count, since the trouble began', async () => {
+    const early = ['06:30:00  RO1    partner not ready', '06:35:00  RO1    partner ready'];
+    const fault = '06:59:58  RO1 B  supply fault';
+    expect((await told({ plus: [...early, fault] }, 'supply-fault'))[1]).toContain(
+      '1 of 4 losses and failed attempts',
+    );
+    // Without a try there is the loss alone: that it lasts to the end of the log is no failure of its own.
+    expect((await told({ without: ['sync'], plus: [fault] }, 'supply-fault'))[1]).toContain(
+      '1 of 1 losses and failed attempts',
+    );
   });
 
   test('of a link is that of the restart where both come together', async () => {
@@ -130,64 +174,5 @@ describe('what is looked at', () => {
     expect(
       await told({ without: ['RO1 B  firmware'], files: { 'poll.csv': poll } }, 'firmware-differs'),
     ).toEqual(['doubted', 'What is logged of firmware does not tell of the half or the times in question.']);
-  });
-});
-
-describe('a limit', () => {
-  test('of the load is passed only above it', async () => {
-    const load = (percent: number): Variant => ({
-      files: pollFile(
-        pollOf('RO1-A', 'load', [
-          [0, 35],
-          [60, percent],
-        ]),
-      ),
-    });
-    expect(await told(load(90), 'active-overloaded')).toEqual([
-      'doubted',
-      'The median load of the active half A was 90 %; the limit is 90 %.',
-    ]);
-    expect((await told(load(91), 'active-overloaded'))[0]).toBe(11.4);
-  });
-
-  test('of memory is passed only below a tenth of the peers, of this pair and others', async () => {
-    const memory = (bytes: number): Variant => ({
-      files: pollFile(
-        pollOf('RO1-A', 'free-memory', [[0, 4e6]]),
-        pollOf('RO1-B', 'free-memory', [
-          [0, 4e6],
-          [60, bytes],
-        ]),
-        pollOf('RO2-A', 'free-memory', [[0, 4e6]]),
-        pollOf('RO2-B', 'free-memory', [[0, 4e6]]),
-      ),
-    });
-    expect((await told(memory(400_000), 'memory-short'))[0]).toBe('doubted');
-    expect((await told(memory(399_999), 'memory-short'))[0]).toBe(11.4);
-  });
-
-  test('of a pattern is three: one or two of a kind are too few', async () => {
-    const sync = ['07:01:00  RO1 B  sync start', '07:03:00  RO1 B  sync failed'];
-    expect(await told({ without: ['sync'], plus: sync }, 'aborts-at-fixed-time')).toEqual([
-      'doubted',
-      'Only 1 aborted attempt was logged; a pattern needs 3.',
-    ]);
-    expect(await told({ plus: ['07:20:00  RO1 B  module restart'] }, 'restart-loop')).toEqual([
-      'doubted',
-      'Half B restarted once: too few for a loop.',
-    ]);
-    expect(await told({}, 'restart-loop')).toEqual(['doubted', 'No restart was logged in this time.']);
-    const twice = ['07:20', '07:25'].flatMap((m) => [
-      `${m}:00  RO1    partner absent`,
-      `${m}:09  RO1    partner present`,
-    ]);
-    expect(await told({ plus: twice }, 'poor-seating')).toEqual([
-      'doubted',
-      'The second module was out of sight twice: too few to tell.',
-    ]);
-    const thrice = [...twice, '07:30:00  RO1    partner absent', '07:30:09  RO1    partner present'];
-    expect((await told({ plus: thrice }, 'poor-seating'))[1]).toContain(
-      'was out of sight 3 times in this time',
-    );
   });
 });

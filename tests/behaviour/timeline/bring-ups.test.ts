@@ -105,6 +105,12 @@ describe('a bring-up', () => {
       'A restart 10:11:00 settled, ready 120, for good 120, watched to 10:30:00',
     ]);
     expect(await following(...lines)).toEqual([]);
+    // In the order of their starts, not of their restarts.
+    const other = '10:10:30 RO1 B module restart';
+    expect((await following(...lines, other, ...again)).map((line) => line.slice(0, 18))).toEqual([
+      'B restart 10:10:30',
+      'A restart 10:11:00',
+    ]);
   });
 
   test('by polls has bounds: another firmware was read, then the partner as ready', async () => {

@@ -65,6 +65,14 @@ describe('a loss of the partner', () => {
     ).toEqual(['10:05:00 planned', '10:10:00 planned']);
   });
 
+  test('is not planned because a reflash ended that took nothing away', async () => {
+    const early = [lost('10:05:00'), ready('10:06:00')];
+    expect(await losses(...early, '10:12:00 RO1 B reflash end', lost('10:20:00'))).toEqual([
+      '10:05:00 counted',
+      '10:20:00 counted',
+    ]);
+  });
+
   test('belongs to a restart that it follows within 5 s', async () => {
     const restart = '10:10:00 RO1 B module restart';
     expect(await losses(restart, lost('10:10:05'))).toEqual(['10:10:05 restart']);

@@ -171,7 +171,8 @@ describe('a state', () => {
       '10:00:00 B firmware 6.2.0 was - a.csv:2',
       '10:10:00..10:20:00 B firmware 6.4.1 was 6.2.0 b.csv:2',
     ]);
-    const log = journalText('10:05:00 RO1 B firmware 6.2.0');
+    // A journal said it once, whatever else it goes on to tell.
+    const log = journalText('10:05:00 RO1 B firmware 6.2.0\n10:12:00 RO1 B light off');
     expect((await told({ 'a.log': log, 'b.csv': late }, 'firmware')).at(-1)).toBe(
       '10:05:00..10:20:00 B firmware 6.4.1 was 6.2.0 b.csv:2',
     );

@@ -91,6 +91,7 @@ describe('the staff of a pair', () => {
     ]);
     expect(ticks.map((t) => t.word)).toEqual(['removed', 'fault', 'inserted']);
     expect(switchovers.map((s) => `${whenOf(s)} ${s.fromHalf}>${s.toHalf}`)).toEqual(['10:20:00 A>B']);
+    expect((await staff(swap, '10:00:00', '10:19:59')).switchovers).toEqual([]);
     // Inserted at 10:12, ready for good at 10:14; the flag stands five minutes after the start.
     expect(bringUps.map((b) => `${b.half} ${span(b)} flag ${clockOf(b.flag)} late ${b.late}`)).toEqual([
       'B 10:12:00-10:14:00 flag 10:17:00 late false',
