@@ -66,7 +66,9 @@ describe('what each half says of the other at its own time', () => {
   test('measures no clock, and leaves no log out', async () => {
     const analysed = await read('nodes/node-a.log', 'nodes/node-b.log');
     expect(analysed.offsets.map((o) => [o.file, o.ahead])).toEqual([['nodes/node-b.log', null]]);
-    expect(offsetFindings(analysed.offsets, analysed.files, false).map((f) => [f.severity, f.statement])).toEqual([
+    expect(
+      offsetFindings(analysed.offsets, analysed.files, false).map((f) => [f.severity, f.statement]),
+    ).toEqual([
       [
         'info',
         'nodes/node-b.log: how far its clock is from that of nodes/node-a.log could not be measured: no change can be told to be in both. Both were used as they are.',
