@@ -2,7 +2,7 @@ import type { Signal } from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
 import { takeInOrder } from '../clock/clock-order.ts';
 import { valueMeant } from '../phrasebook/values.ts';
-import { leaveShared, mayEnd, newParameter, type Parameter } from './parameters.ts';
+import { leaveShared, mayEnd, newParameter, type Parameter, readUntil } from './parameters.ts';
 import { emptyCell, ignoredCell } from './recorded.ts';
 import { ends, loseCell, mark, push, type SinkState } from './sink-state.ts';
 import { addSpan, medianSpan } from './spacing.ts';
@@ -74,7 +74,10 @@ export function takeKnown(
 export function follow(state: SinkState, at: number, unit: Unit, parameter: Parameter): void {
   if (parameter.shared !== null) leaveShared(parameter);
   touch(unit, at, state.row);
-  if (takeInOrder(parameter.order, at, state.row)) state.outOfOrder += 1;
+  if (takeInOrder(parameter.order, at, state.row)) {
+    state.outOfOrder += 1;
+    parameter.latest = readUntil(parameter);
+  }
   if (parameter.lastTime !== Number.NEGATIVE_INFINITY) addSpan(unit.spacing, at - parameter.lastTime);
 }
 

@@ -1,9 +1,16 @@
-import type { Gap, Signal, Stream, Subject } from '../../vocabulary.ts';
+import {
+  type Gap,
+  isStateSignal,
+  type Signal,
+  type SignalRead,
+  type Stream,
+  type Subject,
+} from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
 import { type KeptRow, keptRow, keptText, type Row } from '../bytes/row.ts';
 import { type ClockOrder, clockOrder } from '../clock/clock-order.ts';
 import type { UnitParts } from '../phrasebook/subjects.ts';
-import type { Parameter } from './parameters.ts';
+import { type Parameter, readUntil } from './parameters.ts';
 import { medianSpan, noSpacing, type Spacing } from './spacing.ts';
 
 /** What one file says under one unit text, while it is read. */
@@ -108,8 +115,23 @@ export function toStream(unit: Unit): Stream {
     first: unit.first ?? point,
     last: point,
     spacing,
-    reads: [],
+    reads: readsOf(unit),
     notUnderstood: [],
     gaps: spacing === 0 ? [] : unit.gaps.filter((g) => g.after.time - g.before.time > 3 * spacing),
   };
+}
+
+/** Until when each state was read; of two parameters that tell the same of the same, the later. */
+function readsOf({ parameters, signals }: Unit): readonly SignalRead[] {
+  const reads = new Map<string, SignalRead>();
+  for (const parameter of parameters.values()) {
+    if (typeof parameter === 'string') continue;
+    const { subject, signal, value } = parameter;
+    // A serial that was never anything but empty tells nothing.
+    if (value === undefined || signal === null || !isStateSignal(signal) || !signals.has(signal)) continue;
+    const key = `${subject.half ?? ''}\n${subject.role ?? ''}\n${signal}`;
+    const to = Math.max(readUntil(parameter), reads.get(key)?.to ?? Number.NEGATIVE_INFINITY);
+    reads.set(key, { subject, signal, to });
+  }
+  return [...reads.values()];
 }

@@ -87,11 +87,16 @@ export function settleRepeatedHour(
       ...point,
       time: point.time + laterBy(point.time, stream.spacing, ['later']),
     });
+    const reads = stream.reads.map((read) => ({
+      ...read,
+      to: read.to + laterBy(read.to, stream.spacing, ['later']),
+    }));
     const gaps = stream.gaps.map(({ before, after }) => ({ before: moved(before), after: moved(after) }));
     return {
       ...stream,
       first: moved(stream.first),
       last: moved(stream.last),
+      reads,
       gaps: gaps.filter((g) => g.after.time - g.before.time > mostSpacings * stream.spacing),
     };
   });
