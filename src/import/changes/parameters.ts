@@ -27,6 +27,9 @@ export interface Parameter {
   /** The latest instant before a row that was out of order: after a clock was set back the last reading is not the latest. */
   latest: number;
   readonly order: ClockOrder;
+  /** The reading that ended its last silence, and how long that was, in milliseconds. */
+  silentTo: number;
+  silentFor: number;
   /** Where its last reading came with those of others: then the instant is kept there. */
   shared: SharedTime | null;
 }
@@ -53,6 +56,8 @@ export function newParameter(phrasebook: Phrasebook, unit: Subject, name: string
     lastTime: Number.NEGATIVE_INFINITY,
     latest: Number.NEGATIVE_INFINITY,
     order: clockOrder(),
+    silentTo: Number.NaN,
+    silentFor: 0,
     shared: null,
   };
 }

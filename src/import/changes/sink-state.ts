@@ -170,11 +170,19 @@ export function rejectRow(state: SinkState, what: string, fix: string): void {
   if (rejected.length < mostLines) rejected.push(found);
 }
 
-/** Keeps a change, with the line it stands in. */
+/** Keeps what is new in the row. */
 export function push(state: SinkState, change: Omit<Change, 'line' | 'text' | 'count'>): void {
   mark(state, ends.used);
+  keepChange(state, state.row, change);
+}
+
+/** Keeps a change with the line it stands in, which counts as it did before. */
+export function keepChange(
+  state: SinkState,
+  row: Row,
+  change: Omit<Change, 'line' | 'text' | 'count'>,
+): void {
   const { kind, time, earliest, subject, signal, value, before, stream } = change;
-  const { row } = state;
   // Field by field: a copy of all at once takes ten times as long.
   state.changes.push({
     kind,

@@ -4,6 +4,7 @@ import { takeInOrder } from '../clock/clock-order.ts';
 import { valueMeant } from '../phrasebook/values.ts';
 import { leaveShared, mayEnd, newParameter, type Parameter, readUntil } from './parameters.ts';
 import { emptyCell, ignoredCell } from './recorded.ts';
+import { endsSilence, keepResumed } from './silences.ts';
 import { ends, loseCell, mark, push, type SinkState } from './sink-state.ts';
 import { addSpan, medianSpan } from './spacing.ts';
 import { touch, type Unit } from './units.ts';
@@ -58,27 +59,31 @@ export function takeKnown(
   value: string,
   number: number,
 ): void {
-  follow(state, at, unit, parameter);
+  const isResumed = follow(state, at, unit, parameter);
   if (parameter.gauge !== null) {
     parameter.lastTime = at;
     parameter.gauge.add(at, number);
     mark(state, ends.used);
   } else if (value === parameter.raw) {
+    if (isResumed) keepResumed(state, unit, parameter, at, state.row);
     parameter.raw = value;
     parameter.lastTime = at;
     mark(state, ends.unchanged);
-  } else takeChange(state, at, unit, parameter, name, value);
+  } else takeChange(state, at, unit, parameter, name, value, isResumed);
 }
 
-/** Notes that a parameter was read at an instant. */
-export function follow(state: SinkState, at: number, unit: Unit, parameter: Parameter): void {
+/** Notes that a parameter was read at an instant; true if it is read again after a silence. */
+export function follow(state: SinkState, at: number, unit: Unit, parameter: Parameter): boolean {
   if (parameter.shared !== null) leaveShared(parameter);
   touch(unit, at, state.row);
+  const span = at - parameter.lastTime;
+  const isResumed = span > unit.spacing.usualTo && endsSilence(unit, parameter, at);
   if (takeInOrder(parameter.order, at, state.row)) {
     state.outOfOrder += 1;
     parameter.latest = readUntil(parameter);
   }
-  if (parameter.lastTime !== Number.NEGATIVE_INFINITY) addSpan(unit.spacing, at - parameter.lastTime);
+  if (parameter.lastTime !== Number.NEGATIVE_INFINITY) addSpan(unit.spacing, span);
+  return isResumed;
 }
 
 function unknownParameter(unit: Unit, wording: string, name: string, value: string): Found {
@@ -98,6 +103,7 @@ function takeChange(
   parameter: Parameter,
   name: string,
   value: string,
+  isResumed: boolean,
 ): void {
   const { rule, signal, subject } = parameter;
   const meant = value === '' ? null : valueMeant(rule.signal, rule.values, value);
@@ -110,8 +116,10 @@ function takeChange(
     return;
   }
   const isFirst = parameter.value === undefined;
-  if (meant === parameter.value || (isFirst && meant === null)) mark(state, ends.unchanged);
-  else {
+  if (meant === parameter.value || (isFirst && meant === null)) {
+    mark(state, ends.unchanged);
+    if (isResumed) keepResumed(state, unit, parameter, at, state.row);
+  } else {
     unit.signals.add(signal);
     push(state, {
       kind: 'reading',

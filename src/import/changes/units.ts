@@ -11,7 +11,7 @@ import { type KeptRow, keptRow, keptText, type Row } from '../bytes/row.ts';
 import { type ClockOrder, clockOrder } from '../clock/clock-order.ts';
 import type { UnitParts } from '../phrasebook/subjects.ts';
 import { type Parameter, readUntil } from './parameters.ts';
-import { medianSpan, noSpacing, type Spacing } from './spacing.ts';
+import { medianSpan, mostSpacings, noSpacing, type Spacing } from './spacing.ts';
 
 /** What one file says under one unit text, while it is read. */
 export interface Unit {
@@ -96,7 +96,7 @@ function keepGap(unit: Unit, at: number, row: Row): void {
   unit.gaps.push({ before, after: { time: at, line: row.line, text: row.ownText() } });
   const isFull = unit.gaps.length % mostCandidates === 0;
   if (!isFull && (unit.gaps.length < gapCandidates || unit.gapsFrom > 0)) return;
-  unit.gapsFrom = (isFull ? 3 : 1.5) * medianSpan(unit.spacing);
+  unit.gapsFrom = (isFull ? mostSpacings : 1.5) * medianSpan(unit.spacing);
   unit.gaps.splice(
     0,
     unit.gaps.length,
@@ -117,7 +117,7 @@ export function toStream(unit: Unit): Stream {
     spacing,
     reads: readsOf(unit),
     notUnderstood: [],
-    gaps: spacing === 0 ? [] : unit.gaps.filter((g) => g.after.time - g.before.time > 3 * spacing),
+    gaps: spacing === 0 ? [] : unit.gaps.filter((g) => g.after.time - g.before.time > mostSpacings * spacing),
   };
 }
 
