@@ -223,7 +223,7 @@ export interface Input {
   readonly delimiter: string | null;
   readonly zone: string;
   readonly rows: RowCounts;
-  /** First and last stamp of all rows, those that were not understood included. */
+  /** First and last stamp of all rows, those that were not understood included; `null` where none could be read. */
   readonly from: number | null;
   readonly to: number | null;
   readonly units: readonly string[];

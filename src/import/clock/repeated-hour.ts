@@ -1,4 +1,4 @@
-import type { Change, Stream, StreamPoint } from '../../vocabulary.ts';
+import type { Change, Interval, Stream, StreamPoint } from '../../vocabulary.ts';
 import type { Zone } from './zones.ts';
 
 /** Stamps in an hour that the clocks repeat, read as the earlier hour though the order of rows does not say which. */
@@ -58,6 +58,13 @@ export function repeatedHourWatch(): RepeatedHourWatch {
   };
 }
 
+/** What a file says, with the extent of its stamps; `null` if it has none. */
+interface Settled {
+  readonly streams: readonly Stream[];
+  readonly changes: readonly Change[];
+  readonly extent: Interval | null;
+}
+
 /** A step of up to this many usual spacings goes on as before. Source: design.md, section 2, Unobserved. */
 const mostSpacings = 3;
 
@@ -65,10 +72,7 @@ const mostSpacings = 3;
  * Streams and changes with what the repeated hour leaves open. A poll that goes on at its usual spacing, from before or
  * to after, shows which hour it was; what nothing settles happened in either: both hours are its bounds.
  */
-export function settleRepeatedHour(
-  read: { readonly streams: readonly Stream[]; readonly changes: readonly Change[] },
-  doubts: readonly Doubt[],
-): { readonly streams: readonly Stream[]; readonly changes: readonly Change[] } {
+export function settleRepeatedHour(read: Settled, doubts: readonly Doubt[]): Settled {
   if (doubts.length === 0) return read;
   const laterBy = (time: number, spacing: number, hours: readonly Hour[]): number => {
     const doubt = doubts.find((d) => time >= d.from && time <= d.to);
@@ -100,7 +104,15 @@ export function settleRepeatedHour(
       gaps: gaps.filter((g) => g.after.time - g.before.time > mostSpacings * stream.spacing),
     };
   });
-  return { streams, changes };
+  return { streams, changes, extent: extentOf(read, streams) };
+}
+
+/** A first or last stamp goes with the stream that has it; where none does, or it is left open, it stays the earlier hour. */
+function extentOf({ extent, streams: before }: Settled, after: readonly Stream[]): Interval | null {
+  if (extent === null) return null;
+  const moved = (at: number, end: 'first' | 'last'): number =>
+    after[before.findIndex((stream) => stream[end].time === at)]?.[end].time ?? at;
+  return { from: moved(extent.from, 'first'), to: moved(extent.to, 'last') };
 }
 
 type Hour = 'earlier' | 'later' | 'either';
