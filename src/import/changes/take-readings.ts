@@ -30,7 +30,7 @@ export function takeReading(state: SinkState, at: number, unit: Unit, name: stri
     if (parameter === '') {
       mark(state, ends.ignored);
       if (state.isRepeatable) state.recorded.push(ignoredCell);
-    } else if (value !== '') unmatched(state, unknownParameter(unit, parameter, name, value));
+    } else if (value !== '') unmatched(state, unit, at, unknownParameter(unit, parameter, name, value));
     else if (state.isRepeatable) state.recorded.push(emptyCell);
     return;
   }
@@ -45,7 +45,7 @@ export function takeReading(state: SinkState, at: number, unit: Unit, name: stri
   if (Number.isNaN(number)) {
     follow(state, at, unit, parameter);
     parameter.lastTime = at;
-    unmatched(state, unknownValue(name, value));
+    unmatched(state, unit, at, unknownValue(name, value));
   } else takeKnown(state, at, unit, parameter, name, value, number);
 }
 
@@ -108,7 +108,7 @@ function takeChange(
   const { rule, signal, subject } = parameter;
   const meant = value === '' ? null : valueMeant(rule.signal, rule.values, value);
   if (meant === undefined || signal === null) {
-    unmatched(state, unknownValue(name, value));
+    unmatched(state, unit, at, unknownValue(name, value));
     return;
   }
   if (state.row.isCut && isBegun(state, signal, meant)) {

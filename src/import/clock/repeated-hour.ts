@@ -65,6 +65,7 @@ interface Settled {
   readonly extent: Interval | null;
 }
 
+const minuteMs = 60_000;
 /** A step of up to this many usual spacings goes on as before. Source: design.md, section 2, Unobserved. */
 const mostSpacings = 3;
 
@@ -101,6 +102,7 @@ export function settleRepeatedHour(read: Settled, doubts: readonly Doubt[]): Set
       first: moved(stream.first),
       last: moved(stream.last),
       reads,
+      notUnderstood: movedMinutes(stream, doubts),
       gaps: gaps.filter((g) => g.after.time - g.before.time > mostSpacings * stream.spacing),
     };
   });
@@ -113,6 +115,17 @@ function extentOf({ extent, streams: before }: Settled, after: readonly Stream[]
   const moved = (at: number, end: 'first' | 'last'): number =>
     after[before.findIndex((stream) => stream[end].time === at)]?.[end].time ?? at;
   return { from: moved(extent.from, 'first'), to: moved(extent.to, 'last') };
+}
+
+/** The minutes of rows that were not understood, in the order of time again: the later hour may hold others of them. */
+function movedMinutes({ notUnderstood, spacing }: Stream, doubts: readonly Doubt[]): Stream['notUnderstood'] {
+  const counts = new Map<number, number>();
+  for (const { from, count } of notUnderstood) {
+    const doubt = doubts.find((d) => from + minuteMs > d.from && from <= d.to);
+    const minute = from + (doubt !== undefined && hourOf(spacing, doubt) === 'later' ? doubt.by : 0);
+    counts.set(minute, (counts.get(minute) ?? 0) + count);
+  }
+  return [...counts].map(([from, count]) => ({ from, count })).sort((a, b) => a.from - b.from);
 }
 
 type Hour = 'earlier' | 'later' | 'either';

@@ -47,10 +47,13 @@ describe('a file that can not be used', () => {
 });
 
 describe('a file', () => {
-  test('has streams of the units that said something only', async () => {
+  test('has a stream of a unit of which nothing was understood too, without a pair', async () => {
     const text = `${header}${row('00:00', 'RO9', 'colour', 'red')}${row('00:10', 'RO1-A', 'light', 'off')}`;
     const read = await readText('a.csv', text);
-    expect(read.streams.map((s) => s.unit)).toEqual(['RO1-A']);
+    expect(read.streams.map((s) => [s.unit, s.subject.pair])).toEqual([
+      ['RO9', ''],
+      ['RO1-A', 'RO1'],
+    ]);
     expect(read.changes.map((c) => read.streams[c.stream]?.unit)).toEqual(['RO1-A']);
     expect(read.input.units).toEqual(['RO9', 'RO1-A']);
   });
