@@ -152,6 +152,7 @@ export interface UnknownRows {
 export interface Stream {
   readonly kind: 'reading' | 'entry' | 'note';
   readonly unit: string;
+  /** Its pair is '' where none is known. */
   readonly subject: Subject;
   readonly signals: readonly Signal[];
   readonly first: StreamPoint;
@@ -161,7 +162,10 @@ export interface Stream {
   readonly gaps: readonly Gap[];
   /** What a poll reads; empty for entries and notes. */
   readonly reads: readonly SignalRead[];
-  /** The rows of this unit that were not understood, minute by minute in the order of time. */
+  /**
+   * The rows of this unit that were not understood, minute by minute in the order of time. Of a file so many minutes are
+   * counted that a year of journals has room: of a parameter that no poll explains only the first.
+   */
   readonly notUnderstood: readonly UnknownRows[];
 }
 
@@ -223,7 +227,7 @@ export interface Input {
   readonly delimiter: string | null;
   readonly zone: string;
   readonly rows: RowCounts;
-  /** First and last stamp of all rows, those that were not understood included. */
+  /** First and last stamp of all rows, those that were not understood included; `null` where none could be read. */
   readonly from: number | null;
   readonly to: number | null;
   readonly units: readonly string[];
