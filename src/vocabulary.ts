@@ -299,6 +299,8 @@ export interface TimelineEvent extends Instant {
 /** What one stream covers of a pair, with the file it comes from and the span of all its rows. */
 export interface Coverage {
   readonly file: string;
+  /** The first file of the journal that it is part of; of any other file its own name. */
+  readonly log: string;
   readonly span: Interval;
   readonly stream: Stream;
 }
