@@ -116,7 +116,7 @@ function asMoved(
   const isStated = last !== undefined && last.value !== 'none' && last.time > item.time - rules.lagMs;
   if (isStated && last.time > item.earliest - rules.lagMs) return [];
   // A poll that goes on to read the place says what it holds.
-  const isRead = last !== undefined && last.kind === 'reading' && last.readUntil > item.time;
+  const isRead = last !== undefined && last.readUntil > item.time;
   return [{ ...item, value: isRead ? last.value : null, readUntil: item.time }];
 }
 
