@@ -3,7 +3,7 @@ import { endsSilence, keepResumed } from '../changes/silences.ts';
 import { ends, type SinkState } from '../changes/sink-state.ts';
 import { addSpan, isLongSpan } from '../changes/spacing.ts';
 import { touch, touchLast, type Unit } from '../changes/units.ts';
-import { takeInOrder } from '../clock/clock-order.ts';
+import { goOnInOrder } from '../clock/clock-order.ts';
 import type { BatchPlace } from './batch-place.ts';
 import { endCycle, flushPending, type PendingBatches, shareTime } from './pending-batches.ts';
 import type { Batch, BatchTime, RowTemplate } from './row-template.ts';
@@ -124,7 +124,7 @@ function takeUnits(
 }
 
 /** Takes reading by reading. */
-function takeEach(state: SinkState, batch: Batch, at: number, { first, end, rowIn }: BatchPlace): void {
+function takeEach(state: SinkState, batch: Batch, at: number, { first, end, line, rowIn }: BatchPlace): void {
   let last: Unit | null = null;
   let lastRow = 0;
   for (let row = first; row < end; row += 1) {
@@ -136,7 +136,7 @@ function takeEach(state: SinkState, batch: Batch, at: number, { first, end, rowI
       }
       lastRow = row;
       if (parameter.shared !== null) leaveShared(parameter);
-      takeInOrder(parameter.order, at, state.row);
+      goOnInOrder(parameter.order, at, line + row);
       const span = at - parameter.lastTime;
       if (span > unit.spacing.usualTo && endsSilence(unit, parameter, at))
         keepResumed(state, unit, parameter, at, rowIn(batch, row));
