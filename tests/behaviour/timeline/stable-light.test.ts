@@ -83,6 +83,17 @@ describe('the light of a bring-up', () => {
       ]),
     });
     expect(await light(polled(['10:00:00', 'steady']))).toBe('null not-observed');
+    // It went off as its half became active.
+    expect(
+      await light({
+        'poll.csv': pollText(['10:00:00', '10:30:00'], 300, [
+          ['RO1-B', 'light', ['10:00:00', 'steady'], ['10:25:00', 'off']],
+          ['RO1-B', 'serial', ['10:00:00', 'T2-1'], ['10:12:00', 'T4-2']],
+          ['RO1-B', 'role', ['10:00:00', 'standby'], ['10:25:00', 'active']],
+          ['RO1-A', 'role', ['10:00:00', 'active'], ['10:25:00', 'standby']],
+        ]),
+      }),
+    ).toBe('null not-observed');
     // Inserted in (10:10, 10:15]; steady in (10:20, 10:25]: 5 min to 15 min.
     expect(
       await light(polled(['10:00:00', 'steady'], ['10:15:00', 'flashing'], ['10:25:00', 'steady'])),
