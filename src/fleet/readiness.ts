@@ -1,14 +1,17 @@
 import { endLines, linesOf, linesOfAll, uniqueLines } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { flappingSpells } from '../timeline/flapping.ts';
+import { unobservedIn } from '../timeline/observation.ts';
 import type { TimelineRules } from '../timeline/rules.ts';
 import { stepAt, track } from '../timeline/tracks.ts';
 import {
   type NonEmpty,
   type PairReview,
+  type PairTimeline,
   type SourceLine,
   type StateSignal,
   sayDuration,
+  type TimelineEvent,
 } from '../vocabulary.ts';
 
 /** Why a pair is not fit, and the lines that say so; of what was never logged those between which it was not. */
@@ -79,16 +82,31 @@ function flappingNow({ timeline, losses }: PairFacts, rules: TimelineRules): rea
 
 function differing({ timeline }: PairFacts): readonly Reason[] {
   return (['firmware', 'model'] as const).flatMap((signal) => {
-    const [one, two] = timeline.halves.map((half) => stepAt(track(timeline, half, signal), timeline.to));
-    const [a, b] = [one?.value ?? null, two?.value ?? null];
-    if (one === undefined || two === undefined || a === null || b === null) {
-      const said = [one, two].flatMap((step) => (step === undefined ? [] : linesOf(step)));
-      const lines = uniqueLines([...endLines(timeline), ...said]);
-      return [{ said: `The ${signal} of both halves is not known.`, lines }];
-    }
-    if (a === b) return [];
-    return [{ said: `The ${signal} of its halves differs: ${a} and ${b}.`, lines: linesOfAll([one, two]) }];
+    const steps = timeline.halves.map((half) => stepAt(track(timeline, half, signal), timeline.to));
+    const known = steps.filter((step) => step !== undefined).filter(({ value }) => value !== null);
+    const [one, two] = known;
+    if (one === undefined || two === undefined)
+      return [
+        { said: sayUnknown(signal, timeline, one?.half ?? null), lines: unknownLines(timeline, steps) },
+      ];
+    if (one.value === two.value) return [];
+    const said = `The ${signal} of its halves differs: ${one.value} and ${two.value}.`;
+    return [{ said, lines: linesOfAll([one, two]) }];
   });
+}
+
+function sayUnknown(signal: string, { halves }: PairTimeline, known: string | null): string {
+  const others = halves.filter((half) => half !== known);
+  const of = known === null || others.length !== 1 ? 'its halves' : `half ${others[0]}`;
+  return `The ${signal} of ${of} is not known.`;
+}
+
+function unknownLines(
+  timeline: PairTimeline,
+  steps: readonly (TimelineEvent | undefined)[],
+): NonEmpty<SourceLine> {
+  const said = steps.flatMap((step) => (step === undefined ? [] : linesOf(step)));
+  return uniqueLines([...endLines(timeline), ...said]);
 }
 
 function pending({ timeline }: PairFacts): readonly Reason[] {
@@ -111,19 +129,15 @@ function linksDown({ timeline }: PairFacts): readonly Reason[] {
   );
 }
 
-function unobservedBefore({ timeline }: PairFacts, readyMs: number): readonly Reason[] {
+function unobservedBefore({ timeline, readiness }: PairFacts, readyMs: number): readonly Reason[] {
   const since = timeline.to - readyMs;
   if (timeline.from > since) {
     const said = `Its log covers ${sayDuration((timeline.to - timeline.from) / 1000)} only.`;
     return [{ said, lines: endLines(timeline) }];
   }
-  const gap = timeline.unobserved.findLast((u) => u.to > since);
-  return gap === undefined
-    ? []
-    : [
-        {
-          said: `It was not observed throughout the last ${sayDuration(readyMs / 1000)}.`,
-          lines: gap.evidence,
-        },
-      ];
+  const { signal } = readiness;
+  const gap = signal === null ? undefined : unobservedIn(timeline, null, signal, since, timeline.to).at(-1);
+  if (gap === undefined) return [];
+  const said = `It was not observed throughout the last ${sayDuration(readyMs / 1000)}.`;
+  return [{ said, lines: gap.evidence }];
 }

@@ -52,9 +52,21 @@ function wellFormed(): readonly Seed[] {
       role: 'phrasebook',
       bytes: begin('clean-swap', 'phrasebook.yaml'),
     },
-    { kind: 'job', name: 'job.yaml', role: 'job', bytes: begin('clean-swap', 'job.yaml') },
+    { kind: 'job', name: 'job.yaml', role: 'job', bytes: text(...job) },
   ];
 }
+
+/** Of the pair of the first log, with which it is tried. */
+const job = [
+  'workOrder: WO-26-0314',
+  'site: Marrow Bay',
+  'technician: Technician 2',
+  'reviewer: Shift engineer 1',
+  'plan:',
+  '  RO3:',
+  '    A: { model: Tern-4, firmware: 6.4.1 }',
+  '    B: { model: Tern-4, firmware: 6.4.1 }',
+];
 
 const snapshots = [
   'time;unit;role;firmware;light;load;free-memory;partner-ready',

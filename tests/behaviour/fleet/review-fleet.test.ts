@@ -104,7 +104,7 @@ describe('readiness for a swap', () => {
   test('is not there after another module came in that says nothing of its firmware', async () => {
     const readiness = await readinessOf(`${stamp(begin + 2 * day)} RO1-B model Tern-2`);
     expect(readiness).toHaveProperty('reasons', [
-      'The firmware of both halves is not known.',
+      'The firmware of half B is not known.',
       'The model of its halves differs: Tern-4 and Tern-2.',
     ]);
   });
