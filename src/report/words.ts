@@ -26,6 +26,12 @@ export function sayInstantBounds({ time, earliest }: Instant, zone: string, begi
   return from === to || from === undefined ? `${to}` : `${from} to ${to}`;
 }
 
+/** An instant with its bounds and its day: `14 Mar 2026 09:14:00 to 09:14:10`. */
+export function sayDatedBounds({ time, earliest }: Instant, zone: string): string {
+  const [from, to] = [sayInstant(earliest, zone), sayInstant(time, zone)];
+  return from === to ? to : `${from} to ${sayInstantBounds({ time, earliest: time }, zone, earliest)}`;
+}
+
 function sayDay(time: number, zone: string): string {
   return sayInstant(time, zone).split(' ').slice(0, 3).join(' ');
 }
@@ -33,8 +39,7 @@ function sayDay(time: number, zone: string): string {
 /** When a finding was so, before its sentence: `14 Mar 2026 09:14:05: `; empty for what concerns a whole file or log. */
 export function sayWhen({ id, from, to }: Pick<Finding, 'id' | 'from' | 'to'>, zone: string): string {
   if (from === null || ofWholeLog.has(id)) return '';
-  if (to === null || to === from) return `${sayInstant(from, zone)}: `;
-  return `${sayInstant(from, zone)} to ${sayInstantBounds({ time: to, earliest: to }, zone, from)}: `;
+  return `${sayDatedBounds({ time: to ?? from, earliest: from }, zone)}: `;
 }
 
 /** Findings that sum up all that was read: their sentence says so. */

@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { Mark } from '../../src/pipeline.ts';
 import { terminal } from '../../src/report/escape.ts';
 import { toldFindings } from '../../src/report/told-findings.ts';
-import { sayInstant, sayMeasure, sayWhen } from '../../src/report/words.ts';
+import { sayDatedBounds, sayInstant, sayMeasure, sayWhen } from '../../src/report/words.ts';
 import type { Finding, Swap, Verification } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
 import { linesButton } from './swap-tables.ts';
@@ -17,7 +17,7 @@ export function marksTable(marks: readonly Mark[], zone: string): TemplateResult
     const cite = citing(words, mark.evidence);
     const isLost = mark.what === 'partner lost';
     return html`<tr @mouseenter=${cite} @focusin=${cite}>
-      <td class="clock">${sayInstant(mark.time, zone)}</td>
+      <td class="clock">${sayDatedBounds(mark, zone)}</td>
       <td class=${isLost ? 'long inconclusive' : 'long'}>${terminal(words)} ${linesButton(mark.evidence, cite)}</td>
     </tr>`;
   };
