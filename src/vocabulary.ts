@@ -299,6 +299,8 @@ export interface TimelineEvent extends Instant {
 /** What one stream covers of a pair, with the file it comes from and the span of all its rows. */
 export interface Coverage {
   readonly file: string;
+  /** The first file of the journal that it is part of; of any other file its own name. */
+  readonly log: string;
   readonly span: Interval;
   readonly stream: Stream;
 }
@@ -349,12 +351,19 @@ export interface Finding {
   readonly id: string;
   readonly severity: Severity;
   readonly pair: string | null;
+  /** Of a finding about a file: the pairs that the file speaks of. Absent where it may speak of any. */
+  readonly concerns?: readonly string[];
   readonly half: string | null;
   readonly from: number | null;
   readonly to: number | null;
   readonly statement: string;
   readonly figures: Readonly<Record<string, number | string | null>>;
   readonly evidence: NonEmpty<SourceLine>;
+}
+
+/** A finding of the pair, or of a file that may speak of it. */
+export function mayConcern({ pair, concerns }: Finding, wanted: string): boolean {
+  return pair === null ? (concerns?.includes(wanted) ?? true) : pair === wanted;
 }
 
 export type LimitOutcome = 'within' | 'exceeded' | 'inconclusive' | 'not-observed';

@@ -93,7 +93,10 @@ function takings(
   rules: TimelineRules,
 ): readonly { readonly left: TimelineEvent; readonly taken: TimelineEvent }[] {
   const steps = timeline.events.filter((e) => e.signal === 'role' && !e.concluded);
-  steps.sort((a, b) => a.time - b.time || Number(a.value === 'active') - Number(b.value === 'active'));
+  steps.sort(
+    (a, b) =>
+      a.time - b.time || Number(a.value === 'active') - Number(b.value === 'active') || byFirstLine(a, b),
+  );
   const found: { left: TimelineEvent; taken: TimelineEvent }[] = [];
   const active = new Set<string | null>();
   let left: TimelineEvent | null = null;
@@ -119,6 +122,11 @@ function takings(
     else active.delete(step.half);
   }
   return found;
+}
+
+/** Within one stamp in the order of the lines, whatever the halves are called. */
+function byFirstLine({ sources: [a] }: TimelineEvent, { sources: [b] }: TimelineEvent): number {
+  return a.file === b.file ? a.line - b.line : a.file < b.file ? -1 : 1;
 }
 
 /** A half leaves the active role that it is known to hold; a first word on it in mid-log tells of a change too. */

@@ -81,7 +81,7 @@ function renameHalves({ files, phrasebook }: Dressed, { story }: ToldSwap): read
     const unit = new RegExp(`\\b(${story.pair}-|slot )([AB])\\b`, 'g');
     const renamed = (text: string): string =>
       text.replaceAll(unit, (_all, before, half) => `${before}${rename(half)}`);
-    const view: View = { ...asItIs, half: (half) => (half === to.A ? 'A' : 'B') };
+    const view: View = { ...asItIs, half: (half) => (half === '' ? '' : half === to.A ? 'A' : 'B') };
     return {
       what: `halves A and B called ${to.A} and ${to.B}`,
       given: { files: mapped(files, renamed), phrasebook: phrasebook?.replaceAll('[AB]', '[AB12]') ?? null },
