@@ -150,6 +150,23 @@ describe('zero bytes before a line', () => {
         }
   });
 
+  test('more of them than what a file is recognised by', async () => {
+    const text = `${zeros(100_001)}time,unit,light\n${iso(0)},RO1-A,off\n${iso(1)},RO1-A,steady\n`;
+    for (const chunk of [999, 65_536, 200_000]) {
+      const file = await readText('a.csv', text, { chunk });
+      expect(file.input).toMatchObject({ layout: 'snapshots', rows: { read: 2, used: 2 } });
+      expect(notice(file)).toContain('100001 zero bytes stand before line 1,');
+    }
+  });
+
+  test('and nothing else are no log: one line says so', async () => {
+    for (const count of [1, 7, 5000, 200_000])
+      for (const chunk of [1000, 65_536])
+        await expect(readText('a.log', zeros(count), { chunk })).rejects.toThrow(
+          'a.log: it holds nothing but zero bytes, as a loss of power leaves them. Export it again, or use another source.',
+        );
+  });
+
   test('are two each in UTF-16', async () => {
     const text = `time,unit,light\n${iso(0)},RO1-A,off\n${zeros(20)}${iso(1)},RO1-A,steady\n`;
     const bytes = new Uint8Array(Array.from(text, (c) => [c.charCodeAt(0), 0]).flat());
@@ -174,5 +191,17 @@ describe('zero bytes before a line', () => {
       [5, 'steady'],
     ]);
     expect(file.input.rows).toMatchObject({ read: 4, used: 2, unmatched: 1, rejected: 1 });
+  });
+});
+
+describe('a cell of 30 MB', () => {
+  test.each(['', '"'])('is one row that is rejected, between quotes %j', async (quote) => {
+    const cell = quote + 'x'.repeat(30_000_000) + quote;
+    const text = `time,unit,light\n${iso(0)},RO1-A,off\n${iso(1)},RO1-A,${cell}\n${iso(2)},RO1-A,steady\n`;
+    for (const isGeneralOnly of [true, false]) {
+      const file = await readText('a.csv', text, { isGeneralOnly });
+      expect(file.input.rows).toMatchObject({ read: 3, used: 2, rejected: 1 });
+      expect(file.changes.map((c) => c.line)).toEqual([2, 4]);
+    }
   });
 });
