@@ -1,5 +1,6 @@
 import { analyzers } from './analyze/analyzers.ts';
 import { bySeverity } from './analyze/by-severity.ts';
+import { farStamps } from './analyze/far-stamps.ts';
 import { failureFinding, noticesOf, offsetFindings } from './analyze/notices.ts';
 import { type Answer, runAnalyzers } from './analyze/run-analyzers.ts';
 import { causes } from './diagnose/causes.ts';
@@ -80,6 +81,7 @@ export function analyse(
   const findings = [
     ...answers.flatMap((a) => a.findings),
     ...noticesOf(files),
+    ...farStamps(files),
     ...offsetFindings(offsets, files, clocks.align),
     ...failures.map(failureFinding),
   ].sort(bySeverity);
