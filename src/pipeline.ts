@@ -44,6 +44,7 @@ export { type Imported, importFiles } from './import/import-files.ts';
 export { readJob } from './import/job.ts';
 export type { DescribedLayouts } from './import/layouts/describe-layouts.ts';
 export { exactPattern, type Lesson } from './import/phrasebook/teach-phrasebook.ts';
+export { mostYaml, tooLargeYaml } from './import/phrasebook/yaml-file.ts';
 export { readPhrasebook, rowsTaught, teachPhrasebook } from './import/read-phrasebook.ts';
 export { type Limits, limitsWithHold } from './limits.ts';
 export type { ClockOffset } from './timeline/clock-offsets.ts';

@@ -1,5 +1,5 @@
 import { open, readFile, stat } from 'node:fs/promises';
-import { InputError, type StoredFile } from '../pipeline.ts';
+import { InputError, mostYaml, type StoredFile, tooLargeYaml } from '../pipeline.ts';
 import { refuse } from './system-refusal.ts';
 import { thingAt } from './things.ts';
 
@@ -56,7 +56,11 @@ async function* openFile(name: string): AsyncGenerator<Uint8Array> {
 export async function readText(path: string): Promise<string> {
   const found = await stat(path).catch((error: unknown) => refuse(path, error));
   // What the shell itself put in place of a file has a writer.
-  if (thingAt(found) === 'pipe' && !path.startsWith('/dev/'))
+  const thing = thingAt(found);
+  if (thing === 'pipe' && !path.startsWith('/dev/'))
     throw new InputError(path, 'it is a named pipe.', 'Save what it gives to a file, and name that.');
+  if (thing === 'device' || thing === 'socket')
+    throw new InputError(path, `it is a ${thing}, and no file.`, 'Name a file.');
+  if (found.size > mostYaml) throw tooLargeYaml(path);
   return readFile(path, 'utf8').catch((error: unknown) => refuse(path, error));
 }
