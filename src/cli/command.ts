@@ -5,10 +5,11 @@ import {
   importFiles,
   limitsWithHold,
   readPhrasebook,
+  type StoredFile,
   unpackFiles,
 } from '../pipeline.ts';
 import { terminal } from '../report/escape.ts';
-import { findFiles } from './find-files.ts';
+import { type Found, findFiles } from './find-files.ts';
 import { readText } from './node-files.ts';
 import { type AnyOptions, addOptions, type OptionsFor } from './options.ts';
 import { mostChanges, platform } from './platform.ts';
@@ -100,8 +101,8 @@ export interface ImportedFiles extends Imported {
 }
 
 /**
- * Reads all files a command was given; `job` is one that it reads besides. Failures and what was passed over are told on stderr, a line each; throws if
- * nothing was readable.
+ * Reads all files a command was given; `job` is one that it reads besides. Failures and what was passed over are told on
+ * stderr, a line each; throws if nothing was readable.
  */
 export async function importAll(
   paths: readonly string[],
@@ -114,13 +115,9 @@ export async function importAll(
       ? readPhrasebook('built-in phrasebook', null)
       : readPhrasebook(options.phrasebook, await readText(options.phrasebook));
   const found = await findFiles(paths);
-  const read = new Set(found.identities);
-  for (const path of [options.phrasebook, job]) {
-    const also = path === undefined ? null : await lookAt(path);
-    if (also !== null) read.add(identityOf(also));
-  }
-  refuseOwnInput(read, stdout, stderr);
-  const { sources, failures, reports } = await unpackFiles(found.files, platform);
+  const { files, notices } = withoutOutputs(found, [stdout, stderr]);
+  const { sources, failures, reports } = await unpackFiles(files, platform);
+  const read = await readFilesOf(files, found, reports, [options.phrasebook, job]);
   const progress = progressTo(stderr, sources);
   const imported = await importFiles(sources, {
     phrasebook,
@@ -134,16 +131,42 @@ export async function importAll(
   });
   progress.end();
   const all = [...found.failures, ...failures, ...imported.failures];
-  const lines = [...all.map((failure) => failure.message), ...found.notices, ...passedOver(reports)];
+  const lines = [...all.map((failure) => failure.message), ...notices, ...passedOver(reports)];
   for (const line of lines) stderr.write(`${terminal(line)}\n`);
   if (imported.files.length === 0) throw new NothingReadable(all.length + reports.length);
   return { files: imported.files, failures: all, read };
 }
 
-/** A command that writes to what it reads would never be done, or spoil it. */
-function refuseOwnInput(read: ReadFiles, ...outputs: readonly Output[]): void {
-  if (outputs.some(({ goesTo }) => goesTo !== undefined && goesTo !== null && read.has(goesTo)))
+/**
+ * What is read must not grow by what is written. A file that the shell made for the output is empty, and lies among the logs
+ * of a folder by chance; one that holds something would be spoilt. Throws InputError for that.
+ */
+function withoutOutputs(found: Found, outputs: readonly Output[]): Pick<Found, 'files' | 'notices'> {
+  const isOutput = ({ name }: StoredFile): boolean =>
+    outputs.some(({ goesTo }) => typeof goesTo === 'string' && goesTo === found.identities.get(name));
+  const [output] = found.files.filter(isOutput);
+  if (output === undefined) return found;
+  if (output.bytes > 0)
     throw new InputError('the output', 'it goes to one of the files that are read.', 'Send it to another.');
+  return {
+    files: found.files.filter((file) => !isOutput(file)),
+    notices: [...found.notices, `${output.name}: the output goes there, and it was passed over.`],
+  };
+}
+
+/** The files that are read; a report of this program is not, and may be written anew. */
+async function readFilesOf(
+  files: readonly StoredFile[],
+  { identities }: Found,
+  reports: readonly string[],
+  others: readonly (string | undefined)[],
+): Promise<ReadFiles> {
+  const logs = files.filter(({ name }) => !reports.includes(name));
+  const also = await Promise.all(others.flatMap((path) => (path === undefined ? [] : [lookAt(path)])));
+  return new Set([
+    ...logs.flatMap(({ name }) => identities.get(name) ?? []),
+    ...also.flatMap((found) => (found === null ? [] : [identityOf(found)])),
+  ]);
 }
 
 /** One line on files that this program wrote and does not read again. */

@@ -10,8 +10,8 @@ export interface Found {
   readonly files: readonly StoredFile[];
   readonly failures: readonly InputError[];
   readonly notices: readonly string[];
-  /** Which files they are, whatever their names. */
-  readonly identities: ReadonlySet<string>;
+  /** Which file each name leads to. */
+  readonly identities: ReadonlyMap<string, string>;
 }
 
 /**
@@ -25,7 +25,7 @@ export async function findFiles(paths: readonly string[]): Promise<Found> {
     files: files.map(({ name, bytes }) => storedFile(name, bytes)),
     failures: found.flatMap((f) => f.failures),
     notices: found.flatMap((f) => f.notices),
-    identities: new Set(files.map((f) => f.identity)),
+    identities: new Map(files.map((f) => [f.name, f.identity])),
   };
 }
 

@@ -145,6 +145,31 @@ describe('what this program wrote', () => {
     expect(inZip.err).toContain('inspect.json.gz/inspect.json: this program wrote it');
   });
 
+  test('may be written anew, in the folder of the logs too', async () => {
+    const here = folder();
+    write(join(here, 'ro1.log'), log('RO1'));
+    for (const command of ['fleet', 'fleet', 'diagnose', 'diagnose', 'verify', 'verify']) {
+      const { status, err } = await steadypair(command, here, '--out', here);
+      expect([command, status === 2, err.includes('files that are read')]).toEqual([command, false, false]);
+    }
+    const events = join(here, 'events.csv');
+    for (const run of [1, 2])
+      expect([run, (await steadypair('timeline', here, '--out', events)).status]).toEqual([run, 0]);
+  });
+
+  test('is not read where the shell sends it into the folder of the logs', () => {
+    const here = folder();
+    write(join(here, 'ro1.log'), log('RO1'));
+    const script = `"$0" "$1" timeline "$2" --json >"$2/events.json"`;
+    const run = spawnSync('bash', ['-c', script, process.execPath, resolve('dist', 'steadypair.mjs'), here], {
+      encoding: 'utf8',
+    });
+    expect([run.status, run.stderr]).toEqual([
+      0,
+      `${join(here, 'events.json')}: the output goes there, and it was passed over.\n`,
+    ]);
+  });
+
   test('does not change the verdict', async () => {
     const here = folder();
     const logs = resolve('samples', 'marrow-bay');
