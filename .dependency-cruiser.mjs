@@ -93,7 +93,7 @@ const doors = [
   ['arquero', 'src/fleet/tables\\.ts$'],
   ['papaparse', 'src/import/bytes/csv-rows\\.ts$'],
   ['@zip.js/zip.js', 'src/import/bytes/zip-members\\.ts$'],
-  ['tinyglobby', 'src/cli/node-files\\.ts$'],
+  ['tinyglobby', 'src/cli/find-files\\.ts$'],
   ['temporal-polyfill', 'src/(?:import/clock/zones|report/words|report/staff-rows)\\.ts$'],
   [
     'valibot',

@@ -1,5 +1,6 @@
 import { analyzers } from './analyze/analyzers.ts';
 import { bySeverity } from './analyze/by-severity.ts';
+import { farStamps } from './analyze/far-stamps.ts';
 import { failureFinding, noticesOf, offsetFindings } from './analyze/notices.ts';
 import { type Answer, runAnalyzers } from './analyze/run-analyzers.ts';
 import { causes } from './diagnose/causes.ts';
@@ -43,6 +44,7 @@ export { type Imported, importFiles } from './import/import-files.ts';
 export { readJob } from './import/job.ts';
 export type { DescribedLayouts } from './import/layouts/describe-layouts.ts';
 export { exactPattern, type Lesson } from './import/phrasebook/teach-phrasebook.ts';
+export { mostYaml, tooLargeYaml } from './import/phrasebook/yaml-file.ts';
 export { readPhrasebook, rowsTaught, teachPhrasebook } from './import/read-phrasebook.ts';
 export { type Limits, limitsWithHold } from './limits.ts';
 export type { ClockOffset } from './timeline/clock-offsets.ts';
@@ -80,6 +82,7 @@ export function analyse(
   const findings = [
     ...answers.flatMap((a) => a.findings),
     ...noticesOf(files),
+    ...farStamps(files),
     ...offsetFindings(offsets, files, clocks.align),
     ...failures.map(failureFinding),
   ].sort(bySeverity);

@@ -27,6 +27,8 @@ export interface SiteSession {
   /** What was read of archives; it is unpacked again for lines around. */
   readonly members: ReadonlyMap<string, FileSource>;
   readonly imported: Imported;
+  /** What this program wrote itself. */
+  readonly reports: readonly string[];
   readonly phrasebook: NamedText | null;
   readonly isAligned: boolean;
   readonly analysed: Analysed;
@@ -71,6 +73,7 @@ export async function readSite(question: Ask<'read'>, onProgress: Progress): Pro
       ...imported,
       failures: [...imported.failures, ...jobs.flatMap((job) => planProblem(analysed, job) ?? [])],
     },
+    reports: unpacked.reports,
     phrasebook,
     isAligned,
     analysed,
@@ -109,12 +112,19 @@ export function withJob(session: SiteSession, pair: string, job: Job | null): Si
 
 /** What the page shows of a session. */
 export function siteModel(session: SiteSession): SiteModel {
-  const { analysed, imported, phrasebook, isAligned } = session;
+  const { analysed, imported, reports, phrasebook, isAligned } = session;
   const spans = imported.files.map((f) => f.input);
   const ends = (key: 'from' | 'to'): number[] => spans.flatMap((i) => i[key] ?? []);
   return {
     files: imported.files.map(fileModel),
-    failures: imported.failures.map(({ where, what, fix }) => ({ where, what, fix })),
+    failures: [
+      ...imported.failures.map(({ where, what, fix }) => ({ where, what, fix })),
+      ...reports.map((where) => ({
+        where,
+        what: 'this program wrote it.',
+        fix: 'It is no log and was passed over.',
+      })),
+    ],
     pairs: healthOfPairs(analysed).map((health) => judged(session, health)),
     findings: analysed.findings,
     offsets: analysed.offsets,

@@ -1,11 +1,22 @@
 import type { Command } from 'commander';
-import { type Imported, importFiles, limitsWithHold, readPhrasebook, unpackFiles } from '../pipeline.ts';
+import {
+  type Imported,
+  InputError,
+  importFiles,
+  limitsWithHold,
+  readPhrasebook,
+  type StoredFile,
+  unpackFiles,
+} from '../pipeline.ts';
 import { terminal } from '../report/escape.ts';
-import { findFiles, readText } from './node-files.ts';
+import { type Found, findFiles } from './find-files.ts';
+import { readText } from './node-files.ts';
 import { type AnyOptions, addOptions, type OptionsFor } from './options.ts';
 import { mostChanges, platform } from './platform.ts';
 import { progressTo } from './progress.ts';
-import type { Streams } from './streams.ts';
+import type { Output, Streams } from './streams.ts';
+import { identityOf, lookAt } from './things.ts';
+import type { ReadFiles } from './write-files.ts';
 
 /** What every command can be told. */
 export interface CommonOptions {
@@ -84,20 +95,31 @@ export function cliCommand<Options extends CommonOptions>(parts: CommandParts<Op
 /** The exit statuses of design.md, section 8. */
 export type Status = 0 | 1 | 2 | 3;
 
-/** Reads all files a command was given. Failures are told on stderr, a line each; throws if nothing was readable. */
+/** What was read, and which files it lies in. */
+export interface ImportedFiles extends Imported {
+  readonly read: ReadFiles;
+}
+
+/**
+ * Reads all files a command was given; `job` is one that it reads besides. Failures and what was passed over are told on
+ * stderr, a line each; throws if nothing was readable.
+ */
 export async function importAll(
   paths: readonly string[],
   options: CommonOptions,
-  { stderr }: Streams,
-): Promise<Imported> {
+  { stdout, stderr }: Streams,
+  job?: string,
+): Promise<ImportedFiles> {
   const phrasebook =
     options.phrasebook === undefined
       ? readPhrasebook('built-in phrasebook', null)
       : readPhrasebook(options.phrasebook, await readText(options.phrasebook));
   const found = await findFiles(paths);
-  const { sources, failures } = await unpackFiles(found.files, platform);
+  const { files, notices } = withoutOutputs(found, [stdout, stderr]);
+  const { sources, failures, reports } = await unpackFiles(files, platform);
+  const read = await readFilesOf(files, found, reports, [options.phrasebook, job]);
   const progress = progressTo(stderr, sources);
-  const read = await importFiles(sources, {
+  const imported = await importFiles(sources, {
     phrasebook,
     zone: options.zone ?? null,
     order: options.order ?? null,
@@ -108,10 +130,52 @@ export async function importAll(
     onProgress: progress.onProgress,
   });
   progress.end();
-  const imported = { files: read.files, failures: [...found.failures, ...failures, ...read.failures] };
-  for (const failure of imported.failures) stderr.write(`${terminal(failure.message)}\n`);
-  if (imported.files.length === 0) throw new NothingReadable(imported.failures.length);
-  return imported;
+  const all = [...found.failures, ...failures, ...imported.failures];
+  const lines = [...all.map((failure) => failure.message), ...notices, ...passedOver(reports)];
+  for (const line of lines) stderr.write(`${terminal(line)}\n`);
+  if (imported.files.length === 0) throw new NothingReadable(all.length + reports.length);
+  return { files: imported.files, failures: all, read };
+}
+
+/**
+ * What is read must not grow by what is written. A file that the shell made for the output is empty, and lies among the logs
+ * of a folder by chance; one that holds something would be spoilt. Throws InputError for that.
+ */
+function withoutOutputs(found: Found, outputs: readonly Output[]): Pick<Found, 'files' | 'notices'> {
+  const isOutput = ({ name }: StoredFile): boolean =>
+    outputs.some(({ goesTo }) => typeof goesTo === 'string' && goesTo === found.identities.get(name));
+  const [output] = found.files.filter(isOutput);
+  if (output === undefined) return found;
+  if (output.bytes > 0)
+    throw new InputError('the output', 'it goes to one of the files that are read.', 'Send it to another.');
+  return {
+    files: found.files.filter((file) => !isOutput(file)),
+    notices: [...found.notices, `${output.name}: the output goes there, and it was passed over.`],
+  };
+}
+
+/** The files that are read; a report of this program is not, and may be written anew. */
+async function readFilesOf(
+  files: readonly StoredFile[],
+  { identities }: Found,
+  reports: readonly string[],
+  others: readonly (string | undefined)[],
+): Promise<ReadFiles> {
+  const logs = files.filter(({ name }) => !reports.includes(name));
+  const also = await Promise.all(others.flatMap((path) => (path === undefined ? [] : [lookAt(path)])));
+  return new Set([
+    ...logs.flatMap(({ name }) => identities.get(name) ?? []),
+    ...also.flatMap((found) => (found === null ? [] : [identityOf(found)])),
+  ]);
+}
+
+/** One line on files that this program wrote and does not read again. */
+function passedOver([first, ...rest]: readonly string[]): readonly string[] {
+  if (first === undefined) return [];
+  if (rest.length === 0) return [`${first}: this program wrote it: it is no log and was passed over.`];
+  return [
+    `${first} and ${rest.length} more: this program wrote them: they are no logs and were passed over.`,
+  ];
 }
 
 /** Nothing could be read; why was said already, a line for each file. */

@@ -1,4 +1,3 @@
-import { join } from 'node:path';
 import { analyse, diagnose } from '../pipeline.ts';
 import { diagnoseJson } from '../report/diagnose-json.ts';
 import { diagnoseReports } from '../report/diagnose-reports.ts';
@@ -6,9 +5,9 @@ import { diagnoseText } from '../report/diagnose-text.ts';
 import { shownZone } from '../report/shown-zone.ts';
 import type { Diagnosis } from '../vocabulary.ts';
 import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
-import { writeWhole } from './node-files.ts';
 import { painterFor } from './paint.ts';
 import type { Streams } from './streams.ts';
+import { writeReports } from './write-files.ts';
 
 declare const STEADYPAIR_VERSION: string;
 
@@ -40,19 +39,17 @@ async function diagnoseFiles(
   const imported = await importAll(paths, options, streams);
   const diagnosis = diagnose(analyse(imported, limitsOf(options), clocksOf(options)), options.pair ?? null);
   const zone = shownZone(options.zone ?? null, diagnosis.inputs);
-  const reports = options.out === undefined ? [] : await writeReports(options.out, diagnosis, zone);
+  const asked = { zone, version: STEADYPAIR_VERSION };
+  const reports =
+    options.out === undefined
+      ? []
+      : await writeReports(options.out, await diagnoseReports(diagnosis, asked), imported.read);
   streams.stdout.write(
     options.json === true
       ? diagnoseJson(diagnosis)
       : diagnoseText(diagnosis, { zone, paint: painterFor(streams.stdout), reports }),
   );
   return statusOf(diagnosis);
-}
-
-async function writeReports(folder: string, diagnosis: Diagnosis, zone: string): Promise<readonly string[]> {
-  const reports = await diagnoseReports(diagnosis, { zone, version: STEADYPAIR_VERSION });
-  for (const { name, text } of reports) await writeWhole(join(folder, name), text);
-  return reports.map(({ name }) => join(folder, name));
 }
 
 /** 0 if nothing is wrong, 1 if the logs speak for a cause, 3 if they hold too little to name one. */

@@ -1,4 +1,3 @@
-import { join } from 'node:path';
 import { analyse, fleet } from '../pipeline.ts';
 import { fleetJson } from '../report/fleet-json.ts';
 import { fleetReports } from '../report/fleet-reports.ts';
@@ -6,9 +5,9 @@ import { fleetText } from '../report/fleet-text.ts';
 import { shownZone } from '../report/shown-zone.ts';
 import type { Fleet } from '../vocabulary.ts';
 import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
-import { writeWhole } from './node-files.ts';
 import { painterFor } from './paint.ts';
 import type { Streams } from './streams.ts';
+import { writeReports } from './write-files.ts';
 
 declare const STEADYPAIR_VERSION: string;
 
@@ -57,16 +56,14 @@ async function fleetFiles(
   const question = { by: group ?? 'firmware', swaps: swaps ?? usualSwaps, readyDays };
   const reviewed = fleet(analyse(imported, limitsOf(options), clocksOf(options)), question);
   const zone = shownZone(options.zone ?? null, reviewed.inputs);
-  const reports = options.out === undefined ? [] : await writeReports(options.out, reviewed, zone);
+  const asked = { zone, version: STEADYPAIR_VERSION };
+  const reports =
+    options.out === undefined
+      ? []
+      : await writeReports(options.out, await fleetReports(reviewed, asked), imported.read);
   const shown = { zone, paint: painterFor(streams.stdout), reports };
   streams.stdout.write(options.json === true ? fleetJson(reviewed) : fleetText(reviewed, shown));
   return statusOf(reviewed);
-}
-
-async function writeReports(folder: string, reviewed: Fleet, zone: string): Promise<readonly string[]> {
-  const reports = await fleetReports(reviewed, { zone, version: STEADYPAIR_VERSION });
-  for (const { name, text } of reports) await writeWhole(join(folder, name), text);
-  return reports.map(({ name }) => join(folder, name));
 }
 
 /** 1 where a pair stands out or something is of severity warning or worse. */

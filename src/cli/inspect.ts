@@ -2,8 +2,8 @@ import { analyse } from '../pipeline.ts';
 import { draftPhrasebook } from '../report/draft-phrasebook.ts';
 import { inspectJson, inspectText } from '../report/inspect.ts';
 import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
-import { writeNew } from './node-files.ts';
 import type { Streams } from './streams.ts';
+import { writeNew } from './write-files.ts';
 
 interface InspectOptions extends CommonOptions {
   readonly draftPhrasebook?: string | undefined;

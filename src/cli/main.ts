@@ -1,3 +1,4 @@
+import { fstatSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
 import { InputError } from '../pipeline.ts';
 import { terminal } from '../report/escape.ts';
@@ -6,6 +7,7 @@ import { diagnoseCommand } from './diagnose.ts';
 import { fleetCommand } from './fleet.ts';
 import { inspectCommand } from './inspect.ts';
 import type { Output, Streams } from './streams.ts';
+import { identityOf } from './things.ts';
 import { timelineCommand } from './timeline.ts';
 import { verifyCommand } from './verify.ts';
 
@@ -79,13 +81,20 @@ function programFor({ stdout, stderr }: Streams, end: (status: Status) => void):
   return program;
 }
 
-function outputOf(stream: NodeJS.WriteStream): Output {
+function outputOf(stream: NodeJS.WriteStream & { readonly fd: number }): Output {
   return {
     write: (text) => {
       stream.write(text);
     },
+    goesTo: fileBehind(stream.fd),
     isTerminal: stream.isTTY === true && process.env.NO_COLOR === undefined,
   };
+}
+
+/** The file that a shell sent a stream to. */
+function fileBehind(descriptor: number): string | null {
+  const found = fstatSync(descriptor, { bigint: true });
+  return found.isFile() ? identityOf(found) : null;
 }
 
 /** A reader that closes early, as `head` does, is no fault. */

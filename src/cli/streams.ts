@@ -8,4 +8,6 @@ export interface Output {
   write(text: string): void;
   /** A person is looking: progress and colour make sense. */
   readonly isTerminal: boolean;
+  /** The file that it goes to, as `identityOf` names it, where it goes to one. */
+  readonly goesTo?: string | null;
 }

@@ -2,9 +2,9 @@ import { InputError, timelinesOf } from '../pipeline.ts';
 import { timelineCsv, timelineJson, timelineJsonLines } from '../report/timeline-documents.ts';
 import { timelineParquet } from '../report/timeline-parquet.ts';
 import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
-import { writeWhole } from './node-files.ts';
 import { digestOf } from './platform.ts';
 import type { Streams } from './streams.ts';
+import { writeWhole } from './write-files.ts';
 
 interface TimelineOptions extends CommonOptions {
   readonly format?: 'csv' | 'jsonl' | 'parquet' | undefined;
@@ -47,7 +47,7 @@ async function timelineFiles(
       : format === 'jsonl'
         ? timelineJsonLines(timelines)
         : timelineCsv(timelines);
-  if (options.out !== undefined) await writeWhole(options.out, pieces);
+  if (options.out !== undefined) await writeWhole(options.out, pieces, imported.read);
   else for (const piece of pieces) streams.stdout.write(piece);
   return 0;
 }
@@ -60,7 +60,7 @@ async function storeTimeline(
 ): Promise<Status> {
   if (options.out === undefined)
     throw new InputError('--format parquet', 'Parquet is no text to be printed.', 'Name a file with --out.');
-  const { files, failures } = await importAll(paths, options, streams);
-  await writeWhole(options.out, timelineParquet(files, failures, digestOf));
+  const { files, failures, read } = await importAll(paths, options, streams);
+  await writeWhole(options.out, timelineParquet(files, failures, digestOf), read);
   return 0;
 }

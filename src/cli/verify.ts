@@ -1,4 +1,3 @@
-import { join } from 'node:path';
 import { analyse, readJob, readTime, verify } from '../pipeline.ts';
 import { shownZone } from '../report/shown-zone.ts';
 import { verifyJson } from '../report/verify-json.ts';
@@ -6,9 +5,10 @@ import { reportsOf } from '../report/verify-reports.ts';
 import { verifyText } from '../report/verify-text.ts';
 import type { Verification } from '../vocabulary.ts';
 import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
-import { readText, writeWhole } from './node-files.ts';
+import { readText } from './node-files.ts';
 import { painterFor } from './paint.ts';
 import type { Streams } from './streams.ts';
+import { writeReports } from './write-files.ts';
 
 declare const STEADYPAIR_VERSION: string;
 
@@ -49,27 +49,21 @@ async function verifyFiles(
     from: options.from === undefined ? null : readTime('--from', options.from, zone),
     to: options.to === undefined ? null : readTime('--to', options.to, zone),
   };
-  const imported = await importAll(paths, options, streams);
+  const imported = await importAll(paths, options, streams, options.job);
   const analysed = analyse(imported, limitsOf(options), clocksOf(options));
   const verification = verify(analysed, options.pair ?? null, filter, job);
   const shown = shownZone(options.zone ?? null, verification.inputs);
-  const reports = options.out === undefined ? [] : await writeReports(options.out, verification, shown);
+  const asked = { zone: shown, version: STEADYPAIR_VERSION };
+  const reports =
+    options.out === undefined
+      ? []
+      : await writeReports(options.out, await reportsOf(verification, asked), imported.read);
   streams.stdout.write(
     options.json === true
       ? verifyJson(verification)
       : verifyText(verification, { zone: shown, paint: painterFor(streams.stdout), reports }),
   );
   return statusOf(verification);
-}
-
-async function writeReports(
-  folder: string,
-  verification: Verification,
-  zone: string,
-): Promise<readonly string[]> {
-  const reports = await reportsOf(verification, { zone, version: STEADYPAIR_VERSION });
-  for (const { name, text } of reports) await writeWhole(join(folder, name), text);
-  return reports.map(({ name }) => join(folder, name));
 }
 
 /** Where there is a swap its verdict alone decides; with several 1 before 3 before 0. */

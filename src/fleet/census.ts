@@ -14,7 +14,9 @@ export function censusOf(fleet: readonly PairFacts[]): readonly CensusCount[] {
     [Infinity, -Infinity],
   );
   if (!(first <= last)) return [];
-  const begins = monthsOf(first, last).map(({ from }) => from);
+  const begins = monthsOf(first, last, () =>
+    fleet.flatMap(({ timeline }) => timeline.events.map((e) => e.time)),
+  ).map(({ from }) => from);
   const times = [...begins.filter((time) => time > first && time < last), last];
   return halvesCounted(times.flatMap((time) => fleet.flatMap((facts) => rowsAt(facts, time, time === last))));
 }

@@ -2,7 +2,8 @@ import type { ImportedFile, Input, Notice } from '../vocabulary.ts';
 import type { Encoding } from './bytes/decode.ts';
 import type { FileSource } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
-import { damagedArchive } from './changes/row-notices.ts';
+import type { ZeroBytes } from './bytes/zero-bytes.ts';
+import { damagedArchive, zeroNotices } from './changes/row-notices.ts';
 import type { ClosedSink } from './changes/sink.ts';
 import type { ChosenZone } from './clock/choose-zone.ts';
 import { clockNotices, stepNotices } from './clock/clock-notices.ts';
@@ -21,6 +22,7 @@ export interface Done {
   readonly bytes: number;
   /** What is wrong where the bytes end before their time. */
   readonly damage: string | null;
+  readonly zeros: ZeroBytes;
 }
 
 /** How a file was read, and what came of it. */
@@ -72,6 +74,7 @@ export function assemble(
     notices: [
       ...notices,
       ...(parts.damage === null ? [] : [damagedArchive(source.name, parts.damage, last)]),
+      ...zeroNotices(source.name, parts.zeros, encoding.label.startsWith('utf-16') ? 2 : 1),
       ...stepNotices(source.name, parts.steps),
       ...clockNotices(source.name, zone, times, streams[0]?.first),
     ],

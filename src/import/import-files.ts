@@ -3,7 +3,9 @@ import type { FileSource } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
 import type { ImportOptions } from './import-options.ts';
 import { readFile } from './read-file.ts';
+import { foreignTimeline } from './stored/parquet-rows.ts';
 import { isStoredTimeline, readStoredTimeline } from './stored/stored-timeline.ts';
+import { keepsLaws } from './stored-laws.ts';
 import { uniqueFiles } from './unique-files.ts';
 
 /** How to read several files; `onFile` is called as each begins. */
@@ -67,6 +69,10 @@ function changesIn(attempts: readonly Attempt[]): number {
 }
 
 async function readSource(source: FileSource, options: ImportOptions): Promise<Imported> {
-  if (await isStoredTimeline(source)) return readStoredTimeline(source, options);
+  if (await isStoredTimeline(source)) {
+    const stored = await readStoredTimeline(source, options);
+    if (!stored.files.every(keepsLaws)) throw foreignTimeline(source.name);
+    return stored;
+  }
   return { files: [await readFile(source, options)], failures: [] };
 }

@@ -1,8 +1,8 @@
 import type { ImportedFile } from '../vocabulary.ts';
-import { eachChunk } from './bytes/damaged-end.ts';
 import { detectEncoding, type Encoding, windows1252 } from './bytes/decode.ts';
 import type { FileSource } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
+import { readHead } from './bytes/read-head.ts';
 import { chooseOrder } from './clock/choose-order.ts';
 import { chooseZone } from './clock/choose-zone.ts';
 import type { ClockStep } from './clock/clock-order.ts';
@@ -16,8 +16,6 @@ import { recognise } from './layouts/recognise.ts';
 import { fitsGlob } from './phrasebook/patterns.ts';
 import type { FileRule } from './phrasebook/phrasebook-rules.ts';
 import { type Passed, readRows } from './read-rows.ts';
-
-const headBytes = 65_536;
 
 /**
  * Reads one file to its changes, in one pass over its bytes and without keeping its rows. Throws InputError if nothing
@@ -79,28 +77,6 @@ const dayMs = 86_400_000;
 
 function baseName(name: string): string {
   return name.split(/[/\\]/).at(-1) ?? name;
-}
-
-/** The first bytes of a file, to tell what it is. Throws InputError if there are none. */
-async function readHead(source: FileSource): Promise<Uint8Array> {
-  const chunks: Uint8Array[] = [];
-  let length = 0;
-  const damage = await eachChunk(source, (chunk) => {
-    chunks.push(Uint8Array.from(chunk));
-    length += chunk.length;
-    return length < headBytes;
-  });
-  if (length === 0) {
-    if (damage === null) throw new InputError(source.name, 'the file is empty.', 'Export it again.');
-    throw new InputError(source.name, `nothing of it can be read: ${damage}.`, 'Copy or pack it again.');
-  }
-  const head = new Uint8Array(length);
-  let at = 0;
-  for (const chunk of chunks) {
-    head.set(chunk, at);
-    at += chunk.length;
-  }
-  return head.subarray(0, headBytes);
 }
 
 function yearOf({ year, phrasebook, neighbour }: ImportOptions): number | undefined {

@@ -4,6 +4,7 @@ import { type Encoding, foreignWatch } from './bytes/decode.ts';
 import type { FileSource } from './bytes/file-source.ts';
 import { rowReader } from './bytes/open-rows.ts';
 import type { Row } from './bytes/row.ts';
+import { noZeroBytes, type ZeroBytes } from './bytes/zero-bytes.ts';
 import { fileSink } from './changes/file-sink.ts';
 import { checkMemoryBudget } from './changes/memory-budget.ts';
 import type { Recorded } from './changes/recorded.ts';
@@ -52,13 +53,14 @@ export async function readRows(reading: Reading): Promise<Passed> {
   const times = clock();
   const watch = foreignWatch();
   const put = rowTaker(reading, sink, times);
+  const zeros = noZeroBytes();
   const sorter =
     steps === null
       ? null
       : rowSorter(rowInstant(opened(reading, clock())), sortWindow, new Set(steps.map((s) => s.line)), put);
   const lane =
-    (sorter === null ? laneOf(reading, state, times, put, watch.see) : null) ??
-    textLane(rowReader(plan.delimiter, whereData(plan, sorter?.add ?? put)), encoding, watch.see);
+    (sorter === null ? laneOf(reading, state, times, put, zeros, watch.see) : null) ??
+    textLane(rowReader(plan.delimiter, whereData(plan, sorter?.add ?? put), zeros), encoding, watch.see);
   const hasher = options.sha256(source);
   let bytes = 0;
   let hashing: Promise<void> = Promise.resolve();
@@ -78,7 +80,7 @@ export async function readRows(reading: Reading): Promise<Passed> {
   sorter?.end();
   const seconds = sorter?.secondExports() ?? new Set<number>();
   const sha256 = await hasher.digest();
-  return { sha256, bytes, damage, isForeign: watch.isForeign(), sink: sink.close(), times, seconds };
+  return { sha256, bytes, damage, isForeign: watch.isForeign(), zeros, sink: sink.close(), times, seconds };
 }
 
 /** Takes a data row; gives what is recorded of it, if a row of the same content would give just that. */
@@ -127,6 +129,7 @@ function laneOf(
   state: SinkState,
   times: TimeReader,
   put: RowTaker,
+  zeros: ZeroBytes,
   see: (text: string) => string,
 ): Lane | null {
   const { delimiter, importer, head } = plan;
@@ -144,7 +147,7 @@ function laneOf(
     decode: (bytes) => see(decoder.decode(bytes, { stream })),
     times,
     replay: replayInto(state),
-    general: csvRows(delimiter, take),
+    general: csvRows(delimiter, take, zeros),
     take,
   });
 }

@@ -1,4 +1,5 @@
 import type { ImportedFile, UnknownWording } from '../vocabulary.ts';
+import { jsonEscaped } from './escape.ts';
 
 const mostRules = 200;
 
@@ -118,7 +119,7 @@ function seen({ count, where }: Pick<Wanted, 'count' | 'where'>): string {
 
 /** Text in double quotes: JSON's are YAML's too. Source: YAML 1.2.2 (2021), sections 1.2 and 7.3.1. */
 function quoted(text: string): string {
-  return JSON.stringify(text).replace(/[^\u0020-\u007e\u00a0-\ud7ff\ue000-\ufefe]/g, asEscape);
+  return jsonEscaped(JSON.stringify(text).replace(/[^\u0020-\u007e\u00a0-\ud7ff\ue000-\ufefe]/g, asEscape));
 }
 
 function asEscape(character: string): string {

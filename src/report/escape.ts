@@ -23,11 +23,14 @@ export function markdown(text: string): string {
     .replaceAll('@', '&#64;');
 }
 
-/** One CSV cell (RFC 4180) that no spreadsheet takes for a formula: a quote is put before `= + - @`, tab and line ends. */
+/** One CSV cell (RFC 4180) that no spreadsheet takes for a formula: a quote is put before `= + - @`, tab and line ends. Characters that are not seen are shown. */
 export function csvCell(value: string | number | null): string {
   if (value === null) return '';
   if (typeof value === 'number') return String(value);
-  const safe = /^[=+\-@\t\r\n]/.test(value) ? `'${value}` : value;
+  const seen = value.replace(hidden, (character) =>
+    /[\t\r\n]/.test(character) ? character : codeOf(character),
+  );
+  const safe = /^[=+\-@\t\r\n]/.test(seen) ? `'${seen}` : seen;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 
@@ -38,33 +41,29 @@ export function terminal(text: string): string {
 
 /** Characters that are not seen or that turn the direction of the text, as their code in angle brackets. */
 function visible(text: string): string {
-  let shown = '';
-  for (const character of text) {
-    const code = character.codePointAt(0) ?? 0;
-    shown += isHidden(code) ? `‹${code.toString(16).toUpperCase().padStart(4, '0')}›` : character;
-  }
-  return shown;
+  return text.replace(hidden, (character) => (character === '\t' ? character : codeOf(character)));
+}
+
+function codeOf(character: string): string {
+  return `‹${(character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}›`;
+}
+
+/** JSON text with the characters that are not seen written by their codes: it says the same, and shows them. */
+export function jsonEscaped(json: string): string {
+  return json.replace(hidden, (character) =>
+    // Of the controls below the blank JSON itself leaves none in a text; what is left are its own line ends.
+    character < ' ' ? character : [...unitsOf(character)].join(''),
+  );
+}
+
+function* unitsOf(character: string): Generator<string> {
+  for (let at = 0; at < character.length; at += 1)
+    yield `\\u${character.charCodeAt(at).toString(16).padStart(4, '0')}`;
 }
 
 /**
- * C0 and C1 controls but the tab; the marks, embeddings and isolates of the Unicode bidirectional algorithm; and characters
- * without a width, which make two different names look alike.
+ * Controls; format characters, which turn the direction of the text (Unicode bidirectional algorithm), have no width and make
+ * two different names look alike, or are tags; and the separators of lines and paragraphs. Source: Unicode Standard, section
+ * 4.5, General Category.
  */
-function isHidden(code: number): boolean {
-  const isControl = (code < 32 && code !== 9) || (code >= 127 && code < 160);
-  const turns =
-    code === 0x061c ||
-    code === 0x200e ||
-    code === 0x200f ||
-    code === 0x2028 ||
-    code === 0x2029 ||
-    (code >= 0x202a && code <= 0x202e) ||
-    (code >= 0x2066 && code <= 0x2069);
-  const hasNoWidth =
-    code === 0x00ad ||
-    code === 0x180e ||
-    (code >= 0x200b && code <= 0x200d) ||
-    (code >= 0x2060 && code <= 0x2064) ||
-    code === 0xfeff;
-  return isControl || turns || hasNoWidth;
-}
+const hidden = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu;

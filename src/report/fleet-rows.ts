@@ -58,7 +58,8 @@ export function monthRows({ pairs, months }: Fleet): readonly MonthRow[] {
 
 function nextMonth(begin: number): number {
   const date = new Date(begin);
-  return Date.UTC(date.getUTCFullYear(), date.getUTCMonth() + 1);
+  // `Date.UTC` takes the first century for the twentieth.
+  return new Date(0).setUTCFullYear(date.getUTCFullYear(), date.getUTCMonth() + 1, 1);
 }
 
 /** The sync times of one group and cause, the newest of very many. */

@@ -1,3 +1,5 @@
+import { jsonEscaped } from './escape.ts';
+
 const instants: ReadonlySet<string> = new Set(['time', 'earliest', 'from', 'to']);
 
 /**
@@ -14,7 +16,7 @@ export function toJson(document: unknown): string {
     },
     1,
   );
-  return `${text}\n`;
+  return `${jsonEscaped(text)}\n`;
 }
 
 /**

@@ -1,5 +1,5 @@
 import type { Input, PairTimeline, TimelineEvent } from '../vocabulary.ts';
-import { csvCell } from './escape.ts';
+import { csvCell, jsonEscaped } from './escape.ts';
 import { iso, toJson } from './json.ts';
 
 /** The JSON document of `timeline`. Source: design.md, section 8. */
@@ -16,7 +16,8 @@ export function timelineJsonLines(timelines: readonly PairTimeline[]): Iterable<
   const instant = instantText();
   return inPieces(timelines, '', (event) => {
     const { time, earliest } = event;
-    return `${JSON.stringify({ ...eventDocument(event), time: instant(time), earliest: instant(earliest) })}\n`;
+    const document = { ...eventDocument(event), time: instant(time), earliest: instant(earliest) };
+    return `${jsonEscaped(JSON.stringify(document))}\n`;
   });
 }
 

@@ -22,7 +22,7 @@ const shared: Readonly<Record<string, readonly string[]>> = {
     'row-unit',
     'syslog',
   ],
-  analyze: ['analyzer', 'analyzers', 'by-severity', 'limits', 'notices', 'run-analyzers'],
+  analyze: ['analyzer', 'analyzers', 'by-severity', 'limits', 'far-stamps', 'notices', 'run-analyzers'],
   verify: [
     'at-end',
     'check',

@@ -1,6 +1,7 @@
 import Papa from 'papaparse';
 import { detached } from './decode.ts';
 import { keepText, type Row, withoutLineEnd } from './row.ts';
+import { linesBehindZeros, noZeroBytes, surplusZeros, type ZeroBytes } from './zero-bytes.ts';
 
 /** Takes text chunk by chunk and hands on one row at a time. */
 export interface RowReader {
@@ -19,10 +20,16 @@ export interface TableReader extends RowReader {
 
 /** A row that goes on for this long is none: an unclosed quote, or a file of one endless line. */
 const longestRow = 1_048_576;
+const keptOfEndless = 200;
 
 interface State {
   readonly delimiter: string;
   readonly onRow: (row: Row) => void;
+  readonly zeros: ZeroBytes;
+  /** How many zeros were taken off the begin of `rest`. */
+  dropped: number;
+  /** The start of a line that is too long for a row and goes on; `null` where none is. */
+  endless: string | null;
   /** What is not yet a whole row. */
   rest: string;
   source: string;
@@ -36,12 +43,20 @@ interface State {
 
 /**
  * Rows of a table in text with one delimiter. Blank rows are passed over. `onRow` gets the same object for every row.
- * Lines are counted here: the parser's row numbers are not line numbers where a quoted cell holds a line end.
+ * Lines are counted here: the parser's row numbers are not line numbers where a quoted cell holds a line end. Lines that
+ * stand behind zeros are noted in `zeros`.
  */
-export function csvRows(delimiter: string, onRow: (row: Row) => void): TableReader {
+export function csvRows(
+  delimiter: string,
+  onRow: (row: Row) => void,
+  zeros: ZeroBytes = noZeroBytes(),
+): TableReader {
   const state: State = {
     delimiter,
     onRow,
+    zeros,
+    dropped: 0,
+    endless: null,
     rest: '',
     source: '',
     nextLine: 1,
@@ -65,13 +80,16 @@ export function csvRows(delimiter: string, onRow: (row: Row) => void): TableRead
   };
   return {
     push(text) {
-      state.rest += text;
+      state.rest += afterEndless(state, row, text);
+      leaveZeros(state);
       take(state, row, false);
     },
     end() {
+      if (state.endless !== null) emitEndless(state, row, '');
+      state.rest = linesBehindZeros(state.rest, state.nextLine, state.dropped, zeros);
       take(state, row, true);
     },
-    isWaiting: () => state.rest !== '',
+    isWaiting: () => state.rest !== '' || state.endless !== null,
     line: () => state.nextLine,
     goOnAt(line) {
       state.nextLine = line;
@@ -86,7 +104,22 @@ interface Step {
 }
 
 function take(state: State, row: Row, isLast: boolean): void {
-  while (state.rest !== '' && parse(state, row, isLast)) takeLine(state, row);
+  while (state.rest !== '' && parse(state, row, isLast)) takeLine(state, row, isLast);
+}
+
+/** Leaves out the zeros before whole lines, and all but one before a line that goes on. */
+function leaveZeros(state: State): void {
+  const { rest, nextLine, zeros } = state;
+  if (!rest.includes('\0')) return;
+  const end = rest.lastIndexOf('\n') + 1;
+  if (end > 0) {
+    state.rest = linesBehindZeros(rest.slice(0, end), nextLine, state.dropped, zeros) + rest.slice(end);
+    state.dropped = 0;
+  } else {
+    const surplus = surplusZeros(rest);
+    state.rest = rest.slice(surplus);
+    state.dropped += surplus;
+  }
 }
 
 /** Hands on the whole rows; true if it stopped before a row that is none. */
@@ -125,18 +158,39 @@ function emit(state: State, row: Row, found: readonly string[], end: number): vo
   if (state.cells.length > 1 || state.cells[0] !== '') state.onRow(row);
 }
 
-/**
- * Where quotes make no row, a line is one, its quotes taken as text. Of an endless line only the start is kept: it will
- * be rejected for its columns.
- */
-function takeLine(state: State, row: Row): void {
-  const newline = state.rest.indexOf('\n');
-  const end = newline < 0 ? state.rest.length : newline + 1;
-  state.source = state.rest;
+/** Where quotes make no row, a line is one, its quotes taken as text. */
+function takeLine(state: State, row: Row, isLast: boolean): void {
+  const { rest } = state;
+  const newline = rest.indexOf('\n');
+  const line = newline < 0 ? rest : rest.slice(0, newline);
+  if (line.length > longestRow) {
+    state.endless = detached(line.slice(0, keptOfEndless));
+    state.rest = '';
+    if (newline >= 0 || isLast) emitEndless(state, row, newline < 0 ? '' : '\n');
+    state.rest = newline < 0 ? '' : rest.slice(newline + 1);
+    return;
+  }
+  state.source = rest;
   state.to = 0;
-  const line = state.source.slice(0, newline < 0 ? end : newline);
-  emit(state, row, line.length > longestRow ? [line.slice(0, 200)] : line.split(state.delimiter), end);
-  state.rest = state.source.slice(state.to);
+  emit(state, row, line.split(state.delimiter), newline < 0 ? rest.length : newline + 1);
+  state.rest = rest.slice(state.to);
+}
+
+/** What follows an endless line; the line is one row, of which only the start is kept: it will be rejected for its columns. */
+function afterEndless(state: State, row: Row, text: string): string {
+  if (state.endless === null) return text;
+  const newline = text.indexOf('\n');
+  if (newline < 0) return '';
+  emitEndless(state, row, '\n');
+  return text.slice(newline + 1);
+}
+
+function emitEndless(state: State, row: Row, lineEnd: string): void {
+  const start = state.endless ?? '';
+  state.endless = null;
+  state.source = start + lineEnd;
+  state.to = 0;
+  emit(state, row, [start], state.source.length);
 }
 
 function linesIn(text: string, from: number, to: number): number {

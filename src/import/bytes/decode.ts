@@ -22,14 +22,14 @@ export function detectEncoding(head: Uint8Array): Encoding | null {
   if (a === 0xfe && b === 0xff)
     return { label: 'utf-16be', because: 'it begins with a UTF-16 byte order mark' };
   const zeros = countZeros(head);
-  const half = Math.floor(head.length / 2);
+  const half = Math.floor((head.length - zeros.inRuns) / 2);
   if (half > 1 && zeros.odd > half * 0.7 && zeros.even < half * 0.1) {
     return { label: 'utf-16le', because: 'every second byte is zero' };
   }
   if (half > 1 && zeros.even > half * 0.7 && zeros.odd < half * 0.1) {
     return { label: 'utf-16be', because: 'every first byte of two is zero' };
   }
-  if (isBinary(head, zeros.even + zeros.odd)) return null;
+  if (isBinary(head, zeros)) return null;
   return isUtf8(head) ? { label: 'utf-8', because: 'its bytes are valid UTF-8', isGuess: true } : windows1252;
 }
 
@@ -57,27 +57,39 @@ export function foreignWatch(): ForeignWatch {
   };
 }
 
-function countZeros(bytes: Uint8Array): { readonly even: number; readonly odd: number } {
-  let even = 0;
-  let odd = 0;
-  for (let index = 0; index < bytes.length; index += 1) {
-    if (bytes[index] !== 0) continue;
-    if (index % 2 === 0) even += 1;
-    else odd += 1;
+/** Zeros at even and at odd places, and those in runs, which no encoding makes. */
+interface Zeros {
+  readonly even: number;
+  readonly odd: number;
+  readonly inRuns: number;
+}
+
+/** So many in a row are no text in any encoding, but what a crash leaves. UTF-32 has three in a row. */
+const leastRun = 8;
+
+function countZeros(bytes: Uint8Array): Zeros {
+  const counts = { even: 0, odd: 0, inRuns: 0 };
+  for (let at = 0; at < bytes.length; at += 1) {
+    let end = at;
+    while (end < bytes.length && bytes[end] === 0) end += 1;
+    if (end - at >= leastRun) counts.inRuns += end - at;
+    else for (let place = at; place < end; place += 1) counts[place % 2 === 0 ? 'even' : 'odd'] += 1;
+    at = end;
   }
-  return { even, odd };
+  return counts;
 }
 
 /**
- * More than a stray control character in a hundred: no text that a person or a logger wrote. Blocks of zeros are what a
- * crash leaves in a log; only where they are most of it there is no text.
+ * More than a stray control character in a hundred, or mostly zeros: no text that a person or a logger wrote. Blocks of zeros
+ * are what a crash leaves in a log; only where there is nothing else there is no text.
  */
-function isBinary(bytes: Uint8Array, zeros: number): boolean {
+function isBinary(bytes: Uint8Array, { even, odd, inRuns }: Zeros): boolean {
   let controls = 0;
   for (const byte of bytes) {
     if (byte !== 0 && byte < 32 && byte !== 9 && byte !== 10 && byte !== 13 && byte !== 27) controls += 1;
   }
-  return controls > Math.max(1, bytes.length / 100) || zeros > bytes.length / 2;
+  const others = bytes.length - inRuns;
+  return others === 0 || controls > Math.max(1, others / 100) || even + odd > others / 2;
 }
 
 function isUtf8(bytes: Uint8Array): boolean {

@@ -2,12 +2,15 @@ import { eachChunk } from './damaged-end.ts';
 import { gunzipLimited } from './expansion-limit.ts';
 import type { FileSource, Platform, StoredFile } from './file-source.ts';
 import { InputError } from './input-error.ts';
+import { isOwnReport, reportBytes } from './own-reports.ts';
 import { zipMembers } from './zip-members.ts';
 
 /** The files to read, with the members of archives in place of the archives; and what cannot be unpacked. */
 export interface Unpacked {
   readonly sources: readonly FileSource[];
   readonly failures: readonly InputError[];
+  /** Names of what this program wrote itself: no logs. */
+  readonly reports: readonly string[];
 }
 
 /**
@@ -15,50 +18,56 @@ export interface Unpacked {
  * their first bytes. Nothing is written anywhere: members are unpacked as they are read.
  */
 export async function unpackFiles(files: readonly StoredFile[], platform: Platform): Promise<Unpacked> {
-  const sources: FileSource[] = [];
-  const failures: InputError[] = [];
-  for (const file of files) {
-    const unpacked = await unpackFile(file, platform);
-    sources.push(...unpacked.sources);
-    failures.push(...unpacked.failures);
-  }
-  return { sources, failures };
+  const found: Unpacked[] = [];
+  for (const file of files) found.push(await unpackFile(file, platform).catch(asFailure));
+  return together(found);
 }
 
-async function unpackFile(file: StoredFile, platform: Platform): Promise<Unpacked> {
-  try {
-    const kind = kindOf(await file.slice(0, 4));
-    if (kind === 'plain') return { sources: [file], failures: [] };
-    const container = { file: file.name, sha256: await hashOf(file, platform) };
-    if (kind === 'gzip') return { sources: [gunzipped(file, container, platform)], failures: [] };
-    const { members, failures } = await zipMembers(file, container);
-    const found = await Promise.all(members.map((member) => unpackMember(member, platform)));
-    if (members.length + failures.length === 0)
-      throw new InputError(file.name, 'the archive holds no logs.', 'Pack the exports into it.');
-    return {
-      sources: found.flatMap((f) => (f instanceof InputError ? [] : [f])),
-      failures: [...failures, ...found.filter((f) => f instanceof InputError)],
-    };
-  } catch (error) {
-    return { sources: [], failures: [asInputError(error)] };
-  }
+const nothing: Unpacked = { sources: [], failures: [], reports: [] };
+
+function together(found: readonly Unpacked[]): Unpacked {
+  return {
+    sources: found.flatMap((f) => f.sources),
+    failures: found.flatMap((f) => f.failures),
+    reports: found.flatMap((f) => f.reports),
+  };
 }
 
-function asInputError(error: unknown): InputError {
-  if (error instanceof InputError) return error;
+function asFailure(error: unknown): Unpacked {
+  if (error instanceof InputError) return { ...nothing, failures: [error] };
   throw error;
 }
 
+async function unpackFile(file: StoredFile, platform: Platform): Promise<Unpacked> {
+  const head = await file.slice(0, reportBytes);
+  const kind = kindOf(head);
+  if (kind === 'plain') return logOrReport(file, head);
+  const container = { file: file.name, sha256: await hashOf(file, platform) };
+  if (kind === 'gzip') return unpackGzip(gunzipped(file, container, platform));
+  const { members, failures } = await zipMembers(file, container);
+  if (members.length + failures.length === 0)
+    throw new InputError(file.name, 'the archive holds no logs.', 'Pack the exports into it.');
+  const found = await Promise.all(members.map((member) => unpackMember(member, platform).catch(asFailure)));
+  return together([{ ...nothing, failures }, ...found]);
+}
+
 /** A member that is packed itself: gzip is unpacked, an archive within an archive is not. */
-async function unpackMember(member: FileSource, platform: Platform): Promise<FileSource | InputError> {
-  const first = await firstBytes(member).catch(asInputError);
-  if (first instanceof InputError) return first;
-  const kind = kindOf(first);
+async function unpackMember(member: FileSource, platform: Platform): Promise<Unpacked> {
+  const head = await firstBytes(member);
+  const kind = kindOf(head);
   if (kind === 'zip')
-    return new InputError(member.name, 'it is an archive within an archive.', 'Unpack it first.');
+    throw new InputError(member.name, 'it is an archive within an archive.', 'Unpack it first.');
   return kind === 'gzip' && member.container !== undefined
-    ? gunzipped(member, member.container, platform)
-    : member;
+    ? unpackGzip(gunzipped(member, member.container, platform))
+    : logOrReport(member, head);
+}
+
+async function unpackGzip(source: FileSource): Promise<Unpacked> {
+  return logOrReport(source, await firstBytes(source));
+}
+
+function logOrReport(source: FileSource, head: Uint8Array): Unpacked {
+  return isOwnReport(head) ? { ...nothing, reports: [source.name] } : { ...nothing, sources: [source] };
 }
 
 function gunzipped(
@@ -80,12 +89,15 @@ function kindOf([first, second, third, fourth]: Uint8Array): 'gzip' | 'zip' | 'p
 }
 
 async function firstBytes(source: FileSource): Promise<Uint8Array> {
-  let first = new Uint8Array(0);
+  const first = new Uint8Array(reportBytes);
+  let length = 0;
   await eachChunk(source, (chunk) => {
-    first = chunk.slice(0, 4);
-    return chunk.length === 0;
+    const part = chunk.subarray(0, reportBytes - length);
+    first.set(part, length);
+    length += part.length;
+    return length < reportBytes;
   });
-  return first;
+  return first.subarray(0, length);
 }
 
 async function hashOf(file: FileSource, { sha256 }: Platform): Promise<string> {

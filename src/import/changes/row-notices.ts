@@ -1,4 +1,5 @@
 import type { NonEmpty, Notice, RowCounts, SourceLine } from '../../vocabulary.ts';
+import type { ZeroBytes } from '../bytes/zero-bytes.ts';
 
 /** A row that could not be read, and why. */
 export interface Rejected {
@@ -49,6 +50,23 @@ export function damagedTail(file: string, { line, text }: Rejected): Notice {
   const what = `The file ends in the middle of line ${line}: that row is lost.`;
   const fix = 'Export it again if the end matters.';
   return { id: 'damaged-tail', what, fix, count: 1, from: null, to: null, lines: [{ file, line, text }] };
+}
+
+/** Lines that stand behind zeros, each of so many bytes. */
+export function zeroNotices(
+  file: string,
+  { lines, characters, first }: ZeroBytes,
+  bytesEach: number,
+): readonly Notice[] {
+  const [one, ...others] = first.map((line) => ({ file, ...line }));
+  if (one === undefined) return [];
+  const bytes = characters * bytesEach;
+  const stand = bytes === 1 ? 'One zero byte stands' : `${bytes} zero bytes stand`;
+  const where = lines === 1 ? `line ${one.line}` : `${lines} lines, the first of them line ${one.line}`;
+  const used = lines === 1 ? 'the line was used' : 'the lines were used';
+  const what = `${stand} before ${where}, as a loss of power leaves them: ${used}, what was to be written there is lost.`;
+  const fix = 'Find out from another source what happened just before.';
+  return [{ id: 'rejected-rows', what, fix, count: lines, from: null, to: null, lines: [one, ...others] }];
 }
 
 /** An archive that ends too early: `damage` says how, `last` is the last line that was read. */

@@ -1,3 +1,4 @@
+import { dateUtc } from './date-utc.ts';
 import { months, type Stamp, type StampFailure, type StampOptions } from './stamp.ts';
 
 /** Reads the stamp that a text begins with as one stated pattern writes it. */
@@ -82,12 +83,12 @@ function clockOf(fields: Fields): number | StampFailure {
   const hour = afternoon === undefined ? fields.hour : (fields.hour % 12) + (afternoon ? 12 : 0);
   const isOfTwelve = afternoon === undefined || (fields.hour >= 1 && fields.hour <= 12);
   if (!isOfTwelve || hour > 23 || minute > 59 || second > 60) return 'out-of-range';
-  const date = dayOfYear === undefined ? Date.UTC(year, month - 1, day) : Date.UTC(year, 0, dayOfYear);
+  const date = dayOfYear === undefined ? dateUtc(year, month - 1, day) : dateUtc(year, 0, dayOfYear);
   // A day that does not exist would be carried into another month, or year.
   const exists =
     dayOfYear === undefined
-      ? date >= Date.UTC(year, month - 1, 1) && date < Date.UTC(year, month, 1) && month >= 1 && month <= 12
-      : dayOfYear >= 1 && date < Date.UTC(year + 1, 0, 1);
+      ? date >= dateUtc(year, month - 1, 1) && date < dateUtc(year, month, 1) && month >= 1 && month <= 12
+      : dayOfYear >= 1 && date < dateUtc(year + 1, 0, 1);
   if (!exists) return 'out-of-range';
   return date + hour * 3_600_000 + minute * 60_000 + Math.min(second, 59) * 1000 + milliseconds;
 }

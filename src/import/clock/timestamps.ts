@@ -1,3 +1,4 @@
+import { dateUtc } from './date-utc.ts';
 import { months, type Stamp, type StampFailure, type StampOptions } from './stamp.ts';
 
 /**
@@ -66,7 +67,7 @@ function byOrder(first: number, second: number, year: Digits, options: StampOpti
 
 /** Days from 1 Jan 1970 to a date of the Gregorian calendar, as milliseconds; a failure for a day that does not exist. */
 function ymd(year: number, month: number, day: number): number | StampFailure {
-  const date = Date.UTC(year, month - 1, day);
+  const date = dateUtc(year, month - 1, day);
   const inRange = month >= 1 && month <= 12 && day >= 1 && day <= daysInMonth(year, month);
   return inRange ? date : 'out-of-range';
 }

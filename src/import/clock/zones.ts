@@ -54,7 +54,8 @@ export function zoneOf(name: string, where: string): Zone {
   };
 }
 
-function isZone(name: string): boolean {
+/** Whether the IANA data has a zone of that name. */
+export function isZone(name: string): boolean {
   try {
     Temporal.Instant.fromEpochMilliseconds(0).toZonedDateTimeISO(name);
     return true;

@@ -13,17 +13,34 @@ const pairHeading = /^(?:[Pp]air\s+([A-Za-z][A-Za-z0-9_]*)|([A-Z][A-Z0-9_]*))\s*
 /** A name with a figure in it, or followed by a half: `RO1`, `INTAKE-B`. `LED` is no pair. */
 const pairWord = /^(?:[A-Z]+[0-9]+|[A-Z][A-Z0-9_]*[-/](?:[A-Z]|[0-9]))$/;
 
+/** Fields, addresses, process numbers and versions of protocols: no person writes them with a clock, line after line. */
+const byProgram = /\w=\S|\S@\S|\[\d+\]|<\S*>|:\/\/|\w\/\d+\.\d|\b\d{1,3}(?:\.\d{1,3}){3}\b/;
+/** Words of the work on a pair, common practice, no source; a site's own are in its phrasebook. */
+const work =
+  /\b(?:standby|stby|partner|slot|half|halves|light|led|modules?|controllers?|cabinet|firmware|redundan\w+|sync\w*|(?:re)?flash\w*|switch(?:ed)?[ -]?over|pulled|fitted|re-?seated|swap\w*)\b/i;
+
+function isOfWork(text: string, phrasebook: Phrasebook): boolean {
+  return work.test(text) || phrasebook.notes().some(({ pattern }) => pattern.match(text) !== null);
+}
+
 /** What a technician wrote: a clock and words on a line; a line with a date or a pair sets it for those that follow. */
 export const fieldNotes: TextImporter = {
   id: 'field-notes',
   title: 'field notes',
   summary: 'what a technician wrote: 09:14 pulled standby from slot B',
   shape: 'text',
-  recognise(head) {
-    const timed = head.lines.filter((line) => clockAndWords.test(line.replace(date, ''))).length;
-    return timed * 3 >= head.lines.length && timed > 0
+  recognise(head, phrasebook) {
+    const timed = head.lines
+      .map((line) => line.replace(date, ''))
+      .filter((line) => clockAndWords.test(line))
+      .map((line) => line.replace(clockFirst, '').trim());
+    if (timed.length * 3 < head.lines.length || timed.length === 0)
+      return { fits: false, because: 'too few lines begin with a clock' };
+    if (timed.filter((text) => byProgram.test(text)).length * 2 > timed.length)
+      return { fits: false, because: 'its lines were written by a program' };
+    return timed.filter((text) => isOfWork(text, phrasebook)).length * 5 >= timed.length
       ? { fits: true, because: 'its lines begin with a clock and go on in words' }
-      : { fits: false, because: 'too few lines begin with a clock' };
+      : { fits: false, because: 'too few lines tell of work on a pair' };
   },
   open(_head, phrasebook, times) {
     let pair: string | null = null;
@@ -61,12 +78,17 @@ export const fieldNotes: TextImporter = {
 function pairIn(text: string, phrasebook: Phrasebook): Subject | null {
   const heading = pairHeading.exec(text);
   const name = heading?.[1] ?? heading?.[2];
-  const words = name === undefined ? text.split(/[\s,;:().]+/).filter((word) => pairWord.test(word)) : [name];
+  const words = name === undefined ? wordsOf(text).filter((word) => pairWord.test(word)) : [name];
   for (const unit of words) {
     const subject = subjectOf(phrasebook, { unit, half: '', role: '' });
     if (subject !== null) return subject;
   }
   return null;
+}
+
+/** A full stop ends a word before a blank only: `HTTP/1.1` is one. */
+function wordsOf(text: string): readonly string[] {
+  return text.split(/[\s,;:()]+|\.+(?=\s|$)/);
 }
 
 const date = /\b(?:\d{4}-\d{2}-\d{2}|\d{1,2}[./-]\d{1,2}[./-]\d{4}|\d{1,2}[ -][A-Z][a-z]{2,8}[ -]\d{4})\b/;

@@ -1,5 +1,6 @@
 import type { TimeReader } from '../clock/time-reader.ts';
 import type { Pattern } from '../phrasebook/patterns.ts';
+import { withoutSeverity } from '../phrasebook/severity-words.ts';
 import { readRfc3164, readRfc5424 } from './syslog.ts';
 
 /** A line taken apart: a message, or fields by name. `stamp` is a text, or an instant that was read already. */
@@ -120,9 +121,11 @@ export const leadingStamp: LineFormat = {
   // "09:14 pulled the standby" begins with a word, not with a unit: a unit has a figure, a mark or more than one capital.
   speaks: ({ unit }) => /[\d_:/.-]|^\p{Lu}$|.\p{Lu}/u.test(unit),
   take(line, times) {
-    const at = times.read(line);
+    // A severity may stand before the stamp or behind it.
+    const stamped = withoutSeverity(line);
+    const at = times.read(stamped);
     if (typeof at !== 'number') return null;
-    const rest = line.slice(times.end()).replace(/^[\s,;:|]+/, '');
+    const rest = withoutSeverity(stamped.slice(times.end()).replace(/^[\s,;:|]+/, ''));
     const parts = /^(?:\[([^\]]+)\]|(\S+?)[:,;]?)(?:\s+|$)/.exec(rest.slice(0, 200));
     const unit = parts?.[1] ?? parts?.[2];
     if (parts === null || unit === undefined) return null;

@@ -1,5 +1,6 @@
 import { csvRows } from '../bytes/csv-rows.ts';
 import { InputError } from '../bytes/input-error.ts';
+import { linesBehindZeros, noZeroBytes } from '../bytes/zero-bytes.ts';
 import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { type GuessedColumns, guessColumns } from './guess-columns.ts';
 import { type Head, headOf } from './head.ts';
@@ -132,10 +133,10 @@ function headers(text: string, delimiter: string, rule: FileRule | undefined): r
 }
 
 function firstLines(text: string): readonly string[] {
-  const all = text.split(/\r?\n/);
+  const all = linesBehindZeros(text, 1, 0, noZeroBytes()).split(/\r?\n/);
   // The last line may be cut off where the first text ends.
   const whole = all.length > 1 ? all.slice(0, -1) : all;
-  return whole.filter((line) => line.trim() !== '').slice(0, mostPreamble);
+  return whole.filter((line) => line.replaceAll('\0', '').trim() !== '').slice(0, mostPreamble);
 }
 
 function missed(allowed: readonly Importer[], table: Head, text: Head, phrasebook: Phrasebook): string {

@@ -1,5 +1,6 @@
 import { type Gauge, pairSignals, type Signal, type Subject, stateSignals } from '../../vocabulary.ts';
 import type { Phrasebook } from './phrasebook-rules.ts';
+import { isSeverity } from './severity-words.ts';
 
 /** What a row says about where a value belongs: one text, or the parts in columns of their own. */
 export interface UnitParts {
@@ -13,7 +14,7 @@ export function subjectOf(phrasebook: Phrasebook, { unit, half, role }: UnitPart
   for (const rule of phrasebook.units) {
     const groups = rule.pattern.match(unit);
     const pair = rule.pair ?? groups?.pair;
-    if (groups === null || pair === undefined) continue;
+    if (groups === null || pair === undefined || isSeverity(pair)) continue;
     const named = role === '' ? (rule.role ?? groups.role ?? '') : role;
     return {
       pair,

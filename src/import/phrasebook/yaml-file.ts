@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { type Document, isMap, isSeq, LineCounter, parseDocument } from 'yaml';
+import { type Document, isMap, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml';
 import { InputError } from '../bytes/input-error.ts';
 
 /**
@@ -40,14 +40,56 @@ function plain(file: string, document: Document): unknown {
   }
 }
 
+/** A phrasebook of a thousand rules has a tenth of it. Chosen here. */
+export const mostYaml = 1_048_576;
+
+/** The refusal of what no person wrote. */
+export function tooLargeYaml(file: string): InputError {
+  return new InputError(
+    file,
+    'it is larger than 1 MiB, as no phrasebook or job file is.',
+    'Check which file was meant, or leave out rules that repeat each other.',
+  );
+}
+
 function parsed(file: string, text: string): Document {
+  if (text.length > mostYaml) throw tooLargeYaml(file);
   // The package's own pretty messages take time by the square of the line ends; the line is found without them.
   const lines = new LineCounter();
-  const document = parseDocument(text, { version: '1.2', prettyErrors: false, lineCounter: lines });
-  const problem = document.errors[0];
-  if (problem === undefined) return document;
-  const what = (problem.message.split('\n')[0] ?? '').replace(/ at line.*$/, '').replace(/[.:]+$/, '');
-  throw new InputError(`${file}:${lines.linePos(problem.pos[0]).line}`, `${what}.`, 'Correct the YAML.');
+  const document = parseDocument(text, {
+    version: '1.2',
+    prettyErrors: false,
+    lineCounter: lines,
+    // The package compares each key with all before it.
+    uniqueKeys: false,
+  });
+  const [problem] = document.errors;
+  const repeated = problem === undefined ? repeatedKey(document) : null;
+  if (problem === undefined && repeated === null) return document;
+  const said = problem?.message ?? 'Map keys must be unique';
+  const what = (said.split('\n')[0] ?? '').replace(/ at line.*$/, '').replace(/[.:]+$/, '');
+  const { line } = lines.linePos(problem?.pos[0] ?? repeated ?? 0);
+  throw new InputError(`${file}:${line}`, `${what}.`, 'Correct the YAML.');
+}
+
+/** Where a key stands that its map had before; `null` where none is. */
+function repeatedKey(document: Document): number | null {
+  let place: number | null = null;
+  visit(document, {
+    Map(_key, map) {
+      const known = new Set<unknown>();
+      for (const { key } of map.items) {
+        if (!isScalar(key)) continue;
+        if (known.has(key.value)) {
+          place = key.range?.[0] ?? 0;
+          return visit.BREAK;
+        }
+        known.add(key.value);
+      }
+      return undefined;
+    },
+  });
+  return place;
 }
 
 /** Changes to a YAML text that leave the rest of it, comments too, as it was. Keys are those of the top level. */

@@ -188,6 +188,8 @@ function takeLine(state: State, chunk: Chunk, at: number, to: number): number {
   if (byLine !== null) return takeKnown(state, byLine, bytes, at);
   const end = findCells(bytes, at, state.ends, cells);
   if (end < 0) return takeBlock(state, bytes, at, to);
+  // Zeros before a line: the general reader knows them.
+  if (bytes.subarray(at, end).includes(0)) return takeBlock(state, bytes, at, to);
   const byCells = findByCells(templates, chunk, at, cells);
   if (byCells !== null) return takeKnown(state, byCells, bytes, at);
   row.set(bytes, at, end, state.line);

@@ -79,6 +79,15 @@ function refuse(name: string, error: unknown): never {
   throw damagedTimeline(name);
 }
 
+/** The line for a file that is whole, and says what no timeline of this program does. */
+export function foreignTimeline(name: string): InputError {
+  return new InputError(
+    name,
+    'it is not a timeline that this program wrote.',
+    'Write one with steadypair timeline --format parquet.',
+  );
+}
+
 /** The line for a timeline whose bytes do not hold together. */
 export function damagedTimeline(name: string): InputError {
   return new InputError(

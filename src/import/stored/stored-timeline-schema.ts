@@ -1,8 +1,10 @@
 import * as v from 'valibot';
 import { failureKinds, gauges, happenings, stateSignals } from '../../vocabulary.ts';
 
-const instant = v.pipe(v.number(), v.integer());
-const count = v.pipe(v.number(), v.integer(), v.minValue(0));
+/** From the year 0 to 9999: no stamp that is read has another. */
+const [earliest, latest] = [-62_167_219_200_000, 253_402_300_799_999];
+const instant = v.pipe(v.number(), v.safeInteger(), v.minValue(earliest), v.maxValue(latest));
+const count = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
 const nullable = v.nullable(v.string());
 const kind = v.picklist(['reading', 'entry', 'note']);
 const signal = v.picklist([...stateSignals, ...happenings]);
@@ -107,6 +109,7 @@ export const storedFiles = v.object({
 const date = v.pipe(
   v.date(),
   v.transform((value) => value.getTime()),
+  instant,
 );
 const cell = v.nullish(v.string(), null);
 const place = { source: count, stream: count, time: date, count };

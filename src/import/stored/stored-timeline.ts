@@ -4,7 +4,14 @@ import type { FileSource, NewHasher } from '../bytes/file-source.ts';
 import { InputError } from '../bytes/input-error.ts';
 import { checkMemoryBudget, type MemoryBudget } from '../changes/memory-budget.ts';
 import { matchesChecksum } from './checksum.ts';
-import { damagedTimeline, isParquet, magicBytes, openParquet, parquetBytes } from './parquet-rows.ts';
+import {
+  damagedTimeline,
+  foreignTimeline,
+  isParquet,
+  magicBytes,
+  openParquet,
+  parquetBytes,
+} from './parquet-rows.ts';
 import { asStored, storedFiles, storedRows } from './stored-timeline-schema.ts';
 
 /** The files that a stored timeline was made from, and what could not be read when it was. */
@@ -54,20 +61,15 @@ export async function readStoredTimeline(
   const isIntact = await matchesChecksum(name, new Uint8Array(whole), options.sha256);
   if (isIntact === false) throw damagedTimeline(name);
   const parquet = openParquet(name, whole, 'steadypair');
-  if (parquet.text === undefined)
-    throw new InputError(
-      name,
-      'this Parquet file is no timeline of steadypair.',
-      'Write one with steadypair timeline --format parquet.',
-    );
-  if (isIntact === null) throw damagedTimeline(name);
+  if (parquet.text === undefined || isIntact === null) throw foreignTimeline(name);
   const stored = asStored(storedFiles, parsed(name, parquet.text));
   const rows = asStored(storedRows, await parquet.rows());
-  if (stored === null || rows === null) throw damagedTimeline(name);
+  if (stored === null || rows === null) throw foreignTimeline(name);
   checkMemoryBudget(name, rows.length, options);
   const container = { file: name, sha256: await hasher.digest() };
+  const files = filled(name, stored.files, rows);
   return {
-    files: filled(name, stored.files, rows).map((file) => ({
+    files: files.map((file) => ({
       ...file,
       input: contained(file.input, container),
     })),
@@ -79,7 +81,7 @@ function parsed(name: string, text: string): unknown {
   try {
     return JSON.parse(text);
   } catch (error) {
-    if (error instanceof SyntaxError) throw damagedTimeline(name);
+    if (error instanceof SyntaxError) throw foreignTimeline(name);
     throw error;
   }
 }
@@ -116,7 +118,7 @@ function filled(name: string, files: Files, rows: Rows): readonly ImportedFile[]
 /** Throws InputError where a row names a place that the metadata do not have. */
 function placed<T>(name: string, list: readonly T[], place: number): T {
   const found = list[place];
-  if (found === undefined) throw damagedTimeline(name);
+  if (found === undefined) throw foreignTimeline(name);
   return found;
 }
 

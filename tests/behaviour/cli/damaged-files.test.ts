@@ -36,8 +36,10 @@ describe('a damaged file', () => {
     const endless = 'x'.repeat(150_000_000);
     const { rows, findings, peakMegabytes } = inspect(`${header}${good}${endless}\n${minute('10')}`);
     expect(rows).toMatchObject({ used: 4, unchanged: 116 });
+    // 120 rows and the endless one.
+    expect(rows).toMatchObject({ read: 121, rejected: 1 });
     expect(findings.join('\n')).toMatch(
-      /rows could not be read; the first is line 62: The row has too few columns/,
+      /one row could not be read; the first is line 62: The row has too few columns/,
     );
     expect(peakMegabytes).toBeLessThan(300);
     expect(inspect(`2026-03-14T09:00:00Z [RO1] partner ready\n${endless}`, 'x.log').rows).toMatchObject({

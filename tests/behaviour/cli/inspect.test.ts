@@ -27,7 +27,7 @@ describe('inspect', () => {
     expect(out).toContain('  Parameters: Release -> firmware.\n  Parameters not used: Paint.\n');
     expect(out).toContain('  Units: RO1-A -> half A of RO1.\n');
     expect(out).toContain('  7 rows: 1 used, 5 unchanged, 0 ignored, 1 not understood, 0 not readable.\n');
-    // The last row, not understood, counts to what is covered. 09:05:00 less 09:00:40 is 4 min 20 s, more than three times the 10 s between readings.
+    // The last row has its stamp, though nothing was understood of it. 09:05:00 less 09:00:40 is 4 min 20 s, more than three times the 10 s between readings.
     expect(out.replaceAll(/\s+/g, ' ')).toContain(
       'It covers 14 Mar 2026 09:00:00 to 14 Mar 2026 09:05:10 UTC. Unobserved: one span, the longest 4 min 20 s from 14 Mar 2026 09:00:40 on (RO1-A).',
     );

@@ -45,4 +45,9 @@ describe.each([
     expect(isDamaged).toBe(true);
     expect(begin.length).toBeGreaterThan(10_000);
   });
+
+  test('gives all and says so where other bytes follow', async () => {
+    const followed = Buffer.concat([packed, Buffer.from('garbage '.repeat(5000))]);
+    expect(await unpack(platform, followed)).toEqual({ text, isDamaged: true });
+  });
 });

@@ -1,5 +1,7 @@
+import { describe, expect, test } from 'vitest';
 import { fieldNotes } from '../../../../src/import/layouts/field-notes.ts';
 import { checkImporter } from '../../../support/check-importer.ts';
+import { readText } from '../../../support/read-text.ts';
 
 checkImporter(fieldNotes, [
   {
@@ -73,3 +75,60 @@ checkImporter(fieldNotes, [
     rows: { read: 4, used: 3, ignored: 1 },
   },
 ]);
+
+describe('lines with a clock that are no field notes are refused in one line', () => {
+  const refused = (text: string, phrasebook?: string): Promise<unknown> =>
+    readText('mail.log', text, { neighbour: Date.UTC(2026, 2, 14), ...(phrasebook ? { phrasebook } : {}) });
+
+  test.each([
+    [
+      'a mail log with its protocols',
+      '09:14:22 connect from relay by HTTP/1.1 200\n09:14:23 accepted HTTP/1.1 250\n09:14:25 lost connection HTTP/1.1\n',
+      'field-notes: its lines were written by a program',
+    ],
+    [
+      'a mail log in words',
+      '09:14 message accepted for delivery via HTTP/1\n09:14 queue active\n09:15 connection closed\n09:16 delivered\n09:17 connection lost\n09:18 message bounced\n',
+      'field-notes: too few lines tell of work on a pair',
+    ],
+    [
+      'a mail log of fields',
+      '09:14:22 queued id=A1 from=<a@mail.example> light=1\n09:14:23 sent id=A1 relay=10.0.0.7 module=smtp\n',
+      'field-notes: its lines were written by a program',
+    ],
+    [
+      'a diary',
+      '08:00 breakfast\n09:30 called the office\n11:00 meeting about holidays\n12:00 lunch\n13:00 nap\n15:00 walk\n',
+      'field-notes: too few lines tell of work on a pair',
+    ],
+  ])('%s', async (_name, text, because) => {
+    const error = refused(text);
+    await expect(error).rejects.toThrow(`mail.log: the layout is not known: `);
+    await expect(error).rejects.toThrow(because);
+    await expect(error).rejects.not.toThrow('\n');
+  });
+
+  test('a protocol and its version in a note are no pair', async () => {
+    const file = await readText(
+      'notes.txt',
+      'RO1\n14 Mar 2026\n09:14 pulled slot B\n09:20 page of HTTP/1.1 shows standby.\n09:30 fitted RO2-A.\n09:31 slot A. done\n',
+    );
+    expect(file.changes.map((c) => `${c.line} ${c.subject.pair}`)).toEqual([
+      '3 RO1',
+      '4 RO1',
+      '5 RO2',
+      '6 RO2',
+    ]);
+  });
+
+  test('but notes in words of a phrasebook are some, and so is a file of which it says so', async () => {
+    const text = 'RO1\n14 Mar 2026\n09:14 retirou B\n09:15 colocou B\n';
+    const messages = '{ when: "retirou (?<half>[AB])", signal: removed }';
+    await expect(refused(text)).rejects.toThrow('too few lines tell of work');
+    for (const phrasebook of [
+      `messages: [${messages}]\n`,
+      'files: [{ match: "*.log", layout: field-notes }]\n',
+    ])
+      await expect(refused(text, phrasebook)).resolves.toMatchObject({ input: { layout: 'field-notes' } });
+  });
+});

@@ -148,9 +148,9 @@ describe('a Parquet file that is none', () => {
     [
       'of another program',
       new Uint8Array(parquetWriteBuffer({ columnData })),
-      'is no timeline of steadypair',
+      'is not a timeline that this program wrote',
     ],
-    ['without a checksum', stored(files), 'is damaged or cut off'],
+    ['without a checksum', stored(files), 'is not a timeline that this program wrote'],
   ])('%s: one line', async (_name, bytes, what) => {
     const { failures } = await readTexts({ 'x.parquet': bytes });
     expect(failures.map((f) => f.message)).toEqual([expect.stringContaining(what)]);

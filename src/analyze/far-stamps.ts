@@ -1,0 +1,90 @@
+import type { Finding, ImportedFile, NonEmpty, SourceLine } from '../vocabulary.ts';
+
+/** A stamp with its line. */
+interface Stamped extends SourceLine {
+  readonly time: number;
+}
+
+/** Stamps that lie together, and the first of them. */
+interface Cluster {
+  count: number;
+  readonly first: Stamped;
+}
+
+const yearMs = 31_557_600_000;
+/** Chosen here: no site keeps logs with a hole of so many years. */
+const farYears = 10;
+const mostLines = 5;
+
+/**
+ * Stamps more than ten years from most others, as a clock gives them that was never set, or one that failed; one warning, or
+ * none. Where neither side is most, all are told of. They are used as printed.
+ */
+export function farStamps(files: readonly ImportedFile[]): readonly Finding[] {
+  const clusters = clustersOf(files);
+  const all = clusters.reduce((sum, c) => sum + c.count, 0);
+  const far = clusters.filter((c) => c.count * 2 <= all);
+  const [first, ...others] = far.map((c) => c.first);
+  if (clusters.length < 2 || first === undefined) return [];
+  const places = [first, ...others].slice(0, mostLines).map(sayStamp).join('; ');
+  const count = far.reduce((sum, c) => sum + c.count, 0);
+  const lie = count === 1 ? 'One stamp lies' : `${count} stamps lie`;
+  return [
+    {
+      id: 'clock-step',
+      severity: 'warning',
+      pair: null,
+      half: null,
+      from: first.time,
+      to: far.at(-1)?.first.time ?? first.time,
+      statement: `${lie} more than ${farYears} years from all others: ${places}. They were used as printed: correct the rows, or do not trust times across them.`,
+      figures: { count },
+      evidence: evidenceOf(first, others),
+    },
+  ];
+}
+
+function evidenceOf(first: Stamped, others: readonly Stamped[]): NonEmpty<SourceLine> {
+  const place = ({ file, line, text }: Stamped): SourceLine => ({ file, line, text });
+  return [place(first), ...others.slice(0, mostLines - 1).map(place)];
+}
+
+function sayStamp({ file, line, time }: Stamped): string {
+  return `${new Date(time).toISOString().slice(0, 10)} in line ${line} of ${file}`;
+}
+
+/** Stamps parted by years without any, the earliest first. */
+function clustersOf(files: readonly ImportedFile[]): readonly Cluster[] {
+  const years = yearsOf(files);
+  const clusters: Cluster[] = [];
+  let before = -Infinity;
+  for (const year of [...years.keys()].sort((a, b) => a - b)) {
+    const found = years.get(year);
+    const last = clusters.at(-1);
+    if (found === undefined) continue;
+    if (last !== undefined && year - before <= farYears) last.count += found.count;
+    else clusters.push(found);
+    before = year;
+  }
+  return clusters;
+}
+
+/** How many changes each year holds, and its first line; the end of a stream where it is alone in its year. */
+function yearsOf(files: readonly ImportedFile[]): ReadonlyMap<number, Cluster> {
+  const years = new Map<number, Cluster>();
+  for (const { input, changes } of files)
+    for (const { time, line, text } of changes) {
+      const known = years.get(yearOf(time));
+      if (known !== undefined) known.count += 1;
+      else years.set(yearOf(time), { count: 1, first: { file: input.file, line, text, time } });
+    }
+  for (const { input, streams } of files)
+    for (const { last } of streams)
+      if (!years.has(yearOf(last.time)))
+        years.set(yearOf(last.time), { count: 1, first: { file: input.file, ...last } });
+  return years;
+}
+
+function yearOf(time: number): number {
+  return Math.floor(time / yearMs);
+}

@@ -1,0 +1,82 @@
+import { isAbsolute, sep } from 'node:path';
+import { glob } from 'tinyglobby';
+import { InputError, isNoLog, type StoredFile } from '../pipeline.ts';
+import { type FolderFiles, type FoundFile, filesIn, foundFile } from './folder-files.ts';
+import { storedFile } from './node-files.ts';
+import { lookAt, seeThrough, type Thing, thingAt } from './things.ts';
+
+/** What the arguments name: files to read, paths that nothing can be read from, and what was passed over. */
+export interface Found {
+  readonly files: readonly StoredFile[];
+  readonly failures: readonly InputError[];
+  readonly notices: readonly string[];
+  /** Which file each name leads to. */
+  readonly identities: ReadonlyMap<string, string>;
+}
+
+/**
+ * The files that the arguments name, each once: files as they are, of a folder or a pattern with `*` all that may be logs, in
+ * the order of their names. A path that is not there, or holds no logs, is a failure that does not stop the others.
+ */
+export async function findFiles(paths: readonly string[]): Promise<Found> {
+  const found = await Promise.all(paths.map((path) => filesAt(path).catch(asFailure)));
+  const files = once(found.flatMap((f) => f.files));
+  return {
+    files: files.map(({ name, bytes }) => storedFile(name, bytes)),
+    failures: found.flatMap((f) => f.failures),
+    notices: found.flatMap((f) => f.notices),
+    identities: new Map(files.map((f) => [f.name, f.identity])),
+  };
+}
+
+function asFailure(error: unknown): FolderFiles {
+  if (error instanceof InputError) return { files: [], failures: [error], notices: [] };
+  throw error;
+}
+
+function once(files: readonly FoundFile[]): readonly FoundFile[] {
+  const seen = new Set<string>();
+  return files.filter(({ identity }) => !seen.has(identity) && seen.add(identity));
+}
+
+async function filesAt(path: string): Promise<FolderFiles> {
+  // Not every shell spells patterns out.
+  if (/[*?[{]/.test(path) && (await lookAt(path)) === null)
+    return someOf(path, await matching(path), 'no log fits the pattern.');
+  const found = await seeThrough(path);
+  const thing = thingAt(found);
+  if (thing === 'folder') return someOf(path, await filesIn(path), 'the folder holds no logs.');
+  if (thing !== 'file') throw new InputError(path, ...noFile[thing]);
+  return { files: [foundFile(path, found)], failures: [], notices: [] };
+}
+
+const noFile: Readonly<Record<Exclude<Thing, 'file' | 'folder'>, readonly [string, string]>> = {
+  pipe: ['it is a pipe, and a log is read more than once.', 'Save what it gives to a file, and name that.'],
+  device: ['it is a device, and no file.', 'Name a file.'],
+  socket: ['it is a socket, and no file.', 'Name a file.'],
+};
+
+async function matching(pattern: string): Promise<FolderFiles> {
+  const names = await glob(sep === '/' ? pattern : pattern.replaceAll(sep, '/'), {
+    absolute: isAbsolute(pattern),
+    expandDirectories: false,
+  });
+  const logs = names.filter((name) => !isNoLog(name.replace(/^(\.\.?\/)+/, ''))).sort();
+  const found = await Promise.all(logs.map((name) => filesAt(name).catch(asFailure)));
+  return {
+    files: found.flatMap((f) => f.files),
+    failures: found.flatMap((f) => f.failures),
+    notices: found.flatMap((f) => f.notices),
+  };
+}
+
+/** The files in the order of their names. Throws InputError if there are none, and nothing says why. */
+function someOf(path: string, found: FolderFiles, none: string): FolderFiles {
+  if (found.files.length + found.failures.length === 0)
+    throw new InputError(path, none, 'Name the files, or another folder.');
+  return { ...found, files: once(found.files).toSorted(byName) };
+}
+
+function byName(a: FoundFile, b: FoundFile): number {
+  return a.name < b.name ? -1 : a.name > b.name ? 1 : 0;
+}

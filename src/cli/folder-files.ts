@@ -1,0 +1,115 @@
+import type { BigIntStats, Dirent } from 'node:fs';
+import { readdir, realpath } from 'node:fs/promises';
+import { dirname, join, relative, sep } from 'node:path';
+import { InputError, isNoLog } from '../pipeline.ts';
+import { refuse } from './system-refusal.ts';
+import { identityOf, seeThrough, thingAt } from './things.ts';
+
+/** A file by its name, and which one it is. */
+export interface FoundFile {
+  readonly name: string;
+  readonly bytes: number;
+  readonly identity: string;
+}
+
+/** The files below a folder that may be logs, what stands in their way, and what was passed over. */
+export interface FolderFiles {
+  readonly files: readonly FoundFile[];
+  readonly failures: readonly InputError[];
+  readonly notices: readonly string[];
+}
+
+export function foundFile(name: string, found: BigIntStats): FoundFile {
+  return { name, bytes: Number(found.size), identity: identityOf(found) };
+}
+
+interface Walk {
+  readonly root: string;
+  readonly seen: Set<string>;
+  readonly links: string[];
+  readonly others: string[];
+  readonly files: FoundFile[];
+  readonly failures: InputError[];
+  readonly notices: string[];
+}
+
+/**
+ * All files below a folder that may be logs, in the order of their names; links are followed, each folder is walked once. A
+ * file that lies there under its own name has that, and not a link's. Throws InputError if the folder itself cannot be read.
+ */
+export async function filesIn(folder: string): Promise<FolderFiles> {
+  const walk: Walk = {
+    root: folder,
+    seen: new Set(),
+    links: [],
+    others: [],
+    files: [],
+    failures: [],
+    notices: [],
+  };
+  await walkFolder(folder, walk);
+  // Longer as it goes: a folder behind a link may hold links.
+  for (const link of walk.links) await attempt(walk, () => followLink(link, walk));
+  return { files: walk.files, failures: walk.failures, notices: [...walk.notices, ...otherThings(walk)] };
+}
+
+async function walkFolder(folder: string, walk: Walk): Promise<void> {
+  const identity = identityOf(await seeThrough(folder));
+  if (walk.seen.has(identity)) return;
+  walk.seen.add(identity);
+  const entries = await readdir(folder, { withFileTypes: true }).catch((error: unknown) =>
+    refuse(folder, error),
+  );
+  for (const entry of entries) await attempt(walk, () => take(join(folder, entry.name), entry, walk));
+}
+
+/** What cannot be read below a folder does not stop the rest. */
+async function attempt(walk: Walk, step: () => Promise<void>): Promise<void> {
+  try {
+    await step();
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    walk.failures.push(error);
+  }
+}
+
+async function take(path: string, entry: Dirent, walk: Walk): Promise<void> {
+  const within = relative(walk.root, path);
+  // What a folder is called says nothing of the files in it, unless it is hidden.
+  if (isNoLog(entry.isDirectory() ? join(within, 'x') : within)) return;
+  if (entry.isDirectory()) await walkFolder(path, walk);
+  else if (entry.isSymbolicLink()) walk.links.push(path);
+  else if (entry.isFile()) walk.files.push(foundFile(path, await seeThrough(path)));
+  else walk.others.push(path);
+}
+
+async function followLink(link: string, walk: Walk): Promise<void> {
+  const found = await seeThrough(link);
+  switch (thingAt(found)) {
+    case 'file':
+      walk.files.push(foundFile(link, found));
+      break;
+    case 'folder':
+      if (walk.seen.has(identityOf(found))) break;
+      if (await holds(link, dirname(link)))
+        walk.notices.push(`${link}: it is a link to a folder that this one lies in, and was not followed.`);
+      else await walkFolder(link, walk);
+      break;
+    default:
+      walk.others.push(link);
+  }
+}
+
+async function holds(outer: string, inner: string): Promise<boolean> {
+  const [around, within] = await Promise.all([realpath(outer), realpath(inner)]);
+  return `${within}${sep}`.startsWith(around.endsWith(sep) ? around : `${around}${sep}`);
+}
+
+function otherThings({ root, others: [first, ...rest] }: Walk): readonly string[] {
+  if (first === undefined) return [];
+  if (rest.length === 0)
+    return [`${first}: it is a pipe, a socket or a device, and no file: it was passed over.`];
+  return [
+    `${root}: ${rest.length + 1} pipes, sockets or devices in it are no files and were passed over; the first is ${first}.`,
+  ];
+}

@@ -1,0 +1,42 @@
+import type { BigIntStats, Stats } from 'node:fs';
+import { lstat, stat } from 'node:fs/promises';
+import { InputError } from '../pipeline.ts';
+import { refuse } from './system-refusal.ts';
+
+/** What a path can lead to. */
+export type Thing = 'file' | 'folder' | 'pipe' | 'device' | 'socket';
+
+export function thingAt(found: Stats | BigIntStats): Thing {
+  if (found.isFile()) return 'file';
+  if (found.isDirectory()) return 'folder';
+  if (found.isFIFO()) return 'pipe';
+  return found.isSocket() ? 'socket' : 'device';
+}
+
+/** The same for every name and link of one file or folder, and for no other on this computer. */
+export function identityOf({ dev, ino }: BigIntStats): string {
+  return `${dev}:${ino}`;
+}
+
+/** What a path leads to, links followed. Throws InputError if it leads nowhere, or may not be seen. */
+export async function seeThrough(path: string): Promise<BigIntStats> {
+  try {
+    return await stat(path, { bigint: true });
+  } catch (error) {
+    if (await isLink(path))
+      throw new InputError(path, 'it is a link that leads to no file.', 'Mend the link or remove it.');
+    return refuse(path, error);
+  }
+}
+
+async function isLink(path: string): Promise<boolean> {
+  return lstat(path).then(
+    (found) => found.isSymbolicLink(),
+    () => false,
+  );
+}
+
+/** What a path leads to; `null` where nothing is, or nothing that may be seen. */
+export async function lookAt(path: string): Promise<BigIntStats | null> {
+  return stat(path, { bigint: true }).catch(() => null);
+}

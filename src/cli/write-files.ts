@@ -1,0 +1,103 @@
+import { mkdir, open, readdir, rename, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { InputError } from '../pipeline.ts';
+import { newPartName, removeParts, whileWriting } from './parts.ts';
+import { refuse } from './system-refusal.ts';
+import { identityOf, lookAt, thingAt } from './things.ts';
+
+/** A document under its name in a folder. */
+export interface Report {
+  readonly name: string;
+  readonly text: string;
+}
+
+type Content = string | Uint8Array | Iterable<string>;
+
+/** Files that a command reads, by identity: they are never written to, whatever name leads to them. */
+export type ReadFiles = ReadonlySet<string>;
+
+/** Writes a file that is not there yet. Throws InputError if it is, or if it can not be written. */
+export async function writeNew(path: string, text: string): Promise<void> {
+  const file = await mkdir(dirname(path), { recursive: true })
+    .then(() => open(path, 'wx'))
+    .catch((error: unknown) => refuse(path, error));
+  try {
+    await whileWriting(path, () => file.writeFile(text));
+  } catch (error) {
+    refuse(path, error);
+  } finally {
+    await file.close();
+  }
+}
+
+/**
+ * Writes a file whole or not at all: aside first, then renamed. Throws InputError if it can not, or if it is one of the files
+ * that are read.
+ */
+export async function writeWhole(path: string, content: Content, read: ReadFiles): Promise<void> {
+  await refuseInput(path, read);
+  await put(path, content);
+}
+
+/**
+ * Writes reports into one folder, each whole or not at all; gives their paths. Throws InputError, before the first is
+ * written, if one would be written over a file that is read, or over another whose name differs from its own in case only.
+ */
+export async function writeReports(
+  folder: string,
+  reports: readonly Report[],
+  read: ReadFiles,
+): Promise<readonly string[]> {
+  const there = await readdir(folder).catch(() => []);
+  for (const { name } of reports) {
+    const path = join(folder, name);
+    await refuseInput(path, read);
+    const other = there.find((n) => n !== name && n.toLowerCase() === name.toLowerCase());
+    if (other !== undefined)
+      throw new InputError(
+        path,
+        `there is ${other} in that folder, and some disks do not tell the two names apart.`,
+        'Name another folder with --out.',
+      );
+  }
+  for (const { name, text } of reports) await put(join(folder, name), text);
+  return reports.map(({ name }) => join(folder, name));
+}
+
+async function refuseInput(path: string, read: ReadFiles): Promise<void> {
+  const found = await lookAt(path);
+  if (found !== null && read.has(identityOf(found)))
+    throw new InputError(path, 'it is one of the files that are read.', 'Write to another place.');
+}
+
+async function put(path: string, content: Content): Promise<void> {
+  try {
+    await mkdir(dirname(path), { recursive: true });
+    if (await isStream(path)) await writeFile(path, content);
+    else await putWhole(path, content);
+  } catch (error) {
+    refuse(path, error);
+  }
+}
+
+/** Nothing can be put in the place of a device, or of a pipe that the shell made. */
+async function isStream(path: string): Promise<boolean> {
+  const found = await lookAt(path);
+  if (found === null) return false;
+  const thing = thingAt(found);
+  if (/^\/(dev\/(fd\/|std)|proc\/)/.test(path)) return thing !== 'folder';
+  if (thing === 'pipe' || thing === 'socket')
+    throw new InputError(path, `it is a ${thing}, and no file.`, 'Write to another place.');
+  return thing === 'device';
+}
+
+async function putWhole(path: string, content: Content): Promise<void> {
+  const folder = dirname(path);
+  await removeParts(folder);
+  const aside = join(folder, newPartName());
+  await whileWriting(aside, async () => {
+    // Opened only if nothing of that name is there, not even a link.
+    await writeFile(aside, content, { flag: 'wx' });
+    await rename(aside, path);
+  });
+}
