@@ -51,7 +51,7 @@ interface PairTrouble {
 }
 
 /** Losses and failed attempts of a pair, and the hours watched, while its standby had the firmware and while another. */
-function troubleWith(facts: PairFacts, firmware: string, { allAttempts, rules }: Trouble): PairTrouble {
+function troubleWith(facts: PairFacts, firmware: string, { allAttempts }: Trouble): PairTrouble {
   const { timeline, losses } = facts;
   const hasIt = (time: number): boolean | null => {
     const half = standbyAt(timeline, time);
@@ -61,11 +61,7 @@ function troubleWith(facts: PairFacts, firmware: string, { allAttempts, rules }:
   const lost = losses.filter((l) => l.kind === 'counted').map((l) => l.event);
   // The end of a ready partner that did not hold, and the wait after a loss, are those losses: they count once.
   const failed = allAttempts.filter(
-    (a) =>
-      a.pair === timeline.pair &&
-      a.outcome !== 'lost' &&
-      a.cause !== 'loss' &&
-      isFailed(a, rules.lightLimitSeconds),
+    (a) => a.pair === timeline.pair && a.outcome !== 'lost' && a.cause !== 'loss' && isFailed(a),
   );
   const times = [...failed.map((a) => Math.max(a.start.time, a.end.time - 1)), ...lost.map((e) => e.time)];
   const changes = timeline.events.filter((e) => e.signal === 'firmware' || e.signal === 'role');

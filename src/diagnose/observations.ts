@@ -9,7 +9,8 @@ import type { Attempt } from '../vocabulary.ts';
 /** One time that a half was ready and held, or failed to become so: what every count of causes is made of. */
 export interface Observation {
   readonly facts: PairFacts;
-  readonly half: string;
+  /** `null` where no line says which half it was. */
+  readonly half: string | null;
   readonly serial: string | null;
   readonly ready: boolean;
   /** The span it is judged over, and the instant at which states are read. */
@@ -24,11 +25,13 @@ export function observationsOf(
   attempts: readonly Attempt[],
   rules: TimelineRules,
 ): readonly Observation[] {
-  return [...readySpells(facts, rules), ...failures(facts, attempts, rules)].sort((a, b) => a.at - b.at);
+  return [...readySpells(facts, rules), ...failures(facts, attempts)].sort((a, b) => a.at - b.at);
 }
 
+/** Where only the second module's presence is logged, nothing was ever said to be ready. */
 function readySpells(facts: PairFacts, rules: TimelineRules): readonly Observation[] {
   const { timeline, readiness } = facts;
+  if (readiness.signal !== 'partner-ready') return [];
   return spells(readiness.steps, 'yes').flatMap(({ start, end }) => {
     const to = end?.earliest ?? timeline.to;
     const at = start.time + rules.holdMs;
@@ -40,13 +43,9 @@ function readySpells(facts: PairFacts, rules: TimelineRules): readonly Observati
   });
 }
 
-function failures(
-  facts: PairFacts,
-  attempts: readonly Attempt[],
-  rules: TimelineRules,
-): readonly Observation[] {
+function failures(facts: PairFacts, attempts: readonly Attempt[]): readonly Observation[] {
   return attempts
-    .filter((a) => isFailed(a, rules.lightLimitSeconds))
+    .filter((a) => isFailed(a))
     .map(({ half, serial, start, end }) => {
       const at = Math.max(start.time, end.time - 1);
       return { facts, half, serial, ready: false, from: start.time, to: end.time, at };

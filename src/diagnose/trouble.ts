@@ -9,6 +9,7 @@ import type { Attempt, TimelineEvent } from '../vocabulary.ts';
 import type { Trouble } from './cause.ts';
 import type { DiagnoseLimits } from './limits.ts';
 import { type Observation, observationsOf } from './observations.ts';
+import { type Standing, standingOf } from './standing.ts';
 
 /** What all pairs of the files give to compare with, read once. */
 export interface Fleet {
@@ -37,9 +38,13 @@ export function troubleOf(
   if (begun === null) return null;
   const { timeline } = facts;
   const from = begun.event?.time ?? timeline.from;
-  const own = fleet.attempts.filter((a) => a.pair === timeline.pair && a.end.time >= from);
+  // What a poll read only later may have ended an attempt before that reading.
+  const earliest = begun.event?.earliest ?? from;
+  const own = fleet.attempts.filter(
+    (a) => a.pair === timeline.pair && (a.end.time > earliest || a.end.time >= from),
+  );
   const half = standbyAt(timeline, timeline.to) ?? own.at(-1)?.half ?? null;
-  const attempts = own.filter((a) => half === null || a.half === half);
+  const attempts = own.filter((a) => half === null || a.half === null || a.half === half);
   const lines = endLines(timeline);
   return {
     facts,
@@ -50,7 +55,7 @@ export function troubleOf(
     to: timeline.to,
     evidence: begun.event === null ? lines : uniqueLines([...linesOf(begun.event), ...lines.slice(-1)]),
     attempts,
-    failed: attempts.filter((a) => isFailed(a, rules.lightLimitSeconds)),
+    failed: attempts.filter((a) => isFailed(a)),
     allAttempts: fleet.attempts,
     observations: fleet.observations,
     limits,
@@ -65,18 +70,27 @@ interface Begun {
 }
 
 function beginOf(facts: PairFacts, rules: TimelineRules): Begun | null {
-  const { readiness, timeline } = facts;
-  if (readiness.signal === null) return { kind: 'unknown', event: null };
+  const standing = standingOf(facts);
   const flapping = flappingNow(facts, rules);
-  const down = spells(readiness.steps, 'no').at(-1);
-  const isDown = down !== undefined && (down.end === null || timeline.to - down.end.time < rules.holdMs);
-  if (isDown) {
-    const earlier = flapping !== null && flapping.time < down.start.time ? flapping : down.start;
-    return { kind: 'not-ready', event: earlier };
-  }
+  const down = standing.value === 'no' ? standing.since : notYetHeld(facts, standing, rules);
+  if (down !== null)
+    return { kind: 'not-ready', event: flapping !== null && flapping.time < down.time ? flapping : down };
   if (flapping !== null) return { kind: 'flapping', event: flapping };
   const late = lateLight(facts);
-  return late === null ? null : { kind: 'light', event: late };
+  if (late !== null) return { kind: 'light', event: late };
+  const isKnown = standing.signal === 'partner-ready' && standing.endedBy === null;
+  return isKnown ? null : { kind: 'unknown', event: null };
+}
+
+/** The loss before a ready partner that has not held yet; a second module that is seen again is only seen. */
+function notYetHeld(
+  { readiness, timeline }: PairFacts,
+  { signal }: Standing,
+  { holdMs }: TimelineRules,
+): TimelineEvent | null {
+  const down = spells(readiness.steps, 'no').at(-1);
+  const isShort = down?.end != null && timeline.to - down.end.time < holdMs;
+  return signal === 'partner-ready' && isShort ? down.start : null;
 }
 
 /** The first loss of a spell of flapping that is not over; `null` without one. */
