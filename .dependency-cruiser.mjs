@@ -175,7 +175,7 @@ export default {
     {
       name: 'layer-pipeline',
       severity: 'error',
-      from: { path: '(?:^|/)src/pipeline\\.ts$' },
+      from: { path: '(?:^|/)src/(?:pipeline|limits)\\.ts$' },
       to: { path: '(?:^|/)src/(?:report|charts|cli)/' },
     },
     {

@@ -1,17 +1,15 @@
 import { analyzers } from './analyze/analyzers.ts';
 import { bySeverity } from './analyze/by-severity.ts';
-import { type Limits as AnalyzeLimits, defaultLimits as analyzeLimits } from './analyze/limits.ts';
 import { failureFinding, noticesOf, offsetFindings } from './analyze/notices.ts';
 import { type Answer, runAnalyzers } from './analyze/run-analyzers.ts';
 import { causes } from './diagnose/causes.ts';
 import { sayChoice, worstOf } from './diagnose/choose-pair.ts';
 import { diagnosePair } from './diagnose/diagnose-pair.ts';
-import { type DiagnoseLimits, defaultDiagnoseLimits } from './diagnose/limits.ts';
 import { fleetOf, troubleOf } from './diagnose/trouble.ts';
-import { defaultFleetLimits, type FleetLimits } from './fleet/limits.ts';
 import { type FleetQuestion, reviewFleet } from './fleet/review-fleet.ts';
 import { InputError } from './import/bytes/input-error.ts';
 import type { Imported } from './import/import-files.ts';
+import { defaultLimits, type Limits } from './limits.ts';
 import { alignClocks } from './timeline/align-clocks.ts';
 import { buildTimeline } from './timeline/build-timeline.ts';
 import { type ClockOffset, clockOffsets } from './timeline/clock-offsets.ts';
@@ -20,18 +18,18 @@ import { healthOf, type PairHealth } from './timeline/health.ts';
 import { pairsBySite } from './timeline/sites.ts';
 import { checks } from './verify/checks.ts';
 import { findSwaps, type SwapFilter } from './verify/find-swaps.ts';
-import { defaultVerifyLimits, type VerifyLimits } from './verify/limits.ts';
 import { planMisfit } from './verify/plan-misfit.ts';
 import { unreadOf } from './verify/unread.ts';
 import { verifySwap } from './verify/verify-swap.ts';
-import type {
-  Diagnosis,
-  Finding,
-  Fleet,
-  ImportedFile,
-  Job,
-  PairTimeline,
-  Verification,
+import {
+  type Diagnosis,
+  type Finding,
+  type Fleet,
+  type ImportedFile,
+  type Job,
+  mayConcern,
+  type PairTimeline,
+  type Verification,
 } from './vocabulary.ts';
 
 export type { FleetQuestion } from './fleet/review-fleet.ts';
@@ -46,22 +44,9 @@ export { readJob } from './import/job.ts';
 export type { DescribedLayouts } from './import/layouts/describe-layouts.ts';
 export { exactPattern, type Lesson } from './import/phrasebook/teach-phrasebook.ts';
 export { readPhrasebook, rowsTaught, teachPhrasebook } from './import/read-phrasebook.ts';
+export { type Limits, limitsWithHold } from './limits.ts';
 export type { ClockOffset } from './timeline/clock-offsets.ts';
 export type { Mark, PairHealth } from './timeline/health.ts';
-
-/** The limits of every stage. They travel with what was analysed by them, so that no later stage can go by others. */
-export interface Limits extends AnalyzeLimits {
-  readonly verify: VerifyLimits;
-  readonly diagnose: DiagnoseLimits;
-  readonly fleet: FleetLimits;
-}
-
-const defaultLimits: Limits = {
-  ...analyzeLimits,
-  verify: defaultVerifyLimits,
-  diagnose: defaultDiagnoseLimits,
-  fleet: defaultFleetLimits,
-};
 
 /** Everything the files say: timelines, the facts of each pair, what the analyzers answered, and the findings. */
 export interface Analysed {
@@ -95,7 +80,7 @@ export function analyse(
   const findings = [
     ...answers.flatMap((a) => a.findings),
     ...noticesOf(files),
-    ...offsetFindings(offsets, clocks.align),
+    ...offsetFindings(offsets, files, clocks.align),
     ...failures.map(failureFinding),
   ].sort(bySeverity);
   return { limits, files, timelines, facts, answers, findings, offsets, failures };
@@ -120,12 +105,6 @@ export function healthOfPairs({ facts, limits }: Analysed): readonly PairHealth[
   return facts.map((f) => healthOf(f, limits.rules));
 }
 
-/** Limits with another hold time, in seconds. */
-export function limitsWithHold(holdSeconds: number | null): Limits {
-  if (holdSeconds === null) return defaultLimits;
-  return { ...defaultLimits, rules: { ...defaultLimits.rules, holdMs: holdSeconds * 1000 } };
-}
-
 /**
  * Verifies every swap that the logs show, of one pair or of all. Throws InputError if the pair is in none of the files.
  */
@@ -139,25 +118,17 @@ export function verify(
   const wanted = pairsNamed(analysed, pair);
   const problem = planProblem(analysed, job);
   if (problem !== null) throw problem;
-  const swaps = wanted.flatMap((facts) =>
-    findSwaps(facts, filter, job, limits.verify, limits.rules).map((swap) =>
-      verifySwap(
-        swap,
-        checks,
-        unreadOf(
-          analysed.files,
-          analysed.failures.map((f) => f.where),
-          facts.timeline.pair,
-        ),
-      ),
-    ),
-  );
-  const names = new Set(wanted.map((f) => f.timeline.pair));
+  const failed = analysed.failures.map((f) => f.where);
+  const swaps = wanted.flatMap((facts) => {
+    const unread = unreadOf(analysed.files, failed, facts.timeline.pair);
+    const found = findSwaps(facts, filter, job, limits.verify, limits.rules);
+    return found.map((swap) => verifySwap(swap, checks, unread));
+  });
   return {
     inputs: analysed.files.map((f) => f.input),
     job,
     swaps,
-    findings: analysed.findings.filter((f) => f.pair === null || names.has(f.pair)),
+    findings: analysed.findings.filter((f) => wanted.some((w) => mayConcern(f, w.timeline.pair))),
   };
 }
 
@@ -190,7 +161,7 @@ export function diagnose(analysed: Analysed, pair: string | null): Diagnosis {
     inputs: analysed.files.map((f) => f.input),
     chosen: pair === null ? sayChoice(candidate, candidates) : null,
     ...found,
-    findings: analysed.findings.filter((f) => f.pair === null || f.pair === found.pair),
+    findings: analysed.findings.filter((f) => mayConcern(f, found.pair)),
   };
 }
 

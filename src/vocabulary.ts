@@ -162,6 +162,7 @@ export interface UnknownRows {
 export interface Stream {
   readonly kind: 'reading' | 'entry' | 'note';
   readonly unit: string;
+  /** Its pair is '' where none is known. */
   readonly subject: Subject;
   readonly signals: readonly Signal[];
   readonly first: StreamPoint;
@@ -171,7 +172,10 @@ export interface Stream {
   readonly gaps: readonly Gap[];
   /** What a poll reads; empty for entries and notes. */
   readonly reads: readonly SignalRead[];
-  /** The rows of this unit that were not understood, minute by minute in the order of time. */
+  /**
+   * The rows of this unit that were not understood, minute by minute in the order of time. Of a file so many minutes are
+   * counted that a year of journals has room: of a parameter that no poll explains only the first.
+   */
   readonly notUnderstood: readonly UnknownRows[];
 }
 
@@ -233,7 +237,7 @@ export interface Input {
   readonly delimiter: string | null;
   readonly zone: string;
   readonly rows: RowCounts;
-  /** First and last stamp of all rows, those that were not understood included. */
+  /** First and last stamp of all rows, those that were not understood included; `null` where none could be read. */
   readonly from: number | null;
   readonly to: number | null;
   readonly units: readonly string[];
@@ -305,6 +309,8 @@ export interface TimelineEvent extends Instant {
 /** What one stream covers of a pair, with the file it comes from and the span of all its rows. */
 export interface Coverage {
   readonly file: string;
+  /** The first file of the journal that it is part of; of any other file its own name. */
+  readonly log: string;
   readonly span: Interval;
   readonly stream: Stream;
 }
@@ -355,12 +361,19 @@ export interface Finding {
   readonly id: string;
   readonly severity: Severity;
   readonly pair: string | null;
+  /** Of a finding about a file: the pairs that the file speaks of. Absent where it may speak of any. */
+  readonly concerns?: readonly string[];
   readonly half: string | null;
   readonly from: number | null;
   readonly to: number | null;
   readonly statement: string;
   readonly figures: Readonly<Record<string, number | string | null>>;
   readonly evidence: NonEmpty<SourceLine>;
+}
+
+/** A finding of the pair, or of a file that may speak of it. */
+export function mayConcern({ pair, concerns }: Finding, wanted: string): boolean {
+  return pair === null ? (concerns?.includes(wanted) ?? true) : pair === wanted;
 }
 
 export type LimitOutcome = 'within' | 'exceeded' | 'inconclusive' | 'not-observed';

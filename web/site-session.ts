@@ -151,7 +151,8 @@ function fileModel(file: ImportedFile): FileModel {
     input,
     reasons,
     notices,
-    units: streams.map(({ unit, subject }) => ({ unit, subject })),
+    // Units that no pair is known for stand among the wordings.
+    units: streams.flatMap(({ unit, subject }) => (subject.pair === '' ? [] : [{ unit, subject }])),
     columns,
     parameters,
     unobserved: streams.flatMap(({ unit, gaps }) =>

@@ -1,5 +1,5 @@
 import { endLines } from '../timeline/evidence.ts';
-import { availabilityOf } from '../timeline/exposure.ts';
+import { availabilityOf, sumSpans } from '../timeline/exposure.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { type Finding, sayBounds, sayDuration } from '../vocabulary.ts';
 import type { Analyzer } from './analyzer.ts';
@@ -21,8 +21,7 @@ export const exposure: Analyzer = {
 };
 
 function totalFinding({ timeline, exposed }: PairFacts): Finding {
-  const sum = (key: 'low' | 'seconds' | 'high'): number =>
-    exposed.reduce((total, span) => total + span[key], 0);
+  const { seconds, low, high } = sumSpans(timeline, exposed, timeline.from, timeline.to);
   const longest = Math.max(0, ...exposed.map((span) => span.seconds));
   const availability = availabilityOf(timeline);
   const share =
@@ -40,11 +39,11 @@ function totalFinding({ timeline, exposed }: PairFacts): Finding {
     statement:
       exposed.length === 0
         ? 'The pair had a ready partner at every observed instant.'
-        : `The pair ran ${sayBounds(sum('low'), sum('high'))} without a ready partner, the longest stretch ${sayDuration(longest)}${share}.`,
+        : `The pair ran ${sayBounds(low, high)} without a ready partner, the longest stretch ${sayDuration(longest)}${share}.`,
     figures: {
-      seconds: sum('seconds'),
-      low: sum('low'),
-      high: sum('high'),
+      seconds,
+      low,
+      high,
       longestSeconds: longest,
       stretches: exposed.length,
       availability,

@@ -16,7 +16,19 @@ const severities: Readonly<Record<Notice['id'], Severity>> = {
 
 /** What was odd in the files, as findings that concern no one pair. */
 export function noticesOf(files: readonly ImportedFile[]): readonly Finding[] {
-  return files.flatMap((file) => file.notices.map((notice) => toFinding(file.input.file, notice)));
+  return files.flatMap((file) =>
+    file.notices.map((notice) => ({ ...toFinding(file.input.file, notice), ...concerns(file) })),
+  );
+}
+
+/** The pairs that all of the files speak of; of a file with a unit of no known pair, or without any, any pair may be meant. */
+function concerns(...files: readonly ImportedFile[]): Pick<Finding, 'concerns'> {
+  const named = files
+    .map((file) => new Set(file.streams.map((s) => s.subject.pair)))
+    .filter((pairs) => pairs.size > 0 && !pairs.has(''));
+  const [first, ...others] = named;
+  if (first === undefined) return {};
+  return { concerns: [...first].filter((pair) => others.every((pairs) => pairs.has(pair))) };
 }
 
 function toFinding(file: string, notice: Notice): Finding {
@@ -34,28 +46,37 @@ function toFinding(file: string, notice: Notice): Finding {
 }
 
 /** How far the clocks of the files are apart; a warning where it is beyond what spread and spacing explain. */
-export function offsetFindings(offsets: readonly ClockOffset[], isAligned: boolean): readonly Finding[] {
-  return offsets.map((offset) => {
-    const { file, reference, ahead, spread, count, isBeyond, evidence } = offset;
-    if (ahead === null) return notMeasured(offset);
-    const agrees = Math.abs(ahead) < 50;
-    const way = ahead < 0 ? 'behind that' : 'ahead of that';
-    const apart = agrees ? 'agrees with that' : `is ${sayDuration(Math.abs(ahead) / 1000)} ${way}`;
-    const done = isAligned
-      ? 'It was set right.'
-      : 'Its lines are matched by it, and what it alone tells has it in its bounds; set it right with --align-clocks.';
-    return {
-      id: 'clock-offset',
-      severity: isBeyond ? 'warning' : 'info',
-      pair: null,
-      half: null,
-      from: null,
-      to: null,
-      statement: `${file}: its clock ${apart} of ${reference} (spread ${sayDuration(spread / 1000)}, from ${count === 1 ? 'one change' : `${count} changes`} both saw).${isBeyond ? ` ${done}` : ''}`,
-      figures: { aheadSeconds: ahead / 1000, spreadSeconds: spread / 1000, count },
-      evidence,
-    };
-  });
+export function offsetFindings(
+  offsets: readonly ClockOffset[],
+  files: readonly ImportedFile[],
+  isAligned: boolean,
+): readonly Finding[] {
+  return offsets.map((offset) => ({
+    ...offsetFinding(offset, isAligned),
+    ...concerns(...files.filter((f) => [offset.file, offset.reference].includes(f.input.file))),
+  }));
+}
+
+function offsetFinding(offset: ClockOffset, isAligned: boolean): Finding {
+  const { file, reference, ahead, spread, count, isBeyond, evidence } = offset;
+  if (ahead === null) return notMeasured(offset);
+  const agrees = Math.abs(ahead) < 50;
+  const way = ahead < 0 ? 'behind that' : 'ahead of that';
+  const apart = agrees ? 'agrees with that' : `is ${sayDuration(Math.abs(ahead) / 1000)} ${way}`;
+  const done = isAligned
+    ? 'It was set right.'
+    : 'Its lines are matched by it, and what it alone tells has it in its bounds; set it right with --align-clocks.';
+  return {
+    id: 'clock-offset',
+    severity: isBeyond ? 'warning' : 'info',
+    pair: null,
+    half: null,
+    from: null,
+    to: null,
+    statement: `${file}: its clock ${apart} of ${reference} (spread ${sayDuration(spread / 1000)}, from ${count === 1 ? 'one change' : `${count} changes`} both saw).${isBeyond ? ` ${done}` : ''}`,
+    figures: { aheadSeconds: ahead / 1000, spreadSeconds: spread / 1000, count },
+    evidence,
+  };
 }
 
 function notMeasured({ file, reference, count, evidence }: ClockOffset): Finding {

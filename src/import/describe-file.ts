@@ -46,8 +46,7 @@ export function assemble(
     source.name,
   );
   refuseUseless(source.name, plan, rows, notices);
-  const points = streams.flatMap((s) => (s.subject.pair === '' ? [] : [s.first.time, s.last.time]));
-  const span = extent(points);
+  const settled = settleRepeatedHour({ streams, changes, extent: times.extent() }, times.doubts());
   const input: Input = {
     file: source.name,
     sha256: parts.sha256,
@@ -58,8 +57,8 @@ export function assemble(
     delimiter: plan.delimiter,
     zone: times.usedZone() ? zone.zone.name : 'UTC',
     rows,
-    from: span?.from ?? null,
-    to: span?.to ?? null,
+    from: settled.extent?.from ?? null,
+    to: settled.extent?.to ?? null,
     units,
     unmatched: unknown.map(({ wording, count, firstLine }) => ({ wording, count, firstLine })),
   };
@@ -67,7 +66,8 @@ export function assemble(
     input,
     resolution: times.hasDecimals() ? 0 : 1000,
     site: options.phrasebook.site,
-    ...settleRepeatedHour({ streams, changes }, times.doubts()),
+    streams: settled.streams,
+    changes: settled.changes,
     gauges,
     notices: [
       ...notices,
@@ -85,17 +85,6 @@ export function assemble(
 
 function hasParameterColumns(importer: Importer): boolean {
   return importer.shape === 'table' && importer.columns.others === 'parameters';
-}
-
-function extent(points: readonly number[]): { from: number; to: number } | undefined {
-  if (points.length === 0) return undefined;
-  let from = Number.POSITIVE_INFINITY;
-  let to = Number.NEGATIVE_INFINITY;
-  for (const point of points) {
-    from = Math.min(from, point);
-    to = Math.max(to, point);
-  }
-  return { from, to };
 }
 
 function refuseUseless(name: string, plan: Plan, rows: Input['rows'], notices: readonly Notice[]): void {

@@ -37,21 +37,15 @@ export function openSwap(
   const { facts, at } = works[0];
   const waits = waitsOf(works, settledAt, planned);
   const next = waits[0];
-  const recent = facts.timeline.events.findLast((e) => steps.has(e.signal) && e.time <= at);
-  const isRecent = recent !== undefined && at - recent.time < lastStepMs;
+  const recent = lastStep(facts, at);
+  const isRecent = recent !== null && at - recent.time < lastStepMs;
   if (next === undefined) {
     // Nothing is left to wait for: a step that came just now may still be followed by another.
-    if (!isRecent || recent === undefined) return null;
-    const since = { time: recent.time, earliest: recent.earliest };
+    if (!isRecent || recent === null) return null;
+    const evidence = endLines(facts.timeline);
+    const limitSeconds = lastStepMs / 1000;
     return asOpen(
-      {
-        id: 'soak',
-        half: null,
-        limitSeconds: soakSeconds,
-        says: soaking,
-        since,
-        evidence: endLines(facts.timeline),
-      },
+      { id: 'soak', half: null, limitSeconds, says: quiet, since: recent, evidence },
       works,
       waits,
     );
@@ -66,9 +60,18 @@ const steps: ReadonlySet<string> = new Set([
   'restart',
   'reflash-start',
   'reflash-end',
-  'switchover',
 ]);
 const soaking = 'a ready partner without a break for 30 minutes';
+const quiet = '15 minutes without a further step';
+
+/** The last step up to an instant; `null` without one. */
+function lastStep({ timeline, switchovers }: HalfInWork['facts'], at: number): Instant | null {
+  const moved = timeline.events.filter((e) => steps.has(e.signal));
+  const all = [...moved, ...switchovers.map((s) => s.at)].filter((step) => step.time <= at);
+  return all.reduce<Instant | null>((last, { time, earliest }) => {
+    return last === null || time >= last.time ? { time, earliest } : last;
+  }, null);
+}
 
 /** Everything that is waited for, what comes first before what follows it. */
 function waitsOf(
@@ -136,8 +139,16 @@ function asOpen(next: Wait, works: NonEmpty<HalfInWork>, waits: readonly Wait[])
       ...conditions,
       ...waits.filter((w) => w.id === 'soak' || w.id === 'second-half').map((w) => conditionOf(w, at)),
     ],
-    statement: `Awaited: ${next.says}, for ${sayDuration(Math.max(0, at - next.since.time) / 1000)}; the limit is ${sayDuration(next.limitSeconds)}.`,
+    statement: `Awaited: ${next.says}${soFar(next, at)}.`,
   };
+}
+
+/** How long something was waited for; of time that must pass, how much of it has. */
+function soFar({ id, since, limitSeconds }: Wait, at: number): string {
+  const watched = sayDuration(Math.max(0, at - since.time) / 1000);
+  return id === 'soak'
+    ? `; so far ${watched}`
+    : `, for ${watched}; the limit is ${sayDuration(limitSeconds)}`;
 }
 
 /** The steps of one half: done ones are met, the first that is not done waits, what follows it is not reached yet. */
@@ -159,7 +170,7 @@ function conditionsOf(work: HalfInWork): readonly Condition[] {
 function conditionOf({ id, half, since, limitSeconds, says, evidence }: Wait, at: number): Condition {
   const seconds = Math.max(0, at - since.time) / 1000;
   const status = seconds > limitSeconds ? 'stop' : 'waiting';
-  const waiting = `Waiting for ${says}, for ${sayDuration(seconds)} of ${sayDuration(limitSeconds)}.`;
+  const waiting = `Waiting for ${says}${soFar({ id, half, since, limitSeconds, says, evidence }, at)}.`;
   const late = `Stop and call for support: waited ${sayDuration(seconds)} for ${says}; the limit is ${sayDuration(limitSeconds)}.`;
   return { id, half, status, statement: status === 'stop' ? late : waiting, evidence };
 }

@@ -59,8 +59,8 @@ export const procedure: readonly ProcedureStep[] = [
   {
     id: 'identified',
     limitSeconds: 15 * minute,
-    says: (half) => `the new module of half ${half} to say what it is`,
-    saysDone: (half) => `The new module of half ${half} says what it is.`,
+    says: (half) => `the new module in half ${half} to report its identity`,
+    saysDone: (half) => `The new module in half ${half} reports its identity.`,
     stateOf(work) {
       const word = identified(work);
       if (word !== null) return state('done', word);
@@ -70,8 +70,8 @@ export const procedure: readonly ProcedureStep[] = [
   {
     id: 'reflash',
     limitSeconds: 15 * minute,
-    says: (half) => `half ${half} to come to its firmware`,
-    saysDone: (half) => `Half ${half} has its firmware.`,
+    says: (half) => `half ${half} to run the right firmware`,
+    saysDone: (half) => `Half ${half} runs the right firmware.`,
     stateOf: (work) => reflashing(work) ?? firmwareOf(work),
   },
   {

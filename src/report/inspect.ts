@@ -29,9 +29,14 @@ function inspectedDocument({ input, reasons, columns, parameters, streams }: Imp
     reasons,
     columns,
     parameters,
-    subjects: streams.map(({ unit, subject }) => ({ unit, ...subject })),
+    subjects: unitsKnown(streams).map(({ unit, subject }) => ({ unit, ...subject })),
     unobserved: gapsOf(streams).map(({ unit, from, to }) => ({ unit, from, to })),
   };
+}
+
+/** The streams of units that a pair is known for; the others stand among the wordings. */
+function unitsKnown(streams: ImportedFile['streams']): ImportedFile['streams'] {
+  return streams.filter(({ subject }) => subject.pair !== '');
 }
 
 interface StreamGap extends Interval {
@@ -75,7 +80,7 @@ export function inspectText(
 
 function fileText({ input, reasons, columns, parameters, streams }: ImportedFile): readonly string[] {
   const { file, bytes, sha256, rows, unmatched } = input;
-  const units = streams.map((s) => `${terminal(s.unit)} -> ${subjectText(s.subject)}`);
+  const units = unitsKnown(streams).map((s) => `${terminal(s.unit)} -> ${subjectText(s.subject)}`);
   return [
     ...wrap(`${terminal(file)}, ${bytes} bytes, SHA-256 ${sha256}`, '', '  '),
     ...reasons.flatMap((reason) => wrap(terminal(reason), '  ', '    ')),

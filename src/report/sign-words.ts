@@ -1,7 +1,8 @@
 import type { CheckResult, Swap } from '../vocabulary.ts';
 
 /** What a signature on a swap that is not verified means; `null` where it is. */
-export function signCaveat({ verdict }: Swap): string | null {
+export function signCaveat({ verdict, open }: Swap): string | null {
+  if (open !== null) return 'This swap is still open: do not sign before it is over.';
   return verdict === 'verified'
     ? null
     : 'This replacement is not verified: a signature accepts it as it is, with the checks above.';

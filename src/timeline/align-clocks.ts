@@ -17,8 +17,10 @@ export function alignClocks(
 
 function shifted(file: ImportedFile, by: number, within: number): ImportedFile {
   const point = (p: StreamPoint): StreamPoint => ({ ...p, time: p.time + by });
+  const { from, to } = file.input;
   return {
     ...file,
+    input: { ...file.input, from: from === null ? null : from + by, to: to === null ? null : to + by },
     changes: file.changes.map((c) => {
       const slack = c.earliest < c.time ? within : 0;
       return { ...c, time: c.time + by + slack, earliest: c.earliest + by - slack };
@@ -28,6 +30,8 @@ function shifted(file: ImportedFile, by: number, within: number): ImportedFile {
       first: point(s.first),
       last: point(s.last),
       gaps: s.gaps.map((g) => ({ before: point(g.before), after: point(g.after) })),
+      reads: s.reads.map((r) => ({ ...r, to: r.to + by })),
+      notUnderstood: s.notUnderstood.map((u) => ({ ...u, from: u.from + by })),
     })),
     gauges: file.gauges.map((g) => ({ ...g, bins: g.bins.map((b) => ({ ...b, from: b.from + by })) })),
   };

@@ -14,7 +14,7 @@ export interface Start {
 /** Where the watch of a bring-up ends, and why. */
 export interface End {
   readonly time: number;
-  readonly why: 'next-start' | 'switchover' | 'removed' | 'log-end';
+  readonly why: 'next-start' | 'switchover' | 'other-inserted' | 'removed' | 'log-end';
 }
 
 /**

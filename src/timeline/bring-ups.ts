@@ -131,6 +131,9 @@ function endOf(timeline: PairTimeline, { half, event }: Start, starts: readonly 
   const ends: End[] = [{ time: timeline.to, why: 'log-end' }];
   if (active !== undefined) ends.unshift({ time: active.time, why: 'switchover' });
   if (removed !== undefined) ends.unshift({ time: removed.time, why: 'removed' });
+  const joined = otherInserted(timeline, half, event.time);
+  if (joined !== undefined && stepAt(roles, joined.time)?.value !== 'standby')
+    ends.unshift({ time: joined.time, why: 'other-inserted' });
   if (next !== undefined) {
     const until = next.event.time;
     const [reflash, failed] = [after('reflash-start'), after('sync-failed')];
@@ -141,6 +144,16 @@ function endOf(timeline: PairTimeline, { half, event }: Start, starts: readonly 
     ends.unshift({ time: isFailed ? Math.min(begun, failed.time) : begun, why: 'next-start' });
   }
   return ends.reduce((first, end) => (end.time < first.time ? end : first));
+}
+
+/** The next module put into the other half: from then on a ready partner may be that one. */
+function otherInserted(timeline: PairTimeline, half: string, after: number): TimelineEvent | undefined {
+  return timeline.halves
+    .filter((other) => other !== half)
+    .flatMap((other) => {
+      const insertions = track(timeline, other, 'inserted');
+      return insertions[countUntil(insertions, after)] ?? [];
+    })[0];
 }
 
 /** Where the reflash start was not logged, the loss of readiness before the new firmware shows where it began. */
@@ -159,7 +172,7 @@ function outcomeOf(
   if (must !== null) return 'settled';
   const isLost = readies.some((r) => r.isSeen && r.mayUntil < end.time && !mayHaveHeld(r, rules));
   if (isLost) return 'lost';
-  return end.why === 'next-start' || end.why === 'switchover' ? 'superseded' : 'unfinished';
+  return end.why === 'removed' || end.why === 'log-end' ? 'unfinished' : 'superseded';
 }
 
 /** False where readiness was never logged, or is not known to have been lost by this start: then no time can be told. */

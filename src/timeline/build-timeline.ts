@@ -25,7 +25,9 @@ import { type RoleEvidence, roleStepsOf } from './role-steps.ts';
 import { readRoles } from './roles.ts';
 import type { TimelineRules } from './rules.ts';
 import { type Sighting, sightingsByPair } from './sightings.ts';
+import { sitesOf } from './sites.ts';
 import { type StateStep, toSteps } from './states.ts';
+import { type NamedCoverage, type NamedStream, streamsByPair, withLogs } from './streams.ts';
 import { type Resolved, resolveSubjects } from './subjects.ts';
 
 /**
@@ -38,7 +40,7 @@ export function buildTimeline(
   rules: TimelineRules,
 ): readonly PairTimeline[] {
   const sightings = sightingsByPair(files, offsets);
-  const coverage = coverageByPair(files);
+  const coverage = streamsByPair(files);
   const sites = sitesOf(files);
   return [...coverage.entries()]
     .sort(([a], [b]) => compareText(a, b))
@@ -48,34 +50,14 @@ export function buildTimeline(
     }));
 }
 
-/** What a stream of a pair covers, under the name that its sightings have. */
-interface NamedCoverage extends Coverage {
-  readonly name: string;
-}
-
-function coverageByPair(files: readonly ImportedFile[]): ReadonlyMap<string, NonEmpty<NamedCoverage>> {
-  const byPair = new Map<string, [NamedCoverage, ...NamedCoverage[]]>();
-  for (const { input, streams } of files) {
-    for (const [index, stream] of streams.entries()) {
-      // A unit that no pattern knows is counted where it was read; it is no pair.
-      if (stream.subject.pair === '') continue;
-      const span = { from: input.from ?? stream.first.time, to: input.to ?? stream.last.time };
-      const item = { file: input.file, span, stream, name: `${input.file}\n${index}` };
-      const list = byPair.get(stream.subject.pair);
-      if (list === undefined) byPair.set(stream.subject.pair, [item]);
-      else list.push(item);
-    }
-  }
-  return byPair;
-}
-
 function buildPair(
   pair: string,
   sightings: readonly Sighting[],
-  coverage: NonEmpty<NamedCoverage>,
+  streams: NonEmpty<NamedStream>,
   files: readonly ImportedFile[],
   rules: TimelineRules,
 ): Omit<PairTimeline, 'site'> {
+  const coverage = withLogs(streams, sightings);
   const halves = nameHalves(sightings, coverage);
   const roles = readRoles(sightings, halves, rules);
   const resolved = resolveSubjects(sightings, roles, halves, rules);
@@ -199,17 +181,4 @@ function stateKeys(
     const { half, signal } = first;
     return isStateSignal(signal) ? [{ half, signal, list }] : [];
   });
-}
-
-/** The site of each pair: what a unit of it names itself, else that of the phrasebook it was read with. */
-function sitesOf(files: readonly ImportedFile[]): ReadonlyMap<string, string> {
-  const named = new Map<string, string>();
-  const ofBooks = new Map<string, string>();
-  for (const { streams, site } of files) {
-    for (const { subject } of streams) {
-      if (subject.site !== undefined && !named.has(subject.pair)) named.set(subject.pair, subject.site);
-      if (site !== null && !ofBooks.has(subject.pair)) ofBooks.set(subject.pair, site);
-    }
-  }
-  return new Map([...ofBooks, ...named]);
 }

@@ -33,8 +33,16 @@ export function exposedSpans(timeline: PairTimeline): readonly Exposed[] {
   });
 }
 
-/** The sum of several stretches, cut to a window; bounds are those of the whole stretches, cut alike. */
-export function sumSpans(exposed: readonly Exposed[], from: number, to: number): Span {
+/**
+ * The sum of several stretches, cut to a window; bounds are those of the whole stretches, cut alike. What was not observed
+ * outside of them may have been one too: it is added to `high`.
+ */
+export function sumSpans(
+  { unobserved }: Pick<PairTimeline, 'unobserved'>,
+  exposed: readonly Exposed[],
+  from: number,
+  to: number,
+): Span {
   const inside = exposed.filter((e) => e.to > from && e.from < to);
   const cut = inside.map((e) => {
     const lost = (Math.max(0, from - e.from) + Math.max(0, e.to - to)) / 1000;
@@ -47,11 +55,12 @@ export function sumSpans(exposed: readonly Exposed[], from: number, to: number):
       high: Math.min(room, Math.max(0, e.high - lost)),
     };
   });
+  const unseen = subtract(clip(unobserved, from, to), inside);
   const sum = (key: 'seconds' | 'low' | 'high'): number => round(cut.reduce((s, c) => s + c[key], 0));
   return {
     seconds: sum('seconds'),
     low: sum('low'),
-    high: sum('high'),
+    high: round(Math.min((to - from) / 1000, sum('high') + total(unseen) / 1000)),
     spans: cut.map((c) => ({ from: c.from, to: c.to })),
   };
 }

@@ -43,7 +43,8 @@ export function mergeSightings(sightings: readonly Sighting[], rules: TimelineRu
   const { changes, rest } = isOne
     ? { changes: merged, rest: states }
     : withStates(merged.sort(byTime), states, rules);
-  return [...changes, ...rest.map(alone)].map(printedToo).sort(byTime);
+  // Of a first reading and a first entry at one instant the reading says that it was so before.
+  return [...rest.map(alone), ...changes].map(printedToo).sort(byTime);
 }
 
 /** A reading of a state that says nothing of when it began. */
@@ -163,6 +164,8 @@ function withStates(
     for (let place = countUntil(changes, state.time - reach, 'before'); ; place += 1) {
       const change = changes[place];
       if (change === undefined || change.time - longest > state.time + reach) return true;
+      // Before the first word of all a reading says that it was so already.
+      if (place === 0 && state.time <= change.time && isPoint(change)) continue;
       if (change.streams.has(state.stream) || !isReadAfter(state, change, reach)) continue;
       narrowed[place] = withReading(narrowed[place] ?? change, state);
       return false;

@@ -40,7 +40,8 @@ function changesOfHalf(timeline: PairTimeline, half: string, rules: TimelineRule
     if (removed.signal !== 'removed' || next?.signal === 'removed') return [];
     const inserted = next ?? null;
     const until = moves.slice(index + 2).find((e) => e.signal === 'removed')?.time ?? timeline.to;
-    const before = identityBefore(timeline, half, removed);
+    const gone = moves.slice(0, index).findLast((e) => e.signal === 'removed');
+    const before = identityBefore(timeline, half, removed, gone?.time ?? Number.NEGATIVE_INFINITY);
     const found = inserted === null ? nothing : identityFound(timeline, half, removed, until);
     const change = { half, removed, inserted, before, found };
     return isAnother(change, timeline, rules) ? [change] : [];
@@ -49,9 +50,15 @@ function changesOfHalf(timeline: PairTimeline, half: string, rules: TimelineRule
 
 const nothing: Identity = { model: null, serial: null, firmware: null };
 
-function identityBefore(timeline: PairTimeline, half: string, removed: TimelineEvent): Identity {
+/** What the module said of itself last; what was said up to the removal before, `since`, was said of another. */
+function identityBefore(
+  timeline: PairTimeline,
+  half: string,
+  removed: TimelineEvent,
+  since: number,
+): Identity {
   const last = (signal: keyof Identity): string | null => {
-    const steps = track(timeline, half, signal).filter((s) => s.value !== null);
+    const steps = track(timeline, half, signal).filter((s) => s.value !== null && s.time > since);
     const known = stepAt(steps, Math.max(removed.earliest, removed.time - 1));
     return known?.value ?? null;
   };

@@ -26,7 +26,7 @@ interface Watched extends Interval {
 
 /**
  * What the sources of some sightings, all of one signal, observe of it between two instants. A poll observes between its readings, a journal
- * over its whole file, field notes nothing. Source: design.md, section 2, Observed.
+ * over all of its files, field notes nothing. Source: design.md, section 2, Observed.
  */
 export function observationOf(
   sightings: readonly Sighting[],
@@ -41,11 +41,14 @@ export function observationOf(
     if (list === undefined) byStream.set(sighting.stream, [sighting]);
     else list.push(sighting);
   }
-  const watched = [...byStream].flatMap(([name, list]) => {
-    const own = streams.get(name);
-    if (own === undefined) return [];
-    return own.stream.kind === 'reading' ? readSpans(own, list) : [wholeFile(own, coverage)];
-  });
+  const told = new Set([...byStream.keys()].flatMap((name) => logOf(streams.get(name)) ?? []));
+  const watched = [
+    ...[...byStream].flatMap(([name, list]) => {
+      const own = streams.get(name);
+      return own?.stream.kind === 'reading' ? readSpans(own, list) : [];
+    }),
+    ...coverage.flatMap((own) => (told.has(logOf(own) ?? '') ? [wholeFile(own, coverage)] : [])),
+  ];
   return fill(watched, coverage, from, to);
 }
 
@@ -66,6 +69,11 @@ export function unobservedIn(
   return unobserved
     .filter((u) => u.to > from && u.from < to)
     .map((u) => ({ ...u, from: Math.max(u.from, from), to: Math.min(u.to, to) }));
+}
+
+/** The journal that a stream of entries is part of. */
+function logOf(coverage: Coverage | undefined): string | null {
+  return coverage?.stream.kind === 'entry' ? coverage.log : null;
 }
 
 function readSpans({ file, stream }: Coverage, sightings: readonly Sighting[]): readonly Watched[] {

@@ -1,4 +1,4 @@
-import { compareText, type Signal, type TimelineEvent } from '../vocabulary.ts';
+import { compareText, isStateSignal, type Signal, type TimelineEvent } from '../vocabulary.ts';
 
 /** The place of each signal within one stamp: a cause comes before its effect. */
 const place: Readonly<Record<Signal, number>> = {
@@ -27,13 +27,13 @@ const place: Readonly<Record<Signal, number>> = {
   note: 22,
 };
 
-/** Order of a pair's events: by time, a cause before its effect, then by half, so that the order never depends on the files'. */
+/**
+ * Order of a pair's events: by time, a cause before its effect, then by half, so that the order never depends on the files'. The
+ * steps of one state at one stamp keep the order in which they followed each other.
+ */
 export function byCause(a: TimelineEvent, b: TimelineEvent): number {
-  return (
-    a.time - b.time ||
-    place[a.signal] - place[b.signal] ||
-    compareText(a.half ?? '', b.half ?? '') ||
-    a.earliest - b.earliest ||
-    compareText(a.value ?? '', b.value ?? '')
-  );
+  const order =
+    a.time - b.time || place[a.signal] - place[b.signal] || compareText(a.half ?? '', b.half ?? '');
+  if (order !== 0 || isStateSignal(a.signal)) return order;
+  return a.earliest - b.earliest || compareText(a.value ?? '', b.value ?? '');
 }

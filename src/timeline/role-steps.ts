@@ -33,13 +33,21 @@ export function roleStepsOf(
   return new Map(
     evidence.halves.map((half) => {
       const own = said.get(half) ?? [];
-      const moves = evidence.happened.filter((h) => h.half === half).flatMap((h) => asMoved(h, own, rules));
+      const moves = movesOf(half, evidence).flatMap((h) => asMoved(h, own, rules));
       // Within one stamp what a line states comes after the move.
       if (own.length > 0) return [half, toSteps([...moves, ...own].sort(byTime), noBreaks)];
       const others = toSteps(said.get(otherHalf(evidence.halves, half)) ?? [], noBreaks);
       return [half, concluded(others, half, evidence)];
     }),
   );
+}
+
+/** The removals and insertions of a half in the order of time, within one stamp the removal first. */
+function movesOf(half: string, { happened }: RoleEvidence): readonly Happened[] {
+  const isInsertion = ({ signal }: Happened): number => Number(signal === 'inserted');
+  return happened
+    .filter((h) => h.half === half && (h.signal === 'removed' || h.signal === 'inserted'))
+    .sort((a, b) => a.item.time - b.item.time || isInsertion(a) - isInsertion(b));
 }
 
 /** What the lines say of a half's role, in the order of time. */
@@ -103,14 +111,13 @@ function asMoved(
   rules: TimelineRules,
 ): readonly Merged[] {
   if (signal === 'removed') return [{ ...item, value: 'none', readUntil: item.time }];
-  const isStated = own.some(
-    (o) =>
-      o.value !== 'none' &&
-      o.time <= item.time &&
-      o.time > item.earliest - rules.lagMs &&
-      o.time > item.time - rules.lagMs,
-  );
-  return signal !== 'inserted' || isStated ? [] : [{ ...item, value: null, readUntil: item.time }];
+  if (signal !== 'inserted') return [];
+  const last = own.findLast((o) => o.time <= item.time);
+  const isStated = last !== undefined && last.value !== 'none' && last.time > item.time - rules.lagMs;
+  if (isStated && last.time > item.earliest - rules.lagMs) return [];
+  // A poll that goes on to read the place says what it holds.
+  const isRead = last !== undefined && last.readUntil > item.time;
+  return [{ ...item, value: isRead ? last.value : null, readUntil: item.time }];
 }
 
 function plain(
@@ -122,21 +129,14 @@ function plain(
 const opposite: Readonly<Record<string, string>> = { active: 'standby', standby: 'active' };
 
 /** What the other half's steps let one conclude, while this half's module is in. */
-function concluded(
-  others: readonly StateStep[],
-  half: string,
-  { happened }: RoleEvidence,
-): readonly StateStep[] {
-  const moves = happened
-    .filter((h) => h.half === half && (h.signal === 'removed' || h.signal === 'inserted'))
-    .map(({ signal, item }) => ({ signal, item, time: item.time }))
-    .sort((a, b) => a.time - b.time);
+function concluded(others: readonly StateStep[], half: string, evidence: RoleEvidence): readonly StateStep[] {
+  const moves = movesOf(half, evidence).map(({ signal, item }) => ({ signal, item, time: item.time }));
   const isOut = (time: number): boolean => moves[countUntil(moves, time) - 1]?.signal === 'removed';
   const reasoned = others
     .filter((step) => !isOut(step.time))
     .map((step) => ({ ...step, value: opposite[step.value ?? ''] ?? null, concluded: true }));
   const gone = moves.flatMap(({ signal, item }) =>
-    signal === 'removed' ? toSteps([{ ...item, value: 'none' }], noBreaks) : [],
+    toSteps([{ ...item, value: signal === 'removed' ? 'none' : null }], noBreaks),
   );
   const steps: StateStep[] = [];
   for (const step of [...reasoned, ...gone].sort(byTime)) {

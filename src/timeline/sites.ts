@@ -50,3 +50,16 @@ function add(sets: Map<string, Set<string>>, key: string, value: string): void {
   if (set === undefined) sets.set(key, new Set([value]));
   else set.add(value);
 }
+
+/** The site of each pair: what a unit of it names itself, else that of the phrasebook it was read with. */
+export function sitesOf(files: readonly ImportedFile[]): ReadonlyMap<string, string> {
+  const named = new Map<string, string>();
+  const ofBooks = new Map<string, string>();
+  for (const { streams, site } of files) {
+    for (const { subject } of streams) {
+      if (subject.site !== undefined && !named.has(subject.pair)) named.set(subject.pair, subject.site);
+      if (site !== null && !ofBooks.has(subject.pair)) ofBooks.set(subject.pair, site);
+    }
+  }
+  return new Map([...ofBooks, ...named]);
+}

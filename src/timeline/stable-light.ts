@@ -1,4 +1,4 @@
-import type { Measure, NonEmpty, PairTimeline, SourceLine } from '../vocabulary.ts';
+import type { Measure, NonEmpty, PairTimeline, SourceLine, TimelineEvent } from '../vocabulary.ts';
 import { type End, earliestOf, isUnbroken, type Start, waited, watchedStretches } from './bring-up-watch.ts';
 import { judge, notObserved } from './durations.ts';
 import { endLines, linesOf, uniqueLines } from './evidence.ts';
@@ -16,7 +16,7 @@ export function lightOf(
   rules: TimelineRules,
 ): { readonly measure: Measure; readonly evidence: NonEmpty<SourceLine> } {
   const steps = track(timeline, half, 'light');
-  if (steps.length === 0 || isUnbroken(steps, event, end.time, 'steady'))
+  if (steps.length === 0 || isUnbroken(steps, event, lastLit(timeline, half, event, end, rules), 'steady'))
     return { measure: notObserved, evidence: linesOf(event) };
   // Cut by the watch, a steady light that goes off because its half became active has held all the same.
   const whole = watchedStretches(steadies, event, { ...end, why: 'log-end' });
@@ -38,6 +38,22 @@ export function lightOf(
     measure: { ...measure, outcome },
     evidence: uniqueLines([...linesOf(event), ...gaps.flatMap((g) => g.evidence), ...evidence]),
   };
+}
+
+/** Up to when the light of a half can be steady: one that goes off because its half became active was not broken before. */
+function lastLit(
+  timeline: PairTimeline,
+  half: string,
+  event: TimelineEvent,
+  end: End,
+  rules: TimelineRules,
+): number {
+  const steps = track(timeline, half, 'light');
+  const next = steps[countUntil(steps, event.earliest)];
+  const roles = track(timeline, half, 'role');
+  const active = firstFrom(roles, countUntil(roles, event.time), (s) => s.value === 'active');
+  const isOff = next?.value === 'off' && active !== undefined;
+  return isOff && active.earliest <= next.time + rules.belongsMs ? next.time - 1 : end.time;
 }
 
 /** A steady light that went off, or was not seen to, as its half took the active role. */

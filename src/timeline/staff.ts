@@ -8,6 +8,7 @@ import {
 } from '../vocabulary.ts';
 import { clip, subtract } from './coverage.ts';
 import type { PairFacts } from './facts.ts';
+import { observationFor } from './observation.ts';
 import { spells, stepAt, track, valueAt } from './tracks.ts';
 
 const told: ReadonlySet<string> = new Set([
@@ -36,7 +37,7 @@ export function staffOf(facts: PairFacts, from: number, to: number, limitSeconds
       (['steady', 'flashing'] as const).flatMap((light) =>
         subtract(
           clip(spansOf(track(timeline, half, 'light'), light, timeline.to), from, to),
-          timeline.unobserved,
+          observationFor(timeline, half, 'light').unobserved,
         ).map((span) => ({
           ...span,
           half,
@@ -106,13 +107,16 @@ function stretchesOf(
   const moves = timeline.events.filter(
     (e) => e.half === half && (e.signal === 'removed' || e.signal === 'inserted'),
   );
-  const cuts = [...roles, ...moves, ...readiness.steps]
-    .map((e) => e.time)
-    .filter((time) => time > from && time < to);
+  const unseen = observationFor(timeline, half, 'role').unobserved;
+  const cuts = [
+    ...[...roles, ...moves, ...readiness.steps].map((e) => e.time),
+    ...unseen.flatMap((u) => [u.from, u.to]),
+  ].filter((time) => time > from && time < to);
   const edges = [from, ...[...new Set(cuts)].sort((a, b) => a - b), to];
   const drawn = edges.slice(0, -1).map((edge, index): StaffStretch => {
     const out = moves.findLast((e) => e.time <= edge)?.signal === 'removed';
-    const role = valueAt(roles, edge);
+    const isUnseen = unseen.some((u) => u.from <= edge && u.to > edge);
+    const role = isUnseen ? null : valueAt(roles, edge);
     const ready = valueAt(readiness.steps, edge);
     return {
       half,
@@ -127,7 +131,7 @@ function stretchesOf(
 function drawnAs(out: boolean, role: string | null, ready: string | null): StaffStretch['drawn'] {
   if (out) return 'absent';
   if (role === 'active') return 'active';
-  if (role === null && ready === null) return 'unknown';
+  if (role === null) return 'unknown';
   return ready === 'yes' ? 'ready' : 'not-ready';
 }
 

@@ -40,6 +40,11 @@ export function countWhile<T>(items: readonly T[], holds: (item: T) => boolean):
   return low;
 }
 
+/** The roles that a line states of a half; that it is out, or what is concluded of it, is none. */
+export function statedRoles(timeline: PairTimeline, half: string): readonly TimelineEvent[] {
+  return track(timeline, half, 'role').filter((s) => !s.concluded && s.value !== 'none' && s.value !== null);
+}
+
 /** True if a state may have changed between two instants, as far as the bounds of its steps tell. */
 export function mayChange(steps: readonly Instant[], from: number, to: number): boolean {
   const step = steps[countWhile(steps, (s) => s.time <= from)];

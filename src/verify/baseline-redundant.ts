@@ -10,7 +10,7 @@ export const baselineRedundant: Check = {
     return judgeUnbroken(swap, {
       from: to - swap.limits.baselineSeconds * 1000,
       to,
-      name: 'in the 15 minutes before the first removal',
+      name: 'the 15 minutes before the first removal',
       // The loss that the removal brings, and its bounds, may reach into the window.
       spared: (loss) => loss.time >= to - swap.rules.belongsMs,
     });

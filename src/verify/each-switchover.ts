@@ -1,16 +1,31 @@
-import { endLines } from '../timeline/evidence.ts';
-import type { Switchover } from '../vocabulary.ts';
+import { endLines, linesOf } from '../timeline/evidence.ts';
+import { statedRoles, track } from '../timeline/tracks.ts';
+import type { Switchover, TimelineEvent } from '../vocabulary.ts';
 import { type Outcome, type SwapCase, worstOf } from './check.ts';
 
-/** Judges every switchover of the swap; without one the check holds and says so. */
+/**
+ * Judges every switchover of the swap. Without one the check passes and says so, save where one was commanded and no line states
+ * a role: then it may have come.
+ */
 export function judgeEachSwitchover(swap: SwapCase, judge: (switchover: Switchover) => Outcome): Outcome {
   const [first, ...rest] = swap.switchovers.map(judge);
   if (first !== undefined) return worstOf([first, ...rest]);
+  const [command] = commandsIn(swap);
+  const { timeline } = swap.facts;
+  if (command !== undefined && timeline.halves.every((half) => statedRoles(timeline, half).length === 0)) {
+    const statement = 'A switchover was commanded; whether it came was not logged.';
+    return { status: 'inconclusive', statement, evidence: linesOf(command) };
+  }
   return {
     status: 'pass',
-    statement: 'There was none: no switchover in this swap.',
-    evidence: endLines(swap.facts.timeline),
+    statement: 'None: no switchover was logged in this swap.',
+    evidence: endLines(timeline),
   };
+}
+
+function commandsIn({ facts, changes, to }: SwapCase): readonly TimelineEvent[] {
+  const from = changes[0].removed.earliest;
+  return track(facts.timeline, null, 'switchover-command').filter((c) => c.time >= from && c.time <= to);
 }
 
 /** The half a switchover went to, as it follows the word; empty where no line says which. */

@@ -2,7 +2,7 @@ import { between, exactly, judge } from '../timeline/durations.ts';
 import { linesOf, linesOfAll, uniqueLines } from '../timeline/evidence.ts';
 import type { ModuleChange } from '../timeline/module-changes.ts';
 import { unobservedIn } from '../timeline/observation.ts';
-import { track } from '../timeline/tracks.ts';
+import { stepAt, track } from '../timeline/tracks.ts';
 import { type BringUp, sayBounds, sayDuration, type TimelineEvent } from '../vocabulary.ts';
 import { type Check, type Outcome, type SwapCase, worstOf } from './check.ts';
 import { judgeAbsent } from './last-bring-ups.ts';
@@ -20,7 +20,7 @@ function judgeChange(swap: SwapCase, change: ModuleChange): Outcome {
   const { half, inserted } = change;
   if (inserted === null) return judgeAbsent(swap, change);
   const stated = track(swap.facts.timeline, half, 'role').filter((s) => !s.concluded);
-  if (stated.every((s) => s.value === 'none')) {
+  if (stated.every((s) => s.value === 'none' || s.value === null)) {
     return {
       status: 'not-observed',
       statement: `No line ever states the role of half ${half}.`,
@@ -83,11 +83,17 @@ function judgeUnstated(swap: SwapCase, half: string, inserted: TimelineEvent): O
     const wait = between(inserted, { ...bringUp.ready, resolution: inserted.resolution });
     return {
       status: wait.high <= limits.roleSeconds ? 'pass' : 'inconclusive',
-      statement: `No line states the role of half ${half} after its insertion; it became the ready partner ${sayBounds(wait.low, wait.high)} after it.`,
-      evidence: bringUp.evidence,
+      statement: `No line states the role of half ${half} after its insertion; it was the ready partner ${sayBounds(wait.low, wait.high)} later.`,
+      evidence: uniqueLines([...linesOf(inserted), ...bringUp.evidence]),
     };
   }
   const evidence = linesOf(inserted);
+  // A ready partner at the end is that half's, though no start of it was seen.
+  const now = stepAt(track(facts.timeline, null, 'partner-ready'), to);
+  if (now?.value === 'yes') {
+    const statement = `No line states the role of half ${half} after its insertion; the partner is ready at the end.`;
+    return { status: 'inconclusive', statement, evidence: linesOfAll([inserted, now]) };
+  }
   const watched = between(inserted, exactly(Math.max(to, inserted.time)));
   const gap = unobservedIn(facts.timeline, half, 'role', inserted.time, to)[0];
   if (gap !== undefined) {

@@ -38,11 +38,10 @@ function judgeLight({ facts, rules }: SwapCase, bringUp: BringUp): Outcome {
   const status = statusOf[light.outcome ?? 'not-observed'];
   const limit = `the limit is ${sayDuration(rules.lightLimitSeconds)}`;
   if (light.seconds === null || status === 'not-observed') {
-    return {
-      status: 'not-observed',
-      statement: `The light of half ${half} after its start was never logged.`,
-      evidence,
-    };
+    const statement = isSteadyAt(facts, half, start.time)
+      ? `The light of half ${half} was never read other than steady, so how long it took is not known.`
+      : `The light of half ${half} after its start was never logged.`;
+    return { status: 'not-observed', statement, evidence };
   }
   const gap = unobservedIn(facts.timeline, half, 'light', start.time, watchedTo)[0];
   const unseen =

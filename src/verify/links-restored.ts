@@ -18,8 +18,9 @@ function judgeLinks(swap: SwapCase): Outcome {
   }
   const down = links.filter((s) => s.value === 'down');
   if (down.length > 0) {
-    const said = down.map((s) => `${s.signal} of half ${s.half}`).join(', ');
-    return { status: 'fail', statement: `At the end down: ${said}.`, evidence: endEvidence(swap, down) };
+    const said = down.map((s) => `${s.signal.replace('-', ' ')} of half ${s.half}`).join(', ');
+    const statement = `At the end ${said} ${down.length === 1 ? 'is' : 'are'} down.`;
+    return { status: 'fail', statement, evidence: endEvidence(swap, down) };
   }
   const crossed = ports.filter((s) => s.value === 'crossed');
   if (crossed.length > 0) {
@@ -31,7 +32,7 @@ function judgeLinks(swap: SwapCase): Outcome {
   }
   const unknown = links.filter((s) => s.value === null);
   if (unknown.length > 0) {
-    const said = unknown.map((s) => `${s.signal} of half ${s.half}`).join(', ');
+    const said = unknown.map((s) => `${s.signal.replace('-', ' ')} of half ${s.half}`).join(', ');
     const why = unknown[0] === undefined ? '' : whyUnknown(unknown[0]);
     return { status: 'inconclusive', statement: `Not known at the end: ${said}${why}.`, evidence };
   }

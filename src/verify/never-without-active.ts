@@ -1,8 +1,8 @@
 import { endLines } from '../timeline/evidence.ts';
 import { unobservedIn } from '../timeline/observation.ts';
 import type { Conflict } from '../timeline/role-conflicts.ts';
-import { track } from '../timeline/tracks.ts';
-import { type PairTimeline, sayBounds, sayDuration } from '../vocabulary.ts';
+import { statedRoles } from '../timeline/tracks.ts';
+import { sayBounds, sayDuration } from '../vocabulary.ts';
 import type { Check, Outcome, SwapCase } from './check.ts';
 
 export const neverWithoutActive: Check = {
@@ -10,8 +10,9 @@ export const neverWithoutActive: Check = {
   title: 'Always exactly one half active',
   judge(swap) {
     const { timeline } = swap.facts;
-    if (timeline.halves.some((half) => !isStated(timeline, half))) {
-      const statement = 'No line states the roles of both halves.';
+    const silent = timeline.halves.filter((half) => statedRoles(timeline, half).length === 0);
+    if (silent.length > 0) {
+      const statement = `The role of half ${silent.join(' and half ')} was never logged.`;
       return { status: 'not-observed', statement, evidence: endLines(timeline) };
     }
     return conflict(swap) ?? unobserved(swap) ?? throughout(swap);
@@ -45,21 +46,15 @@ function throughout({ facts, switchovers }: SwapCase): Outcome {
   const gaps = switchovers.flatMap((s) => s.gapSeconds.high ?? []);
   const untold = switchovers.length - gaps.length;
   const longest = Math.max(0, ...gaps);
-  const hidden =
-    longest === 0 ? '' : `; at a switchover at most ${sayDuration(longest)} without one can be hidden`;
+  const gap = longest === 0 ? '' : `, but for at most ${sayDuration(longest)} at a switchover`;
   const which = untold === 1 ? 'the switchover' : 'some switchovers';
   const silent = untold === 0 ? '' : `; how long the roles took to change at ${which} was not logged`;
   const [first, ...rest] = switchovers.flatMap((s) => [...s.evidence]);
   return {
     status: 'pass',
-    statement: `One half, and only one, was active throughout${hidden}${silent}.`,
+    statement: `One half, and only one, was active throughout${gap}${silent}.`,
     evidence: first === undefined ? endLines(facts.timeline) : [first, ...rest],
   };
-}
-
-/** True if a line states the role of a half, if only once. */
-function isStated(timeline: PairTimeline, half: string): boolean {
-  return track(timeline, half, 'role').some((s) => !s.concluded && s.value !== 'none');
 }
 
 function whoWas({ kind }: Conflict): string {

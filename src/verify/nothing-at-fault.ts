@@ -1,8 +1,9 @@
 import { linesOf, linesOfAll } from '../timeline/evidence.ts';
+import type { ModuleChange } from '../timeline/module-changes.ts';
 import { standbyAt } from '../timeline/standby.ts';
 import { track } from '../timeline/tracks.ts';
 import type { TimelineEvent } from '../vocabulary.ts';
-import { atEnd, endEvidence, stateAtEnd, whyUnknown } from './at-end.ts';
+import { type AtEnd, atEnd, endEvidence, stateAtEnd, whyUnknown } from './at-end.ts';
 import { type Check, type Outcome, onceOver, type SwapCase, worstOf } from './check.ts';
 
 export const nothingAtFault: Check = {
@@ -51,10 +52,14 @@ function judgeLight(swap: SwapCase): Outcome {
   const half = standbyAt(timeline, to);
   const state = stateAtEnd(swap, half, 'light');
   const evidence = endEvidence(swap, [state]);
-  if (half === null || !state.everLogged)
-    return { status: 'not-observed', statement: 'The light of the standby was never logged.', evidence };
+  if (half === null || !state.everLogged) {
+    const whose = half === null ? 'the standby' : `half ${half}, the standby at the end,`;
+    return { status: 'not-observed', statement: `The light of ${whose} was never logged.`, evidence };
+  }
   const last = changes.findLast((c) => c.half === half);
-  const since = last === undefined ? timeline.from : (last.inserted ?? last.removed).time;
+  const silence = last === undefined ? null : whyDark(last, half, state);
+  if (silence !== null) return { status: 'not-observed', statement: silence, evidence };
+  const since = last?.inserted?.time ?? timeline.from;
   const own = track(timeline, half, 'light').filter((s) => s.time >= since && s.time <= to);
   const wasSteady = own.some((s) => s.value === 'steady') || last === undefined;
   if (state.value === 'flashing' && wasSteady)
@@ -69,9 +74,17 @@ function judgeLight(swap: SwapCase): Outcome {
   }
   const statement =
     state.value === 'flashing'
-      ? `The light of half ${half} has not been steady yet.`
+      ? `The light of half ${half} was never steady after its insertion.`
       : `At the end the light of half ${half}, the standby, is ${state.value}.`;
   return { status: 'pass', statement, evidence };
+}
+
+/** Why nothing is known of the light of a half in work; `null` where something is. */
+function whyDark({ inserted }: ModuleChange, half: string, { step }: AtEnd): string | null {
+  if (inserted === null) return `No module is in half ${half} at the end, and so no light.`;
+  // A poll that goes on reading the same has read it of the new module too.
+  const isOld = step !== undefined && step.kind !== 'reading' && step.time < inserted.earliest;
+  return isOld ? `The light of half ${half} was not logged after its insertion.` : null;
 }
 
 /** Faults of a new module since its insertion must be followed by a ready partner that held. */
@@ -85,19 +98,26 @@ function judgeFaults(swap: SwapCase): Outcome {
       statement: 'Faults were never logged.',
       evidence: endEvidence(swap, []),
     };
-  const since = all.filter((e) => e.time <= to && isOfNewModule(swap, e) && !isSettledAfter(swap, e));
-  const [own, ...others] = since.filter((e) => e.half !== null);
+  const ofNew = all.filter((e) => e.time <= to && isOfNewModule(swap, e));
+  const left = ofNew.filter((e) => !isSettledAfter(swap, e));
+  const [own, ...others] = left.filter((e) => e.half !== null);
   if (own !== undefined) {
-    const statement = `A fault of half ${own.half} was logged after its insertion, and no ready partner was seen to hold since.`;
+    const statement = `A fault of half ${own.half} was logged after its insertion, and no bring-up settled after it.`;
     return { status: 'fail', statement, evidence: linesOfAll([own, ...others]) };
   }
-  const [unnamed] = since;
-  return unnamed === undefined
-    ? { status: 'pass', statement: 'No fault of a new module is left.', evidence: linesOf(firstFault) }
+  const [unnamed] = left;
+  if (unnamed !== undefined) {
+    const statement =
+      'A fault that names no half was logged after the insertion, and no bring-up settled after it.';
+    return { status: 'inconclusive', statement, evidence: linesOf(unnamed) };
+  }
+  const [first, ...rest] = ofNew;
+  return first === undefined
+    ? { status: 'pass', statement: 'No fault of a new module was logged.', evidence: linesOf(firstFault) }
     : {
-        status: 'inconclusive',
-        statement: 'A fault was logged after the insertion that names no half.',
-        evidence: linesOf(unnamed),
+        status: 'pass',
+        statement: 'Every fault of a new module was followed by a bring-up that settled.',
+        evidence: linesOfAll([first, ...rest]),
       };
 }
 

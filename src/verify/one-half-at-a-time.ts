@@ -1,5 +1,6 @@
 import { linesOf, linesOfAll } from '../timeline/evidence.ts';
 import type { ModuleChange } from '../timeline/module-changes.ts';
+import type { TimelineEvent } from '../vocabulary.ts';
 import { type Check, type Outcome, type SwapCase, worstOf } from './check.ts';
 
 export const oneHalfAtATime: Check = {
@@ -15,18 +16,22 @@ export const oneHalfAtATime: Check = {
     if (outcome === undefined) {
       return {
         status: 'pass',
-        statement: `Only half ${first.half} was replaced.`,
-        evidence: linesOfAll([first.removed, ...(first.inserted === null ? [] : [first.inserted])]),
+        statement: `Only half ${first.half} was ${swap.changes.some((c) => c.inserted !== null) ? 'replaced' : 'removed'}.`,
+        evidence: linesOfAll([first.removed, ...swap.changes.flatMap(movesOf)]),
       };
     }
     return worstOf([outcome, ...others]);
   },
 };
 
+function movesOf({ removed, inserted }: ModuleChange): readonly TimelineEvent[] {
+  return inserted === null ? [removed] : [removed, inserted];
+}
+
 function judgeOrder({ facts }: SwapCase, first: ModuleChange, second: ModuleChange): Outcome {
   const { inserted } = first;
   const [one, two] = [first.half, second.half];
-  const evidence = linesOfAll([first.removed, ...(inserted === null ? [] : [inserted]), second.removed]);
+  const evidence = linesOfAll([first.removed, ...movesOf(first), second.removed]);
   if (inserted === null || inserted.earliest > second.removed.time) {
     return {
       status: 'fail',
@@ -37,7 +42,7 @@ function judgeOrder({ facts }: SwapCase, first: ModuleChange, second: ModuleChan
   if (inserted.time > second.removed.earliest) {
     return {
       status: 'inconclusive',
-      statement: `Whether half ${one} was back before half ${two} was removed cannot be told.`,
+      statement: `The logs do not show whether half ${one} was back before half ${two} was removed.`,
       evidence,
     };
   }
@@ -60,7 +65,7 @@ function judgeOrder({ facts }: SwapCase, first: ModuleChange, second: ModuleChan
   return maybe
     ? {
         status: 'inconclusive',
-        statement: `Whether half ${one} had settled before half ${two} was removed cannot be told.`,
+        statement: `The logs do not show whether half ${one} had settled before half ${two} was removed.`,
         evidence,
       }
     : { status: 'fail', statement: `Half ${two} was removed before half ${one} had settled.`, evidence };

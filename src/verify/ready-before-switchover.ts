@@ -1,3 +1,5 @@
+import { uniqueLines } from '../timeline/evidence.ts';
+import { unobservedIn } from '../timeline/observation.ts';
 import { type Switchover, sayDuration } from '../vocabulary.ts';
 import type { Check, Outcome, SwapCase } from './check.ts';
 import { judgeEachSwitchover, toHalfWords } from './each-switchover.ts';
@@ -19,6 +21,16 @@ function judgeReady({ facts, rules }: SwapCase, switchover: Switchover): Outcome
     const statement = `Whether the partner was ready before the switchover${words} is not known.`;
     return { status, statement, evidence };
   }
+  // The switchover may have come anywhere in a span in which nobody saw whether the partner was ready.
+  const unseen = unobservedIn(facts.timeline, null, 'partner-ready', at.earliest, at.time)[0];
+  if (unseen !== undefined) {
+    const statement = `Readiness of the partner was not observed for ${sayDuration((unseen.to - unseen.from) / 1000)} about the switchover${words}.`;
+    return {
+      status: 'inconclusive',
+      statement,
+      evidence: uniqueLines([...evidence, ...unseen.evidence]),
+    };
+  }
   // It may have been lost, or become ready, within the bounds of the switchover itself.
   const within = readiness.steps.some((s) => s.time > at.earliest && s.earliest < at.time);
   if (!partnerReady) {
@@ -29,8 +41,7 @@ function judgeReady({ facts, rules }: SwapCase, switchover: Switchover): Outcome
     };
   }
   const since = readiness.steps.findLast((s) => s.value === 'yes' && s.time <= at.earliest);
-  const high =
-    since === undefined || since.initial ? Number.POSITIVE_INFINITY : (at.time - since.earliest) / 1000;
+  const high = since === undefined ? Number.POSITIVE_INFINITY : (at.time - since.earliest) / 1000;
   const low = readySeconds ?? Number.POSITIVE_INFINITY;
   const hold = rules.holdMs / 1000;
   const held = low === Number.POSITIVE_INFINITY ? 'since before the log began' : `for ${sayDuration(low)}`;

@@ -1,4 +1,4 @@
-import { linesOf, linesOfAll } from '../timeline/evidence.ts';
+import { linesOf, linesOfAll, uniqueLines } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import type { ModuleChange } from '../timeline/module-changes.ts';
 import { unobservedIn } from '../timeline/observation.ts';
@@ -28,12 +28,14 @@ function judgeRemoval({ facts }: SwapCase, { half, removed }: ModuleChange): Out
     };
   }
   const evidence = linesOfAll([before, removed]);
-  const gap = unobservedIn(facts.timeline, half, 'role', before.time, removed.earliest).at(-1);
-  if (before.value === null || (gap !== undefined && gap.to >= removed.earliest)) {
+  // It may have been removed anywhere in its bounds, after roles that nobody saw pass.
+  const gap = unobservedIn(facts.timeline, half, 'role', before.time, removed.time).at(-1);
+  const isUnseen = gap !== undefined && gap.to >= removed.earliest;
+  if (before.value === null || isUnseen) {
     return {
       status: 'inconclusive',
       statement: `The role of half ${half} just before its removal was not observed.`,
-      evidence,
+      evidence: isUnseen ? uniqueLines([...evidence, ...gap.evidence]) : evidence,
     };
   }
   const concluded = before.concluded ? ' (concluded from the role of the other half)' : '';

@@ -17,11 +17,12 @@ export function sayVerdict(
       .join('; ');
   const unseen = titles('not-observed');
   const rows = unread.rowsBetween(from, to);
+  const it = unread.leftOut.length === 1 ? 'it' : 'them';
   const doubts = [
     ...(unseen === '' ? [] : [`Not observed, to be signed for by hand: ${unseen}.`]),
     ...(unread.leftOut.length === 0
       ? []
-      : [`Nothing of ${unread.leftOut.join(', ')} could be used: read again without it, or mend it.`]),
+      : [`Nothing of ${unread.leftOut.join(', ')} could be used: read again without ${it}, or mend ${it}.`]),
     ...(rows === 0
       ? []
       : [

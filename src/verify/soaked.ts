@@ -12,11 +12,10 @@ export const soaked: Check = {
     if (facts.readiness.signal !== 'partner-ready')
       return { status: 'not-observed', statement: 'Readiness of the partner was never logged.', evidence };
     if (settledAt === null) {
-      const statement =
-        'No ready partner was seen to hold after the last module came in, so none was watched at the end.';
+      const statement = 'Nothing settled after the last module came in, so the 30 minutes did not begin.';
       return { status: 'inconclusive', statement, evidence };
     }
-    const name = 'in the 30 minutes at the end';
+    const name = 'the 30 minutes after the last module had settled';
     const outcome = judgeUnbroken(swap, { from: settledAt, to, name, spared: () => false });
     const seconds = (to - settledAt) / 1000;
     if (outcome.status === 'fail') return outcome;

@@ -51,15 +51,14 @@ function moveStep(event: TimelineEvent): readonly Step[] {
 }
 
 function readyStep(bringUp: BringUp): readonly Step[] {
-  const { half, ready, sync, cause, evidence, outcome, settled } = bringUp;
+  const { half, ready, sync, cause, evidence } = bringUp;
   if (ready === null) return [];
   const since = cause === 'inserted' ? 'insertion' : cause;
-  const held = settled !== null ? 'and held' : `but did not hold (${outcome})`;
   return [
     {
       ...ready,
       half,
-      statement: `Partner ready, ${held}; counted from the ${since} of half ${half}`,
+      statement: `Partner ready, ${whetherHeld(bringUp)}; counted from the ${since} of half ${half}`,
       duration: sync,
       checks: ['synchronised', 'soaked'],
       evidence,
@@ -67,19 +66,31 @@ function readyStep(bringUp: BringUp): readonly Step[] {
   ];
 }
 
+function whetherHeld({ settled, mayHaveSettledAt, outcome }: BringUp): string {
+  if (settled !== null) return 'and held';
+  return mayHaveSettledAt === null ? `but did not hold (${outcome})` : unheld;
+}
+
+function unsettled(steady: TimelineEvent | undefined): string {
+  return steady === undefined ? 'still not steady' : `steady, ${unheld}`;
+}
+
+const unheld = 'not watched long enough to see it hold';
+
 function lightStep({ facts }: SwapCase, bringUp: BringUp): readonly Step[] {
   const { half, light, start, lightEvidence, watchedTo } = bringUp;
   if (light.seconds === null) return [];
   const steps = track(facts.timeline, half, 'light');
-  const steady = steps
-    .slice(countUntil(steps, start.time, 'before'), countUntil(steps, watchedTo))
-    .find((s) => s.value === 'steady' && between({ ...start, resolution: 0 }, s).seconds === light.seconds);
+  const watched = steps.slice(countUntil(steps, start.time, 'before'), countUntil(steps, watchedTo));
+  const steady = light.censored
+    ? watched.slice(-1).find((s) => s.value === 'steady')
+    : watched.find(
+        (s) => s.value === 'steady' && between({ ...start, resolution: 0 }, s).seconds === light.seconds,
+      );
   // A bring-up that another start superseded says nothing of its light: the next one does.
   if (light.censored && bringUp.outcome === 'superseded' && light.outcome !== 'exceeded') return [];
   const at = steady === undefined ? { time: watchedTo, earliest: watchedTo } : instant(steady);
-  const statement = light.censored
-    ? `Light of half ${half} still not steady`
-    : `Light of half ${half} steady`;
+  const statement = `Light of half ${half} ${light.censored ? unsettled(steady) : 'steady'}`;
   return [{ ...at, half, statement, duration: light, checks: ['light-steady'], evidence: lightEvidence }];
 }
 

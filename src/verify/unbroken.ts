@@ -8,6 +8,7 @@ import type { Outcome, SwapCase } from './check.ts';
 export interface Window {
   readonly from: number;
   readonly to: number;
+  /** The window as a noun, such as `the 15 minutes before the first removal`. */
   readonly name: string;
   readonly spared: (loss: TimelineEvent) => boolean;
 }
@@ -28,7 +29,7 @@ export function judgeUnbroken(swap: SwapCase, window: Window): Outcome {
   if (certain !== undefined) {
     return {
       status: 'fail',
-      statement: `The partner was not ready without a break ${name}: it was lost.`,
+      statement: `The partner was lost in ${name}.`,
       evidence: linesOf(certain),
     };
   }
@@ -36,7 +37,7 @@ export function judgeUnbroken(swap: SwapCase, window: Window): Outcome {
   if (unready?.value === 'no' && hasTime(swap, unready, from, to)) {
     return {
       status: 'fail',
-      statement: `The partner was not ready at the start of the time ${name}.`,
+      statement: `The partner was not ready at the start of ${name}.`,
       evidence: linesOf(unready),
     };
   }
@@ -55,7 +56,7 @@ function judgeSilence(swap: SwapCase, window: Window, possible: TimelineEvent | 
   if (possible !== undefined) {
     return {
       status: 'inconclusive',
-      statement: `The partner was lost at about the start or the end of the time ${name}.`,
+      statement: `The partner was lost at about the start or the end of ${name}.`,
       evidence: linesOf(possible),
     };
   }
@@ -64,7 +65,7 @@ function judgeSilence(swap: SwapCase, window: Window, possible: TimelineEvent | 
   if (gap !== undefined) {
     return {
       status: 'inconclusive',
-      statement: `Readiness of the partner was not observed for ${sayDuration((gap.to - gap.from) / 1000)} ${name}.`,
+      statement: `Readiness of the partner was not observed for ${sayDuration((gap.to - gap.from) / 1000)} of ${name}.`,
       evidence: gap.evidence,
     };
   }
@@ -72,7 +73,7 @@ function judgeSilence(swap: SwapCase, window: Window, possible: TimelineEvent | 
   if (short !== null) return { status: 'inconclusive', statement: short, evidence: endLines(timeline) };
   return {
     status: 'pass',
-    statement: `The partner was ready without a break ${name}${spacingNote(swap)}.`,
+    statement: `The partner was ready without a break in ${name}${spacingNote(swap)}.`,
     evidence: proof(swap, window),
   };
 }
@@ -90,16 +91,15 @@ function hasTime({ facts }: SwapCase, unready: TimelineEvent, from: number, to: 
 
 function shortfall({ facts }: SwapCase, { from, to, name }: Window): string | null {
   const { timeline, readiness } = facts;
-  const wanted = sayDuration((to - from) / 1000);
   const slack = Math.max(0, ...timeline.coverage.map((c) => c.stream.spacing));
   if (timeline.from > from + slack) {
-    return `The log begins only ${sayDuration(Math.max(0, to - timeline.from) / 1000)} before; ${wanted} ${name} are needed.`;
+    return `The log covers only the last ${sayDuration(Math.max(0, to - timeline.from) / 1000)} of ${name}.`;
   }
   if (timeline.to < to) {
-    return `The log ends ${sayDuration((to - timeline.to) / 1000)} too early to see ${wanted} ${name}.`;
+    return `The log ends ${sayDuration((to - timeline.to) / 1000)} before the end of ${name}.`;
   }
   return readyAt(readiness, from + slack) === null
-    ? `Readiness of the partner is not known for the whole time ${name}.`
+    ? `Readiness of the partner is not known for all of ${name}.`
     : null;
 }
 
@@ -113,9 +113,10 @@ function spacingNote({ facts }: SwapCase): string {
     : ` (breaks shorter than the poll's ${sayDuration(spacing)} are not excluded)`;
 }
 
-function proof({ facts }: SwapCase, { from, to }: Window): NonEmpty<SourceLine> {
+/** Since when it was ready, and what ended that, if anything did. */
+function proof({ facts }: SwapCase, { from }: Window): NonEmpty<SourceLine> {
   const ready = facts.readiness.steps.findLast((s) => s.time <= from && s.value === 'yes');
-  const next = facts.readiness.steps.find((s) => s.time >= to);
+  const next = facts.readiness.steps.find((s) => s.time > from);
   const lines = [
     ...(ready === undefined ? [] : linesOf(ready)),
     ...(next === undefined ? [] : linesOf(next)),

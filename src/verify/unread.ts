@@ -10,7 +10,7 @@ export interface Unread {
 
 const minuteMs = 60_000;
 
-/** `failed` are the files that could not be read at all. Rows of a unit that is known to be of another pair do not count. */
+/** `failed` are the places where a file could not be read at all: its name, with a line or not. Rows of a unit that is known to be of another pair do not count. */
 export function unreadOf(files: readonly ImportedFile[], failed: readonly string[], pair: string): Unread {
   const useless = files.filter(
     ({ input: { rows } }) => rows.used + rows.unchanged === 0 && rows.unmatched + rows.rejected > 0,
@@ -19,7 +19,7 @@ export function unreadOf(files: readonly ImportedFile[], failed: readonly string
     f.streams.flatMap((s) => (s.subject.pair === '' || s.subject.pair === pair ? s.notUnderstood : [])),
   );
   return {
-    leftOut: [...failed, ...useless.map((f) => f.input.file)],
+    leftOut: [...failed.map((place) => place.replace(/:\d+$/, '')), ...useless.map((f) => f.input.file)],
     rowsBetween: (from, to) =>
       minutes.reduce(
         (sum, minute) => (minute.from + minuteMs > from && minute.from <= to ? sum + minute.count : sum),

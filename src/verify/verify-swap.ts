@@ -27,7 +27,7 @@ export function verifySwap(swap: SwapCase, checks: readonly Check[], unread: Unr
     halves: oneRowPerHalf([halfOf(swap, first), ...rest.map((change) => halfOf(swap, change))]),
     bringUps,
     switchovers,
-    exposure: sumSpans(facts.exposed, changes[0].removed.earliest, to),
+    exposure: sumSpans(facts.timeline, facts.exposed, changes[0].removed.earliest, to),
     checks: results,
     steps,
     otherEvents: otherEvents(swap),

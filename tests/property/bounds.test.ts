@@ -12,7 +12,7 @@ const begin = Date.UTC(2026, 2, 14, 8);
 const old = { model: 'Tern-2', serial: 'T2-1', firmware: '6.2.0' };
 const fresh = { model: 'Tern-4', serial: 'T4-2', firmware: '6.4.1' };
 
-/** A standby replaced; ready and steady after exactly these seconds. */
+/** A standby replaced and reflashed; ready and steady after exactly these seconds from the end of its reflash. */
 function swapStory(readySeconds: number, steadySeconds: number): ReturnType<typeof cleanSwap> {
   const teller = tell(
     'RO1',
@@ -22,7 +22,8 @@ function swapStory(readySeconds: number, steadySeconds: number): ReturnType<type
   teller.wait(1800);
   teller.remove('B');
   teller.wait(240);
-  teller.insert('B', fresh);
+  teller.insert('B', { ...fresh, firmware: '6.2.0' });
+  teller.reflash('B', '6.4.1', 150);
   teller.synchronise('B', readySeconds, steadySeconds);
   teller.wait(2400);
   return teller.story();
@@ -74,8 +75,8 @@ describe('bounds', () => {
       const { facts } = await analyseTexts({ 'poll.csv': readingsCsv(story, style) });
       return facts[0]?.bringUps.at(-1)?.light.outcome;
     };
-    // Inserted 2040 s after the begin, steady at 2335 s. Read every 10 s from 9.5 s on: absent at 2039.5, steady at 2339.5,
-    // so at most 300 s. From 2 s on: absent at 2032, steady at 2342: up to 310 s.
+    // Reflashed 2190 s after the begin, steady at 2485 s. Read every 10 s from 9.5 s on: the old firmware at 2189.5, steady at
+    // 2489.5, so at most 300 s. From 2 s on: the old firmware at 2182, steady at 2492: up to 310 s.
     expect(await outcome(10, 9.5)).toBe('within');
     expect(await outcome(10, 2)).toBe('inconclusive');
     for (const phase of [0, 9.5, 37, 61.5, 90, 119]) expect(await outcome(120, phase)).toBe('inconclusive');

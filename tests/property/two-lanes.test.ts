@@ -1,29 +1,10 @@
 /** The fast lane of tables must come to what the general lane comes to: changes, counts, notices, lines, all of it. */
 import fc from 'fast-check';
-import { afterAll, describe, expect, test } from 'vitest';
+import { afterAll, describe, test } from 'vitest';
 import { seeded } from '../../samples/random.ts';
+import { compare, tried } from '../support/compare-lanes.ts';
 import { calm, longPoll, type Stretch } from '../support/long-polls.ts';
 import { clock, journal, oddities, plain, poll, restless, stamps } from '../support/odd-polls.ts';
-import { readText } from '../support/read-text.ts';
-
-const tried = { files: 0, chunks: new Set<number>(), seams: 0 };
-
-async function compare(text: string | Uint8Array, ...chunks: readonly number[]): Promise<void> {
-  const read = async (chunk: number, isGeneralOnly: boolean): Promise<unknown> => {
-    try {
-      return await readText('poll.csv', text, { chunk, isGeneralOnly, zone: 'Europe/Lisbon' });
-    } catch (error) {
-      return String(error);
-    }
-  };
-  const general = await read(65_536, true);
-  tried.files += 1;
-  for (const chunk of chunks) {
-    tried.chunks.add(chunk);
-    tried.seams += Math.ceil(text.length / chunk) - 1;
-    expect(await read(chunk, false)).toEqual(general);
-  }
-}
 
 afterAll(() => {
   console.log(

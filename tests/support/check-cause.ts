@@ -43,12 +43,21 @@ export interface CauseCase {
   readonly alone?: boolean;
 }
 
+/** What is said of the cause: its points for and against, and its weight in decibans; what is left out is not looked at. */
+interface Told {
+  readonly for?: readonly string[];
+  readonly against?: readonly string[];
+  readonly decibans?: number;
+  /** The evidence of its first point, as lines of the journal with single blanks. */
+  readonly lines?: readonly string[];
+}
+
 export interface CauseCases {
-  readonly shows: CauseCase;
+  readonly shows: CauseCase & Told;
   /** It looks like it, but something else comes first. */
-  readonly lookAlike: CauseCase & { readonly instead: string };
+  readonly lookAlike: CauseCase & Told & { readonly instead: string };
   /** `names`: what to export next must speak of it. */
-  readonly tooLittle: CauseCase & { readonly names: string };
+  readonly tooLittle: CauseCase & Told & { readonly names: string };
 }
 
 /** Tries a cause on a story that has it, on a look-alike and on one with too little data. */
@@ -59,6 +68,7 @@ export function checkCause({ meta }: Cause, { shows, lookAlike, tooLittle }: Cau
       expect(healthy).toBe(false);
       expect(causes[0]?.id).toBe(meta.id);
       expect(causes[0]?.decibans).toBeGreaterThanOrEqual(defaultDiagnoseLimits.leadDecibans);
+      expectTold(await diagnoseCase(shows), meta.id, shows);
       for (const point of causes.flatMap((c) => [...c.for, ...c.against])) {
         expect(point.statement).toMatch(/^[A-Z0-9].*[.]$/);
         expect(point.evidence.length).toBeGreaterThan(0);
@@ -70,13 +80,45 @@ export function checkCause({ meta }: Cause, { shows, lookAlike, tooLittle }: Cau
       expect(causes.find((c) => c.id === meta.id)?.decibans ?? 0).toBeLessThan(
         defaultDiagnoseLimits.leadDecibans,
       );
+      expectTold(await diagnoseCase(lookAlike), meta.id, lookAlike);
     });
     test(`too little data: ${tooLittle.name}`, async () => {
       const { causes } = await diagnoseCase(tooLittle);
       expect(causes[0]?.id).toBe('too-little-data');
       expect(causes[0]?.next).toContain(tooLittle.names);
+      expectTold(await diagnoseCase(tooLittle), meta.id, tooLittle);
     });
   });
+}
+
+/** What a diagnosis says of a cause, whether it is listed or doubted. */
+function expectTold({ causes, doubted }: Diagnosis, id: string, told: Told): void {
+  const listed = causes.find((c) => c.id === id);
+  const against = (listed ?? doubted.find((d) => d.id === id))?.against ?? [];
+  const points = [...(listed?.for ?? []), ...against];
+  if (told.for !== undefined) expect(listed?.for.map((p) => p.statement)).toEqual(told.for);
+  if (told.against !== undefined) expect(against.map((p) => p.statement)).toEqual(told.against);
+  if (told.decibans !== undefined) expect(listed?.decibans).toBe(told.decibans);
+  if (told.lines !== undefined)
+    expect(points[0]?.evidence.map(({ text }) => shortLine(text))).toEqual(told.lines);
+}
+
+export type Variant = Omit<CauseCase, 'name'>;
+
+/** What is said of a cause: its weight or `doubted`, and then its points, those for it first. */
+export async function toldOf(variant: Variant, id: string): Promise<readonly unknown[]> {
+  const { causes, doubted } = await diagnoseCase({ name: '', ...variant });
+  const listed = causes.find((c) => c.id === id);
+  const points =
+    listed === undefined ? doubted.find((d) => d.id === id)?.against : [...listed.for, ...listed.against];
+  return [listed?.decibans ?? 'doubted', ...(points ?? []).map((p) => p.statement)];
+}
+
+/** A line of a journal in its short form: clock, pair, half, words. */
+export function shortLine(text: string): string {
+  return text.replace(/^\S+T(\S+?)(?:\.000)?Z (\w+)(?:-([AB]))?/, (_, clock, pair, half) =>
+    [clock, pair, half].filter(Boolean).join(' '),
+  );
 }
 
 /** Diagnoses a variant of the failing journal, or a site of its own. */

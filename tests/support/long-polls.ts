@@ -26,8 +26,18 @@ export interface Stretch {
   readonly apart: number;
   /** The configuration of all is polled before the rest, and so much ahead of it by its stamps. */
   readonly ahead: number;
+  /** It is polled only every so many times. */
+  readonly aheadEvery: number;
+  /** A row of another unit, a second before, leads it in. */
+  readonly lead: boolean;
   /** In place of the light of the first unit its supply is polled. */
   readonly supply: boolean;
+  /** The light of every other unit, beginning with the first, is not read. */
+  readonly blank: boolean;
+  /** Their partner-ready is read only every so many times. */
+  readonly every: number;
+  /** Each reading of a unit comes so much after the one before it. */
+  readonly stagger: number;
   /** Only so many units. */
   readonly units: number;
 }
@@ -48,7 +58,12 @@ export const calm: Stretch = {
   setBack: 0,
   apart: 0,
   ahead: 0,
+  aheadEvery: 1,
+  lead: false,
   supply: false,
+  blank: false,
+  every: 1,
+  stagger: 0,
   units: Number.POSITIVE_INFINITY,
 };
 
@@ -81,15 +96,20 @@ export function longPoll(
   let at = 600;
   for (const stretch of stretches) {
     const { cycles, spacing, late, gap, twice, twiceFrom, between, part, gauge, setBack, ahead } = stretch;
+    const isRead = (unit: number, name: Name, cycle: number): boolean =>
+      unit % 2 === 1 ||
+      (name === 'light' ? !stretch.blank : name === 'configuration' || cycle % stretch.every === 0);
     const count = Math.min(units, stretch.units);
     at -= setBack;
     for (let cycle = 0; cycle < cycles; cycle += 1) {
       at += spacing + (happens(late) ? 3 : 0) + (happens(gap) ? 90 : 0);
-      for (let unit = 0; unit < count && ahead !== 0; unit += 1)
-        put(at + ahead, unit, 'configuration', stretch);
+      const hasAhead = ahead !== 0 && cycle % stretch.aheadEvery === 0;
+      if (hasAhead && stretch.lead) put(at + ahead - 1, 99, 'light', stretch);
+      for (let unit = 0; unit < count && hasAhead; unit += 1) put(at + ahead, unit, 'configuration', stretch);
       for (let unit = 0; unit < count; unit += 1)
-        for (const name of ahead !== 0 ? names.slice(1) : names) {
-          put(at, unit, name, stretch);
+        for (const [place, name] of (ahead !== 0 ? names.slice(1) : names).entries()) {
+          if (!isRead(unit, name, cycle)) continue;
+          put(at + place * stretch.stagger, unit, name, stretch);
           const isTwice = name === names[0] && unit >= twiceFrom;
           if (isTwice || happens(twice / (units * names.length))) put(at, unit, name, stretch);
         }

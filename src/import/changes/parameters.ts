@@ -24,7 +24,12 @@ export interface Parameter {
   raw: string | undefined;
   value: string | null | undefined;
   lastTime: number;
+  /** The latest instant before a row that was out of order: after a clock was set back the last reading is not the latest. */
+  latest: number;
   readonly order: ClockOrder;
+  /** The reading that ended its last silence, and how long that was, in milliseconds. */
+  silentTo: number;
+  silentFor: number;
   /** Where its last reading came with those of others: then the instant is kept there. */
   shared: SharedTime | null;
 }
@@ -49,7 +54,10 @@ export function newParameter(phrasebook: Phrasebook, unit: Subject, name: string
     raw: undefined,
     value: undefined,
     lastTime: Number.NEGATIVE_INFINITY,
+    latest: Number.NEGATIVE_INFINITY,
     order: clockOrder(),
+    silentTo: Number.NaN,
+    silentFor: 0,
     shared: null,
   };
 }
@@ -57,6 +65,11 @@ export function newParameter(phrasebook: Phrasebook, unit: Subject, name: string
 /** Only an identity can end: any other empty cell is no reading. */
 export function mayEnd({ rule }: Parameter): boolean {
   return rule.signal === 'serial' || rule.signal === 'model' || rule.signal === 'firmware';
+}
+
+/** The latest instant at which a parameter was read; minus infinity before its first reading. */
+export function readUntil({ shared, lastTime, latest }: Parameter): number {
+  return Math.max(shared?.lastTime ?? lastTime, latest);
 }
 
 /** A parameter that was read together with others is about to be read by itself. */

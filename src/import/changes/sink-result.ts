@@ -1,4 +1,4 @@
-import type { Became } from '../../vocabulary.ts';
+import type { Became, Stream, Subject } from '../../vocabulary.ts';
 import { type ClockOrder, type ClockStep, stepsOf } from '../clock/clock-order.ts';
 import { furtherText, mostUnits } from './find-unit.ts';
 import { damagedTail, isTotal, rowNotices, tooManyUnits } from './row-notices.ts';
@@ -6,6 +6,9 @@ import type { SinkResult } from './sink.ts';
 import { countsOf, type SinkState } from './sink-state.ts';
 import { toStream, type Unit } from './units.ts';
 import { wrongHalfNotices } from './wrong-half.ts';
+
+/** Of a unit that no pair is known for. */
+const noSubject: Subject = { pair: '', half: null, role: null };
 
 /** Where the clock of the file was set back, by all its parameters and units. */
 export function clockStepsOf({ unitList }: SinkState): readonly ClockStep[] {
@@ -18,13 +21,17 @@ function ordersOf({ order, parameters }: Unit): readonly ClockOrder[] {
 
 /** The streams of the units that said something, and the changes with their places in that list. */
 function heard({ unitList, changes }: SinkState): Pick<SinkResult, 'streams' | 'changes'> {
-  const units = unitList.filter((u) => u.first !== undefined);
-  if (units.length === unitList.length) return { streams: units.map(toStream), changes };
-  const places = new Map(units.map((unit, place) => [unit.index, place]));
-  return {
-    streams: units.map(toStream),
-    changes: changes.map((c) => ({ ...c, stream: places.get(c.stream) ?? c.stream })),
-  };
+  const pairs = new Set(unitList.flatMap((u) => (u.first === undefined ? [] : [u.subject?.pair])));
+  const places = new Map<number, number>();
+  const streams: Stream[] = [];
+  for (const unit of unitList) {
+    // Of a pair that nothing else is known of it may be no pair at all: any name looks like one.
+    const isKnown = pairs.has(unit.subject?.pair);
+    const stream = toStream(unit, isKnown && unit.subject !== null ? unit.subject : noSubject);
+    if (stream !== null) places.set(unit.index, streams.push(stream) - 1);
+  }
+  if (streams.length === unitList.length) return { streams, changes };
+  return { streams, changes: changes.map((c) => ({ ...c, stream: places.get(c.stream) ?? c.stream })) };
 }
 
 /** What the parameters became, each name once for all units; one that is of use to any unit is. */

@@ -3,6 +3,7 @@ import type { Row } from '../bytes/row.ts';
 import { type EntryReader, entryReader } from '../phrasebook/entries.ts';
 import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import type { GaugeReader } from './gauges.ts';
+import { allMinutes, countRow, type MinutesLeft } from './not-understood.ts';
 import type { Recorded } from './recorded.ts';
 import type { Rejected } from './row-notices.ts';
 import type { Unit } from './units.ts';
@@ -59,6 +60,9 @@ export interface SinkState {
   isRepeatable: boolean;
   row: Row;
   end: End;
+  /** The row's last wording that was not understood: its unit, and when. */
+  readonly unknown: { unit: Unit | null; at: number; share: keyof MinutesLeft };
+  readonly minutesLeft: MinutesLeft;
   /** The last line of the file so far: its rows may come sorted by time. */
   lastLine: number;
   /** The rejected row that stands last in the file. */
@@ -98,6 +102,8 @@ export function sinkState(phrasebook: Phrasebook): SinkState {
     entries: entryReader(phrasebook),
     recorded: [],
     isRepeatable: true,
+    unknown: { unit: null, at: 0, share: 'other' },
+    minutesLeft: allMinutes(),
     row: noRow,
     end: ends.none,
     lastLine: 0,
@@ -125,11 +131,12 @@ export function beginRow(state: SinkState, row: Row, isRecorded: boolean): void 
 
 /** Ends the row in exactly one count. */
 export function finishRow(state: SinkState): void {
-  const { end, row, tally, unmatchedLines } = state;
+  const { end, row, tally, unmatchedLines, unknown, minutesLeft } = state;
   tally[end] += 1;
-  if (end === ends.unmatched && unmatchedLines.length < mostLines) {
-    unmatchedLines.push({ line: row.line, text: row.ownText() });
-  }
+  const { unit, at, share } = unknown;
+  if (end !== ends.unmatched || unit === null) return;
+  unit.notUnderstood = countRow(unit.notUnderstood, at, row, minutesLeft, share);
+  if (unmatchedLines.length < mostLines) unmatchedLines.push({ line: row.line, text: row.ownText() });
 }
 
 /** Notes what was found in the row; the highest counts. */
@@ -170,11 +177,19 @@ export function rejectRow(state: SinkState, what: string, fix: string): void {
   if (rejected.length < mostLines) rejected.push(found);
 }
 
-/** Keeps a change, with the line it stands in. */
+/** Keeps what is new in the row. */
 export function push(state: SinkState, change: Omit<Change, 'line' | 'text' | 'count'>): void {
   mark(state, ends.used);
+  keepChange(state, state.row, change);
+}
+
+/** Keeps a change with the line it stands in, which counts as it did before. */
+export function keepChange(
+  state: SinkState,
+  row: Row,
+  change: Omit<Change, 'line' | 'text' | 'count'>,
+): void {
   const { kind, time, earliest, subject, signal, value, before, stream } = change;
-  const { row } = state;
   // Field by field: a copy of all at once takes ten times as long.
   state.changes.push({
     kind,

@@ -37,8 +37,9 @@ export function takeFound(state: SinkState, at: number, unit: Unit, message: str
   }
   if (found === 'unit' || found === 'message') {
     // Neither can be understood without the other: a person must teach both.
-    if (found === 'message' && unit.subject === null) unmatched(state, unknownEntry('unit', unit, message));
-    unmatched(state, unknownEntry(found, unit, message));
+    if (found === 'message' && unit.subject === null)
+      unmatched(state, unit, at, unknownEntry('unit', unit, message));
+    unmatched(state, unit, at, unknownEntry(found, unit, message));
     return;
   }
   unit.signals.add(found.signal);

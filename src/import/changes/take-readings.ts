@@ -2,8 +2,9 @@ import type { Signal } from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
 import { takeInOrder } from '../clock/clock-order.ts';
 import { valueMeant } from '../phrasebook/values.ts';
-import { leaveShared, mayEnd, newParameter, type Parameter } from './parameters.ts';
+import { leaveShared, mayEnd, newParameter, type Parameter, readUntil } from './parameters.ts';
 import { emptyCell, ignoredCell } from './recorded.ts';
+import { endsSilence, keepResumed } from './silences.ts';
 import { ends, loseCell, mark, push, type SinkState } from './sink-state.ts';
 import { addSpan, medianSpan } from './spacing.ts';
 import { touch, type Unit } from './units.ts';
@@ -29,7 +30,7 @@ export function takeReading(state: SinkState, at: number, unit: Unit, name: stri
     if (parameter === '') {
       mark(state, ends.ignored);
       if (state.isRepeatable) state.recorded.push(ignoredCell);
-    } else if (value !== '') unmatched(state, unknownParameter(unit, parameter, name, value));
+    } else if (value !== '') unmatched(state, unit, at, unknownParameter(unit, parameter, name, value));
     else if (state.isRepeatable) state.recorded.push(emptyCell);
     return;
   }
@@ -44,7 +45,7 @@ export function takeReading(state: SinkState, at: number, unit: Unit, name: stri
   if (Number.isNaN(number)) {
     follow(state, at, unit, parameter);
     parameter.lastTime = at;
-    unmatched(state, unknownValue(name, value));
+    unmatched(state, unit, at, unknownValue(name, value));
   } else takeKnown(state, at, unit, parameter, name, value, number);
 }
 
@@ -58,24 +59,31 @@ export function takeKnown(
   value: string,
   number: number,
 ): void {
-  follow(state, at, unit, parameter);
+  const isResumed = follow(state, at, unit, parameter);
   if (parameter.gauge !== null) {
     parameter.lastTime = at;
     parameter.gauge.add(at, number);
     mark(state, ends.used);
   } else if (value === parameter.raw) {
+    if (isResumed) keepResumed(state, unit, parameter, at, state.row);
     parameter.raw = value;
     parameter.lastTime = at;
     mark(state, ends.unchanged);
-  } else takeChange(state, at, unit, parameter, name, value);
+  } else takeChange(state, at, unit, parameter, name, value, isResumed);
 }
 
-/** Notes that a parameter was read at an instant. */
-export function follow(state: SinkState, at: number, unit: Unit, parameter: Parameter): void {
+/** Notes that a parameter was read at an instant; true if it is read again after a silence. */
+export function follow(state: SinkState, at: number, unit: Unit, parameter: Parameter): boolean {
   if (parameter.shared !== null) leaveShared(parameter);
   touch(unit, at, state.row);
-  if (takeInOrder(parameter.order, at, state.row)) state.outOfOrder += 1;
-  if (parameter.lastTime !== Number.NEGATIVE_INFINITY) addSpan(unit.spacing, at - parameter.lastTime);
+  const span = at - parameter.lastTime;
+  const isResumed = span > unit.spacing.usualTo && endsSilence(unit, parameter, at);
+  if (takeInOrder(parameter.order, at, state.row)) {
+    state.outOfOrder += 1;
+    parameter.latest = readUntil(parameter);
+  }
+  if (parameter.lastTime !== Number.NEGATIVE_INFINITY) addSpan(unit.spacing, span);
+  return isResumed;
 }
 
 function unknownParameter(unit: Unit, wording: string, name: string, value: string): Found {
@@ -95,11 +103,12 @@ function takeChange(
   parameter: Parameter,
   name: string,
   value: string,
+  isResumed: boolean,
 ): void {
   const { rule, signal, subject } = parameter;
   const meant = value === '' ? null : valueMeant(rule.signal, rule.values, value);
   if (meant === undefined || signal === null) {
-    unmatched(state, unknownValue(name, value));
+    unmatched(state, unit, at, unknownValue(name, value));
     return;
   }
   if (state.row.isCut && isBegun(state, signal, meant)) {
@@ -107,8 +116,10 @@ function takeChange(
     return;
   }
   const isFirst = parameter.value === undefined;
-  if (meant === parameter.value || (isFirst && meant === null)) mark(state, ends.unchanged);
-  else {
+  if (meant === parameter.value || (isFirst && meant === null)) {
+    mark(state, ends.unchanged);
+    if (isResumed) keepResumed(state, unit, parameter, at, state.row);
+  } else {
     unit.signals.add(signal);
     push(state, {
       kind: 'reading',

@@ -1,10 +1,18 @@
-import type { Gap, Signal, Stream, Subject } from '../../vocabulary.ts';
+import {
+  type Gap,
+  isStateSignal,
+  type Signal,
+  type SignalRead,
+  type Stream,
+  type Subject,
+} from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
 import { type KeptRow, keptRow, keptText, type Row } from '../bytes/row.ts';
 import { type ClockOrder, clockOrder } from '../clock/clock-order.ts';
 import type { UnitParts } from '../phrasebook/subjects.ts';
-import type { Parameter } from './parameters.ts';
-import { medianSpan, noSpacing, type Spacing } from './spacing.ts';
+import { endsOf, minutesOf, type NotUnderstood } from './not-understood.ts';
+import { type Parameter, readUntil } from './parameters.ts';
+import { medianSpan, mostSpacings, noSpacing, type Spacing } from './spacing.ts';
 
 /** What one file says under one unit text, while it is read. */
 export interface Unit {
@@ -29,6 +37,8 @@ export interface Unit {
   lastEntry: { readonly message: string; readonly at: number; readonly change: number } | undefined;
   /** Spans longer than this may be gaps, in milliseconds. */
   gapsFrom: number;
+  /** Its rows that were not understood; `null` without any. */
+  notUnderstood: NotUnderstood | null;
 }
 
 /** From so many spans on, the usual spacing is known well enough to pass over what is usual. */
@@ -54,6 +64,7 @@ export function newUnit(text: string, subject: Subject | null, index: number, ki
     lastRow: keptRow(),
     lastEntry: undefined,
     gapsFrom: 0,
+    notUnderstood: null,
   };
 }
 
@@ -89,7 +100,7 @@ function keepGap(unit: Unit, at: number, row: Row): void {
   unit.gaps.push({ before, after: { time: at, line: row.line, text: row.ownText() } });
   const isFull = unit.gaps.length % mostCandidates === 0;
   if (!isFull && (unit.gaps.length < gapCandidates || unit.gapsFrom > 0)) return;
-  unit.gapsFrom = (isFull ? 3 : 1.5) * medianSpan(unit.spacing);
+  unit.gapsFrom = (isFull ? mostSpacings : 1.5) * medianSpan(unit.spacing);
   unit.gaps.splice(
     0,
     unit.gaps.length,
@@ -97,19 +108,47 @@ function keepGap(unit: Unit, at: number, row: Row): void {
   );
 }
 
-export function toStream(unit: Unit): Stream {
+/** What a unit came to; `null` for one of which no row was understood nor counted. */
+export function toStream(unit: Unit, subject: Subject): Stream | null {
+  const ends = endsOfUnit(unit);
+  if (ends === null) return null;
   const spacing = unit.kind === 'reading' ? medianSpan(unit.spacing) : 0;
-  const point = { time: unit.lastTime, line: unit.lastLine, text: detached(keptText(unit.lastRow)) };
   return {
     kind: unit.kind,
     unit: unit.text,
-    subject: unit.subject ?? { pair: '', half: null, role: null },
+    subject,
     signals: [...unit.signals],
-    first: unit.first ?? point,
-    last: point,
+    ...ends,
     spacing,
-    reads: [],
-    notUnderstood: [],
-    gaps: spacing === 0 ? [] : unit.gaps.filter((g) => g.after.time - g.before.time > 3 * spacing),
+    reads: readsOf(unit),
+    notUnderstood: minutesOf(unit.notUnderstood),
+    gaps: spacing === 0 ? [] : unit.gaps.filter((g) => g.after.time - g.before.time > mostSpacings * spacing),
   };
+}
+
+function endsOfUnit({
+  first,
+  lastTime,
+  lastLine,
+  lastRow,
+  notUnderstood,
+}: Unit): Pick<Stream, 'first' | 'last'> | null {
+  if (first !== undefined)
+    return { first, last: { time: lastTime, line: lastLine, text: detached(keptText(lastRow)) } };
+  return notUnderstood === null ? null : endsOf(notUnderstood);
+}
+
+/** Until when each state was read; of two parameters that tell the same of the same, the later. */
+function readsOf({ parameters, signals }: Unit): readonly SignalRead[] {
+  const reads = new Map<string, SignalRead>();
+  for (const parameter of parameters.values()) {
+    if (typeof parameter === 'string') continue;
+    const { subject, signal, value } = parameter;
+    // A serial that was never anything but empty tells nothing.
+    if (value === undefined || signal === null || !isStateSignal(signal) || !signals.has(signal)) continue;
+    const key = `${subject.half ?? ''}\n${subject.role ?? ''}\n${signal}`;
+    const to = Math.max(readUntil(parameter), reads.get(key)?.to ?? Number.NEGATIVE_INFINITY);
+    reads.set(key, { subject, signal, to });
+  }
+  return [...reads.values()];
 }

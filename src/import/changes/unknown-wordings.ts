@@ -2,6 +2,7 @@ import type { UnknownWording } from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
 import { isIgnored } from '../phrasebook/phrasebook-rules.ts';
 import { ends, loseCell, mark, type SinkState, type Wording } from './sink-state.ts';
+import type { Unit } from './units.ts';
 
 /** Wording as it is found: what it is listed as, what it names, and the value it came with. */
 export interface Found extends Pick<UnknownWording, 'wording' | 'kind' | 'name'> {
@@ -15,7 +16,12 @@ const mostValues = 8;
  * Counts wording that is not known, once for a row; the number of different ones is bounded. New wording at the end of a
  * row that is cut off is no wording.
  */
-export function unmatched(state: SinkState, { wording, kind, name, value }: Found): void {
+export function unmatched(
+  state: SinkState,
+  unit: Unit,
+  at: number,
+  { wording, kind, name, value }: Found,
+): void {
   const { wordings, row } = state;
   state.isRepeatable = false;
   if (isMeaningless(state, wording)) {
@@ -26,6 +32,11 @@ export function unmatched(state: SinkState, { wording, kind, name, value }: Foun
     loseCell(state);
     return;
   }
+  const isHabit = unit.kind === 'reading' && kind !== 'value';
+  const { unknown } = state;
+  if (!isHabit || state.end < ends.unmatched) unknown.share = isHabit ? 'habit' : 'other';
+  unknown.unit = unit;
+  unknown.at = at;
   mark(state, ends.unmatched);
   const isListed = wordings.has(wording) || wordings.size < mostWordings;
   const listed = isListed ? wording : '(further wordings)';

@@ -1,4 +1,4 @@
-import type { Change, Stream, StreamPoint } from '../../vocabulary.ts';
+import type { Change, Interval, Stream, StreamPoint } from '../../vocabulary.ts';
 import type { Zone } from './zones.ts';
 
 /** Stamps in an hour that the clocks repeat, read as the earlier hour though the order of rows does not say which. */
@@ -58,6 +58,14 @@ export function repeatedHourWatch(): RepeatedHourWatch {
   };
 }
 
+/** What a file says, with the extent of its stamps; `null` if it has none. */
+interface Settled {
+  readonly streams: readonly Stream[];
+  readonly changes: readonly Change[];
+  readonly extent: Interval | null;
+}
+
+const minuteMs = 60_000;
 /** A step of up to this many usual spacings goes on as before. Source: design.md, section 2, Unobserved. */
 const mostSpacings = 3;
 
@@ -65,10 +73,7 @@ const mostSpacings = 3;
  * Streams and changes with what the repeated hour leaves open. A poll that goes on at its usual spacing, from before or
  * to after, shows which hour it was; what nothing settles happened in either: both hours are its bounds.
  */
-export function settleRepeatedHour(
-  read: { readonly streams: readonly Stream[]; readonly changes: readonly Change[] },
-  doubts: readonly Doubt[],
-): { readonly streams: readonly Stream[]; readonly changes: readonly Change[] } {
+export function settleRepeatedHour(read: Settled, doubts: readonly Doubt[]): Settled {
   if (doubts.length === 0) return read;
   const laterBy = (time: number, spacing: number, hours: readonly Hour[]): number => {
     const doubt = doubts.find((d) => time >= d.from && time <= d.to);
@@ -87,15 +92,40 @@ export function settleRepeatedHour(
       ...point,
       time: point.time + laterBy(point.time, stream.spacing, ['later']),
     });
+    const reads = stream.reads.map((read) => ({
+      ...read,
+      to: read.to + laterBy(read.to, stream.spacing, ['later']),
+    }));
     const gaps = stream.gaps.map(({ before, after }) => ({ before: moved(before), after: moved(after) }));
     return {
       ...stream,
       first: moved(stream.first),
       last: moved(stream.last),
+      reads,
+      notUnderstood: movedMinutes(stream, doubts),
       gaps: gaps.filter((g) => g.after.time - g.before.time > mostSpacings * stream.spacing),
     };
   });
-  return { streams, changes };
+  return { streams, changes, extent: extentOf(read, streams) };
+}
+
+/** A first or last stamp goes with the stream that has it; where none does, or it is left open, it stays the earlier hour. */
+function extentOf({ extent, streams: before }: Settled, after: readonly Stream[]): Interval | null {
+  if (extent === null) return null;
+  const moved = (at: number, end: 'first' | 'last'): number =>
+    after[before.findIndex((stream) => stream[end].time === at)]?.[end].time ?? at;
+  return { from: moved(extent.from, 'first'), to: moved(extent.to, 'last') };
+}
+
+/** The minutes of rows that were not understood, in the order of time again: the later hour may hold others of them. */
+function movedMinutes({ notUnderstood, spacing }: Stream, doubts: readonly Doubt[]): Stream['notUnderstood'] {
+  const counts = new Map<number, number>();
+  for (const { from, count } of notUnderstood) {
+    const doubt = doubts.find((d) => from + minuteMs > d.from && from <= d.to);
+    const minute = from + (doubt !== undefined && hourOf(spacing, doubt) === 'later' ? doubt.by : 0);
+    counts.set(minute, (counts.get(minute) ?? 0) + count);
+  }
+  return [...counts].map(([from, count]) => ({ from, count })).sort((a, b) => a.from - b.from);
 }
 
 type Hour = 'earlier' | 'later' | 'either';

@@ -1,3 +1,4 @@
+import type { Interval } from '../../vocabulary.ts';
 import type { DatePattern } from './date-pattern.ts';
 import { type Doubt, repeatedHourWatch } from './repeated-hour.ts';
 import type { DateOrder, Stamp, StampFailure, StampOptions } from './stamp.ts';
@@ -22,6 +23,8 @@ export interface TimeReader {
   folds(): { readonly repeated: number; readonly missing: number };
   /** The stamps in repeated hours that the order of the rows leaves open. */
   doubts(): readonly Doubt[];
+  /** The earliest and the latest instant that was read; `null` before the first. */
+  extent(): Interval | null;
   /** True if a stamp was read that said neither zone nor offset. */
   usedZone(): boolean;
   setDay(day: number): void;
@@ -38,13 +41,21 @@ export function timeReader(
   pattern?: DatePattern,
 ): TimeReader {
   // A number that changes with every row is kept in its place in an object.
-  const seen = { last: Number.NEGATIVE_INFINITY, hasDecimals: false, isZoned: false };
+  const seen = {
+    last: Number.NEGATIVE_INFINITY,
+    from: Number.POSITIVE_INFINITY,
+    to: Number.NEGATIVE_INFINITY,
+    hasDecimals: false,
+    isZoned: false,
+  };
   let stampRead: Stamp | undefined;
   const watch = repeatedHourWatch();
-  let options: StampOptions = { order, year, day: undefined };
+  const known: Known = { options: { order, year, day: undefined } };
   const take = (clock: number, isInstant: boolean, hasDecimals: boolean, rows: number): number => {
     seen.hasDecimals = seen.hasDecimals || hasDecimals;
     seen.last = isInstant ? clock : zone.toUtc(clock, seen.last);
+    if (seen.last < seen.from) seen.from = seen.last;
+    if (seen.last > seen.to) seen.to = seen.last;
     if (isInstant) return seen.last;
     seen.isZoned = true;
     watch.take(seen.last, zone);
@@ -55,19 +66,8 @@ export function timeReader(
   return {
     order,
     read(text) {
-      const own = pattern?.read(text, options) ?? 'no-date';
-      const isOwn = own !== 'no-date';
-      let stamp = isOwn ? own : readStamp(text, options);
+      const stamp = nextStamp(text, known, seen.last, pattern);
       if (typeof stamp === 'string') return stamp;
-      if (
-        options.year !== undefined &&
-        seen.last - stamp.clock > halfYearMs &&
-        !(isOwn ? pattern?.hasYear === true : /\d{4}/.test(text.slice(0, stamp.end)))
-      ) {
-        options = { ...options, year: options.year + 1 };
-        stamp = isOwn && pattern !== undefined ? pattern.read(text, options) : readStamp(text, options);
-        if (typeof stamp === 'string') return stamp;
-      }
       stampRead = stamp;
       return take(stamp.clock, stamp.isInstant, stamp.hasDecimals, 1);
     },
@@ -78,11 +78,35 @@ export function timeReader(
     hasDecimals: () => seen.hasDecimals,
     folds: watch.folds,
     doubts: watch.doubts,
+    extent: () => (seen.from <= seen.to ? { from: seen.from, to: seen.to } : null),
     usedZone: () => seen.isZoned,
     setDay(day) {
-      options = { ...options, day };
+      known.options = { ...known.options, day };
     },
   };
+}
+
+/** What the stamps so far leave to the next. */
+interface Known {
+  options: StampOptions;
+}
+
+/** Reads the stamp after the one of an instant: past New Year it is of the next year, where it prints none. */
+function nextStamp(
+  text: string,
+  known: Known,
+  last: number,
+  pattern: DatePattern | undefined,
+): Stamp | StampFailure {
+  const own = pattern?.read(text, known.options) ?? 'no-date';
+  const isOwn = own !== 'no-date';
+  const stamp = isOwn ? own : readStamp(text, known.options);
+  if (typeof stamp === 'string') return stamp;
+  const { year } = known.options;
+  if (year === undefined || last - stamp.clock <= halfYearMs) return stamp;
+  if (isOwn ? pattern?.hasYear === true : /\d{4}/.test(text.slice(0, stamp.end))) return stamp;
+  known.options = { ...known.options, year: year + 1 };
+  return isOwn && pattern !== undefined ? pattern.read(text, known.options) : readStamp(text, known.options);
 }
 
 const halfYearMs = 183 * 86_400_000;

@@ -1,8 +1,9 @@
 import { leaveShared } from '../changes/parameters.ts';
+import { endsSilence, keepResumed } from '../changes/silences.ts';
 import { ends, type SinkState } from '../changes/sink-state.ts';
-import { addSpan } from '../changes/spacing.ts';
+import { addSpan, isLongSpan } from '../changes/spacing.ts';
 import { touch, touchLast, type Unit } from '../changes/units.ts';
-import { takeInOrder } from '../clock/clock-order.ts';
+import { goOnInOrder } from '../clock/clock-order.ts';
 import type { BatchPlace } from './batch-place.ts';
 import { endCycle, flushPending, type PendingBatches, shareTime } from './pending-batches.ts';
 import type { Batch, BatchTime, RowTemplate } from './row-template.ts';
@@ -24,12 +25,7 @@ export function takeBatch(
   const { time } = batch;
   const isWhole = place.first === 0 && place.end === batch.rows.length;
   if (time === null || !time.isValid || !isWhole) {
-    endCycle(pending);
-    if (!isUnchanged(batch.rows, at, place)) return false;
-    standsAt(batch, place);
-    takeEach(state, batch, at, place);
-    batch.timesUnchanged = isWhole ? batch.timesUnchanged + 1 : 0;
-    if (batch.timesUnchanged >= sharedFrom) batch.time = shareTime(batch.rows, at);
+    if (!takeApart(state, pending, batch, at, place)) return false;
   } else if (isRoutine(pending, time, at)) {
     if (time.timesPending === 0) pending.waiting.push(batch);
     time.timesPending += 1;
@@ -38,13 +34,40 @@ export function takeBatch(
   } else {
     flushPending(pending);
     if (!isLater(time, at)) return false;
-    standsAt(batch, place);
-    takeUnits(pending, batch, time, at, place);
+    if (isLong(time, at)) takeApart(state, pending, batch, at, place);
+    else {
+      standsAt(batch, place);
+      takeUnits(pending, batch, time, at, place);
+    }
   }
   pending.latest = Math.max(pending.latest, at);
   state.tally[ends.unchanged] += place.end - place.first;
   state.lastLine = Math.max(state.lastLine, place.line + place.end - 1);
   return true;
+}
+
+/** Takes reading by reading, and lets them share their instant once they came unchanged often enough. */
+function takeApart(
+  state: SinkState,
+  pending: PendingBatches,
+  batch: Batch,
+  at: number,
+  place: BatchPlace,
+): boolean {
+  endCycle(pending);
+  if (!isUnchanged(batch.rows, at, place)) return false;
+  const isWhole = place.first === 0 && place.end === batch.rows.length;
+  standsAt(batch, place);
+  takeEach(state, batch, at, place);
+  batch.timesUnchanged = isWhole ? batch.timesUnchanged + 1 : 0;
+  if (batch.timesUnchanged >= sharedFrom) batch.time = shareTime(batch.rows, at);
+  return true;
+}
+
+/** True if so long has passed that some of it may have been silent while its unit was read. */
+function isLong({ units, lastTime }: BatchTime, at: number): boolean {
+  for (const { unit } of units) if (isLongSpan(unit.spacing, at - lastTime)) return true;
+  return false;
 }
 
 function standsAt(batch: Batch, { from, line }: BatchPlace): void {
@@ -60,7 +83,10 @@ function isUnchanged(rows: readonly RowTemplate[], at: number, { first, end }: B
   return true;
 }
 
-/** True if the rows come as they did the time before, with nothing else between and no gap. */
+/**
+ * True if the rows come as they did the time before, with nothing else between and no gap. Then nothing was silent: in a
+ * cycle all batches come round alike.
+ */
 function isRoutine({ cycle, latest }: PendingBatches, time: BatchTime, at: number): boolean {
   const span = at - time.lastTime;
   return time.cycle === cycle && at >= latest && span === time.span && span <= time.gapsFrom;
@@ -98,7 +124,7 @@ function takeUnits(
 }
 
 /** Takes reading by reading. */
-function takeEach(state: SinkState, batch: Batch, at: number, { first, end, rowIn }: BatchPlace): void {
+function takeEach(state: SinkState, batch: Batch, at: number, { first, end, line, rowIn }: BatchPlace): void {
   let last: Unit | null = null;
   let lastRow = 0;
   for (let row = first; row < end; row += 1) {
@@ -110,8 +136,11 @@ function takeEach(state: SinkState, batch: Batch, at: number, { first, end, rowI
       }
       lastRow = row;
       if (parameter.shared !== null) leaveShared(parameter);
-      takeInOrder(parameter.order, at, state.row);
-      addSpan(unit.spacing, at - parameter.lastTime);
+      goOnInOrder(parameter.order, at, line + row);
+      const span = at - parameter.lastTime;
+      if (span > unit.spacing.usualTo && endsSilence(unit, parameter, at))
+        keepResumed(state, unit, parameter, at, rowIn(batch, row));
+      addSpan(unit.spacing, span);
       // One string for both: then they are compared by their place, not letter by letter.
       parameter.raw = value;
       parameter.lastTime = at;

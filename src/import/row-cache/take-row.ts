@@ -1,5 +1,6 @@
 import type { Row } from '../bytes/row.ts';
 import type { Recorded } from '../changes/recorded.ts';
+import { keepResumed } from '../changes/silences.ts';
 import { beginRow, checkOpen, ends, finishRow, mark, type SinkState } from '../changes/sink-state.ts';
 import { takeFound } from '../changes/take-entries.ts';
 import { follow, takeKnown } from '../changes/take-readings.ts';
@@ -23,7 +24,7 @@ export function takeRow(
   state.row = row;
   if (recorded.length === 1 && only?.kind === 'reading' && only.parameter.raw === only.value) {
     const { unit, parameter, value } = only;
-    follow(state, at, unit, parameter);
+    if (follow(state, at, unit, parameter)) keepResumed(state, unit, parameter, at, row);
     // One string for both: then they are compared by their place, not letter by letter.
     parameter.raw = value;
     parameter.lastTime = at;

@@ -15,7 +15,7 @@ describe('verify', () => {
     const both = await steadypair('verify', clean, bad, ...phrases, '--json');
     expect(both.status).toBe(1);
     expect(JSON.parse(both.out)).toMatchObject({
-      schema: 'steadypair/verify/1',
+      schema: 'steadypair/verify/2',
       swaps: [
         { pair: 'RO1', verdict: 'verified' },
         { pair: 'RO3', verdict: 'not-verified' },
@@ -85,7 +85,7 @@ describe('timeline', () => {
     const log = `${clean}/ro1-events.log`;
     const csv = await steadypair('timeline', log, '--format', 'csv');
     const jsonl = await steadypair('timeline', log, '--format', 'jsonl');
-    expect(csv.out.split('\r\n')[0]).toBe('time,earliest,pair,half,signal,value,before,sources');
+    expect(csv.out.split('\r\n')[0]).toBe('time,earliest,pair,half,signal,value,before,concluded,sources');
     expect(csv.out.trimEnd().split('\r\n').length - 1).toBe(jsonl.out.trimEnd().split('\n').length);
     expect(JSON.parse(jsonl.out.split('\n')[0] ?? '')).toMatchObject({
       time: '2026-03-14T08:52:00.000Z',

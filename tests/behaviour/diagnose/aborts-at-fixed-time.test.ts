@@ -21,11 +21,15 @@ checkCause(abortsAtFixedTime, {
     name: 'five attempts give up after one to six minutes',
     plus: [...attempt('07:15:00', '07:18:00'), ...attempt('07:25:00', '07:27:20')],
     instead: 'too-little-data',
+    // 70, 330, 40, 180 and 140 s: the middle is 140, and they are 0, 40, 70, 100 and 190 s from it.
+    against: ['5 attempts gave up after a median of 2 min 20 s, half of them within 1 min 10 s of it.'],
   },
   tooLittle: {
     name: 'two attempts give up after two minutes',
     without: ['sync'],
     plus: [...attempt('07:01:00', '07:03:00'), ...attempt('07:05:00', '07:07:00')],
     names: 'load',
+    against: ['Only 2 aborted attempts were logged; a pattern needs 3.'],
+    lines: ['07:00:00 RO1 partner not ready', '08:00:00 RO1 A light off'],
   },
 });

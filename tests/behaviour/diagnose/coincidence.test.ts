@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { begins } from '../../../src/diagnose/begins.ts';
+import { begins, unexplained } from '../../../src/diagnose/begins.ts';
 import { coincidenceOf, sayCoincidence } from '../../../src/diagnose/coincidence.ts';
 import { defaultDiagnoseLimits } from '../../../src/diagnose/limits.ts';
 import { fleetOf, troubleOf } from '../../../src/diagnose/trouble.ts';
@@ -36,6 +36,17 @@ describe('failures that follow a change', () => {
       '1 of 1 losses and failed attempts came, or may have come, within 30 s after',
     );
   });
+  test('of which a removal is one are not counted: it was planned', async () => {
+    const story = [
+      '06:00:00 RO1 A role active',
+      '06:00:00 RO1 B role standby',
+      '06:00:00 RO1 partner ready',
+      '07:00:00 RO1 B module removed',
+      '07:00:00 RO1 partner not ready',
+    ];
+    const files = { 'ro1.log': journalText([...links, ...story].sort().join('\n')) };
+    await expect(told(files)).rejects.toThrow('Nothing coincides.');
+  });
   test('a journal tells to the second', async () => {
     const lost = ['06:00:00  RO1    partner ready', '07:00:00  RO1    partner not ready'];
     const [expected, statement] = await told({
@@ -43,5 +54,73 @@ describe('failures that follow a change', () => {
     });
     expect(expected).toBeCloseTo(30 / 3630, 6);
     expect(statement).toContain('1 of 1 losses and failed attempts came within 30 s after');
+  });
+  test('counts what came up to 30 s after a change, and not before it', async () => {
+    const story = (clock: string): Promise<readonly [number, string]> =>
+      told({
+        'ro1.log': journalText(
+          [
+            '06:00:00 RO1 partner ready',
+            '07:00:00 RO1 partner not ready',
+            '06:00:00 RO1 B link a up',
+            `${clock} RO1 B link a down`,
+            '08:00:00 RO1 B supply good',
+          ]
+            .sort()
+            .join('\n'),
+        ),
+      });
+    expect((await story('06:59:30'))[1]).toContain(
+      '1 of 1 losses and failed attempts came within 30 s after link a went down',
+    );
+    expect((await story('07:00:00'))[1]).toContain('1 of 1 losses and failed attempts came within 30 s');
+    await expect(story('06:59:29.999')).rejects.toThrow('Nothing coincides.');
+    await expect(story('07:00:00.001')).rejects.toThrow('Nothing coincides.');
+  });
+});
+
+describe('changes that nothing else explains', () => {
+  const left = async (...lines: readonly string[]): Promise<readonly string[]> => {
+    const { facts } = await analyseTexts({
+      'ro1.log': journalText(
+        ['06:00:00 RO1 B link a up', ...lines, '08:00:00 RO1 B supply good'].sort().join('\n'),
+      ),
+    });
+    const [own] = facts;
+    if (own === undefined) throw new Error('The file speaks of no pair.');
+    const { timeline } = own;
+    const restarts = timeline.events.filter((e) => e.signal === 'restart');
+    return unexplained(begins(timeline, ['link-a'], 'down'), timeline, restarts, defaultRules).map((e) =>
+      new Date(e.time).toISOString().slice(11, 19),
+    );
+  };
+  const down = '07:00:00 RO1 B link a down';
+
+  test('are those with no removal, insertion or other change within 5 s, before or after', async () => {
+    expect(await left(down)).toEqual(['07:00:00']);
+    for (const what of ['module removed', 'module inserted', 'module restart']) {
+      expect(await left(down, `06:59:55 RO1 B ${what}`)).toEqual([]);
+      expect(await left(down, `07:00:05 RO1 B ${what}`)).toEqual([]);
+      expect(await left(down, `06:59:54.999 RO1 B ${what}`)).toEqual(['07:00:00']);
+      expect(await left(down, `07:00:05.001 RO1 B ${what}`)).toEqual(['07:00:00']);
+    }
+  });
+
+  test('are each looked at by themselves', async () => {
+    const twice = [down, '07:10:00 RO1 B link a up', '07:20:00 RO1 B link a down'];
+    expect(await left(...twice, '07:20:01 RO1 B module restart')).toEqual(['07:00:00']);
+    expect(await left(...twice, '06:50:00 RO1 B module restart')).toEqual(['07:00:00', '07:20:00']);
+  });
+
+  test('are looked for among all that happened, in whatever order it is told', async () => {
+    expect(await left(down, '07:20:00 RO1 B module removed', '07:00:01 RO1 B module restart')).toEqual([]);
+    expect(await left(down, '07:00:01 RO1 B module removed', '06:20:00 RO1 B module restart')).toEqual([]);
+  });
+
+  test('are no first readings', async () => {
+    const { facts } = await analyseTexts({
+      'poll.csv': `time,unit,parameter,value\n${['07:00:00', '07:00:10'].map((c) => `2026-03-14T${c}.0Z,RO1-B,link-a,down`).join('\n')}\n`,
+    });
+    expect(facts.flatMap((f) => begins(f.timeline, ['link-a'], 'down'))).toEqual([]);
   });
 });

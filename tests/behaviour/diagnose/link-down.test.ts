@@ -1,6 +1,10 @@
 import { linkDown } from '../../../src/diagnose/link-down.ts';
 import { checkCause } from '../../support/check-cause.ts';
 
+/**
+ * Three attempts failed, and once the partner was ready. So at all of the failed ones and at none of the ready: (3.5 / 4) to
+ * (0.5 / 2) is 3.5 to 1, which is 5.4 decibans, and what the state weighs before any count.
+ */
 checkCause(linkDown, {
   shows: {
     name: 'link a goes down seconds before each failure',
@@ -8,6 +12,23 @@ checkCause(linkDown, {
       `${at}  RO1 B  link a down`,
       `${['07:00:30', '07:02:30', '07:09:50', '07:13:00'][index]}  RO1 B  link a up`,
     ]),
+    // Four windows of 30 s of the 3630 s from 06:59:30 on: 0.033, four times.
+    for: [
+      '4 of 4 losses and failed attempts came within 30 s after link-a of half B went down; chance alone would give 0.1.',
+      'When an attempt last failed: link a of half B is down. It was so at 3 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+    ],
+    against: ['At the end of the log: no link is reported as down.'],
+    decibans: 30,
+    lines: [
+      '06:59:56 RO1 B link a down',
+      '07:00:00 RO1 partner not ready',
+      '07:02:08 RO1 B link a down',
+      '07:02:10 RO1 B sync failed',
+      '07:09:27 RO1 B link a down',
+      '07:09:30 RO1 B sync failed',
+      '07:12:38 RO1 B link a down',
+      '07:12:40 RO1 B sync failed',
+    ],
   },
   lookAlike: {
     name: 'link a goes down as often, at other times',
@@ -16,6 +37,8 @@ checkCause(linkDown, {
       `${at}:10  RO1 B  link a up`,
     ]),
     instead: 'too-little-data',
+    against: ['No link is reported as down.'],
+    lines: ['07:40:10 RO1 B link a up'],
   },
   tooLittle: { name: 'no link is logged', without: ['link a', 'link b'], names: 'link-a' },
 });

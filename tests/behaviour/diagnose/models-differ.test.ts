@@ -1,13 +1,32 @@
 import { modelsDiffer } from '../../../src/diagnose/models-differ.ts';
 import { checkCause } from '../../support/check-cause.ts';
 
+/**
+ * Three attempts failed, and once the partner was ready. So at all of the failed ones and at none of the ready: (3.5 / 4) to
+ * (0.5 / 2) is 3.5 to 1, which is 5.4 decibans, and what the state weighs before any count.
+ */
 checkCause(modelsDiffer, {
-  shows: { name: 'another model came in when the partner was lost', plus: ['06:59:59  RO1 B  model Tern-2'] },
+  shows: {
+    name: 'another model came in when the partner was lost',
+    plus: ['06:59:59  RO1 B  model Tern-2'],
+    for: [
+      'Half B is a Tern-2, half A a Tern-4. It was so at 3 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+    ],
+    against: [],
+    decibans: 11.4,
+    lines: ['06:59:59 RO1 B model Tern-2', '06:00:00 RO1 A model Tern-4'],
+  },
   lookAlike: {
     name: 'the two models were ready together before',
     without: ['RO1 B  model'],
     plus: ['06:00:00  RO1 B  model Tern-2'],
     instead: 'too-little-data',
+    // (3.5 / 4) to (1.5 / 2) is 1.17 to 1: 0.7 decibans.
+    for: [
+      'Half B is a Tern-2, half A a Tern-4. It was so at 3 of 3 attempts that failed, and at 1 of 1 time that a partner was ready.',
+    ],
+    against: ['A partner was ready in spite of models that differ: 1 time.'],
+    decibans: 6.7,
   },
   tooLittle: { name: 'no model is logged', without: ['model'], names: 'model' },
 });

@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { tooLittleData } from '../../../src/diagnose/too-little-data.ts';
+import { diagnose } from '../../../src/pipeline.ts';
 import { diagnoseCase, pollFile, pollOf } from '../../support/check-cause.ts';
+import { pollText } from '../../support/clean-swap.ts';
+import { analyseTexts, journalText } from '../../support/read-text.ts';
 
 describe(tooLittleData.meta.id, () => {
   test('comes first where all that is logged is in order, and names what was never logged', async () => {
@@ -45,5 +48,55 @@ describe(tooLittleData.meta.id, () => {
       plus: ['07:00:00  RO1    partner not ready', '07:02:00  RO1 A  light off'],
     });
     expect(causes[0]?.next).toMatch(/^No attempt has certainly failed yet: wait until 5 min 00 s/);
+  });
+});
+
+describe('where no cause is found', () => {
+  test('one attempt is counted as one, and the answer asks for more of the same where everything was logged', async () => {
+    const gauges = pollFile(
+      pollOf('RO1-A', 'load', [[0, 35]]),
+      pollOf('RO1-A', 'free-memory', [[0, 4e6]]),
+      pollOf('RO1-B', 'free-memory', [[0, 4e6]]),
+    );
+    const { causes } = await diagnoseCase({
+      name: '',
+      without: ['sync'],
+      plus: ['07:01:00  RO1 B  sync start', '07:03:00  RO1 B  sync failed'],
+      files: gauges,
+    });
+    expect(causes[0]?.for.map((p) => p.statement)).toEqual([
+      'In 1 h 00 min of trouble 1 attempt was logged, 1 of them certainly failed; a partner was ready 1 time to compare with.',
+    ]);
+    expect(causes[0]?.next).toMatch(
+      /^Everything that the causes need was logged of RO1, but too little happened: /,
+    );
+  });
+
+  test('times at which a partner was ready are counted', async () => {
+    const { causes } = await diagnoseCase({
+      name: '',
+      plus: ['06:30:00  RO1    partner not ready', '06:33:00  RO1    partner ready'],
+    });
+    expect(causes[0]?.for[0].statement).toContain('; a partner was ready 2 times to compare with.');
+  });
+
+  test('the answer asks for no patience where no attempt was logged at all', async () => {
+    const lines = [
+      '06:00:00 RO1 partner ready',
+      '07:00:00 RO1 partner not ready',
+      '07:02:00 RO1 configuration current',
+    ];
+    const { causes } = diagnose(await analyseTexts({ 'a.log': journalText(lines.join('\n')) }), 'RO1');
+    expect(causes[0]?.next).toMatch(/^Export for RO1, over the same time: /);
+  });
+
+  test('polls alone say nothing of restarts and aborts, which only a journal tells', async () => {
+    const poll = pollText(['06:00:00', '08:00:00'], 60, [
+      ['RO1', 'partner-ready', ['06:00:00', 'yes'], ['07:00:00', 'no']],
+    ]);
+    const { unjudged } = diagnose(await analyseTexts({ 'poll.csv': poll }), 'RO1');
+    expect(unjudged.map((u) => u.id)).toEqual(
+      expect.arrayContaining(['restart-loop', 'aborts-at-fixed-time']),
+    );
   });
 });

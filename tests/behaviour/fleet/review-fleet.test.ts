@@ -91,7 +91,6 @@ describe('readiness for a swap', () => {
   test.each([
     ['RO1 partner not ready', 'It has no ready partner.', [8]],
     ['RO1-B firmware 6.2.0', 'The firmware of its halves differs: 6.4.1 and 6.2.0.', [4, 8]],
-    ['RO1-B model Tern-2', 'The model of its halves differs: Tern-4 and Tern-2.', [5, 8]],
     ['RO1 configuration pending', 'A configuration waits to be sent.', [8]],
     ['RO1-B link a down', 'Link a of half B is down.', [8]],
   ])('is not there after "%s"', async (line, reason, evidence) => {
@@ -100,6 +99,14 @@ describe('readiness for a swap', () => {
       reasons: [reason],
       evidence,
     });
+  });
+
+  test('is not there after another module came in that says nothing of its firmware', async () => {
+    const readiness = await readinessOf(`${stamp(begin + 2 * day)} RO1-B model Tern-2`);
+    expect(readiness).toHaveProperty('reasons', [
+      'The firmware of both halves is not known.',
+      'The model of its halves differs: Tern-4 and Tern-2.',
+    ]);
   });
 
   test('is not there within a day of a loss', async () => {

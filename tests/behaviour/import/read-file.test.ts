@@ -47,16 +47,55 @@ describe('a file that can not be used', () => {
 });
 
 describe('a file', () => {
-  test('has streams of the units that said something only', async () => {
+  test('has a stream of a unit of which nothing was understood too, without a pair', async () => {
     const text = `${header}${row('00:00', 'RO9', 'colour', 'red')}${row('00:10', 'RO1-A', 'light', 'off')}`;
     const read = await readText('a.csv', text);
-    expect(read.streams.map((s) => s.unit)).toEqual(['RO1-A']);
+    expect(read.streams.map((s) => [s.unit, s.subject.pair])).toEqual([
+      ['RO9', ''],
+      ['RO1-A', 'RO1'],
+    ]);
     expect(read.changes.map((c) => read.streams[c.stream]?.unit)).toEqual(['RO1-A']);
     expect(read.input.units).toEqual(['RO9', 'RO1-A']);
-    expect([read.input.from, read.input.to]).toEqual([
-      Date.UTC(2026, 2, 14, 10, 0, 10),
-      Date.UTC(2026, 2, 14, 10, 0, 10),
-    ]);
+  });
+  test.each([
+    [
+      'a poll of unknown units, parameters and values',
+      'a.csv',
+      `${header}${row('00:00', '??', 'light', 'off')}${row('00:10', 'RO1-A', 'light', 'off')}${row('00:20', 'RO1-A', 'hue', 'red')}${row('00:30', 'RO1-A', 'light', 'red')}`,
+    ],
+    [
+      'a journal whose first and last entries mean nothing',
+      'a.log',
+      '2026-03-14T10:00:00Z RO1-A user 4 logged on\n2026-03-14T10:00:10Z RO1-A partner ready\n2026-03-14T10:00:30Z (hmi) humming\n',
+    ],
+    [
+      'rows that are out of order',
+      'b.csv',
+      `${header}${row('00:10', 'RO1-A', 'light', 'off')}${row('00:30', 'RO1-A', 'hue', 'red')}${row('00:00', 'RO1-A', 'light', 'off')}`,
+    ],
+    [
+      'a JSON line that is of no unit that is known',
+      'a.jsonl',
+      ['00:00', '00:10', '00:30']
+        .map(
+          (at) =>
+            `{"time":"2026-03-14T10:${at}Z","unit":"${at === '00:10' ? 'RO1-A' : '??'}","light":"off"}\n`,
+        )
+        .join(''),
+    ],
+  ])('reaches from the first to the last stamp of all its rows: %s', async (_name, name, text) => {
+    const phrasebook = 'ignore: ["^user .* logged (on|off)"]\n';
+    for (const isGeneralOnly of [false, true]) {
+      const { input } = await readText(name, text, { phrasebook, isGeneralOnly });
+      expect([input.from, input.to]).toEqual([0, 30].map((second) => Date.UTC(2026, 2, 14, 10, 0, second)));
+    }
+  });
+  test('reaches through the repeated hour as its rows do', async () => {
+    // Lisbon, 25 October 2026: after 01:59 it is 01:00 once more, and 02:00 is 02:00 UTC. The poll goes on into 02:00.
+    const clocks = ['01:58', '01:59', '02:00', '02:01'];
+    const rows = clocks.map((clock) => `2026-10-25 ${clock}:00,RO1-A,light,off\n`);
+    const { input } = await readText('a.csv', header + rows.join(''), { zone: 'Europe/Lisbon' });
+    expect([input.from, input.to]).toEqual([Date.UTC(2026, 9, 25, 1, 58), Date.UTC(2026, 9, 25, 2, 1)]);
   });
   test('lists unknown wording once for a row, the most frequent first', async () => {
     const text =

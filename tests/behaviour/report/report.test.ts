@@ -6,7 +6,7 @@ import { timelineCsv } from '../../../src/report/timeline-documents.ts';
 import { reportsOf } from '../../../src/report/verify-reports.ts';
 import { sayInstant, sayMeasure } from '../../../src/report/words.ts';
 import { sayBounds, sayDuration } from '../../../src/vocabulary.ts';
-import { cleanJournal } from '../../support/check-check.ts';
+import { cleanJournal } from '../../support/clean-swap.ts';
 import { analyseTexts, journalText } from '../../support/read-text.ts';
 
 const hostile = `<script>alert(1)</script>'"&`;
@@ -73,7 +73,7 @@ describe('escapes', () => {
 describe('words', () => {
   test.each([
     [4.2, '4.2 s'],
-    [0, '0.0 s'],
+    [0, 'less than 1 s'],
     [9.96, '10 s'],
     [142, '2 min 22 s'],
     [300, '5 min 00 s'],

@@ -47,7 +47,13 @@ describe('the timeline', () => {
         '10:00:00 RO1 B role active\n10:00:00 RO1 A role standby\n10:05:00 RO1 module removed\n10:06:00 RO1 module inserted',
       ),
     });
-    expect(events.slice(2)).toEqual(['10:05:00 A removed - was -', '10:06:00 A inserted - was -']);
+    // A half that is out has the role none; what the next module takes is not known until a line states it.
+    expect(events.slice(2)).toEqual([
+      '10:05:00 A removed - was -',
+      '10:05:00 A role none was standby',
+      '10:06:00 A role - was none',
+      '10:06:00 A inserted - was -',
+    ]);
   });
 
   test('gives an unaddressed removal to the half that stops reporting', async () => {
@@ -106,7 +112,7 @@ describe('the timeline', () => {
       'notes.txt': notes,
       'ro1.log': journalText('10:04:30 RO1 B module removed'),
     });
-    expect(alone).toEqual(['10:09:00..10:10:00 B removed - was -']);
+    expect(alone).toEqual(['10:09:00..10:10:00 B removed - was -', '10:09:00..10:10:00 B role none was -']);
     expect(beside.filter((e) => e.includes('removed -'))).toEqual(['10:04:30 B removed - was -']);
     expect(beside.filter((e) => e.includes(' note '))).toHaveLength(1);
   });

@@ -16,10 +16,20 @@ describe('pairs of one name', () => {
       },
       { phrasebook: bySite },
     );
-    expect(timelines.map((t) => [t.pair, t.site, t.events.map((e) => e.value)])).toEqual([
-      ['RO1 at Gull', 'Gull', ['active']],
-      ['RO1 at Marrow', 'Marrow', ['standby']],
-      ['RO2', 'Gull', ['active']],
+    expect(
+      timelines.map((t) => [
+        t.pair,
+        t.site,
+        t.events
+          .map((e) => (e.concluded ? `(${e.value})` : e.value))
+          .sort()
+          .reverse(),
+      ]),
+    ).toEqual([
+      // Of the half that no line speaks of the role is concluded.
+      ['RO1 at Gull', 'Gull', ['active', '(standby)']],
+      ['RO1 at Marrow', 'Marrow', ['standby', '(active)']],
+      ['RO2', 'Gull', ['active', '(standby)']],
     ]);
   });
 
@@ -51,5 +61,17 @@ describe('pairs of one name', () => {
       { phrasebook: `name: Station 4\n${bySite}` },
     );
     expect(timelines.map((t) => [t.pair, t.site, t.halves])).toEqual([['RO1', 'Gull', ['A', 'B']]]);
+  });
+
+  test('has the site that its unit names, else that of its phrasebook, else none', async () => {
+    const siteOf = async (text: string, phrasebook?: string): Promise<unknown> =>
+      (await analyseTexts({ 'x.log': text }, phrasebook === undefined ? {} : { phrasebook })).timelines.map(
+        (t) => t.site,
+      );
+    expect(await siteOf(line('RO1-A', 'role active'), 'name: Gull')).toEqual(['Gull']);
+    expect(await siteOf(line('Marrow/RO1-A', 'role active'), `name: Station 4\n${bySite}`)).toEqual([
+      'Marrow',
+    ]);
+    expect(await siteOf(line('RO1-A', 'role active'))).toEqual([null]);
   });
 });

@@ -1,22 +1,40 @@
 import { configurationCurrent } from '../../../src/verify/configuration-current.ts';
 import { checkCheck } from '../../support/check-check.ts';
 
-checkCheck(configurationCurrent, [
-  {
-    name: 'pending at the end',
-    status: 'fail',
-    without: ['09:45'],
-    plus: ['09:25:00  RO1  configuration pending', '09:45:00  RO1 A  light off'],
-  },
-  {
-    name: 'pending, then sent',
-    status: 'pass',
-    plus: ['09:25:00  RO1  configuration pending', '09:30:00  RO1  configuration current'],
-  },
-  {
-    name: 'never logged',
-    status: 'not-observed',
-    without: ['configuration'],
-    plus: ['09:45:00  RO1 A  light off'],
-  },
-]);
+checkCheck(
+  configurationCurrent,
+  { says: 'At the end nothing is pending.', lines: ['08:40:00 RO1 configuration current'] },
+  [
+    {
+      name: 'pending at the end',
+      status: 'fail',
+      without: ['09:45'],
+      plus: ['09:25:00  RO1  configuration pending', '09:45:00  RO1 A  light off'],
+      says: 'At the end a configuration is still pending.',
+      lines: ['09:25:00 RO1 configuration pending'],
+    },
+    {
+      name: 'pending, then sent',
+      status: 'pass',
+      plus: ['09:25:00  RO1  configuration pending', '09:30:00  RO1  configuration current'],
+      says: 'At the end nothing is pending.',
+      lines: ['09:30:00 RO1 configuration current'],
+    },
+    {
+      // Settled at 09:07, so the swap ends at 09:37; the only word of it comes at 09:45.
+      name: 'first logged after the swap',
+      status: 'inconclusive',
+      without: ['08:40:00  RO1    configuration'],
+      says: 'The configuration state at the end is not known.',
+      lines: ['08:40:00 RO1 partner ready', '09:45:00 RO1 configuration current'],
+    },
+    {
+      name: 'never logged',
+      status: 'not-observed',
+      without: ['configuration'],
+      plus: ['09:45:00  RO1 A  light off'],
+      says: 'The configuration state was never logged.',
+      lines: ['08:40:00 RO1 partner ready', '09:45:00 RO1 A light off'],
+    },
+  ],
+);

@@ -1,46 +1,102 @@
 import { oneHalfAtATime } from '../../../src/verify/one-half-at-a-time.ts';
 import { checkCheck } from '../../support/check-check.ts';
+import { pollText, row } from '../../support/clean-swap.ts';
 
-checkCheck(oneHalfAtATime, [
+/** Half A is replaced too: pulled at a time, and another serial in its place at 09:30. */
+const halfA = (pulled: string): readonly string[] => [
+  '08:40:00 RO1 A  serial T2-9',
+  `${pulled}  RO1 A  module removed`,
+  '09:30:00  RO1 A  module inserted',
+  '09:30:00  RO1 A  serial T4-9',
+];
+const halfB = ['09:00:00 RO1 B module removed', '09:02:00 RO1 B module inserted'];
+
+checkCheck(oneHalfAtATime, { says: 'Only half B was replaced.', lines: halfB }, [
+  {
+    name: 'nothing was put in yet',
+    status: 'pass',
+    without: ['09:0', '09:20', '09:45'],
+    plus: ['09:00:00  RO1 B  module removed', '09:05:00  RO1  configuration current'],
+    says: 'Only half B was removed.',
+    lines: ['09:00:00 RO1 B module removed'],
+  },
   {
     name: 'the second was pulled while the first was out',
     status: 'fail',
-    plus: [
-      '08:40:00  RO1 A  serial T2-9',
-      '09:01:00  RO1 A  module removed',
-      '09:30:00  RO1 A  module inserted',
-      '09:30:00  RO1 A  serial T4-9',
-    ],
+    plus: halfA('09:01:00'),
+    says: 'Half A was removed while half B was still out.',
+    lines: [...halfB, '09:01:00 RO1 A module removed'],
+  },
+  {
+    name: 'the second was pulled at the stamp at which the first came back',
+    status: 'fail',
+    plus: halfA('09:02:00'),
+    says: 'Half A was removed before half B had settled.',
+    lines: [...halfB, '09:02:00 RO1 A module removed'],
   },
   {
     name: 'the second was pulled before the first had settled',
     status: 'fail',
-    plus: [
-      '08:40:00  RO1 A  serial T2-9',
-      '09:06:00  RO1 A  module removed',
-      '09:30:00  RO1 A  module inserted',
-      '09:30:00  RO1 A  serial T4-9',
-    ],
+    plus: halfA('09:06:00'),
+    says: 'Half A was removed before half B had settled.',
+    lines: [...halfB, '09:06:00 RO1 A module removed'],
   },
   {
     name: 'the second was pulled after the first had settled',
     status: 'pass',
-    plus: [
-      '08:40:00  RO1 A  serial T2-9',
-      '09:22:00  RO1 A  module removed',
-      '09:30:00  RO1 A  module inserted',
-      '09:30:00  RO1 A  serial T4-9',
-    ],
+    plus: halfA('09:22:00'),
+    says: 'Half A was removed only after half B had settled.',
+    lines: [...halfB, '09:22:00 RO1 A module removed'],
   },
   {
     name: 'whether the first had settled is never logged',
     status: 'not-observed',
     without: ['partner'],
+    plus: halfA('09:22:00'),
+    says: 'Whether half B had settled was never logged.',
+    lines: ['09:22:00 RO1 A module removed'],
+  },
+  {
+    name: 'the new module was itself replaced',
+    status: 'pass',
+    without: ['09:20'],
     plus: [
-      '08:40:00  RO1 A  serial T2-9',
-      '09:22:00  RO1 A  module removed',
-      '09:30:00  RO1 A  module inserted',
-      '09:30:00  RO1 A  serial T4-9',
+      '09:30:00  RO1 B  module removed',
+      '09:32:00  RO1 B  module inserted',
+      '09:32:00  RO1 B  serial T4-3',
+    ],
+    says: 'Only half B was replaced.',
+    lines: [...halfB, '09:30:00 RO1 B module removed', '09:32:00 RO1 B module inserted'],
+  },
+  {
+    name: 'half B settled after a restart before its removal, but not after its insertion',
+    status: 'fail',
+    plus: [
+      '08:42:00  RO1 B  module restart',
+      '08:42:00  RO1    partner not ready',
+      '08:43:00  RO1    partner ready',
+      ...halfA('09:06:00'),
+    ],
+    says: 'Half A was removed before half B had settled.',
+    lines: [...halfB, '09:06:00 RO1 A module removed'],
+  },
+  {
+    // Half B is back, and half A out, in (09:02:00, 09:02:10].
+    name: 'polled every 10 s, one came back and the other went between two readings',
+    status: 'inconclusive',
+    isAlone: true,
+    files: {
+      'poll.csv': pollText(['08:40:00', '09:40:00'], 10, [
+        ['RO1', 'partner-ready', ['08:40:00', 'yes'], ['09:00:00', 'no'], ['09:30:00', 'yes']],
+        ['RO1-A', 'serial', ['08:40:00', 'T2-9'], ['09:02:08', ''], ['09:20:00', 'T4-9']],
+        ['RO1-B', 'serial', ['08:40:00', 'T2-1'], ['09:00:00', ''], ['09:02:05', 'T4-2']],
+      ]),
+    },
+    says: 'The logs do not show whether half B was back before half A was removed.',
+    lines: [
+      row('09:00:00', 'RO1-B', 'serial', ''),
+      row('09:02:10', 'RO1-B', 'serial', 'T4-2'),
+      row('09:02:10', 'RO1-A', 'serial', ''),
     ],
   },
 ]);

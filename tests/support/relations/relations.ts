@@ -8,6 +8,8 @@ export const relations: readonly Relation[] = [...sameFiles, ...sameLines, ...we
 
 /** Those that the program does not keep to yet: whoever mends one takes its name away here. */
 const brokenToday: ReadonlySet<string> = new Set([
+  'file-order',
+  'file-twice',
   'split-file',
   'unrelated-pair',
   'commands-of-another-pair',

@@ -74,13 +74,15 @@ function pick(files: Files, names: readonly string[]): Files {
 
 const leastOverlapMs = 600_000;
 
-/** A file as two: the first to an instant, the second from ten minutes before it or more. */
+/** A file as two: the first to an instant, the second from ten minutes before it or more, so that both tell of three stamps. */
 function split(files: Files, name: string, random: Random): Files {
   const lines = timedLines(files[name] ?? '');
   const times = lines.flatMap(({ time }) => time ?? []);
   const [from, to] = [Math.min(...times), Math.max(...times)];
-  const second = from + (to - from - leastOverlapMs) * (0.1 + 0.8 * random());
-  const first = second + leastOverlapMs;
+  const stamps = [...new Set(times)].sort((a, b) => a - b);
+  const drawn = from + (to - from - leastOverlapMs) * (0.1 + 0.8 * random());
+  const second = Math.min(drawn, stamps.at(-3) ?? from);
+  const first = Math.max(second + leastOverlapMs, stamps.filter((time) => time >= second)[2] ?? to);
   const part = (keeps: (time: number) => boolean): string =>
     joinLines(lines.filter(({ time }) => time === null || keeps(time)));
   const parts: readonly (readonly [string, string])[] = [

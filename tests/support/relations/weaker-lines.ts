@@ -27,8 +27,12 @@ function hiddenIn({ truth }: ToldSwap, sources: readonly Source[]): ReadonlySet<
   return new Set(truth.checks.filter((check) => isHidden(check, sources)).map(({ id }) => id));
 }
 
+/**
+ * Not of logs that complete each other: where one is missing, the silence of the other says that nothing happened, and nobody
+ * can tell.
+ */
 function dropSource({ files, sources, phrasebook }: Dressed, told: ToldSwap): readonly Changed[] {
-  if (sources.length < 2) return [];
+  if (sources.length < 2 || sources.some((s) => s.isPart === true)) return [];
   return sources.map(({ file }) => ({
     what: `without ${file}`,
     given: { files: Object.fromEntries(Object.entries(files).filter(([name]) => name !== file)), phrasebook },

@@ -16,6 +16,8 @@ export interface Source {
   readonly resolutionSeconds: number;
   /** Seconds by which its clock is ahead. */
   readonly aheadSeconds: number;
+  /** It tells of its signals only what its own module saw; the rest stands in another file. */
+  readonly isPart?: boolean;
 }
 
 /** A story as exports. */

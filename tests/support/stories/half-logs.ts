@@ -23,6 +23,11 @@ export function dressHalfLogs(story: Story, random: Random): readonly DressedFil
       return [message.unit === other ? message : { ...message, unit: name }];
     };
     const style = { file: `half-${half.toLowerCase()}.log`, form: 'text' } as const;
-    return dressJournal(story, { ...style, of: (messages) => messages.flatMap(own) }, random);
+    const { text, source } = dressJournal(
+      story,
+      { ...style, of: (messages) => messages.flatMap(own) },
+      random,
+    );
+    return { text, source: { ...source, isPart: true } };
   });
 }

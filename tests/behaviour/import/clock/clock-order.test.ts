@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { ImportedFile } from '../../../../src/vocabulary.ts';
 import { readText } from '../../../support/read-text.ts';
@@ -13,6 +15,8 @@ async function poll(...rows: readonly string[]): Promise<ImportedFile> {
 
 const step = (file: ImportedFile): string | undefined =>
   file.notices.find((n) => n.id === 'clock-step')?.what;
+const steps = (file: ImportedFile): readonly number[] =>
+  file.notices.filter((n) => n.id === 'clock-step').flatMap((n) => n.lines.map(({ line }) => line));
 const changes = (file: ImportedFile): readonly string[] =>
   file.changes.map(
     ({ earliest, time, value }) =>
@@ -74,5 +78,90 @@ describe('rows behind their neighbours', () => {
     );
     const file = await readText('journal.csv', `${['time,unit,message', ...rows].join('\n')}\n`);
     expect(step(file)).toContain('From line 5 on the stamps are 1 min 30 s behind');
+  });
+
+  test('are two steps where they catch up and stay behind once more', async () => {
+    const name = join('tests', 'fixtures', 'faults', 'two-steps.log');
+    // A jump of 8 h ahead and back again, twice; the second time also more than has ever been read before.
+    const file = await readText('two-steps.log', readFileSync(name));
+    expect(steps(file)).toEqual([81, 301]);
+    expect(file.notices.find((n) => n.id === 'clock-step')).toMatchObject({ count: 2 });
+  });
+
+  const stamps = (...spans: readonly (readonly [string, number])[]): readonly string[] =>
+    spans.flatMap(([from, count]) =>
+      Array.from({ length: count }, (_, index) => {
+        const [minute = 0, second = 0] = from.split(':').map(Number);
+        const at = minute * 60 + second + index * 10;
+        return `${String(Math.floor(at / 60)).padStart(2, '0')}:${String(at % 60).padStart(2, '0')} yes`;
+      }),
+    );
+
+  test.each([
+    ['a step right after another', stamps(['30:00', 6], ['20:00', 4], ['10:00', 70]), [8, 12]],
+    ['a step before the first has caught up', stamps(['30:00', 6], ['20:00', 30], ['22:05', 20]), [8, 38]],
+    [
+      'three, one after the other',
+      stamps(['40:00', 6], ['30:00', 6], ['20:00', 6], ['10:00', 6]),
+      [8, 14, 20],
+    ],
+    ['a step after one that caught up', stamps(['30:00', 6], ['29:00', 20], ['31:05', 20]), [8, 28]],
+    ['a step right behind a stray row', stamps(['50:00', 6], ['20:00', 1], ['19:05', 90]), [9]],
+    ['one step with a stray row in it', stamps(['30:00', 6], ['20:00', 8], ['20:30', 1], ['21:20', 20]), [8]],
+  ])('are as many as there are: %s', async (_name, rows, lines) => {
+    expect(steps(await poll(...rows))).toEqual(lines);
+  });
+
+  test('are as many for two units as for one, also if one of them shows only the second', async () => {
+    const clocks = stamps(['30:00', 6], ['20:00', 6], ['10:00', 6]).map((row) => row.slice(0, 5));
+    const text = (units: (index: number) => readonly string[]): string =>
+      [
+        'time,unit,parameter,value',
+        ...clocks.flatMap((clock, index) =>
+          units(index).map((unit) => `2026-03-14T09:${clock}Z,${unit},partner ready,yes`),
+        ),
+        '',
+      ].join('\n');
+    expect(
+      steps(
+        await readText(
+          'a.csv',
+          text(() => ['RO1', 'RO2']),
+        ),
+      ),
+    ).toEqual([14, 26]);
+    // RO2 is silent while the clock is 10 min behind.
+    const some = await readText(
+      'a.csv',
+      text((index) => (index < 6 || index >= 12 ? ['RO1', 'RO2'] : ['RO1'])),
+    );
+    expect(steps(some)).toEqual([14, 20]);
+  });
+
+  test('are two where another unit shows only the second, on an earlier line', async () => {
+    // RO2 is read before RO1, but only around the second step; both go over the same time.
+    const first = stamps(['30:00', 6], ['10:00', 60], ['30:55', 3]);
+    const second = stamps(['31:30', 3], ['11:05', 9]);
+    const row = (clock: string, unit: string): string =>
+      `2026-03-14T09:${clock.slice(0, 5)}Z,${unit},light,off`;
+    const rows = [
+      ...first.map((clock) => row(clock, 'RO1-A')),
+      ...second.flatMap((clock) => [row(clock, 'RO2-A'), row(clock, 'RO1-A')]),
+    ];
+    // 69 rows of RO1, then three pairs of rows: the step is in line 2 + 69 + 6.
+    expect(steps(await readText('a.csv', ['time,unit,parameter,value', ...rows, ''].join('\n')))).toEqual([
+      8, 77,
+    ]);
+  });
+
+  test('are no steps where they are in no order at all', async () => {
+    // 41 places of a minute each, every 17th after the other: no two that follow each other stand together.
+    const blocks = Array.from({ length: 41 }, (_, index) => {
+      const place = (index * 17) % 41;
+      return [`${String(place).padStart(2, '0')}:0${index % 10}`, 5 + (index % 4)] as const;
+    });
+    const shuffled = stamps(...blocks);
+    expect(steps(await poll(...shuffled))).toEqual([]);
+    expect(changes(await poll(...shuffled))).toHaveLength(1);
   });
 });

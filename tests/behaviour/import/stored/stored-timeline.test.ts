@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { parquetWriteBuffer } from 'hyparquet-writer';
 import { describe, expect, test } from 'vitest';
 import { digestOf } from '../../../../src/cli/platform.ts';
@@ -47,6 +49,47 @@ describe('a stored timeline', () => {
     expect(poll?.streams.flatMap((s) => s.gaps).length).toBeGreaterThan(0);
     expect(poll?.unknown).toHaveLength(1);
     expect(journal?.streams[0]?.subject.site).toBe('NORTH');
+  });
+  test('keeps until when its signals were read, what is read again, what was not understood, and its extent', async () => {
+    const light = [0, 10, 20, 30, 80, 90];
+    const poll = [
+      `${at(0)},(hall),light,steady`,
+      ...Array.from({ length: 10 }, (_, place) => place * 10).flatMap((second) => [
+        `${at(second)},RO1-A,supply,good`,
+        ...(light.includes(second) ? [`${at(second)},RO1-A,light,steady`] : []),
+      ]),
+      `${at(100)},RO1-A,hue,red`,
+    ];
+    const { files } = await readTexts({ 'poll.csv': ['time,unit,parameter,value', ...poll, ''].join('\n') });
+    const stored = await readTexts({ 'site.parquet': timelineParquet(files, [], digestOf) });
+    const begin = Date.UTC(2026, 2, 14, 10);
+    const [file] = stored.files.map(withoutContainer);
+    expect(file).toEqual(files[0]);
+    expect([file?.input.from, file?.input.to]).toEqual([begin, begin + 100_000]);
+    expect(file?.streams.map(({ reads }) => reads.map(({ to }) => (to - begin) / 1000))).toEqual([
+      [],
+      [90, 90],
+    ]);
+    expect(file?.streams.map(({ notUnderstood }) => notUnderstood)).toEqual([
+      [{ from: begin, count: 1 }],
+      [{ from: begin + 60_000, count: 1 }],
+    ]);
+    // Silent from 30 to 80 s.
+    expect(file?.changes.filter(({ before, value }) => before === value)).toMatchObject([
+      { signal: 'light', earliest: begin + 30_000, time: begin + 80_000 },
+    ]);
+  });
+  test('of before these were kept is read without them', async () => {
+    const bytes = readFileSync(join('tests', 'fixtures', 'stored', 'before-reads.parquet'));
+    const { files, failures } = await readTexts({ 'old.parquet': bytes });
+    expect(failures).toEqual([]);
+    expect(files.map((file) => file.changes.map(({ signal, value }) => `${signal} ${value}`))).toEqual([
+      ['light steady', 'partner-ready yes', 'partner-ready no'],
+    ]);
+    expect(files[0]?.streams.map(({ reads, notUnderstood }) => [reads, notUnderstood])).toEqual([
+      [[], []],
+      [[], []],
+    ]);
   });
   test('in any chunks', async () => {
     const { files } = await readTexts(logs, { phrasebook });

@@ -1,0 +1,102 @@
+import type { Stream, StreamPoint, UnknownRows } from '../../vocabulary.ts';
+import { detached } from '../bytes/decode.ts';
+import { type KeptRow, keptRow, keptText, type Row } from '../bytes/row.ts';
+
+/** The rows of one unit that were not understood. */
+export interface NotUnderstood {
+  first: StreamPoint;
+  lastTime: number;
+  lastLine: number;
+  readonly lastRow: KeptRow;
+  /** How many there were, by the first instant of their minute, without those of the minute that goes on. */
+  readonly minutes: Map<number, number>;
+  minute: number;
+  count: number;
+}
+
+/** How many more minutes of a file may be counted, over all its units. */
+export interface MinutesLeft {
+  /** Of rows whose parameter or unit a poll never understands: they come with every poll. */
+  habit: number;
+  /** Of all others. */
+  other: number;
+}
+
+const minuteMs = 60_000;
+/** A minute takes some forty bytes. Chosen here. */
+const mostMinutes = 50_000;
+
+/** Nothing is counted yet. */
+export function allMinutes(): MinutesLeft {
+  return { habit: mostMinutes, other: mostMinutes };
+}
+
+/**
+ * Counts a row that was not understood. Past so many minutes of a file none is added, so that a column that no poll of a
+ * year explains takes no memory; what comes seldom has its own share, and is not crowded out.
+ */
+export function countRow(
+  known: NotUnderstood | null,
+  at: number,
+  row: Row,
+  left: MinutesLeft,
+  share: keyof MinutesLeft,
+): NotUnderstood {
+  const rows = known ?? noneUnderstood(at, row);
+  if (at < rows.first.time) rows.first = { time: at, line: row.line, text: row.ownText() };
+  if (at >= rows.lastTime) {
+    rows.lastTime = at;
+    rows.lastLine = row.line;
+    row.keep(rows.lastRow);
+  }
+  const isSame = at >= rows.minute && at - rows.minute < minuteMs;
+  if (isSame || beginMinute(rows, at, left, share)) rows.count += 1;
+  return rows;
+}
+
+/** Goes on with the minute of an instant; false where there is no room for another. */
+function beginMinute(rows: NotUnderstood, at: number, left: MinutesLeft, share: keyof MinutesLeft): boolean {
+  endMinute(rows);
+  const minute = Math.floor(at / minuteMs) * minuteMs;
+  const isNew = !rows.minutes.has(minute);
+  if (isNew && left[share] === 0) return false;
+  if (isNew) left[share] -= 1;
+  rows.minute = minute;
+  return true;
+}
+
+function endMinute(rows: NotUnderstood): void {
+  if (rows.count > 0) rows.minutes.set(rows.minute, (rows.minutes.get(rows.minute) ?? 0) + rows.count);
+  rows.minute = Number.NaN;
+  rows.count = 0;
+}
+
+function noneUnderstood(at: number, row: Row): NotUnderstood {
+  const first = { time: at, line: row.line, text: row.ownText() };
+  return {
+    first,
+    lastTime: at,
+    lastLine: row.line,
+    lastRow: keptRow(),
+    minutes: new Map(),
+    minute: Number.NaN,
+    count: 0,
+  };
+}
+
+/** The minutes in the order of time. */
+export function minutesOf(rows: NotUnderstood | null): readonly UnknownRows[] {
+  if (rows === null) return [];
+  endMinute(rows);
+  return [...rows.minutes].map(([from, count]) => ({ from, count })).sort((a, b) => a.from - b.from);
+}
+
+/** The first and the last of the rows. */
+export function endsOf({
+  first,
+  lastTime,
+  lastLine,
+  lastRow,
+}: NotUnderstood): Pick<Stream, 'first' | 'last'> {
+  return { first, last: { time: lastTime, line: lastLine, text: detached(keptText(lastRow)) } };
+}

@@ -1,0 +1,45 @@
+import { describe, expect, test } from 'vitest';
+import { unobservedIn } from '../../../src/timeline/observation.ts';
+import { factsOfPair } from '../../support/pair-facts.ts';
+import { journalText } from '../../support/read-text.ts';
+
+const first = ['10:00:00 RO1 A supply good', '10:00:00 RO1 partner ready', '10:10:00 RO1 A link a up'];
+const second = ['10:10:00 RO1 A link a up', '10:20:00 RO1 A link a down', '10:30:00 RO1 A link a up'];
+
+/** The minutes of the log that the supply of half A is not observed in. */
+async function unobserved(files: Readonly<Record<string, readonly string[]>>): Promise<readonly string[]> {
+  const texts = Object.entries(files).map(([name, lines]) => [name, journalText(lines.join('\n'))] as const);
+  const { timeline } = await factsOfPair(Object.fromEntries(texts));
+  const minute = (time: number): string => `${(time / 60_000 - 600) % 1440}`;
+  return unobservedIn(timeline, 'A', 'supply', timeline.from, timeline.to).map(
+    (u) => `${minute(u.from)} to ${minute(u.to)}`,
+  );
+}
+
+describe('a journal in two files', () => {
+  test('that overlap, and say the same where they do, watches all that one of them tells of', async () => {
+    expect(await unobserved({ 'a.log': first, 'export.log': second })).toEqual([]);
+    expect(await unobserved({ 'a.log': [...first, ...second.slice(1)], 'copy.log': first })).toEqual([]);
+  });
+
+  test('that bear one name but for its numbers, and do not overlap, watches it but between them', async () => {
+    expect(await unobserved({ 'ro1-13.log': first, 'ro1-14.log': second.slice(1) })).toEqual(['10 to 20']);
+    expect(await unobserved({ 'ro1.log': second.slice(1), 'ro1.log.1': first })).toEqual(['10 to 20']);
+  });
+
+  test('is two journals where the names differ', async () => {
+    expect(await unobserved({ 'ro1.log': first, 'remarks.log': second.slice(1) })).toEqual(['10 to 30']);
+  });
+
+  test('is two journals where they overlap and one tells what the other does not', async () => {
+    const more = ['10:05:00 RO1 A link b up', '10:06:00 RO1 A link b down', ...second];
+    expect(await unobserved({ 'node-1.log': first, 'node-2.log': more })).toEqual(['10 to 30']);
+    const less = ['10:05:00 RO1 A link b up', ...second.slice(1)];
+    expect(await unobserved({ 'node-1.log': first, 'node-2.log': less })).toEqual(['10 to 30']);
+  });
+
+  test('may begin and end in the middle of a stamp', async () => {
+    const cut = ['10:10:00 RO1 B link a up', ...second];
+    expect(await unobserved({ 'a.log': first, 'b.log': cut })).toEqual([]);
+  });
+});
