@@ -44,12 +44,12 @@ function readActive({ facts, half, ready, to, at }: Observation, { limits, to: n
   });
   const active = stated.find(({ step }) => step.value === 'active');
   if (active !== undefined)
-    return { holds: false, statement: `Half ${active.half} was active.`, evidence: linesOf(active.step) };
+    return { holds: false, statement: `Half ${active.half} is active.`, evidence: linesOf(active.step) };
   const [one, other] = stated;
   if (one === undefined || other === undefined) return null;
   return {
     holds: true,
-    statement: `Half ${one.half} had the role ${one.step.value} and half ${other.half} the role ${other.step.value}, so no half was active.`,
+    statement: `Half ${one.half} has the role ${one.step.value} and half ${other.half} the role ${other.step.value}, so no half is active.`,
     evidence: linesOfAll([one.step, other.step]),
   };
 }
@@ -69,7 +69,7 @@ function activeRestart(
       const role = statedBefore(timeline, half, restart.time);
       if (role?.value !== 'active') continue;
       const before = sayDuration((when - restart.time) / 1000);
-      const statement = `Half ${half}, the active one, had restarted ${before} before.`;
+      const statement = `Half ${half}, the active one, restarted ${before} before.`;
       return { holds: true, statement, evidence: linesOfAll([role, restart]) };
     }
   }

@@ -7,7 +7,7 @@ export interface Candidate {
   readonly trouble: Trouble | null;
 }
 
-const worst: readonly Trouble['kind'][] = ['not-ready', 'flapping', 'light', 'unknown'];
+const worst: readonly Trouble['kind'][] = ['not-ready', 'flapping', 'late-light', 'light-again', 'unknown'];
 
 /** The pair that is worst now: without a ready partner before any other trouble, and of those the longest. */
 export function worstOf(candidates: readonly Candidate[]): Candidate | null {
@@ -33,6 +33,7 @@ export function sayChoice({ facts, trouble }: Candidate, candidates: readonly Ca
 const said: Readonly<Record<Trouble['kind'], string>> = {
   'not-ready': 'it has no ready partner that has held',
   flapping: 'its partner drops out again and again',
-  light: 'its light is not steady',
+  'late-light': 'its light was not steady in time',
+  'light-again': 'its light flashes again',
   unknown: 'nothing tells whether it is ready',
 };

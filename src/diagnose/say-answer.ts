@@ -76,21 +76,25 @@ function sayTrouble(
   { kind, half, from, attempts, rules }: Trouble,
   { standing, logFrom, logEnd }: Opening,
 ): readonly Sentence[] {
-  if (kind === 'light')
+  const light = `The light of half ${half ?? 'unknown'}`;
+  const since = { time: from, earliest: from };
+  if (kind === 'late-light')
     return [
       [
-        `The light of half ${half ?? 'unknown'} was not steady ${sayDuration(rules.lightLimitSeconds)} after its start at `,
-        { time: from, earliest: from },
+        `${light} was not steady ${sayDuration(rules.lightLimitSeconds)} after its start at `,
+        since,
         ', and is not now.',
       ],
     ];
+  if (kind === 'light-again')
+    return [[`${light}, the standby, was steady; it has been flashing again since `, since, '.']];
   if (kind === 'unknown') {
     const log = sayDuration((logEnd - logFrom) / 1000);
     const counts = standing.signal === null ? [] : [[`In ${log} of log ${sayCounts(attempts)}.`]];
     return [...counts, ['The logs do not tell whether anything is wrong now.']];
   }
   if (standing.value !== 'yes') return [];
-  return [['Since ', { time: from, earliest: from }, ` ${sayCounts(attempts)}.`]];
+  return [['Since ', since, ` ${sayCounts(attempts)}.`]];
 }
 
 /** How long the last attempt stayed where it ended, against those that went on from there. */
@@ -106,7 +110,7 @@ function sayBand(last: Attempt | undefined, bands: readonly ReferenceBand[]): re
     band.count === 1
       ? `the one that worked took ${sayDuration(band.median)}`
       : `the ${band.count} that worked took ${sayDuration(band.shortest)} to ${sayDuration(band.longest)}`;
-  return [[`The last attempt stayed in ${end.stage} for ${stayed}; ${range}.`]];
+  return [[`The last attempt stayed in stage ${end.stage} for ${stayed}; ${range}.`]];
 }
 
 function sayCauses(

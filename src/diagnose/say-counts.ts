@@ -12,7 +12,13 @@ export function sayCounts(attempts: readonly Attempt[], when = ''): string {
   if (logged.length === 0) return `no attempt was logged${when}`;
   if (logged.length === 1) return `one attempt was logged${when}, which ${sayOne(failed, open)}`;
   const all = failed.length === logged.length;
-  const which = all ? 'all' : failed.length === 0 ? 'none' : String(failed.length);
+  const which = all
+    ? logged.length === 2
+      ? 'both'
+      : 'all'
+    : failed.length === 0
+      ? 'none'
+      : String(failed.length);
   const unjudged = open === 0 ? '' : `; ${open} ${notJudged}`;
   return `${logged.length} attempts were logged${when}, ${which} of which failed for sure${sayAfter(failed)}${unjudged}`;
 }

@@ -32,7 +32,7 @@ const words = {
     had: 'had a ready partner',
     hasNone: 'has had no ready partner',
     hadNone: 'had no ready partner',
-    lost: 'it lost it',
+    lost: 'the partner was lost',
     justLost: 'lost its ready partner',
     end: '.',
   },
@@ -165,7 +165,7 @@ function sayReached({ half, stage, attempts }: Opening): string {
   const who = half === null ? 'the standby' : `half ${half}`;
   if (stage === null) return `how far ${who} got was not logged`;
   if (stage === 'absent') return `${who} is absent`;
-  return attempts.length === 0 ? `${who} stands at ${stage}` : `${who} reached ${stage}`;
+  return attempts.length === 0 ? `${who} is at stage ${stage}` : `${who} reached stage ${stage}`;
 }
 
 function at({ time, earliest }: Instant): Instant {

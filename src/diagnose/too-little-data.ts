@@ -1,4 +1,4 @@
-import { type Point, sayDuration } from '../vocabulary.ts';
+import { type Point, sayDuration, sayTimes } from '../vocabulary.ts';
 import { type Cause, doubted, type Trouble, type Weighed } from './cause.ts';
 import { exportsFor } from './exports-for.ts';
 import { sayCounts } from './say-counts.ts';
@@ -30,8 +30,8 @@ export const tooLittleData: Cause = {
 
 function sayWhatThereIs({ attempts, observations, from, to }: Trouble): string {
   const ready = observations.filter((o) => o.ready).length;
-  const times = ready === 0 ? 'no time' : ready === 1 ? 'one time' : `${ready} times`;
-  return `In ${sayDuration((to - from) / 1000)} ${sayCounts(attempts)}; a partner was ready ${times} to compare with.`;
+  const compared = ready === 0 ? 'a partner was never ready' : `a partner was ready ${sayTimes(ready)}`;
+  return `In ${sayDuration((to - from) / 1000)} ${sayCounts(attempts)}; to compare with, ${compared}.`;
 }
 
 /** What to export next: what the causes that could not be judged need, the first of them first; else more of the same. */

@@ -77,7 +77,9 @@ function beginOf(facts: PairFacts, rules: TimelineRules): Begun | null {
     return { kind: 'not-ready', event: flapping !== null && flapping.time < down.time ? flapping : down };
   if (flapping !== null) return { kind: 'flapping', event: flapping };
   const late = lateLight(facts);
-  if (late !== null) return { kind: 'light', event: late };
+  if (late !== null) return { kind: 'late-light', event: late };
+  const again = lightAgain(facts, standing, rules);
+  if (again !== null) return { kind: 'light-again', event: again };
   const isKnown = standing.signal === 'partner-ready' && standing.endedBy === null;
   return isKnown ? null : { kind: 'unknown', event: null };
 }
@@ -108,4 +110,21 @@ function lateLight({ bringUps, timeline }: PairFacts): TimelineEvent | null {
   const isActive = valueAt(track(timeline, last.half, 'role'), timeline.to) === 'active';
   if (isSteady || isActive) return null;
   return timeline.events.find((e) => e.half === last.half && e.time === last.start.time) ?? null;
+}
+
+/**
+ * The change of the standby's light from steady to flashing, where it flashes to the end: once the partner was ready, or for
+ * longer than the light may take. Else `null`. Source: design.md, section 5, `nothing-at-fault`.
+ */
+function lightAgain(
+  { timeline }: PairFacts,
+  { value, since }: Standing,
+  { lightLimitSeconds }: TimelineRules,
+): TimelineEvent | null {
+  const half = standbyAt(timeline, timeline.to);
+  const [before, flashing] = track(timeline, half, 'light').slice(-2);
+  if (half === null || value !== 'yes' || since === null) return null;
+  if (before?.value !== 'steady' || flashing?.value !== 'flashing') return null;
+  const isLong = timeline.to - flashing.time > lightLimitSeconds * 1000;
+  return flashing.earliest >= since.time || isLong ? flashing : null;
 }

@@ -159,7 +159,7 @@ describe('what is looked at', () => {
   test('of restarts are those of the half in trouble, from 5 s before the trouble on', async () => {
     const restarts = async (...lines: readonly string[]): Promise<unknown> =>
       (await told({ plus: lines }, 'restart-loop'))[1];
-    const none = 'No restart was logged in this time.';
+    const none = 'No restart of half B was logged in this time.';
     expect(await restarts('06:59:55  RO1 B  module restart')).toBe(
       'Half B restarted once: too few for a loop.',
     );

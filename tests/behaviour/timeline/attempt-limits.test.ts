@@ -1,30 +1,36 @@
 import { describe, expect, test } from 'vitest';
-import { attemptsOf } from '../../../src/timeline/attempts.ts';
-import { defaultRules } from '../../../src/timeline/rules.ts';
-import type { Attempt } from '../../../src/vocabulary.ts';
-import { analyseTexts, journalText } from '../../support/read-text.ts';
+import { attemptsAfter, attemptsIn, readinessPoll, readyJournal } from '../../support/attempts.ts';
+import { journalText } from '../../support/read-text.ts';
 
 describe('past its limit of five minutes', () => {
   const start = ['10:10:00  RO1    partner not ready', '10:10:00  RO1 B  module restart'];
   test('by less than a millisecond it is not, by one it is', async () => {
     expect(await attemptsAfter(...start, '10:15:00  RO1 A  light off')).toEqual(['B restart unfinished 300']);
-    expect(await attemptsAfter(...start, '10:15:00.001  RO1 A  light off')).toEqual(['B restart overdue 300.001']);
+    expect(await attemptsAfter(...start, '10:15:00.001  RO1 A  light off')).toEqual([
+      'B restart overdue 300.001',
+    ]);
   });
   test('a removal, a restart or another sync finds it overdue; a reflash or a switchover does not', async () => {
     for (const next of ['module removed', 'module restart'])
       expect((await attemptsAfter(...start, `10:16:00  RO1 B  ${next}`))[0]).toBe('B restart overdue 360');
-    expect((await attemptsAfter(...start, '10:11:00  RO1 B  sync start', '10:16:00  RO1 B  sync start'))[0]).toBe(
-      'B restart overdue 360',
-    );
-    expect((await attemptsAfter(...start, '10:16:00  RO1 B  reflash start'))[0]).toBe('B restart superseded 360');
-    expect((await attemptsAfter(...start, '10:16:00  RO1 A  role standby', '10:16:00  RO1 B  role active'))[0]).toBe(
+    expect(
+      (await attemptsAfter(...start, '10:11:00  RO1 B  sync start', '10:16:00  RO1 B  sync start'))[0],
+    ).toBe('B restart overdue 360');
+    expect((await attemptsAfter(...start, '10:16:00  RO1 B  reflash start'))[0]).toBe(
       'B restart superseded 360',
     );
+    expect(
+      (await attemptsAfter(...start, '10:16:00  RO1 A  role standby', '10:16:00  RO1 B  role active'))[0],
+    ).toBe('B restart superseded 360');
   });
   test('one that is ready at last is not, though that has not held when the log ends', async () => {
     const late = '10:20:00  RO1    partner ready';
-    expect(await attemptsAfter(...start, late, '10:20:30  RO1 A  light off')).toEqual(['B restart unfinished 630']);
-    expect(await attemptsAfter(...start, late, '10:21:00  RO1 A  light off')).toEqual(['B restart ready 600']);
+    expect(await attemptsAfter(...start, late, '10:20:30  RO1 A  light off')).toEqual([
+      'B restart unfinished 630',
+    ]);
+    expect(await attemptsAfter(...start, late, '10:21:00  RO1 A  light off')).toEqual([
+      'B restart ready 600',
+    ]);
   });
 });
 
@@ -47,14 +53,20 @@ describe('what was not observed of readiness is not judged', () => {
       ['10:30:00', 'no'],
       ['10:31:00', 'no'],
     ] as const;
-    const found = await attemptsIn({ 'ro1.log': log(restart, end), 'poll.csv': readinessPoll(...before, ...after) });
+    const found = await attemptsIn({
+      'ro1.log': log(restart, end),
+      'poll.csv': readinessPoll(...before, ...after),
+    });
     expect(found.map((a) => [a.cause, a.outcome])).toEqual([['restart', 'inconclusive']]);
     // Surely without a ready partner to 10:04:00 only, where the last reading before the gap was made.
     expect(found[0]?.watched.low).toBe(55);
   });
   test('a gap that comes after the limit changes nothing: it was overdue before', async () => {
     const minutes = ['05', '06', '07', '08', '09', '10', '11'].map((m) => [`10:${m}:00`, 'no'] as const);
-    const found = await attemptsIn({ 'ro1.log': log(restart, end), 'poll.csv': readinessPoll(...before, ...minutes) });
+    const found = await attemptsIn({
+      'ro1.log': log(restart, end),
+      'poll.csv': readinessPoll(...before, ...minutes),
+    });
     expect(found.map((a) => a.outcome)).toEqual(['overdue']);
   });
   test('readiness that was never logged, or never seen to break', async () => {

@@ -1,8 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { attemptsOf, isFailed } from '../../../src/timeline/attempts.ts';
-import { defaultRules } from '../../../src/timeline/rules.ts';
+import { isFailed } from '../../../src/timeline/attempts.ts';
 import type { Attempt } from '../../../src/vocabulary.ts';
-import { analyseTexts, journalText } from '../../support/read-text.ts';
+import {
+  attemptLine,
+  attemptsAfter,
+  attemptsIn,
+  readinessPoll,
+  readyJournal,
+  wholeSeconds,
+} from '../../support/attempts.ts';
+import { journalText } from '../../support/read-text.ts';
 
 describe('an attempt failed where a failed sync was logged, whatever else was not', () => {
   test('no role, no readiness, no half, no start', async () => {
@@ -19,12 +26,23 @@ describe('an attempt failed where a failed sync was logged, whatever else was no
   });
   test('while no reading of readiness was made', async () => {
     const failed = ['10:12:00  RO1 B  sync start', '10:13:00  RO1 B  sync failed'];
-    const readings = readinessPoll(['10:00:00', 'yes'], ['10:01:00', 'yes'], ['10:02:00', 'no'], ['10:40:00', 'no']);
-    expect((await attemptsIn({ 'ro1.log': readyJournal(...failed), 'poll.csv': readings })).toContain('B sync failed 60');
+    const readings = readinessPoll(
+      ['10:00:00', 'yes'],
+      ['10:01:00', 'yes'],
+      ['10:02:00', 'no'],
+      ['10:40:00', 'no'],
+    );
+    const found = await attemptsIn({ 'ro1.log': readyJournal(...failed), 'poll.csv': readings });
+    expect(found.map(attemptLine)).toContain('B sync failed 60');
   });
   test('whose start the poll did not yet read as after the loss', async () => {
     // Lost between 10:09:50 and 10:10:00; the sync began at 10:09:55 and failed after half a minute.
-    const readings = readinessPoll(['10:09:30', 'yes'], ['10:09:40', 'yes'], ['10:09:50', 'yes'], ['10:10:00', 'no']);
+    const readings = readinessPoll(
+      ['10:09:30', 'yes'],
+      ['10:09:40', 'yes'],
+      ['10:09:50', 'yes'],
+      ['10:10:00', 'no'],
+    );
     const roles = '10:00:00  RO1 A  role active\n10:00:00  RO1 B  role standby';
     const syncs = '10:09:55  RO1 B  sync start\n10:10:25  RO1 B  sync failed';
     const found = await attemptsIn({ 'ro1.log': journalText(`${roles}\n${syncs}`), 'poll.csv': readings });
@@ -77,14 +95,14 @@ describe('stamps of whole seconds', () => {
     expect(found).toMatchObject({ outcome: 'failed', abort: { seconds: 0, low: 0, high: 1 } });
   });
   test('a sync fails before the restart of the same second begins another attempt', async () => {
-    const found = (await attemptsIn({
+    const found = await attemptsIn({
       'ro1.log': wholeSeconds(`${begin}
         10:10:10 RO1-B sync start
         10:10:40 RO1-B module restart
         10:10:40 RO1-B sync failed
         10:11:00 RO1-A light off`),
     });
-    expect(found).toEqual(['B sync failed 30', 'B restart unfinished 20']);
+    expect(found.map(attemptLine)).toEqual(['B sync failed 30', 'B restart unfinished 20']);
   });
 });
 
@@ -106,7 +124,9 @@ describe('a module that was in for seconds', () => {
     ]);
   });
   test('is not over where the log ends, ready or not', async () => {
-    expect(await attemptsAfter(...out, inserted, '10:12:05  RO1 A  light off')).toEqual(['B inserted unfinished 5']);
+    expect(await attemptsAfter(...out, inserted, '10:12:05  RO1 A  light off')).toEqual([
+      'B inserted unfinished 5',
+    ]);
     expect(await attemptsAfter(...out, inserted, '10:12:05  RO1    partner ready')).toEqual([
       'B inserted unfinished 5',
     ]);
