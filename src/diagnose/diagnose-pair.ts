@@ -28,6 +28,7 @@ export function diagnosePair(
   const half = trouble === null ? standbyAt(timeline, timeline.to) : trouble.half;
   const from = trouble?.from ?? bringUps.at(-1)?.start.time ?? timeline.from;
   const attempts = trouble?.attempts ?? [];
+  const own = fleet.attempts.filter((a) => a.pair === timeline.pair);
   const stage = stageNow(facts, trouble, half);
   const reference = referenceOf(fleet, attempts.at(-1) ?? null, limits);
   const ranking = trouble === null ? { causes: [], doubted: [], unjudged: [] } : rankCauses(causes, trouble);
@@ -40,7 +41,7 @@ export function diagnosePair(
     to: timeline.to,
     sentences:
       trouble === null
-        ? sayHealthy(facts, half, rules.holdMs)
+        ? sayHealthy(facts, own, half, rules.holdMs)
         : sayAnswer(trouble, stage, reference.bands, ranking.causes, limits.leadDecibans),
     stage,
     bringUps,
@@ -57,7 +58,7 @@ function stageNow(facts: PairFacts, trouble: Trouble | null, half: string | null
   const last = trouble?.attempts.at(-1)?.stages.at(-1);
   if (last !== undefined) return last.stage;
   const begun = standingOf(facts).endedBy?.time;
-  return half === null ? null : stageAt(timeline, half, timeline.to, false, begun);
+  return stageAt(timeline, half, timeline.to, false, begun);
 }
 
 /** Attempts that worked: those of the same model and firmware if there are enough, else all. */

@@ -36,10 +36,9 @@ function readySpells(facts: PairFacts, rules: TimelineRules): readonly Observati
     const to = end?.earliest ?? timeline.to;
     const at = start.time + rules.holdMs;
     const half = standbyAt(timeline, at);
-    if (to < at || half === null) return [];
-    return [
-      { facts, half, serial: identityAt(timeline, half, at).serial, ready: true, from: start.time, to, at },
-    ];
+    if (to < at) return [];
+    const serial = half === null ? null : identityAt(timeline, half, at).serial;
+    return [{ facts, half, serial, ready: true, from: start.time, to, at }];
   });
 }
 

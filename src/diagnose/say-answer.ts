@@ -1,7 +1,10 @@
 import type { PairFacts } from '../timeline/facts.ts';
+import { removalOf } from '../timeline/stages.ts';
+import { spells, track } from '../timeline/tracks.ts';
 import {
   type Attempt,
   type NonEmpty,
+  type PairTimeline,
   type RankedCause,
   type ReferenceBand,
   type Sentence,
@@ -15,16 +18,24 @@ import { sayCounts } from './say-counts.ts';
 import { type Opening, sayEarlier, sayOpening } from './say-opening.ts';
 import { standingOf } from './standing.ts';
 
-/** A healthy pair: how it stands, and that nothing is wrong, or was when that was last read. */
-export function sayHealthy(facts: PairFacts, half: string | null, holdMs: number): NonEmpty<Sentence> {
+/** A healthy pair: how it stands, the attempts there were, and that nothing is wrong, or was when that was last read. */
+export function sayHealthy(
+  facts: PairFacts,
+  attempts: readonly Attempt[],
+  half: string | null,
+  holdMs: number,
+): NonEmpty<Sentence> {
   const opening = openingOf(facts, [], half, null, holdMs);
-  const { pair, to } = facts.timeline;
+  const { pair, from, to } = facts.timeline;
+  const counts = attempts.some((a) => a.cause !== 'loss')
+    ? [[`In ${sayDuration((to - from) / 1000)} of log ${sayCounts(attempts)}.`]]
+    : [];
   const { lastRead } = opening.standing;
   const wrong =
     lastRead === null
       ? `Nothing is wrong with ${pair} now.`
       : `Nothing was wrong with ${pair} then; nothing tells of it in the ${sayDuration((to - lastRead) / 1000)} after that.`;
-  return [sayOpening(opening), [wrong]];
+  return [sayOpening(opening), ...counts, [wrong]];
 }
 
 /** The answer as a person would give it: how it stands, the counts, the most likely cause, what to check next. */
@@ -43,7 +54,7 @@ export function sayAnswer(
     ...sayEarlier(opening.standing),
     ...sayTrouble(trouble, opening),
     ...(kind === 'not-ready' ? sayBand(attempts.at(-1), bands) : []),
-    ...sayCauses(causes, leadDecibans, kind),
+    ...sayCauses(causes, leadDecibans, opening.removal !== null ? 'out' : kind),
   ];
 }
 
@@ -68,12 +79,13 @@ function openingOf(
     attempts: attempts.filter(isSince),
     half,
     stage,
+    removal: half === null ? null : removalOf(facts.timeline, half, to),
   };
 }
 
 /** What the opening has not said of the trouble: the attempts where a partner is there now, and a light that is late. */
 function sayTrouble(
-  { kind, half, from, attempts, rules }: Trouble,
+  { facts, kind, half, from, attempts, rules }: Trouble,
   { standing, logFrom, logEnd }: Opening,
 ): readonly Sentence[] {
   const light = `The light of half ${half ?? 'unknown'}`;
@@ -91,10 +103,25 @@ function sayTrouble(
   if (kind === 'unknown') {
     const log = sayDuration((logEnd - logFrom) / 1000);
     const counts = standing.signal === null ? [] : [[`In ${log} of log ${sayCounts(attempts)}.`]];
-    return [...counts, ['The logs do not tell whether anything is wrong now.']];
+    return [
+      ...counts,
+      ...sayLight(facts.timeline, half),
+      ['The logs do not tell whether anything is wrong now.'],
+    ];
   }
   if (standing.value !== 'yes') return [];
   return [['Since ', since, ` ${sayCounts(attempts)}.`]];
+}
+
+/** What the light of the half showed last, and since when; the one sign there is of a standby whose readiness is not logged. */
+function sayLight(timeline: PairTimeline, half: string | null): readonly Sentence[] {
+  const steps = track(timeline, half, 'light');
+  const value = steps.at(-1)?.value;
+  const since = value == null ? undefined : spells(steps, value).at(-1)?.start;
+  if (half === null || since === undefined) return [];
+  const { time, earliest, initial } = since;
+  const from: Sentence = initial ? [' since before its log began'] : [' since ', { time, earliest }];
+  return [[`The light of half ${half} has been ${value}`, ...from, '.']];
 }
 
 /** How long the last attempt stayed where it ended, against those that went on from there. */
@@ -113,18 +140,23 @@ function sayBand(last: Attempt | undefined, bands: readonly ReferenceBand[]): re
   return [[`The last attempt stayed in stage ${end.stage} for ${stayed}; ${range}.`]];
 }
 
+/** What is said where no cause was found; of a half that is out, that this is why. */
+const noCause = {
+  'not-ready': 'No cause reaches 10 to 1: the logs do not say why.',
+  flapping: 'No cause reaches 10 to 1: the logs do not say why it was lost.',
+  'late-light': 'No cause reaches 10 to 1: the logs do not say why.',
+  'light-again': 'No cause reaches 10 to 1: the logs do not say why.',
+  out: 'While no module is put in there is nothing to synchronise; no other cause reaches 10 to 1.',
+} as const;
+
 function sayCauses(
   causes: readonly RankedCause[],
   leadDecibans: number,
-  kind: Trouble['kind'],
+  kind: Trouble['kind'] | 'out',
 ): readonly Sentence[] {
   const [first, second] = causes;
   if (first === undefined) return [];
-  if (first.decibans === null)
-    return [
-      ...(kind === 'unknown' ? [] : [['No cause reaches 10 to 1: the logs do not say why.']]),
-      [first.next],
-    ];
+  if (first.decibans === null) return [...(kind === 'unknown' ? [] : [[noCause[kind]]]), [first.next]];
   const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
   const also =
     second !== undefined && second.decibans !== null && second.decibans >= leadDecibans

@@ -18,8 +18,10 @@ export function sayCounts(attempts: readonly Attempt[], when = ''): string {
       : 'all'
     : failed.length === 0
       ? 'none'
-      : String(failed.length);
-  const unjudged = open === 0 ? '' : `; ${open} ${notJudged}`;
+      : failed.length === 1
+        ? 'one'
+        : String(failed.length);
+  const unjudged = open === 0 ? '' : `; ${open === 1 ? 'one' : open} ${notJudged}`;
   return `${logged.length} attempts were logged${when}, ${which} of which failed for sure${sayAfter(failed)}${unjudged}`;
 }
 

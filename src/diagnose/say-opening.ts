@@ -23,6 +23,8 @@ export interface Opening {
   readonly attempts: readonly Attempt[];
   readonly half: string | null;
   readonly stage: Stage | null;
+  /** The removal of the half, where no module was put in since. */
+  readonly removal: TimelineEvent | null;
 }
 
 /** The words for what readiness rests on: a second module that is seen is not called ready. */
@@ -51,17 +53,20 @@ type Words = (typeof words)[keyof typeof words];
 /** How the pair stands now and since when, with the losses or attempts that go with it. Source: design.md, section 6. */
 export function sayOpening(opening: Opening): Sentence {
   const { pair, standing, logFrom, logEnd, attempts } = opening;
-  const { signal, since, value } = standing;
+  const { signal, since, value, seconds } = standing;
   if (signal === null || since === null)
     return [
-      `In ${sayDuration((logEnd - logFrom) / 1000)} of log nothing says whether ${pair} has a ready partner: readiness was never logged; ${sayCounts(attempts)}.`,
+      `In ${sayDuration((logEnd - logFrom) / 1000)} of log nothing says whether ${pair} has a ready partner: readiness was never logged; ${sayCounts(attempts)}; `,
+      ...sayReached(opening),
+      '.',
     ];
   const said = words[signal];
   return value === 'yes'
     ? [...sayHas(opening, since, said), ...sayDropOuts(standing), ...sayBefore(standing, said), said.end]
     : [
         ...sayHasNone(opening, since, said),
-        `; ${sayCounts(attempts, ' in that time')}; ${sayReached(opening)}`,
+        `; ${sayCounts(attempts, seconds < 1 ? '' : ' in that time')}; `,
+        ...sayReached(opening),
         said.end,
       ];
 }
@@ -161,11 +166,14 @@ function sayLosses(losses: Standing['losses'], said: Words): Sentence {
     : [`${said.lost} ${times}, from `, at(first.event), ' on'];
 }
 
-function sayReached({ half, stage, attempts }: Opening): string {
+function sayReached({ half, stage, attempts, removal }: Opening): Sentence {
   const who = half === null ? 'the standby' : `half ${half}`;
-  if (stage === null) return `how far ${who} got was not logged`;
-  if (stage === 'absent') return `${who} is absent`;
-  return attempts.length === 0 ? `${who} is at stage ${stage}` : `${who} reached stage ${stage}`;
+  if (removal !== null) return [`${who} has been out since its removal at `, at(removal)];
+  if (stage === null) return ['how far the standby got was not logged'];
+  if (stage === 'absent') return [`${who} is absent`];
+  // A mere wait after a loss reaches nothing.
+  const isAttempt = attempts.some((a) => a.cause !== 'loss');
+  return [isAttempt ? `${who} reached stage ${stage}` : `${who} is at stage ${stage}`];
 }
 
 function at({ time, earliest }: Instant): Instant {

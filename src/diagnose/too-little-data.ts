@@ -30,7 +30,8 @@ export const tooLittleData: Cause = {
 
 function sayWhatThereIs({ attempts, observations, from, to }: Trouble): string {
   const ready = observations.filter((o) => o.ready).length;
-  const compared = ready === 0 ? 'a partner was never ready' : `a partner was ready ${sayTimes(ready)}`;
+  const compared =
+    ready === 0 ? 'no ready partner that held was logged' : `a partner was ready ${sayTimes(ready)}`;
   return `In ${sayDuration((to - from) / 1000)} ${sayCounts(attempts)}; to compare with, ${compared}.`;
 }
 

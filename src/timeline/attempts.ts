@@ -3,7 +3,7 @@ import { type Ending, type Open, toAttempt } from './attempt-outcomes.ts';
 import { keyOf } from './groups.ts';
 import { hasHeld, mayHaveHeld, type Stretch, stretchesOf } from './holding.ts';
 import type { TimelineRules } from './rules.ts';
-import { isOut } from './stages.ts';
+import { removalOf } from './stages.ts';
 import { standbyAt } from './standby.ts';
 import { countUntil, track, valueAt } from './tracks.ts';
 
@@ -154,7 +154,9 @@ function wasLost(walk: Walk, event: TimelineEvent): Walk {
   if (early !== null && early.time > event.earliest) return beginSync(walk, early);
   const half = standbyAt(timeline, event.time);
   // Of an empty place nothing is waited for.
-  return half === null || isOut(timeline, half, event.time) ? walk : begin(walk, half, 'loss', event);
+  return half === null || removalOf(timeline, half, event.time) !== null
+    ? walk
+    : begin(walk, half, 'loss', event);
 }
 
 function close(walk: Walk, event: TimelineEvent | null, ending: Ending): Walk {

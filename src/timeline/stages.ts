@@ -69,9 +69,10 @@ function statedRole(timeline: PairTimeline, half: string, time: number): string 
   return step === undefined || step.concluded ? null : step.value;
 }
 
-/** True if the module of a half was removed and none was put in since. */
-export function isOut(timeline: PairTimeline, half: string, time: number): boolean {
-  return movedAt(timeline, half, time)?.signal === 'removed';
+/** The removal after which no module was put into a half up to an instant; `null` without. */
+export function removalOf(timeline: PairTimeline, half: string, time: number): TimelineEvent | null {
+  const moved = movedAt(timeline, half, time);
+  return moved?.signal === 'removed' ? moved : null;
 }
 
 /** The last removal or insertion of a half up to an instant; of one instant, the insertion comes after the removal. */

@@ -33,7 +33,7 @@ describe('the answer begins with', () => {
       '; 2 attempts were logged in that time, both of which failed for sure after 2 min 00 s each;',
     );
     expect((await answer('10:28:00 RO1 partner not ready'))[0]).toBe(
-      'RO1 has had no ready partner for 2 min 00 s, since 10:28:00; no attempt was logged in that time; half B reached stage starting.',
+      'RO1 has had no ready partner for 2 min 00 s, since 10:28:00; no attempt was logged in that time; half B is at stage starting.',
     );
   });
 
@@ -59,7 +59,7 @@ describe('the answer begins with', () => {
     const diagnosis = await diagnosed(['10:00:00 RO1 A role active', end]);
     expect([diagnosis.healthy, ...answerOf(diagnosis).slice(0, 2)]).toEqual([
       false,
-      'In 30 min 00 s of log nothing says whether RO1 has a ready partner: readiness was never logged; no attempt was logged.',
+      'In 30 min 00 s of log nothing says whether RO1 has a ready partner: readiness was never logged; no attempt was logged; how far the standby got was not logged.',
       'The logs do not tell whether anything is wrong now.',
     ]);
   });

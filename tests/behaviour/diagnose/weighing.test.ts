@@ -82,7 +82,17 @@ describe('a state', () => {
       without: ['sync', '08:00:00'],
       plus: ['06:59:50  RO1 B  links crossed', '07:04:00  RO1 A  light off'],
     };
-    expect((await told(variant, 'links-crossed'))[1]).toContain('It was so at 1 of 1 attempt that failed');
+    // (1.5 / 2) to (0.5 / 2) is 3 to 1: 4.8 decibans and 9. The wait after the loss is no attempt that failed.
+    expect((await told(variant, 'links-crossed')).slice(0, 2)).toEqual([
+      13.8,
+      'The links of half B are crossed. No attempt has failed for sure; it was so at 0 of 1 time that a partner was ready.',
+    ]);
+    const never = { ...variant, without: [...variant.without, 'partner ready'] };
+    // (1.5 / 2) to (0.5 / 1) is 1.5 to 1: 1.8 decibans and 9.
+    expect((await told(never, 'links-crossed')).slice(0, 2)).toEqual([
+      10.8,
+      'The links of half B are crossed. No attempt has failed for sure; whether it was so when a partner was ready was not logged.',
+    ]);
   });
 });
 
