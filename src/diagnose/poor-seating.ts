@@ -26,7 +26,8 @@ export const poorSeating: Cause = {
     if (first === undefined)
       return doubted([
         {
-          statement: 'The second module never dropped out without a removal, restart or supply fault.',
+          statement:
+            'The second module did not drop out in this time without a removal, restart or supply fault.',
           evidence: trouble.evidence,
         },
       ]);

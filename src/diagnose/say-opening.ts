@@ -166,9 +166,10 @@ function sayLosses(losses: Standing['losses'], said: Words): Sentence {
     : [`${said.lost} ${times}, from `, at(first.event), ' on'];
 }
 
-function sayReached({ half, stage, attempts, removal }: Opening): Sentence {
+function sayReached({ half, stage, attempts, removal, standing }: Opening): Sentence {
   const who = half === null ? 'the standby' : `half ${half}`;
-  if (removal !== null) return [`${who} has been out since its removal at `, at(removal)];
+  if (removal !== null && removal !== standing.since)
+    return [`${who} has been out since its removal at `, at(removal)];
   if (stage === null) return ['how far the standby got was not logged'];
   if (stage === 'absent') return [`${who} is absent`];
   // A mere wait after a loss reaches nothing.

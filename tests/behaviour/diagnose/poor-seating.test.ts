@@ -28,7 +28,7 @@ checkCause(poorSeating, {
       ...clocks.flatMap((at) => [`${at}:55  RO1 B  supply fault`, `${at}:57  RO1 B  supply good`]),
     ],
     instead: 'supply-fault',
-    against: ['The second module never dropped out without a removal, restart or supply fault.'],
+    against: ['The second module did not drop out in this time without a removal, restart or supply fault.'],
   },
   tooLittle: {
     name: 'it dropped out once',
@@ -45,7 +45,7 @@ test('a drop-out is explained by a restart or a supply fault, not by a supply th
     (await diagnoseCase({ name: '', plus: [...drop, ...lines] })).doubted.find(
       (d) => d.id === poorSeating.meta.id,
     )?.against[0]?.statement;
-  const none = 'The second module never dropped out without a removal, restart or supply fault.';
+  const none = 'The second module did not drop out in this time without a removal, restart or supply fault.';
   const once = 'The second module dropped out once: too few to tell.';
   expect(await said('07:19:58  RO1 B  module restart')).toBe(none);
   expect(await said('07:19:58  RO1 B  supply fault')).toBe(none);
