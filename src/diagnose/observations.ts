@@ -42,11 +42,13 @@ function readySpells(facts: PairFacts, rules: TimelineRules): readonly Observati
   });
 }
 
+/** A mere wait after a loss is no attempt. States are read just before the end, which may change them; the log's end does not. */
 function failures(facts: PairFacts, attempts: readonly Attempt[]): readonly Observation[] {
   return attempts
-    .filter((a) => isFailed(a))
-    .map(({ half, serial, start, end }) => {
-      const at = Math.max(start.time, end.time - 1);
+    .filter((a) => isFailed(a) && a.cause !== 'loss')
+    .map(({ half, serial, start, end, outcome }) => {
+      const isCut = outcome === 'overdue' && end.time >= facts.timeline.to;
+      const at = isCut ? end.time : Math.max(start.time, end.time - 1);
       return { facts, half, serial, ready: false, from: start.time, to: end.time, at };
     });
 }

@@ -60,6 +60,12 @@ describe('no half is active', () => {
     expect((await told(restarted('07:02:10.001')))[0]).toBe('doubted');
   });
 
+  test('is not said of a restart as the log ends: nothing has failed of it yet', async () => {
+    const restart = '07:59:50  RO1 A  module restart';
+    expect(await told({ plus: [restart] })).toEqual(untold);
+    expect(await told({ plus: [restart], without: ['sync'] })).toEqual(untold);
+  });
+
   test('is not said of a restart of a half that was not active', async () => {
     expect(await told({ plus: ['07:02:00  RO1 B  module restart'] })).toEqual([
       'doubted',

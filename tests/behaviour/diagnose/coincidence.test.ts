@@ -79,6 +79,26 @@ describe('failures that follow a change', () => {
   });
 });
 
+describe('a change just before the log ends', () => {
+  const lines = (last: string): string =>
+    ['06:00:00 RO1 partner ready', '06:00:00 RO1 B link a up', last, '07:00:00 RO1 partner not ready'].join(
+      '\n',
+    );
+  test('says little: its window counts in full, though the log cuts it short', async () => {
+    // Looked at from 06:59:30 to 07:00:00: 30 s, and the 30 s of the window after that. The window is one half of it.
+    const [expected] = await told({ 'ro1.log': journalText(lines('07:00:00 RO1 B link a down')) });
+    expect(expected).toBeCloseTo(30 / 60, 6);
+    // Ten seconds before: 10 s of the window lie within the log, and 20 s after it.
+    const [before] = await told({ 'ro1.log': journalText(lines('06:59:50 RO1 B link a down')) });
+    expect(before).toBeCloseTo(30 / 50, 6);
+  });
+  test('by stamps of whole seconds has a window wider by one on either side', async () => {
+    const text = journalText(lines('07:00:00 RO1 B link a down')).replaceAll('.000Z', 'Z');
+    // 1 s within the log and 31 s after it, of 30 s and 31 s.
+    expect((await told({ 'ro1.log': text }))[0]).toBeCloseTo(32 / 61, 6);
+  });
+});
+
 describe('changes that nothing else explains', () => {
   const left = async (...lines: readonly string[]): Promise<readonly string[]> => {
     const { facts } = await analyseTexts({

@@ -39,6 +39,28 @@ checkCause(poorSeating, {
   },
 });
 
+test('drop-outs that no failure follows weigh by how much more often they come than before', async () => {
+  const six = dropsAt(['07:20', '07:25', '07:30', '07:35', '07:40', '07:45']);
+  // All six in the one of two hours: p = (3600 / 7170) to the power of six, 0.016; its evidence bound 1 / (-e p ln p) is 5.5, 7.4
+  // decibans, and 6 before any count. The hour before ends 30 s before the loss, and none is looked at twice.
+  const { causes } = await diagnoseCase({ name: '', plus: six });
+  expect(causes[0]?.id).toBe(poorSeating.meta.id);
+  expect(causes[0]?.decibans).toBeGreaterThan(13);
+  expect(causes[0]?.decibans).toBeLessThan(14);
+});
+
+test('a drop-out counts from 30 s before the trouble on', async () => {
+  const said = async (clock: string): Promise<string | undefined> => {
+    const plus = [`${clock}  RO1    partner absent`, '06:59:40  RO1    partner present'];
+    const { doubted } = await diagnoseCase({ name: '', plus });
+    return doubted.find((d) => d.id === poorSeating.meta.id)?.against[0]?.statement;
+  };
+  expect(await said('06:59:30')).toBe('The second module dropped out once: too few to tell.');
+  expect(await said('06:59:29.999')).toBe(
+    'The second module did not drop out in this time without a removal, restart or supply fault.',
+  );
+});
+
 test('a drop-out is explained by a restart or a supply fault, not by a supply that comes back or any other fault', async () => {
   const drop = ['07:20:00  RO1    partner absent', '07:20:09  RO1    partner present'];
   const said = async (...lines: readonly string[]): Promise<string | undefined> =>

@@ -91,6 +91,26 @@ describe('the answer begins with', () => {
   });
 });
 
+describe('how long the last attempt stayed where it ended', () => {
+  // The first sync took the 2 min from its start until the partner was ready.
+  const worked = [
+    '10:02:00 RO1 B module restart',
+    '10:02:00 RO1 partner not ready',
+    '10:03:00 RO1 B sync start',
+    '10:05:00 RO1 partner ready',
+  ];
+  const stayed = async (...lines: readonly string[]): Promise<readonly string[]> =>
+    (await answer(...worked, lost, ...lines)).filter((s) => s.startsWith('The last attempt'));
+  test('is told of a sync that failed a minute after its start', async () => {
+    expect(await stayed('10:11:00 RO1 B sync start', '10:12:00 RO1 B sync failed')).toEqual([
+      'The last attempt stayed in stage synchronising for 1 min 00 s; the one that worked took 2 min 00 s.',
+    ]);
+  });
+  test('is not known where the start of the failed sync was not logged', async () => {
+    expect(await stayed('10:12:00 RO1 B sync failed')).toEqual([]);
+  });
+});
+
 describe('trouble', () => {
   test('began with the loss that lasts, or with the first of a spell of flapping before it', async () => {
     const { from, to } = await diagnosed([...begin, lost, end]);
