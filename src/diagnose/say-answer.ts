@@ -118,10 +118,10 @@ function sayLight(timeline: PairTimeline, half: string | null): readonly Sentenc
   const steps = track(timeline, half, 'light');
   const value = steps.at(-1)?.value;
   const since = value == null ? undefined : spells(steps, value).at(-1)?.start;
-  if (half === null || since === undefined) return [];
+  if (since === undefined) return [];
   const { time, earliest, initial } = since;
   const from: Sentence = initial ? [' since before its log began'] : [' since ', { time, earliest }];
-  return [[`The light of half ${half} has been ${value}`, ...from, '.']];
+  return [[`The light of half ${since.half} has been ${value}`, ...from, '.']];
 }
 
 /** How long the last attempt stayed where it ended, against those that went on from there. */

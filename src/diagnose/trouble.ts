@@ -118,12 +118,11 @@ function lateLight({ bringUps, timeline }: PairFacts): TimelineEvent | null {
  */
 function lightAgain(
   { timeline }: PairFacts,
-  { value, since }: Standing,
+  { since }: Standing,
   { lightLimitSeconds }: TimelineRules,
 ): TimelineEvent | null {
-  const half = standbyAt(timeline, timeline.to);
-  const [before, flashing] = track(timeline, half, 'light').slice(-2);
-  if (half === null || value !== 'yes' || since === null) return null;
+  const [before, flashing] = track(timeline, standbyAt(timeline, timeline.to), 'light').slice(-2);
+  if (since === null) return null;
   if (before?.value !== 'steady' || flashing?.value !== 'flashing') return null;
   const isLong = timeline.to - flashing.time > lightLimitSeconds * 1000;
   return flashing.earliest >= since.time || isLong ? flashing : null;

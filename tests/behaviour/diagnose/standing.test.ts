@@ -97,9 +97,41 @@ describe('a partner that has not held yet', () => {
       'RO1 has had a ready partner for the last 30 s, not yet the 1 min 00 s that it must hold; before that the partner was lost once, at 10:10:00.',
     );
   });
+  test('a second after its loss has had none for that second', async () => {
+    expect((await answer('10:29:59 RO1 partner not ready'))[0]).toMatch(
+      /^RO1 has had no ready partner for 1\.0 s, since 10:29:59; no attempt was logged in that time;/,
+    );
+  });
   test('within the second of its loss: that it was lost, and no time that has lasted', async () => {
     expect((await answer('10:30:00 RO1 partner not ready'))[0]).toBe(
       'RO1 lost its ready partner in the last second of its log, at 10:30:00; no attempt was logged; half B is at stage starting.',
+    );
+  });
+});
+
+describe('a light is told where readiness was never logged', () => {
+  const second = async (files: Readonly<Record<string, string>>): Promise<string | undefined> =>
+    answerOf(diagnose(await analyseTexts(files), null))[1];
+  test('since when it shows what it shows, restated or not', async () => {
+    const lines = [
+      '10:00:00 RO1 B light steady',
+      '10:12:00 RO1 B light flashing',
+      '10:20:00 RO1 B light flashing',
+      end,
+    ];
+    expect(await second({ 'a.log': journalText(lines.join('\n')) })).toBe(
+      'The light of half B has been flashing since 10:12:00.',
+    );
+  });
+  test('or since before the log began', async () => {
+    const poll = pollText(['10:00:00', '10:10:00'], 60, [['RO1-B', 'light', ['10:00:00', 'flashing']]]);
+    expect(await second({ 'poll.csv': poll })).toBe(
+      'The light of half B has been flashing since before its log began.',
+    );
+  });
+  test('and not where there is none', async () => {
+    expect(await second({ 'a.log': journalText([...roles, end].join('\n')) })).toBe(
+      'The logs do not tell whether anything is wrong now.',
     );
   });
 });
