@@ -87,5 +87,6 @@ export function sayCoincidence(
   what: string,
 ): string {
   const came = isSure ? 'came' : 'came, or may have come,';
-  return `${count} of ${failures} losses and failed attempts ${came} within ${windowSeconds} s after ${what}; chance alone would give ${expected.toFixed(1)}.`;
+  const chance = expected < 0.05 ? 'less than 0.1' : expected.toFixed(1);
+  return `${count} of ${failures} losses and failed attempts ${came} within ${windowSeconds} s after ${what}; chance alone would give ${chance}.`;
 }

@@ -6,7 +6,7 @@ import { linesOf } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { standbyAt } from '../timeline/standby.ts';
 import { track, valueAt } from '../timeline/tracks.ts';
-import type { NonEmpty, Point, SourceLine } from '../vocabulary.ts';
+import { type NonEmpty, type Point, type SourceLine, sayDuration } from '../vocabulary.ts';
 import { type Cause, capped, doubted, type Trouble } from './cause.ts';
 
 export const firmwareWide: Cause = {
@@ -87,7 +87,8 @@ function sayRates(
   affected: number,
   ratio: RateRatio | null,
 ): string {
-  const counted = ({ count, exposure }: Counted): string => `${count} in ${exposure.toFixed(1)} h`;
+  const counted = ({ count, exposure }: Counted): string =>
+    exposure === 0 ? 'never observed' : `${count} in ${sayDuration(exposure * 3600)}`;
   const base = `Losses and failed attempts of other pairs: with firmware ${firmware} ${counted(own)}, on ${affected} ${affected === 1 ? 'pair' : 'pairs'}; with another ${counted(other)}.`;
   if (ratio === null) return base;
   const high = ratio.high === null ? 'without an upper limit' : `to ${ratio.high.toFixed(1)}`;

@@ -2,7 +2,7 @@ import { decibans, evidenceBound } from '../statistics/evidence-bound.ts';
 import { rateRatio } from '../statistics/rate-ratio.ts';
 import { clip, total } from '../timeline/coverage.ts';
 import { linesOfAll } from '../timeline/evidence.ts';
-import type { Point, TimelineEvent } from '../vocabulary.ts';
+import { type Point, sayDuration, type TimelineEvent } from '../vocabulary.ts';
 import { dropOuts } from './begins.ts';
 import { type Cause, capped, doubted, type Trouble } from './cause.ts';
 import { coincidenceOf, sayCoincidence } from './coincidence.ts';
@@ -61,7 +61,7 @@ function weighDrops(
   );
   const rarer = rate === null ? 0 : decibans(evidenceBound(rate.p));
   const counted: Point = {
-    statement: `The second module dropped out ${drops.length} times in this time, and ${before} times in the ${earlierHours.toFixed(1)} h before, with no removal, restart or supply fault.`,
+    statement: `The second module dropped out ${drops.length} times in this time, and ${before} times in the ${sayDuration(earlierHours * 3600)} before, with no removal, restart or supply fault.`,
     evidence: linesOfAll(drops),
   };
   const followed: readonly Point[] =

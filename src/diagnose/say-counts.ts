@@ -10,7 +10,7 @@ export function sayCounts(attempts: readonly Attempt[], when = ''): string {
   const failed = logged.filter((a) => isFailed(a));
   const open = logged.filter((a) => a.outcome === 'inconclusive').length;
   if (logged.length === 0) return `no attempt was logged${when}`;
-  if (logged.length === 1) return `one attempt was logged${when}, which ${sayOne(failed, open)}`;
+  if (logged.length === 1) return `one attempt was logged${when}, which ${sayOne(logged, failed, open)}`;
   const all = failed.length === logged.length;
   const which = all
     ? logged.length === 2
@@ -27,8 +27,9 @@ export function sayCounts(attempts: readonly Attempt[], when = ''): string {
 
 const notJudged = 'could not be judged, since readiness was not observed closely enough';
 
-function sayOne(failed: readonly Attempt[], open: number): string {
+function sayOne(logged: readonly Attempt[], failed: readonly Attempt[], open: number): string {
   if (failed.length === 1) return `failed for sure${sayAfter(failed)}`;
+  if (logged[0]?.outcome === 'ready') return 'became ready';
   return open === 1 ? notJudged : 'did not fail for sure';
 }
 

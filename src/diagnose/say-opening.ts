@@ -35,6 +35,7 @@ const words = {
     hasNone: 'has had no ready partner',
     hadNone: 'had no ready partner',
     lost: 'the partner was lost',
+    justHas: 'got a ready partner',
     justLost: 'lost its ready partner',
     end: '.',
   },
@@ -44,6 +45,7 @@ const words = {
     hasNone: 'has seen no second module',
     hadNone: 'saw no second module',
     lost: 'the module dropped out',
+    justHas: 'saw a second module again',
     justLost: 'lost its second module',
     end: '; readiness was never logged.',
   },
@@ -95,6 +97,12 @@ function sayHas(
   }
   if (lastRead !== null)
     return [`${pair} ${said.had} when that was last read, at `, exact(lastRead), `, by then for ${lasting}`];
+  if (seconds < 1 && !since.initial)
+    return [
+      `${pair} ${said.justHas} in the last second of its log, at `,
+      at(since),
+      `; it must hold for ${sayDuration(holdSeconds)}`,
+    ];
   const short = seconds < holdSeconds ? `, not yet the ${sayDuration(holdSeconds)} that it must hold` : '';
   return [`${pair} ${said.has} for the last ${lasting}${short}`];
 }

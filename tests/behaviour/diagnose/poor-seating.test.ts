@@ -16,7 +16,7 @@ checkCause(poorSeating, {
     // The loss at 07:00:00 and the failure at 07:02:10 come 4 s and 14 s after; those at 07:09:30 and 07:12:40 before. Four
     // windows of 30 s of the 3630 s from 06:59:30 on are 0.033, four times 0.13.
     for: [
-      'The second module dropped out 4 times in this time, and 0 times in the 1.0 h before, with no removal, restart or supply fault.',
+      'The second module dropped out 4 times in this time, and 0 times in the 1 h 00 min before, with no removal, restart or supply fault.',
       '2 of 4 losses and failed attempts came within 30 s after it dropped out; chance alone would give 0.1.',
     ],
     against: [],

@@ -40,6 +40,7 @@ test('one attempt that failed for sure, did not, or could not be judged', () => 
   expect(said(attempt('lost'))).toBe('failed for sure');
   expect(said(attempt('failed', exactly(80)))).toBe('failed for sure after 1 min 20 s');
   expect(said(attempt('unfinished'))).toBe('did not fail for sure');
+  expect(said(attempt('ready'))).toBe('became ready');
   expect(said(attempt('inconclusive'))).toBe(
     'could not be judged, since readiness was not observed closely enough',
   );

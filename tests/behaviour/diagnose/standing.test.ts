@@ -30,6 +30,16 @@ describe('a ready partner of which nothing tells any more', () => {
       `RO1 had a ready partner until 10:20:00, when half B was removed${after}`,
     );
   });
+  test('is ready again from the next line on that says so', async () => {
+    const restart = [
+      '10:05:00 RO1 B module restart',
+      '10:06:00 RO1 partner ready',
+      '10:10:00 RO1 partner ready',
+    ];
+    expect((await answer(...restart))[0]).toBe(
+      'RO1 has had a ready partner for the last 24 min 00 s; before that the partner was lost once with a restart, at 10:05:00.',
+    );
+  });
   test('is not one of which only the active half restarted', async () => {
     expect(await answer('10:20:00 RO1 A module restart')).toEqual([
       'RO1 has had a ready partner for the last 30 min 00 s.',
@@ -95,6 +105,11 @@ describe('a partner that has not held yet', () => {
     const back = ['10:10:00 RO1 partner not ready', '10:29:30 RO1 partner ready'];
     expect((await answer(...back))[0]).toBe(
       'RO1 has had a ready partner for the last 30 s, not yet the 1 min 00 s that it must hold; before that the partner was lost once, at 10:10:00.',
+    );
+  });
+  test('within the second in which it came back: when that was, and how long it must hold', async () => {
+    expect((await answer('10:10:00 RO1 partner not ready', '10:30:00 RO1 partner ready'))[0]).toBe(
+      'RO1 got a ready partner in the last second of its log, at 10:30:00; it must hold for 1 min 00 s; before that the partner was lost once, at 10:10:00.',
     );
   });
   test('a second after its loss has had none for that second', async () => {
