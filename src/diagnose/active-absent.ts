@@ -82,14 +82,14 @@ function statedBefore(timeline: PairTimeline, half: string, time: number): Timel
 }
 
 /**
- * The role that a line states of a half at an instant; `null` if none does, if it may have changed by then, or if the half has
- * restarted since.
+ * The role that a line states of a half at an instant; `null` if none does, if it may have changed by then, or if it was active
+ * and has restarted since: whether it still is no line says. A half that was not does not become so by a restart.
  */
 function statedAt(timeline: PairTimeline, half: string, time: number): TimelineEvent | null {
   const steps = track(timeline, half, 'role');
   const step = stepAt(steps, time);
   if (step === undefined || step.concluded || step.value === null) return null;
-  const restart = stepAt(track(timeline, half, 'restart'), time);
+  const restart = step.value === 'active' ? stepAt(track(timeline, half, 'restart'), time) : undefined;
   const isSeen = unobservedIn(timeline, half, 'role', time - 1, time).length === 0;
   const isOld = (restart !== undefined && restart.time > step.time) || mayChange(steps, step.time, time);
   return isSeen && !isOld ? step : null;

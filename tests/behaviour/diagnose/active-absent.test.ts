@@ -60,6 +60,11 @@ describe('no half is active', () => {
     expect((await told(restarted('07:02:10.001')))[0]).toBe('doubted');
   });
 
+  test('though the standby has restarted since a line said its role', async () => {
+    const variant = { plus: ['06:10:00  RO1 B  module restart', '06:59:59  RO1 A  role none'] };
+    expect((await told(variant))[1]).toContain('It was so at 3 of 3 attempts that failed');
+  });
+
   test('is not said of a restart as the log ends: nothing has failed of it yet', async () => {
     const restart = '07:59:50  RO1 A  module restart';
     expect(await told({ plus: [restart] })).toEqual(untold);
