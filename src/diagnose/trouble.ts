@@ -73,8 +73,8 @@ function beginOf(facts: PairFacts, rules: TimelineRules): Begun | null {
   const standing = standingOf(facts);
   const flapping = flappingNow(facts, rules);
   const down = standing.value === 'no' ? standing.since : notYetHeld(facts, standing, rules);
-  if (down !== null)
-    return { kind: 'not-ready', event: flapping !== null && flapping.time < down.time ? flapping : down };
+  // The spell of flapping that a loss belongs to began before it.
+  if (down !== null) return { kind: 'not-ready', event: flapping ?? down };
   if (flapping !== null) return { kind: 'flapping', event: flapping };
   const late = lateLight(facts);
   if (late !== null) return { kind: 'late-light', event: late };

@@ -36,6 +36,19 @@ describe('failures that follow a change', () => {
       '1 of 1 losses and failed attempts came, or may have come, within 30 s after',
     );
   });
+  test('the coarsest failure widens the window for all', async () => {
+    const sync = [
+      '06:00:00  RO1 B  role standby',
+      '07:05:00  RO1 B  sync start',
+      '07:10:00  RO1 B  sync failed',
+    ];
+    const [expected] = await told({
+      'poll.csv': `time,unit,parameter,value\n${poll.join('\n')}\n`,
+      'ro1.log': journalText([...links, ...sync].sort().join('\n')),
+    });
+    // The loss, by a poll of 300 s, and the failed sync: two, at the share of the one window of 330 s.
+    expect(expected).toBeCloseTo((2 * 330) / 3630, 6);
+  });
   test('of which a removal is one are not counted: it was planned', async () => {
     const story = [
       '06:00:00 RO1 A role active',

@@ -91,6 +91,23 @@ describe('the answer begins with', () => {
   });
 });
 
+describe('attempts of which no line says the half', () => {
+  test('count with those of which one does', async () => {
+    const lines = [
+      '10:00:00 RO1 partner ready',
+      lost,
+      '10:11:00 RO1 B sync start',
+      '10:12:00 RO1 B sync failed',
+      '10:14:00 RO1 sync start',
+      '10:15:00 RO1 sync failed',
+      '10:30:00 RO1 configuration current',
+    ];
+    expect(answerOf(await diagnosed(lines))[0]).toContain(
+      '; 2 attempts were logged in that time, both of which failed for sure after 1 min 00 s each;',
+    );
+  });
+});
+
 describe('how long the last attempt stayed where it ended', () => {
   // The first sync took the 2 min from its start until the partner was ready.
   const worked = [

@@ -81,6 +81,21 @@ describe('where no cause is found', () => {
     expect(causes[0]?.for[0].statement).toContain('; to compare with, a partner was ready twice.');
   });
 
+  test('a second module that was seen is no ready partner to compare with', async () => {
+    const lines = [
+      '10:00:00 RO1 A role active',
+      '10:00:00 RO1 B role standby',
+      '10:00:00 RO1 partner present',
+      '10:10:00 RO1 partner absent',
+      '10:40:00 RO1 A light off',
+    ];
+    const { causes, stage } = diagnose(await analyseTexts({ 'a.log': journalText(lines.join('\n')) }), 'RO1');
+    expect([stage, causes[0]?.for[0].statement]).toEqual([
+      'absent',
+      'In 30 min 00 s no attempt was logged; to compare with, no ready partner that held was logged.',
+    ]);
+  });
+
   test('the answer asks for no patience where no attempt was logged at all', async () => {
     const lines = [
       '06:00:00 RO1 partner ready',
