@@ -69,6 +69,9 @@ describe('no half is active', () => {
     const restart = '07:59:50  RO1 A  module restart';
     expect(await told({ plus: [restart] })).toEqual(untold);
     expect(await told({ plus: [restart], without: ['sync'] })).toEqual(untold);
+    // Past its limit since 07:15, and still under way.
+    const overdue = '07:10:00  RO1 B  module restart';
+    expect(await told({ plus: [overdue, restart], without: ['sync'] })).toEqual(untold);
   });
 
   test('is not said of a restart of a half that was not active', async () => {

@@ -54,6 +54,16 @@ describe('a healthy pair', () => {
     expect((await diagnosed([...begin, ...losses, '11:00:00 RO1 configuration current'])).healthy).toBe(true);
   });
 
+  test('is one whose losses were those of its restarts: they make no flapping', async () => {
+    const restarts = [18, 20, 22, 24].flatMap((m) => [
+      `10:${m}:00 RO1 B module restart`,
+      `10:${m}:01 RO1 partner not ready`,
+      `10:${m}:20 RO1 partner ready`,
+    ]);
+    const diagnosis = await diagnosed([...begin, ...restarts, end]);
+    expect([diagnosis.healthy, diagnosis.from]).toEqual([true, at('10:24:00')]);
+  });
+
   test('is one whose late light became steady after all, or whose half is active by now', async () => {
     expect((await diagnosed([...begin, ...lateLight, end])).healthy).toBe(false);
     expect((await diagnosed([...begin, ...lateLight, '10:25:00 RO1 B light steady', end])).healthy).toBe(

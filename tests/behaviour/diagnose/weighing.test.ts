@@ -87,6 +87,9 @@ describe('a state', () => {
       13.8,
       'The links of half B are crossed. No attempt has failed for sure; it was so at 0 of 1 time that a partner was ready.',
     ]);
+    // Nor is that a failed attempt where it lasts for an hour.
+    const long = { without: ['sync'], plus: ['06:59:50  RO1 B  links crossed'] };
+    expect((await told(long, 'links-crossed'))[1]).toContain('No attempt has failed for sure;');
     const never = { ...variant, without: [...variant.without, 'partner ready'] };
     // (1.5 / 2) to (0.5 / 1) is 1.5 to 1: 1.8 decibans and 9.
     expect((await told(never, 'links-crossed')).slice(0, 2)).toEqual([
