@@ -85,7 +85,7 @@ function sayHas(
   since: TimelineEvent,
   said: Words,
 ): Sentence {
-  const { seconds, lastRead, endedBy } = standing;
+  const { signal, seconds, lastRead, endedBy } = standing;
   const lasting = `${sayDuration(seconds)}${since.initial ? ' at least' : ''}${sayUnseen(standing)}`;
   if (endedBy !== null) {
     const after = sayDuration((logEnd - endedBy.time) / 1000);
@@ -101,9 +101,11 @@ function sayHas(
     return [
       `${pair} ${said.justHas} in the last second of its log, at `,
       at(since),
-      `; it must hold for ${sayDuration(holdSeconds)}`,
+      signal === 'partner-ready' ? `; it must hold for ${sayDuration(holdSeconds)}` : '',
     ];
-  const short = seconds < holdSeconds ? `, not yet the ${sayDuration(holdSeconds)} that it must hold` : '';
+  // A module that is seen need not hold: nobody calls it ready.
+  const isShort = signal === 'partner-ready' && seconds < holdSeconds;
+  const short = isShort ? `, not yet the ${sayDuration(holdSeconds)} that it must hold` : '';
   return [`${pair} ${said.has} for the last ${lasting}${short}`];
 }
 

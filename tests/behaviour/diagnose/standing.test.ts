@@ -90,9 +90,20 @@ describe('a second module that drops out', () => {
     );
   });
   test('where readiness was never logged is all that is said, and nothing is called ready', async () => {
-    const lines = [...roles, '10:00:00 RO1 partner present', ...out('10:10:00', '10:12:00'), end];
-    const files = { 'a.log': journalText([...lines].sort().join('\n')) };
-    expect(answerOf(diagnose(await analyseTexts(files), null)).slice(0, 3)).toEqual([
+    const seen = async (to: string): Promise<readonly string[]> => {
+      const lines = [...roles, '10:00:00 RO1 partner present', ...out('10:10:00', to), end];
+      const files = { 'a.log': journalText([...lines].sort().join('\n')) };
+      return answerOf(diagnose(await analyseTexts(files), null)).slice(0, 3);
+    };
+    const [just, , unknown] = await seen('10:29:30');
+    expect([just, unknown]).toEqual([
+      'RO1 has seen a second module for the last 30 s; before that the module dropped out once, at 10:10:00; readiness was never logged.',
+      'The logs do not tell whether anything is wrong now.',
+    ]);
+    expect((await seen('10:30:00'))[0]).toBe(
+      'RO1 saw a second module again in the last second of its log, at 10:30:00; before that the module dropped out once, at 10:10:00; readiness was never logged.',
+    );
+    expect(await seen('10:12:00')).toEqual([
       'RO1 has seen a second module for the last 18 min 00 s; before that the module dropped out once, at 10:10:00; readiness was never logged.',
       'In 30 min 00 s of log no attempt was logged.',
       'The logs do not tell whether anything is wrong now.',
@@ -120,33 +131,6 @@ describe('a partner that has not held yet', () => {
   test('within the second of its loss: that it was lost, and no time that has lasted', async () => {
     expect((await answer('10:30:00 RO1 partner not ready'))[0]).toBe(
       'RO1 lost its ready partner in the last second of its log, at 10:30:00; no attempt was logged; half B is at stage starting.',
-    );
-  });
-});
-
-describe('a light is told where readiness was never logged', () => {
-  const second = async (files: Readonly<Record<string, string>>): Promise<string | undefined> =>
-    answerOf(diagnose(await analyseTexts(files), null))[1];
-  test('since when it shows what it shows, restated or not', async () => {
-    const lines = [
-      '10:00:00 RO1 B light steady',
-      '10:12:00 RO1 B light flashing',
-      '10:20:00 RO1 B light flashing',
-      end,
-    ];
-    expect(await second({ 'a.log': journalText(lines.join('\n')) })).toBe(
-      'The light of half B has been flashing since 10:12:00.',
-    );
-  });
-  test('or since before the log began', async () => {
-    const poll = pollText(['10:00:00', '10:10:00'], 60, [['RO1-B', 'light', ['10:00:00', 'flashing']]]);
-    expect(await second({ 'poll.csv': poll })).toBe(
-      'The light of half B has been flashing since before its log began.',
-    );
-  });
-  test('and not where there is none', async () => {
-    expect(await second({ 'a.log': journalText([...roles, end].join('\n')) })).toBe(
-      'The logs do not tell whether anything is wrong now.',
     );
   });
 });
