@@ -103,8 +103,8 @@ function sayHas(
       at(since),
       signal === 'partner-ready' ? `; it must hold for ${sayDuration(holdSeconds)}` : '',
     ];
-  // A module that is seen need not hold: nobody calls it ready.
-  const isShort = signal === 'partner-ready' && seconds < holdSeconds;
+  // A module that is seen need not hold: nobody calls it ready. What was so before the log began may have held by then.
+  const isShort = signal === 'partner-ready' && seconds < holdSeconds && !since.initial;
   const short = isShort ? `, not yet the ${sayDuration(holdSeconds)} that it must hold` : '';
   return [`${pair} ${said.has} for the last ${lasting}${short}`];
 }

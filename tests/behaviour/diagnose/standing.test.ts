@@ -170,6 +170,14 @@ describe('what a poll of readiness tells', () => {
       'RO1 has had no ready partner for 30 min 00 s at least, since before its log began; no attempt was logged in that time; half B is at stage starting.',
     );
   });
+  test('that was ready before a short log began is not said to have yet to hold', async () => {
+    const files = {
+      'poll.csv': pollText(['10:00:00', '10:00:40'], 20, [['RO1', 'partner-ready', ['10:00:00', 'yes']]]),
+    };
+    expect(answerOf(diagnose(await analyseTexts(files), null))[0]).toBe(
+      'RO1 has had a ready partner for the last 40 s at least.',
+    );
+  });
   test('leaves out what was not read for longer than three spacings', async () => {
     // No reading between 10:09 and 10:20.
     const gap = [['10:10:00', '10:19:00']] as const;
