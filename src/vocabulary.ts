@@ -89,6 +89,16 @@ export interface Interval {
   readonly to: number;
 }
 
+/** Time from one instant to a later one, in seconds, with the bounds that polling and whole-second stamps leave. */
+export interface Duration {
+  readonly seconds: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** A sentence in pieces: text, and instants that a report shows by the clock of its zone. */
+export type Sentence = readonly (string | Instant)[];
+
 // ---- import -------------------------------------------------------------------------------------------------
 
 /** What a value is about, once its unit text is understood. Neither half nor role: the pair, or not said. */
@@ -598,21 +608,27 @@ export interface StageTime {
   readonly evidence: NonEmpty<SourceLine>;
 }
 
-/** One try of a half to become a ready standby: a bring-up, a further sync start, or the wait after a loss. */
+/**
+ * One try of a half to become a ready standby: a bring-up or a further sync start. `loss`: the wait after a loss, where no start
+ * of anything was logged.
+ */
 export interface Attempt {
   readonly pair: string;
-  readonly half: string;
+  /** `null` where no line says which half it was of. */
+  readonly half: string | null;
   readonly cause: BringUpCause | 'sync' | 'loss';
   readonly start: Instant;
   readonly end: Instant;
   /**
-   * `ready`: and it held; `lost`: ready, not held; `failed`: it gave up, or was started anew; `superseded`: a reflash or
-   * switchover came first, or a person did not wait; `unfinished`: the log ends.
+   * `ready`: and it held; `lost`: ready, and it surely did not hold; `failed`: a failed sync was logged; `overdue`: surely not
+   * ready within its limit; `superseded`: the next start, a reflash, a switchover or a removal came first; `unfinished`: the log
+   * ends; `inconclusive`: readiness was not observed closely enough to tell.
    */
-  readonly outcome: 'ready' | 'lost' | 'failed' | 'superseded' | 'unfinished';
-  readonly watchedSeconds: number;
+  readonly outcome: 'ready' | 'lost' | 'failed' | 'overdue' | 'superseded' | 'unfinished' | 'inconclusive';
+  /** From its start to its end; `low` counts no longer than it was surely without a ready partner that held. */
+  readonly watched: Duration;
   /** From its sync start to a logged `sync-failed`; `null` without either. */
-  readonly abortSeconds: number | null;
+  readonly abort: Duration | null;
   readonly model: string | null;
   readonly serial: string | null;
   readonly firmware: string | null;
@@ -675,8 +691,8 @@ export interface Diagnosis {
   /** Since when there is trouble, and the end of what was read. */
   readonly from: number;
   readonly to: number;
-  /** The answer in three sentences at most: how far it gets, what the logs speak for, what to do next. */
-  readonly sentences: NonEmpty<string>;
+  /** The answer: how it stands and the counts, how far it got, the most likely cause, what to check next. */
+  readonly sentences: NonEmpty<Sentence>;
   readonly stage: Stage | null;
   readonly bringUps: readonly BringUp[];
   /** The attempts since the trouble began. */
@@ -856,6 +872,30 @@ export function sayBounds(low: number, high: number): string {
   const [from, to] = [sayDuration(low), sayDuration(high)];
   if (low < 0.05 && high >= 1) return `at most ${to}`;
   return from === to ? from : `${from} to ${to}`;
+}
+
+/**
+ * A duration as well as it is known: said alone where both bounds are said alike, `about 1 s` where whole-second stamps leave a
+ * second either way, else both bounds.
+ */
+export function sayAbout({ seconds, low, high }: Duration): string {
+  if (sayDuration(low) === sayDuration(high)) return sayDuration(seconds);
+  if (high - low > 2) return sayBounds(low, high);
+  const whole = Math.round(seconds);
+  if (whole < 1) return high <= 1 ? 'less than 1 s' : 'about 1 s';
+  return `about ${whole < 10 ? `${whole} s` : sayDuration(whole)}`;
+}
+
+/** How strongly logs speak for something, from decibans: `36 to 1`, from a hundred on by the hundred. */
+export function sayOdds(decibans: number): string {
+  const odds = 10 ** (decibans / 10);
+  return `${odds >= 100 ? Math.round(odds / 100) * 100 : Math.round(odds)} to 1`;
+}
+
+/** How often something happened: `once`, `twice`, `three times`, from eleven on in figures. */
+export function sayTimes(count: number): string {
+  if (count === 1) return 'once';
+  return count === 2 ? 'twice' : `${smallNumbers[count] ?? count} times`;
 }
 
 const smallNumbers = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];

@@ -19,7 +19,7 @@ interface DiagnoseOptions extends CommonOptions {
 /** `diagnose`: says why a pair will not synchronise, and what to check next. */
 export const diagnoseCommand = cliCommand<DiagnoseOptions>({
   name: 'diagnose',
-  says: 'Say why a pair will not synchronise: how far it gets, what the logs speak for, what to check next.',
+  says: 'Say why a pair will not synchronise: how it stands, the most likely cause, what to check next.',
   options: {
     pair: { kind: 'text', takes: 'name', says: 'this pair (the one that is worst now)' },
     out: { kind: 'text', takes: 'folder', says: 'write the reports there (HTML, Markdown, JSON)' },
@@ -52,8 +52,13 @@ async function diagnoseFiles(
   return statusOf(diagnosis);
 }
 
-/** 0 if nothing is wrong, 1 if the logs speak for a cause, 3 if they hold too little to name one. */
-function statusOf({ healthy, causes }: Diagnosis): Status {
-  if (healthy) return 0;
-  return causes[0] === undefined || causes[0].decibans === null ? 3 : 1;
+/**
+ * 0 if nothing is wrong; 1 if a cause was found, or a finding of severity warning or worse concerns the pair; 3 if there is
+ * trouble, or may be, and neither. Source: design.md, section 8.
+ */
+function statusOf(diagnosis: Diagnosis): Status {
+  const { healthy, causes, pair, findings } = diagnosis;
+  const isFound = causes[0] !== undefined && causes[0].decibans !== null;
+  if (isFound || findings.some((f) => f.pair === pair && f.severity !== 'info')) return 1;
+  return healthy ? 0 : 3;
 }

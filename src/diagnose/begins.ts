@@ -29,7 +29,7 @@ export function unexplained(
   });
 }
 
-/** Times at which the pair lost sight of its second module without a removal that would explain it. */
+/** Times at which the second module of the pair dropped out without a removal that would explain it. */
 export function dropOuts(timeline: PairTimeline, rules: TimelineRules): readonly TimelineEvent[] {
   const explained = timeline.events.filter(
     (e) => e.signal === 'restart' || (e.signal === 'supply' && e.value === 'fault'),

@@ -7,8 +7,11 @@ import type { Observation } from './observations.ts';
 /** A pair in trouble as the logs show it: what the causes look at. */
 export interface Trouble {
   readonly facts: PairFacts;
-  /** What is wrong now: no ready partner, one that comes and goes, a light that is not steady, or no log of readiness. */
-  readonly kind: 'not-ready' | 'flapping' | 'light' | 'unknown';
+  /**
+   * What is wrong now: no ready partner (where only presence is logged: no second module), one that comes and goes, a light that
+   * was not steady in time and still is not, or that was steady and flashes again; or no log tells whether it is ready now.
+   */
+  readonly kind: 'not-ready' | 'flapping' | 'late-light' | 'light-again' | 'unknown';
   /** Every pair of the files, this one included. */
   readonly fleet: readonly PairFacts[];
   /** The half that does not come up; `null` where the logs do not say. */

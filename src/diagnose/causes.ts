@@ -1,4 +1,5 @@
 import { abortsAtFixedTime } from './aborts-at-fixed-time.ts';
+import { activeAbsent } from './active-absent.ts';
 import { activeOverloaded } from './active-overloaded.ts';
 import type { Cause } from './cause.ts';
 import { configurationPending } from './configuration-pending.ts';
@@ -17,6 +18,7 @@ import { tooLittleData } from './too-little-data.ts';
 
 /** All causes, in the order in which a person would look; the last one judges what the others could say. */
 export const causes: readonly Cause[] = [
+  activeAbsent,
   firmwareDiffers,
   modelsDiffer,
   linkDown,

@@ -1,5 +1,4 @@
 import type { PairFacts } from '../timeline/facts.ts';
-import { sayDuration } from '../vocabulary.ts';
 import type { Trouble } from './cause.ts';
 
 /** A pair and what is wrong with it; `trouble` is `null` for a healthy one. */
@@ -8,14 +7,7 @@ export interface Candidate {
   readonly trouble: Trouble | null;
 }
 
-const worst: readonly Trouble['kind'][] = ['not-ready', 'flapping', 'light', 'unknown'];
-
-const said: Readonly<Record<Trouble['kind'], string>> = {
-  'not-ready': 'it has had no ready partner for',
-  flapping: 'its partner has come and gone for',
-  light: 'its light has not been steady for',
-  unknown: 'nothing is logged of its readiness in',
-};
+const worst: readonly Trouble['kind'][] = ['not-ready', 'flapping', 'late-light', 'light-again', 'unknown'];
 
 /** The pair that is worst now: without a ready partner before any other trouble, and of those the longest. */
 export function worstOf(candidates: readonly Candidate[]): Candidate | null {
@@ -34,7 +26,14 @@ export function sayChoice({ facts, trouble }: Candidate, candidates: readonly Ca
     return all === 1
       ? `${pair} is the only pair in the files.`
       : `No pair was named, and all ${all} pairs in the files have a ready partner; this is ${pair}.`;
-  const why = `${said[trouble.kind]} ${sayDuration((trouble.to - trouble.from) / 1000)}`;
-  if (all === 1) return `${pair} is the only pair in the files: ${why}.`;
-  return `No pair was named: of ${all} pairs, ${healthy} healthy, ${pair} is worst now: ${why}.`;
+  if (all === 1) return `${pair} is the only pair in the files.`;
+  return `No pair was named: of ${all} pairs, ${healthy} healthy, ${pair} is worst now: ${said[trouble.kind]}.`;
 }
+
+const said: Readonly<Record<Trouble['kind'], string>> = {
+  'not-ready': 'it has no ready partner that has held',
+  flapping: 'its partner drops out again and again',
+  'late-light': 'its light was not steady in time',
+  'light-again': 'its light flashes again',
+  unknown: 'nothing tells whether it is ready',
+};

@@ -22,7 +22,7 @@ export interface Coincidence {
 /**
  * Failures that may have followed a change within the window, against the share of the observed time that lies within a
  * window: if they had nothing to do with each other the count would be binomial. What the bounds of the coarsest failure
- * leave open widens every window, which is on the side of chance. `null` without a change or a failure.
+ * leave open, and stamps of whole seconds, widen every window, which is on the side of chance. `null` without a change or a failure.
  * Source: design.md, section 4, Coincidence; the tail is exact, the weight its evidence bound.
  */
 export function coincidenceOf(trouble: Trouble, changes: readonly TimelineEvent[]): Coincidence | null {
@@ -39,8 +39,13 @@ export function coincidenceOf(trouble: Trouble, changes: readonly TimelineEvent[
   const seen = clip(trouble.facts.timeline.observed, trouble.from - windowMs, trouble.to);
   const widestMs = Math.max(...failures.map((f) => f.time - f.earliest));
   const observed = total(seen) > 0 ? seen : span;
-  const windows = near.map((c) => ({ from: c.earliest, to: c.time + windowMs + widestMs }));
-  const share = totalWithin(observed, windows) / total(observed);
+  const windows = near.map(({ time, earliest, resolution }) => ({
+    from: earliest - resolution,
+    to: time + windowMs + widestMs + resolution,
+  }));
+  // A window that the log cuts short weighs as if the log had gone on, else a change in its last second would explain all.
+  const cutMs = Math.max(0, ...windows.map(({ to }) => to - trouble.to));
+  const share = (totalWithin(observed, windows) + cutMs) / (total(observed) + cutMs);
   const p = atLeast(followed.length, failures.length, share);
   return {
     count: followed.length,
@@ -82,5 +87,6 @@ export function sayCoincidence(
   what: string,
 ): string {
   const came = isSure ? 'came' : 'came, or may have come,';
-  return `${count} of ${failures} losses and failed attempts ${came} within ${windowSeconds} s after ${what}; chance alone would give ${expected.toFixed(1)}.`;
+  const chance = expected < 0.05 ? 'less than 0.1' : expected.toFixed(1);
+  return `${count} of ${failures} losses and failed attempts ${came} within ${windowSeconds} s after ${what}; chance alone would give ${chance}.`;
 }

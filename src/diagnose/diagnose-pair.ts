@@ -10,6 +10,7 @@ import type { Candidate } from './choose-pair.ts';
 import type { DiagnoseLimits } from './limits.ts';
 import { rankCauses } from './rank-causes.ts';
 import { sayAnswer, sayHealthy } from './say-answer.ts';
+import { standingOf } from './standing.ts';
 import type { Fleet } from './trouble.ts';
 
 /** What one pair comes to, without what the files and the analyzers say. Source: design.md, section 6. */
@@ -27,6 +28,7 @@ export function diagnosePair(
   const half = trouble === null ? standbyAt(timeline, timeline.to) : trouble.half;
   const from = trouble?.from ?? bringUps.at(-1)?.start.time ?? timeline.from;
   const attempts = trouble?.attempts ?? [];
+  const own = fleet.attempts.filter((a) => a.pair === timeline.pair);
   const stage = stageNow(facts, trouble, half);
   const reference = referenceOf(fleet, attempts.at(-1) ?? null, limits);
   const ranking = trouble === null ? { causes: [], doubted: [], unjudged: [] } : rankCauses(causes, trouble);
@@ -39,7 +41,7 @@ export function diagnosePair(
     to: timeline.to,
     sentences:
       trouble === null
-        ? sayHealthy(facts, half)
+        ? sayHealthy(facts, own, half, rules.holdMs)
         : sayAnswer(trouble, stage, reference.bands, ranking.causes, limits.leadDecibans),
     stage,
     bringUps,
@@ -51,10 +53,12 @@ export function diagnosePair(
 }
 
 /** The furthest stage of the last attempt; without one, and for a healthy pair, the stage it is in now. */
-function stageNow({ timeline }: PairFacts, trouble: Trouble | null, half: string | null): Stage | null {
+function stageNow(facts: PairFacts, trouble: Trouble | null, half: string | null): Stage | null {
+  const { timeline } = facts;
   const last = trouble?.attempts.at(-1)?.stages.at(-1);
   if (last !== undefined) return last.stage;
-  return half === null ? null : stageAt(timeline, half, timeline.to, false);
+  const begun = standingOf(facts).endedBy?.time;
+  return stageAt(timeline, half, timeline.to, false, begun);
 }
 
 /** Attempts that worked: those of the same model and firmware if there are enough, else all. */

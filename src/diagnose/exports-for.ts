@@ -1,6 +1,8 @@
 /** What a plant can export, and the signals that it would bring. */
 const exports: readonly { readonly name: string; readonly signals: readonly string[] }[] = [
-  { name: 'a log of readiness', signals: ['partner-ready', 'partner-present'] },
+  { name: 'a log of readiness', signals: ['partner-ready'] },
+  { name: 'a log of presence', signals: ['partner-present'] },
+  { name: 'a log of the roles', signals: ['role'] },
   { name: 'the log of both networks', signals: ['link-a', 'link-b', 'links'] },
   { name: 'the identity of both modules', signals: ['firmware', 'model', 'serial'] },
   { name: 'the event journal of the standby', signals: ['sync-start', 'sync-failed', 'restart'] },

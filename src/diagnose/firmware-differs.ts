@@ -9,9 +9,9 @@ import { type Seen, weighState } from './weigh-state.ts';
 export const firmwareDiffers: Cause = {
   meta: {
     id: 'firmware-differs',
-    title: 'The firmware of the halves differs',
+    title: 'The halves run different firmware',
     kind: 'condition',
-    explains: 'The standby is seen and identified, but never synchronises, whatever is tried.',
+    explains: 'The standby is seen and identified, but no sync ever succeeds.',
     shows: 'Both halves report their firmware, and it is not the same when an attempt fails.',
     needs: [['firmware']],
     next: `Compare the firmware that both halves show; if it differs, reflash the standby half to that of the active half and wait for its light. ${fieldRules.firmware}`,
@@ -25,6 +25,7 @@ export const firmwareDiffers: Cause = {
 };
 
 function compareFirmware({ facts, half, at }: Observation): Seen | null {
+  if (half === null) return null;
   const { timeline } = facts;
   const other = otherHalf(timeline, half);
   const own = stepAt(track(timeline, half, 'firmware'), at);

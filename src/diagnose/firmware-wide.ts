@@ -6,7 +6,7 @@ import { linesOf } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { standbyAt } from '../timeline/standby.ts';
 import { track, valueAt } from '../timeline/tracks.ts';
-import type { NonEmpty, Point, SourceLine } from '../vocabulary.ts';
+import { type NonEmpty, type Point, type SourceLine, sayDuration } from '../vocabulary.ts';
 import { type Cause, capped, doubted, type Trouble } from './cause.ts';
 
 export const firmwareWide: Cause = {
@@ -51,7 +51,7 @@ interface PairTrouble {
 }
 
 /** Losses and failed attempts of a pair, and the hours watched, while its standby had the firmware and while another. */
-function troubleWith(facts: PairFacts, firmware: string, { allAttempts, rules }: Trouble): PairTrouble {
+function troubleWith(facts: PairFacts, firmware: string, { allAttempts }: Trouble): PairTrouble {
   const { timeline, losses } = facts;
   const hasIt = (time: number): boolean | null => {
     const half = standbyAt(timeline, time);
@@ -61,11 +61,7 @@ function troubleWith(facts: PairFacts, firmware: string, { allAttempts, rules }:
   const lost = losses.filter((l) => l.kind === 'counted').map((l) => l.event);
   // The end of a ready partner that did not hold, and the wait after a loss, are those losses: they count once.
   const failed = allAttempts.filter(
-    (a) =>
-      a.pair === timeline.pair &&
-      a.outcome !== 'lost' &&
-      a.cause !== 'loss' &&
-      isFailed(a, rules.lightLimitSeconds),
+    (a) => a.pair === timeline.pair && a.outcome !== 'lost' && a.cause !== 'loss' && isFailed(a),
   );
   const times = [...failed.map((a) => Math.max(a.start.time, a.end.time - 1)), ...lost.map((e) => e.time)];
   const changes = timeline.events.filter((e) => e.signal === 'firmware' || e.signal === 'role');
@@ -91,7 +87,8 @@ function sayRates(
   affected: number,
   ratio: RateRatio | null,
 ): string {
-  const counted = ({ count, exposure }: Counted): string => `${count} in ${exposure.toFixed(1)} h`;
+  const counted = ({ count, exposure }: Counted): string =>
+    exposure === 0 ? 'never observed' : `${count} in ${sayDuration(exposure * 3600)}`;
   const base = `Losses and failed attempts of other pairs: with firmware ${firmware} ${counted(own)}, on ${affected} ${affected === 1 ? 'pair' : 'pairs'}; with another ${counted(other)}.`;
   if (ratio === null) return base;
   const high = ratio.high === null ? 'without an upper limit' : `to ${ratio.high.toFixed(1)}`;

@@ -1,35 +1,55 @@
 import { decibans, evidenceBound } from '../statistics/evidence-bound.ts';
-import { exponentialSpread } from '../statistics/exponential-spread.ts';
+import { widestSpread } from '../statistics/exponential-spread.ts';
 import { medianOffset } from '../statistics/median-offset.ts';
+import { type Duration, sayDuration } from '../vocabulary.ts';
 import { capped } from './cause.ts';
 import type { DiagnoseLimits } from './limits.ts';
 
 /** Durations that may all be the same. */
 export interface FixedTime {
-  readonly medianSeconds: number;
-  /** Median distance from the median, in seconds. */
+  readonly median: Duration;
+  /** Half of the durations lie within so many seconds of the median, whatever their bounds leave open. */
   readonly spreadSeconds: number;
   readonly count: number;
-  /** They scatter little enough to be called the same. */
-  readonly fixed: boolean;
+  /** They surely scatter little enough to be called the same, they surely do not, or their bounds leave it open. */
+  readonly verdict: 'fixed' | 'scattered' | 'too-coarse';
   readonly decibans: number;
 }
 
 /**
- * Whether durations, in seconds, come at a fixed time: too alike for an exponential, whose evidence bound is the weight,
- * and scattered by no more than a share of their median, since many things are more alike than an exponential. Only the
- * latest are looked at; `null` with too few.
+ * Whether durations come at a fixed time: too alike for an exponential, whose evidence bound is the weight, and scattered by no
+ * more than a share of their median, since many things are more alike than an exponential. Both are decided on the bounds, at
+ * their worst for the claim: stamps of a second say nothing of times of a second. Only the latest are looked at; `null` with too few.
  */
-export function fixedTimeOf(durations: readonly number[], limits: DiagnoseLimits): FixedTime | null {
+export function fixedTimeOf(durations: readonly Duration[], limits: DiagnoseLimits): FixedTime | null {
   const latest = durations.slice(-limits.patternMost);
-  const spread = exponentialSpread(latest);
-  const middle = medianOffset(latest);
-  if (latest.length < limits.patternCount || spread === null || middle === null) return null;
+  const middle = medianOf(latest);
+  if (latest.length < limits.patternCount || middle === null) return null;
+  const { low, high } = middle;
+  const farthest = medianOffset(latest.map((d) => Math.max(d.high - low, high - d.low)))?.median ?? 0;
+  const nearest = medianOffset(latest.map((d) => Math.max(0, d.low - high, low - d.high)))?.median ?? 0;
+  const isFixed = low > 0 && farthest <= low * limits.fixedShare;
+  const isScattered = nearest > high * limits.fixedShare;
   return {
-    medianSeconds: middle.median,
-    spreadSeconds: middle.spread,
+    median: middle,
+    spreadSeconds: farthest,
     count: latest.length,
-    fixed: middle.spread <= middle.median * limits.fixedShare,
-    decibans: capped(decibans(evidenceBound(spread.p)), limits),
+    verdict: isFixed ? 'fixed' : isScattered ? 'scattered' : 'too-coarse',
+    decibans: capped(decibans(evidenceBound(widestSpread(latest)?.p ?? 1)), limits),
   };
+}
+
+/** The median of some durations; its bounds are the medians of theirs. */
+function medianOf(durations: readonly Duration[]): Duration | null {
+  const [seconds, low, high] = (['seconds', 'low', 'high'] as const).map((key) =>
+    medianOffset(durations.map((d) => d[key])),
+  );
+  if (seconds == null || low == null || high == null) return null;
+  return { seconds: seconds.median, low: low.median, high: high.median };
+}
+
+/** What a pattern of times can say of how alike they are, to end a sentence that names their median. */
+export function saySpread({ verdict, spreadSeconds }: FixedTime): string {
+  if (verdict === 'too-coarse') return ': the stamps are too coarse to tell whether that time is fixed';
+  return `, half of them within ${sayDuration(spreadSeconds)} of it`;
 }

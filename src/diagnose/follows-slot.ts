@@ -7,7 +7,7 @@ export const followsSlot: Cause = {
     id: 'follows-slot',
     title: 'The trouble follows the slot',
     kind: 'pattern',
-    explains: 'A place that is at fault, whatever module is put in: its contacts, its supply, its cables.',
+    explains: 'A slot that is at fault with every module: its contacts, its supply, its cables.',
     shows: 'More than one serial fails in the half, and the same modules are ready elsewhere.',
     needs: [['serial']],
     next: 'Leave the modules alone: have the slot, its backplane, its supply and its two network cables checked by a qualified person while the other half runs.',
@@ -35,5 +35,5 @@ export const followsSlot: Cause = {
 
 function oneModule(half: string, modules: number, evidence: Point['evidence']): Point {
   const what = modules < 2 ? 'Only one module was seen in it' : 'Only one of its modules failed in it';
-  return { statement: `${what}, half ${half}, so slot and module can not be told apart by it.`, evidence };
+  return { statement: `${what}, half ${half}, so slot and module cannot be told apart by it.`, evidence };
 }

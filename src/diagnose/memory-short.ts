@@ -46,7 +46,7 @@ function readMemory(
   peers: number,
   { limits }: Trouble,
 ): Seen | null {
-  const median = gaugeMedian(timeline, half, 'free-memory', from, to);
+  const median = half === null ? null : gaugeMedian(timeline, half, 'free-memory', from, to);
   if (median === null) return null;
   return {
     holds: median < peers * limits.memoryShare,

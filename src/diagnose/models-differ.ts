@@ -8,9 +8,9 @@ import { type Seen, weighState } from './weigh-state.ts';
 export const modelsDiffer: Cause = {
   meta: {
     id: 'models-differ',
-    title: 'The models of the halves differ',
+    title: 'The halves are of different models',
     kind: 'condition',
-    explains: 'Two modules that can not back each other up, as an old and a new model may not.',
+    explains: 'Two modules that cannot back each other up, as an old and a new model may not.',
     shows: 'Both halves report their model, it is not the same, and no pair was ever ready like that.',
     needs: [['model']],
     next: "Read the model on both nameplates and look in the maker's list whether the two may form a pair; if not, fit the model that was planned.",
@@ -24,6 +24,7 @@ export const modelsDiffer: Cause = {
 };
 
 function compareModels({ facts, half, at }: Observation): Seen | null {
+  if (half === null) return null;
   const { timeline } = facts;
   const other = otherHalf(timeline, half);
   const own = stepAt(track(timeline, half, 'model'), at);

@@ -2,7 +2,7 @@ import { decibans, evidenceBound } from '../statistics/evidence-bound.ts';
 import { rateRatio } from '../statistics/rate-ratio.ts';
 import { clip, total } from '../timeline/coverage.ts';
 import { linesOfAll } from '../timeline/evidence.ts';
-import type { Point, TimelineEvent } from '../vocabulary.ts';
+import { type Point, sayDuration, type TimelineEvent } from '../vocabulary.ts';
 import { dropOuts } from './begins.ts';
 import { type Cause, capped, doubted, type Trouble } from './cause.ts';
 import { coincidenceOf, sayCoincidence } from './coincidence.ts';
@@ -12,7 +12,7 @@ export const poorSeating: Cause = {
     id: 'poor-seating',
     title: 'The module makes poor contact',
     kind: 'condition',
-    explains: 'A module that the pair loses from sight for moments and finds again, with no one pulling it.',
+    explains: 'A module that drops out for moments and comes back, with no one pulling it.',
     shows:
       'Presence that comes and goes without a removal, a restart or a supply fault, more often than before.',
     needs: [['partner-present']],
@@ -26,7 +26,8 @@ export const poorSeating: Cause = {
     if (first === undefined)
       return doubted([
         {
-          statement: 'The second module was never out of sight without a removal, restart or supply fault.',
+          statement:
+            'The second module did not drop out in this time without a removal, restart or supply fault.',
           evidence: trouble.evidence,
         },
       ]);
@@ -34,7 +35,7 @@ export const poorSeating: Cause = {
     if (drops.length < trouble.limits.patternCount)
       return doubted([
         {
-          statement: `The second module was out of sight ${drops.length === 1 ? 'once' : 'twice'}: too few to tell.`,
+          statement: `The second module dropped out ${drops.length === 1 ? 'once' : 'twice'}: too few to tell.`,
           evidence,
         },
       ]);
@@ -60,13 +61,13 @@ function weighDrops(
   );
   const rarer = rate === null ? 0 : decibans(evidenceBound(rate.p));
   const counted: Point = {
-    statement: `The second module was out of sight ${drops.length} times in this time, and ${before} times in the ${earlierHours.toFixed(1)} h before, with no removal, restart or supply fault.`,
+    statement: `The second module dropped out ${drops.length} times in this time, and ${before} times in the ${sayDuration(earlierHours * 3600)} before, with no removal, restart or supply fault.`,
     evidence: linesOfAll(drops),
   };
   const followed: readonly Point[] =
     coming === null
       ? []
-      : [{ statement: sayCoincidence(coming, 'it was out of sight'), evidence: coming.evidence }];
+      : [{ statement: sayCoincidence(coming, 'it dropped out'), evidence: coming.evidence }];
   return {
     decibans: capped(Math.max(rarer, coming?.decibans ?? 0) + limits.hinderingDecibans, limits),
     for: [counted, ...followed],

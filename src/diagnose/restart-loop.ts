@@ -1,15 +1,16 @@
+import { between } from '../timeline/durations.ts';
 import { linesOfAll } from '../timeline/evidence.ts';
-import { type Point, sayDuration, type TimelineEvent } from '../vocabulary.ts';
+import { type Point, sayAbout, type TimelineEvent } from '../vocabulary.ts';
 import { begins, unexplained } from './begins.ts';
 import { type Cause, doubted, type Trouble } from './cause.ts';
-import { fixedTimeOf } from './fixed-time.ts';
+import { fixedTimeOf, saySpread } from './fixed-time.ts';
 
 export const restartLoop: Cause = {
   meta: {
     id: 'restart-loop',
     title: 'The standby restarts again and again',
     kind: 'pattern',
-    explains: 'A half that starts, runs into the same thing each time, and starts anew.',
+    explains: 'A half that starts, runs into the same thing each time, and starts again.',
     shows: 'Restarts of one half that follow each other at a regular distance.',
     needs: [['restart']],
     next: 'Stop the loop as the maker says before anything is copied again, and read the fault that the half shows just before it restarts; call for support with both.',
@@ -17,10 +18,9 @@ export const restartLoop: Cause = {
   weigh(trouble) {
     const restarts = restartsOf(trouble);
     const [first, ...rest] = restarts;
-    if (first === undefined)
-      return doubted([{ statement: 'No restart was logged in this time.', evidence: trouble.evidence }]);
+    if (first === undefined) return doubted([noRestart(trouble)]);
     const evidence = linesOfAll([first, ...rest]);
-    const spacings = restarts.slice(1).map((e, index) => (e.time - (restarts[index]?.time ?? e.time)) / 1000);
+    const spacings = restarts.slice(1).map((e, index) => between(restarts[index] ?? e, e));
     const found = fixedTimeOf(spacings, trouble.limits);
     const times = restarts.length === 1 ? 'once' : `${restarts.length} times`;
     if (found === null)
@@ -28,12 +28,21 @@ export const restartLoop: Cause = {
         { statement: `Half ${first.half ?? ''} restarted ${times}: too few for a loop.`, evidence },
       ]);
     const point: Point = {
-      statement: `Half ${first.half ?? ''} restarted ${times}, with a median of ${sayDuration(found.medianSeconds)} between two, half of them within ${sayDuration(found.spreadSeconds)} of it.`,
+      statement: `Half ${first.half ?? ''} restarted ${times}, with a median of ${sayAbout(found.median)} between two${saySpread(found)}.`,
       evidence,
     };
-    return found.fixed ? { decibans: found.decibans, for: [point], against: [] } : doubted([point]);
+    return found.verdict === 'fixed'
+      ? { decibans: found.decibans, for: [point], against: [] }
+      : doubted([point]);
   },
 };
+
+function noRestart({ half, evidence }: Trouble): Point {
+  return {
+    statement: `No restart${half === null ? '' : ` of half ${half}`} was logged in this time.`,
+    evidence,
+  };
+}
 
 /** Restarts of the half in trouble that no supply fault, removal or insertion brought. */
 function restartsOf({ facts: { timeline }, half, from, rules }: Trouble): readonly TimelineEvent[] {

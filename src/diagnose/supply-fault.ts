@@ -11,7 +11,7 @@ export const supplyFault: Cause = {
     id: 'supply-fault',
     title: 'The supply of a half is faulty',
     kind: 'condition',
-    explains: 'A standby that restarts, drops out or gives up because its supply dips.',
+    explains: 'A standby that restarts, drops out or fails to synchronise because its supply dips.',
     shows: 'The supply is at fault when attempts fail, or failures follow its faults more often than chance.',
     needs: [['supply']],
     next: 'Measure the supply at the terminals of that half under load, look at its fuse and terminals; let a qualified person put it right before the standby is tried again.',

@@ -1,6 +1,7 @@
-import { type Point, sayDuration } from '../vocabulary.ts';
+import { type Point, sayDuration, sayTimes } from '../vocabulary.ts';
 import { type Cause, doubted, type Trouble, type Weighed } from './cause.ts';
 import { exportsFor } from './exports-for.ts';
+import { sayCounts } from './say-counts.ts';
 
 export const tooLittleData: Cause = {
   meta: {
@@ -8,7 +9,7 @@ export const tooLittleData: Cause = {
     title: 'Too little data to name a cause',
     kind: 'neither',
     explains: 'A pair in trouble whose logs speak strongly for nothing.',
-    shows: 'No cause reaches ten to one with what was exported.',
+    shows: 'No cause reaches 10 to 1 with what was exported.',
     needs: [],
     next: 'Export more, and read it together with what there is.',
   },
@@ -17,20 +18,21 @@ export const tooLittleData: Cause = {
     if (best >= trouble.limits.leadDecibans) return doubted([]);
     const missing = others.filter((o) => o.missing.length > 0);
     const { evidence } = trouble;
-    const points: Point[] = [{ statement: sayCounts(trouble), evidence }];
+    const points: Point[] = [{ statement: sayWhatThereIs(trouble), evidence }];
     if (missing.length > 0)
       points.push({
-        statement: `These causes could not be judged: ${missing.map((o) => o.cause.meta.id).join(', ')}.`,
+        statement: `Not enough data to judge: ${missing.map((o) => o.cause.meta.id).join(', ')}.`,
         evidence,
       });
     return { decibans: 0, for: points, against: [], next: nextExport(trouble, others) };
   },
 };
 
-function sayCounts({ attempts, failed, observations, from, to }: Trouble): string {
+function sayWhatThereIs({ attempts, observations, from, to }: Trouble): string {
   const ready = observations.filter((o) => o.ready).length;
-  const watched = sayDuration((to - from) / 1000);
-  return `In ${watched} of trouble ${attempts.length} ${attempts.length === 1 ? 'attempt was' : 'attempts were'} logged, ${failed.length} of them certainly failed; a partner was ready ${ready} ${ready === 1 ? 'time' : 'times'} to compare with.`;
+  const compared =
+    ready === 0 ? 'no ready partner that held was logged' : `a partner was ready ${sayTimes(ready)}`;
+  return `In ${sayDuration((to - from) / 1000)} ${sayCounts(attempts)}; to compare with, ${compared}.`;
 }
 
 /** What to export next: what the causes that could not be judged need, the first of them first; else more of the same. */
@@ -41,9 +43,9 @@ function nextExport({ facts, kind, attempts, failed, rules }: Trouble, others: r
   ];
   const wanted = exportsFor(missing);
   const limit = sayDuration(rules.lightLimitSeconds);
-  const early = failed.length === 0 && attempts.length > 0;
+  const early = failed.length === 0 && attempts.at(-1)?.outcome === 'unfinished';
   const wait = early
-    ? `No attempt has certainly failed yet: wait until ${limit} after the start, then export again. `
+    ? `No attempt has failed for sure yet: wait until ${limit} after the start, then export again. `
     : '';
   if (wanted.length > 0) return `${wait}Export for ${pair}, over the same time: ${wanted.join('; ')}.`;
   return `${wait}Everything that the causes need was logged of ${pair}, but too little happened: export a longer time, with the last bring-up that worked, and other pairs of the same model and firmware to compare with.`;

@@ -9,6 +9,7 @@ import type { Attempt, TimelineEvent } from '../vocabulary.ts';
 import type { Trouble } from './cause.ts';
 import type { DiagnoseLimits } from './limits.ts';
 import { type Observation, observationsOf } from './observations.ts';
+import { type Standing, standingOf } from './standing.ts';
 
 /** What all pairs of the files give to compare with, read once. */
 export interface Fleet {
@@ -37,9 +38,13 @@ export function troubleOf(
   if (begun === null) return null;
   const { timeline } = facts;
   const from = begun.event?.time ?? timeline.from;
-  const own = fleet.attempts.filter((a) => a.pair === timeline.pair && a.end.time >= from);
+  // What a poll read only later may have ended an attempt before that reading.
+  const earliest = begun.event?.earliest ?? from;
+  const own = fleet.attempts.filter(
+    (a) => a.pair === timeline.pair && (a.end.time > earliest || a.end.time >= from),
+  );
   const half = standbyAt(timeline, timeline.to) ?? own.at(-1)?.half ?? null;
-  const attempts = own.filter((a) => half === null || a.half === half);
+  const attempts = own.filter((a) => half === null || a.half === null || a.half === half);
   const lines = endLines(timeline);
   return {
     facts,
@@ -50,7 +55,7 @@ export function troubleOf(
     to: timeline.to,
     evidence: begun.event === null ? lines : uniqueLines([...linesOf(begun.event), ...lines.slice(-1)]),
     attempts,
-    failed: attempts.filter((a) => isFailed(a, rules.lightLimitSeconds)),
+    failed: attempts.filter((a) => isFailed(a)),
     allAttempts: fleet.attempts,
     observations: fleet.observations,
     limits,
@@ -65,18 +70,29 @@ interface Begun {
 }
 
 function beginOf(facts: PairFacts, rules: TimelineRules): Begun | null {
-  const { readiness, timeline } = facts;
-  if (readiness.signal === null) return { kind: 'unknown', event: null };
+  const standing = standingOf(facts);
   const flapping = flappingNow(facts, rules);
-  const down = spells(readiness.steps, 'no').at(-1);
-  const isDown = down !== undefined && (down.end === null || timeline.to - down.end.time < rules.holdMs);
-  if (isDown) {
-    const earlier = flapping !== null && flapping.time < down.start.time ? flapping : down.start;
-    return { kind: 'not-ready', event: earlier };
-  }
+  const down = standing.value === 'no' ? standing.since : notYetHeld(facts, standing, rules);
+  // The spell of flapping that a loss belongs to began before it.
+  if (down !== null) return { kind: 'not-ready', event: flapping ?? down };
   if (flapping !== null) return { kind: 'flapping', event: flapping };
   const late = lateLight(facts);
-  return late === null ? null : { kind: 'light', event: late };
+  if (late !== null) return { kind: 'late-light', event: late };
+  const again = lightAgain(facts, standing, rules);
+  if (again !== null) return { kind: 'light-again', event: again };
+  const isKnown = standing.signal === 'partner-ready' && standing.endedBy === null;
+  return isKnown ? null : { kind: 'unknown', event: null };
+}
+
+/** The loss before a ready partner that has not held yet; a second module that is seen again is only seen. */
+function notYetHeld(
+  { readiness, timeline }: PairFacts,
+  { signal }: Standing,
+  { holdMs }: TimelineRules,
+): TimelineEvent | null {
+  const down = spells(readiness.steps, 'no').at(-1);
+  const isShort = down?.end != null && timeline.to - down.end.time < holdMs;
+  return signal === 'partner-ready' && isShort ? down.start : null;
 }
 
 /** The first loss of a spell of flapping that is not over; `null` without one. */
@@ -94,4 +110,20 @@ function lateLight({ bringUps, timeline }: PairFacts): TimelineEvent | null {
   const isActive = valueAt(track(timeline, last.half, 'role'), timeline.to) === 'active';
   if (isSteady || isActive) return null;
   return timeline.events.find((e) => e.half === last.half && e.time === last.start.time) ?? null;
+}
+
+/**
+ * The change of the standby's light from steady to flashing, where it flashes to the end: once the partner was ready, or for
+ * longer than the light may take. Else `null`. Source: design.md, section 5, `nothing-at-fault`.
+ */
+function lightAgain(
+  { timeline }: PairFacts,
+  { since }: Standing,
+  { lightLimitSeconds }: TimelineRules,
+): TimelineEvent | null {
+  const [before, flashing] = track(timeline, standbyAt(timeline, timeline.to), 'light').slice(-2);
+  if (since === null) return null;
+  if (before?.value !== 'steady' || flashing?.value !== 'flashing') return null;
+  const isLong = timeline.to - flashing.time > lightLimitSeconds * 1000;
+  return flashing.earliest >= since.time || isLong ? flashing : null;
 }

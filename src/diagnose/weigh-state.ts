@@ -27,14 +27,21 @@ export interface StateTest {
  */
 export function weighState(trouble: Trouble, { priorDecibans, words, test }: StateTest): Weighing {
   const now = test(presentOf(trouble));
-  const failed = failuresOf(trouble).flatMap((o) => test(o) ?? []);
+  const failures = failuresOf(trouble);
+  // Where nothing has failed for sure yet, what there is now stands for a failure.
+  const observed = failures.length > 0 ? failures : [presentOf(trouble)];
+  const failed = observed.flatMap((o) => test(o) ?? []);
   const ready = trouble.observations.filter((o) => o.ready).flatMap((o) => test(o) ?? []);
   const held = failed.filter((s) => s.holds);
   const heldReady = ready.filter((s) => s.holds);
   const shown = now?.holds === true ? now : held.at(-1);
   if (shown === undefined) return doubted(now === null ? [] : [pointOf(now)]);
   const ratio = share(held.length, failed.length) / share(heldReady.length, ready.length);
-  const counted = `It was so at ${held.length} of ${said(failed.length, 'attempt')} that failed, and at ${heldReady.length} of ${said(ready.length, 'time')} that a partner was ready.`;
+  const atFailures =
+    failures.length === 0
+      ? 'No attempt has failed for sure;'
+      : `It was so at ${held.length} of ${said(failed.length, 'attempt')} that failed, and`;
+  const counted = `${atFailures} ${sayReady(heldReady.length, ready.length, failures.length === 0)}`;
   return {
     decibans: capped(priorDecibans + decibans(ratio), trouble.limits),
     for: [{ statement: `${sayShown(shown, now)} ${counted}`, evidence: shown.evidence }],
@@ -51,12 +58,16 @@ export function weighState(trouble: Trouble, { priorDecibans, words, test }: Sta
   };
 }
 
-/** The failed attempts of the trouble; what there is now, if none has certainly failed. */
-function failuresOf(trouble: Trouble): readonly Observation[] {
-  const own = trouble.observations.filter(
-    (o) => !o.ready && o.facts === trouble.facts && o.to >= trouble.from,
-  );
-  return own.length > 0 ? own : [presentOf(trouble)];
+/** The failed attempts of the trouble. */
+function failuresOf({ observations, facts, from }: Trouble): readonly Observation[] {
+  return observations.filter((o) => !o.ready && o.facts === facts && o.to >= from);
+}
+
+/** How often it was so when a partner was ready, as far as that was logged. */
+function sayReady(held: number, all: number, isAlone: boolean): string {
+  if (all === 0) return 'whether it was so when a partner was ready was not logged.';
+  const times = `at ${held} of ${said(all, 'time')} that a partner was ready`;
+  return isAlone ? `it was so ${times}.` : `${times}.`;
 }
 
 /** The end of the log, as an observation. */

@@ -1,10 +1,10 @@
-import { type Diagnosis, sayDuration } from '../vocabulary.ts';
+import type { Diagnosis } from '../vocabulary.ts';
 import { cite } from './cite.ts';
 import { html } from './escape.ts';
 import type { EvidenceList } from './evidence.ts';
 import { section } from './html-section.ts';
 import { ladderOf, sayReference } from './ladder.ts';
-import { causeWords, outcomeWords } from './outcome-words.ts';
+import { outcomeWords, sayCause, sayLength } from './outcome-words.ts';
 import type { ReportOptions } from './report-options.ts';
 import { sayInstantBounds } from './words.ts';
 
@@ -31,12 +31,12 @@ const mostAttempts = 25;
 
 /** The attempts since the trouble began. */
 export function attemptsSection({ attempts, from }: Diagnosis, { zone }: ReportOptions): string {
-  if (attempts.length === 0) return section('attempts', 'Attempts', '<p>None is logged.</p>');
+  if (attempts.length === 0) return section('attempts', 'Attempts', '<p>None was logged.</p>');
   const rows = attempts
     .slice(-mostAttempts)
     .map(
       (a) =>
-        `<tr><td class="clock">${sayInstantBounds(a.start, zone, from)}</td><td class="long">${html(a.half)}</td><td>${causeWords[a.cause]}</td><td>${a.stages.at(-1)?.stage ?? 'not logged'}</td><td>${outcomeWords[a.outcome]}</td><td class="number">${html(sayDuration(a.watchedSeconds))}</td></tr>`,
+        `<tr><td class="clock">${sayInstantBounds(a.start, zone, from)}</td><td class="long">${html(a.half ?? 'not known')}</td><td>${sayCause(a)}</td><td>${a.stages.at(-1)?.stage ?? 'not logged'}</td><td>${outcomeWords[a.outcome]}</td><td class="number">${html(sayLength(a))}</td></tr>`,
     );
   const left = attempts.length - mostAttempts;
   const more = left > 0 ? `<p class="second">${left} earlier: see diagnose.json.</p>` : '';
@@ -44,13 +44,13 @@ export function attemptsSection({ attempts, from }: Diagnosis, { zone }: ReportO
     'attempts',
     'Attempts',
     `<div class="scroll"><table>
-<thead><tr><th scope="col">Begun</th><th scope="col">Half</th><th scope="col">By</th><th scope="col">As far as</th><th scope="col">Outcome</th><th scope="col" class="number">After</th></tr></thead>
+<thead><tr><th scope="col">Started</th><th scope="col">Half</th><th scope="col">Cause</th><th scope="col">Stage reached</th><th scope="col">Outcome</th><th scope="col" class="number">After</th></tr></thead>
 <tbody>${rows.join('\n')}</tbody>
 </table></div>${more}`,
   );
 }
 
-/** What the logs do not speak for, and what they could not tell. */
+/** What was checked and is not supported, and what there was not enough data to judge. */
 export function doubtedSection({ doubted, unjudged }: Diagnosis, evidence: EvidenceList): string {
   const rows = [
     ...doubted.map(({ title, against }) => {
@@ -60,13 +60,13 @@ export function doubtedSection({ doubted, unjudged }: Diagnosis, evidence: Evide
     }),
     ...unjudged.map(
       ({ title, missing }) =>
-        `<tr><th scope="row">${html(title)}</th><td>could not be judged: never logged: ${missing.join(', ')}</td></tr>`,
+        `<tr><th scope="row">${html(title)}</th><td>not enough data to judge; missing: ${missing.join(', ')}</td></tr>`,
     ),
   ];
   if (rows.length === 0) return '';
   return section(
     'doubted',
-    'What the logs do not speak for',
-    `<table class="checks"><thead><tr><th scope="col">Cause</th><th scope="col">Why</th></tr></thead><tbody>${rows.join('\n')}</tbody></table>`,
+    'Checked and not supported',
+    `<table class="checks"><thead><tr><th scope="col">Cause</th><th scope="col">Reason</th></tr></thead><tbody>${rows.join('\n')}</tbody></table>`,
   );
 }

@@ -4,6 +4,7 @@ import { type Diagnosis, limitAsAdjective, type Point, type RankedCause } from '
 import { bringUpRows } from './bring-up-rows.ts';
 import { cite } from './cite.ts';
 import { evidenceOfDiagnosis } from './diagnose-evidence.ts';
+import { toldOf } from './diagnose-findings.ts';
 import { attemptsSection, doubtedSection, ladderSection } from './diagnose-html-annex.ts';
 import { html } from './escape.ts';
 import type { EvidenceList } from './evidence.ts';
@@ -12,6 +13,7 @@ import { htmlDocument } from './html-document.ts';
 import { section } from './html-section.ts';
 import type { ReportOptions } from './report-options.ts';
 import { rankingRule, sayWeight } from './say-weight.ts';
+import { saySentence } from './sentences.ts';
 import { staffKey } from './staff-key.ts';
 import { staffRows } from './staff-rows.ts';
 import { cautionsSection, evidenceSection, inputsSection, qualitySection } from './verify-html-annex.ts';
@@ -34,7 +36,7 @@ export async function diagnoseHtml(diagnosis: Diagnosis, options: ReportOptions)
       ? []
       : [causesSection(diagnosis, evidence), doubtedSection(diagnosis, evidence), checkSection(diagnosis)]),
     cautionsSection(),
-    qualitySection(diagnosis, diagnosis, options),
+    qualitySection(...toldOf(diagnosis), options),
     inputsSection(diagnosis),
     ...(evidence.lines.length === 0 ? [] : [evidenceSection(evidence, 'statements: see diagnose.json')]),
   ];
@@ -47,7 +49,7 @@ export async function diagnoseHtml(diagnosis: Diagnosis, options: ReportOptions)
 
 function answerSection(diagnosis: Diagnosis, { zone }: ReportOptions): string {
   const { pair, site, sentences, chosen, from, to } = diagnosis;
-  const [first, ...rest] = sentences;
+  const [first = '', ...rest] = sentences.map((s) => saySentence(s, zone, from));
   return `<h1>Diagnosis: pair ${html(pair)}${site === null ? '' : `, ${html(site)}`}</h1>
 <p class="verdict">${html(first)}</p>
 ${rest.map((s) => `<p>${html(s)}</p>`).join('\n')}

@@ -1,5 +1,6 @@
 import type { Attempt, Diagnosis, RankedCause } from '../vocabulary.ts';
 import { toJson } from './json.ts';
+import { isoSentence } from './sentences.ts';
 import { bringUpDocument, findingDocument, measureDocument } from './verify-json.ts';
 
 /** The JSON document of `diagnose`. Source: design.md, section 8; what is beyond it comes last. */
@@ -19,7 +20,7 @@ export function diagnoseJson(diagnosis: Diagnosis): string {
     half,
     from,
     to,
-    sentences,
+    sentences: sentences.map(isoSentence),
     attempts: attempts.map(attemptDocument),
     reference,
     doubted,
@@ -32,16 +33,15 @@ function causeDocument({ id, rank, decibans, for: speaksFor, against, next }: Ra
 }
 
 function attemptDocument(attempt: Attempt): unknown {
-  const { half, cause, start, end, outcome, watchedSeconds, abortSeconds, serial, firmware, stages } =
-    attempt;
+  const { half, cause, start, end, outcome, watched, abort, serial, firmware, stages } = attempt;
   return {
     half,
     cause,
     start,
     end,
     outcome,
-    watchedSeconds,
-    abortSeconds,
+    watched,
+    abort,
     serial,
     firmware,
     stages: stages.map(({ stage, entered, inStage }) => ({

@@ -1,13 +1,15 @@
-import { type Diagnosis, type Point, type RankedCause, sayDuration } from '../vocabulary.ts';
+import type { Diagnosis, Point, RankedCause } from '../vocabulary.ts';
 import { cautions } from './cautions.ts';
 import { evidenceOfDiagnosis } from './diagnose-evidence.ts';
+import { toldOf } from './diagnose-findings.ts';
 import { markdown } from './escape.ts';
 import type { EvidenceList } from './evidence.ts';
 import { ladderOf, sayReference } from './ladder.ts';
 import { table } from './markdown-table.ts';
-import { causeWords, outcomeWords } from './outcome-words.ts';
+import { outcomeWords, sayCause, sayLength } from './outcome-words.ts';
 import type { ReportOptions } from './report-options.ts';
 import { rankingRule, sayWeight } from './say-weight.ts';
+import { saySentence } from './sentences.ts';
 import { cite, evidenceList, remarks } from './verify-markdown.ts';
 import { sayInstant, sayInstantBounds } from './words.ts';
 
@@ -15,7 +17,7 @@ import { sayInstant, sayInstantBounds } from './words.ts';
 export function diagnoseMarkdown(diagnosis: Diagnosis, options: ReportOptions): string {
   const { pair, sentences, chosen, from, to, healthy, inputs } = diagnosis;
   const evidence = evidenceOfDiagnosis(diagnosis);
-  const [first, ...rest] = sentences;
+  const [first = '', ...rest] = sentences.map((s) => saySentence(s, options.zone, from));
   const period = `${sayInstant(from, options.zone)} to ${sayInstant(to, options.zone)} (${options.zone}).`;
   const blocks = [
     `# Diagnosis of ${markdown(pair)}`,
@@ -26,7 +28,7 @@ export function diagnoseMarkdown(diagnosis: Diagnosis, options: ReportOptions): 
     '## Cautions',
     cautions.map((c) => `- ${c}`).join('\n'),
     '## Findings and quality of the data',
-    remarks(diagnosis, diagnosis, options),
+    remarks(...toldOf(diagnosis), options),
     '## Files',
     table(
       ['File', 'Layout', 'Rows', 'SHA-256'],
@@ -63,18 +65,18 @@ function body(diagnosis: Diagnosis, evidence: EvidenceList, options: ReportOptio
 const mostAttempts = 25;
 
 function attempts({ attempts: all, from }: Diagnosis, { zone }: ReportOptions): string {
-  if (all.length === 0) return 'None is logged.';
+  if (all.length === 0) return 'None was logged.';
   const rows = all
     .slice(-mostAttempts)
     .map((a) => [
       sayInstantBounds(a.start, zone, from),
-      markdown(a.half),
-      causeWords[a.cause],
+      markdown(a.half ?? 'not known'),
+      sayCause(a),
       a.stages.at(-1)?.stage ?? 'not logged',
       outcomeWords[a.outcome],
-      sayDuration(a.watchedSeconds),
+      sayLength(a),
     ]);
-  return table(['Begun', 'Half', 'By', 'As far as', 'Outcome', 'After'], rows);
+  return table(['Started', 'Half', 'Cause', 'Stage reached', 'Outcome', 'After'], rows);
 }
 
 function causeBlocks(cause: RankedCause, evidence: EvidenceList): readonly string[] {
@@ -96,8 +98,8 @@ function doubtedBlocks({ doubted, unjudged }: Diagnosis, evidence: EvidenceList)
     }),
     ...unjudged.map(({ title, missing }) => [
       markdown(title),
-      `could not be judged: never logged: ${missing.join(', ')}`,
+      `not enough data to judge; missing: ${missing.join(', ')}`,
     ]),
   ];
-  return rows.length === 0 ? [] : ['## What the logs do not speak for', table(['Cause', 'Why'], rows)];
+  return rows.length === 0 ? [] : ['## Checked and not supported', table(['Cause', 'Reason'], rows)];
 }

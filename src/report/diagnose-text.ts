@@ -1,25 +1,28 @@
-import { type Diagnosis, type RankedCause, sayDuration } from '../vocabulary.ts';
+import type { Attempt, Diagnosis, RankedCause } from '../vocabulary.ts';
 import { cautions } from './cautions.ts';
+import { warningsOf } from './diagnose-findings.ts';
 import { terminal } from './escape.ts';
 import { ladderOf, sayReference } from './ladder.ts';
-import { causeWords, outcomeWords } from './outcome-words.ts';
+import { outcomeWords, sayCause, sayLength } from './outcome-words.ts';
 import { sayWeight } from './say-weight.ts';
+import { saySentence } from './sentences.ts';
 import { type TextOptions, wrap } from './verify-text.ts';
-import { sayInstant, sayInstantBounds } from './words.ts';
+import { sayInstant, sayInstantBounds, sayWhen } from './words.ts';
 
 /** What `diagnose` prints: the answer, the ladder, the attempts, the causes, what to check, cautions; at most 100 columns. */
 export function diagnoseText(diagnosis: Diagnosis, options: TextOptions): string {
   const { zone, paint, reports } = options;
-  const { chosen, sentences, healthy } = diagnosis;
-  const [verdict, ...rest] = sentences;
+  const { chosen, sentences, healthy, from } = diagnosis;
+  const said = sentences.flatMap((s, index) =>
+    wrap(terminal(saySentence(s, zone, from)), '', '').map((l) => (index === 0 ? paint(l, 'verdict') : l)),
+  );
   const lines = [
-    ...wrap(terminal(verdict), '', '').map((line) => paint(line, 'verdict')),
-    ...rest.flatMap((s) => wrap(terminal(s), '', '')),
+    ...said,
     '',
     ...(chosen === null ? [] : wrap(terminal(chosen), '', '')),
     `${sayInstant(diagnosis.from, zone)} to ${sayInstant(diagnosis.to, zone)}, clock of ${zone}`,
     '',
-    ...(healthy ? [] : body(diagnosis, options)),
+    ...(healthy ? findingsText(diagnosis, options) : body(diagnosis, options)),
     ...reports.map((name) => `Report: ${terminal(name)}`),
   ];
   return `${lines.join('\n').trimEnd()}\n`;
@@ -31,6 +34,7 @@ function body(diagnosis: Diagnosis, options: TextOptions): readonly string[] {
     ...attemptsText(diagnosis, options),
     ...diagnosis.causes.flatMap((cause) => causeText(cause, options)),
     ...doubtedText(diagnosis),
+    ...findingsText(diagnosis, options),
     'Check in this order',
     ...diagnosis.causes.flatMap((c) => wrap(terminal(c.next), `  ${String(c.rank).padStart(2)}  `, '      ')),
     '',
@@ -57,21 +61,29 @@ function ladderText(diagnosis: Diagnosis): readonly string[] {
 const mostAttempts = 12;
 
 function attemptsText({ attempts, from }: Diagnosis, { zone }: TextOptions): readonly string[] {
-  if (attempts.length === 0) return ['Attempts: none is logged.', ''];
+  if (attempts.length === 0) return ['Attempts: none was logged.', ''];
   const left = attempts.length - mostAttempts;
   return [
     'Attempts',
     ...(left > 0 ? [`  ${left} earlier`] : []),
     ...attempts.slice(-mostAttempts).flatMap((a) => {
-      const stage = a.stages.at(-1)?.stage ?? 'stage not logged';
+      const stage = a.stages.at(-1)?.stage ?? 'a stage not logged';
       return wrap(
-        `half ${terminal(a.half)}, ${causeWords[a.cause]}, as far as ${stage}: ${outcomeWords[a.outcome]} after ${sayDuration(a.watchedSeconds)}`,
+        `half ${terminal(a.half ?? 'not known')}, ${sayCause(a)}, reached ${stage}: ${sayEnd(a)}`,
         `  ${sayInstantBounds(a.start, zone, from).padEnd(20)}  `,
         ' '.repeat(24),
       );
     }),
     '',
   ];
+}
+
+/** `sync failed after 1 min 43 s`; a reason comes last. */
+function sayEnd(attempt: Attempt): string {
+  const [end = '', reason] = outcomeWords[attempt.outcome].split(': ');
+  const length = sayLength(attempt);
+  const after = length === '' ? '' : ` after ${length}`;
+  return `${end}${after}${reason === undefined ? '' : `, ${reason}`}`;
 }
 
 function causeText(cause: RankedCause, { paint }: TextOptions): readonly string[] {
@@ -96,10 +108,22 @@ function doubtedText({ doubted, unjudged }: Diagnosis): readonly string[] {
     wrap(terminal(against[0]?.statement ?? ''), `  ${id.padEnd(22)}`, ' '.repeat(24)),
   );
   const open = unjudged.flatMap(({ id, missing }) =>
-    wrap(`never logged: ${missing.join(', ')}`, `  ${id.padEnd(22)}`, ' '.repeat(24)),
+    wrap(`missing: ${missing.join(', ')}`, `  ${id.padEnd(22)}`, ' '.repeat(24)),
   );
   return [
-    ...(spoken.length === 0 ? [] : ['The logs do not speak for', ...spoken, '']),
-    ...(open.length === 0 ? [] : ['Could not be judged', ...open, '']),
+    ...(spoken.length === 0 ? [] : ['Checked and not supported', ...spoken, '']),
+    ...(open.length === 0 ? [] : ['Not enough data to judge', ...open, '']),
   ];
+}
+
+/** The findings that make the exit status, the worst first. */
+function findingsText(diagnosis: Diagnosis, { zone, paint }: TextOptions): readonly string[] {
+  const { told, leftOut } = warningsOf(diagnosis);
+  if (told.length === 0) return [];
+  const lines = told.flatMap((f) =>
+    wrap(`${f.severity}: ${sayWhen(f, zone)}${terminal(f.statement)}`, '  ', '    ').map((line) =>
+      paint(line, f.severity === 'critical' ? 'critical' : 'warning'),
+    ),
+  );
+  return ['Findings', ...lines, ...(leftOut === 0 ? [] : [`  ${leftOut} more: see diagnose.json`]), ''];
 }

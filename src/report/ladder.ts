@@ -3,6 +3,8 @@ import {
   type Diagnosis,
   type ReferenceBand,
   type Stage,
+  type StageTime,
+  sayAbout,
   sayBounds,
   sayDuration,
   stages,
@@ -28,11 +30,20 @@ export function ladderOf({ attempts, reference }: Diagnosis): readonly Rung[] {
     const band = reference.bands.find((b) => b.stage === stage);
     return {
       stage,
-      last: reached === undefined ? '' : sayMeasure(reached.inStage),
+      last: reached === undefined || last === undefined ? '' : sayStay(reached, last),
       ended: attempts.filter((a) => endOf(a) === stage).length,
       reference: band === undefined ? '' : sayBand(band),
     };
   });
+}
+
+/** How long the last attempt was in a stage; the last stage of one that failed ended with that. */
+function sayStay({ inStage }: StageTime, last: Attempt): string {
+  const { seconds, low, high, censored } = inStage;
+  if (!censored || seconds === null || low === null) return sayMeasure(inStage);
+  if (last.outcome !== 'failed') return low < 0.05 ? 'just reached' : sayMeasure(inStage);
+  if (last.abort === null) return 'sync failed, no start logged';
+  return `${sayAbout({ seconds, low, high: high ?? seconds })}, then failed`;
 }
 
 function sayBand({ count, shortest, median, longest }: ReferenceBand): string {
@@ -43,7 +54,7 @@ function sayBand({ count, shortest, median, longest }: ReferenceBand): string {
 /** Whom the reference band rests on, in one sentence. */
 export function sayReference({ reference }: Diagnosis): string {
   if (reference.bands.length === 0)
-    return 'No attempt in the files became ready: there is nothing to compare with.';
+    return 'No attempt whose start was logged became ready: there is nothing to compare with.';
   return reference.sameModule
     ? 'The band is that of attempts of the same model and firmware that became ready.'
     : 'The band is that of all attempts in the files that became ready: those of the same model and firmware were too few.';

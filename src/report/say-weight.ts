@@ -1,15 +1,15 @@
+import { sayOdds } from '../vocabulary.ts';
+
 /** How the causes were ranked, for the person who reads the report. */
 export const rankingRule =
-  'How they are ranked: a cause weighs as much as the counts in the logs speak for it against chance, as odds, with what common practice says of such a state. From ten to one on, a state that can be put right comes before a pattern that it may bring about; among each kind the heavier comes first. Where nothing reaches ten to one, no cause is named.';
+  'How they are ranked: a cause weighs as much as the counts in the logs speak for it against chance, as odds, with what common practice says of such a state. From 10 to 1 on, a state that can be put right comes before a pattern that it may bring about; among each kind the heavier comes first. Where nothing reaches 10 to 1, no cause is named.';
 
 /**
  * A weight in decibans as a person would say it. Words after Jeffreys, Theory of Probability (1961), appendix B: from ten
  * to one on strong, from a hundred to one on decisive (there by half powers of ten; from memory).
  */
 export function sayWeight(decibans: number | null): string {
-  if (decibans === null) return 'no cause reaches ten to one';
-  const odds = 10 ** (decibans / 10);
-  if (decibans >= 20) return `decisive, about ${Math.round(odds / 100) * 100} to one`;
-  if (decibans >= 10) return `strong, about ${Math.round(odds)} to one`;
-  return `weak, about ${Math.round(odds)} to one`;
+  if (decibans === null) return 'no cause reaches 10 to 1';
+  const word = decibans >= 20 ? 'decisive' : decibans >= 10 ? 'strong' : 'weak';
+  return `${word}, ${sayOdds(decibans)}`;
 }

@@ -25,6 +25,24 @@ export function exponentialSpread(durations: readonly number[]): Spread | null {
 }
 
 /**
+ * The same where durations are known within bounds only: the most that they may scatter, and so the largest `p`. Each pair of
+ * them counts as far apart, and their total as small, as the bounds let it; with exact durations it is `exponentialSpread`.
+ */
+export function widestSpread(
+  durations: readonly { readonly low: number; readonly high: number }[],
+): Spread | null {
+  const n = durations.length;
+  const total = durations.reduce((sum, { low }) => sum + low, 0);
+  if (n < 2 || durations.every(({ high }) => high <= 0)) return null;
+  if (total <= 0) return { gini: 1, p: 1 };
+  let apart = 0;
+  for (const [index, a] of durations.entries())
+    for (const b of durations.slice(index + 1)) apart += Math.max(a.high - b.low, b.high - a.low);
+  const gini = Math.min(1, apart / ((n - 1) * total));
+  return { gini, p: uniformSumAtMost(gini * (n - 1), n - 1) };
+}
+
+/**
  * Probability that `count` uniform variables sum to at most `sum`. The upper half is taken from the lower, where the
  * alternating series is exact enough for the counts of a log. Source: Irwin and Hall, Biometrika 19 (1927), from memory.
  */

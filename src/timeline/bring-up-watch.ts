@@ -1,7 +1,7 @@
 import type { BringUpCause, Measure, TimelineEvent } from '../vocabulary.ts';
 import { between, censored, exactly, measured, type Stamp } from './durations.ts';
 import { cutAt, type Stretch } from './holding.ts';
-import { countUntil, countWhile } from './tracks.ts';
+import { countUntil, countWhile, firstFrom } from './tracks.ts';
 
 /** What began a bring-up. */
 export interface Start {
@@ -68,7 +68,10 @@ export function waited(start: TimelineEvent, may: Stamp | null, must: Stamp | nu
   return measured({ ...whole, low: Math.min(whole.low, shortest) });
 }
 
-/** A good state that no log saw broken by the start, as between two slow polls: how long it took is not known. */
+/**
+ * A good state that no log saw broken by the start, as between two slow polls: how long it took is not known. An entry that only
+ * says again what was so breaks nothing.
+ */
 export function isUnbroken(
   steps: readonly TimelineEvent[],
   start: TimelineEvent,
@@ -76,6 +79,6 @@ export function isUnbroken(
   good: string,
 ): boolean {
   const place = countUntil(steps, start.earliest);
-  const during = steps[place];
+  const during = firstFrom(steps, place, (s) => s.value !== good);
   return (during === undefined || during.time > end) && steps[place - 1]?.value === good;
 }

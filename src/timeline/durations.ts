@@ -1,14 +1,8 @@
-import type { Instant, LimitOutcome, Measure } from '../vocabulary.ts';
+import type { Duration, Instant, LimitOutcome, Measure } from '../vocabulary.ts';
 
 /** An instant with the resolution of its stamp, in milliseconds: 0, or 1000 where the source prints whole seconds. */
 export interface Stamp extends Instant {
   readonly resolution: number;
-}
-
-export interface Duration {
-  readonly seconds: number;
-  readonly low: number;
-  readonly high: number;
 }
 
 /**

@@ -52,6 +52,7 @@ function closed(
 ): readonly FlappingSpell[] {
   if (open.from === null) return [];
   const final = open.members.at(-1) ?? open.first;
-  const to = Math.min(logEnd, final.time + secondsToReuse(figure, rules.reuse, damping) * 1000);
+  const reuse = final.time + Math.floor(secondsToReuse(figure, rules.reuse, damping) * 1000);
+  const to = Math.min(logEnd, reuse);
   return [{ from: open.from, to, events: [open.first, ...open.members.slice(1)], peak: open.peak }];
 }

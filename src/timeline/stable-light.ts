@@ -16,7 +16,12 @@ export function lightOf(
   rules: TimelineRules,
 ): { readonly measure: Measure; readonly evidence: NonEmpty<SourceLine> } {
   const steps = track(timeline, half, 'light');
-  if (steps.length === 0 || isUnbroken(steps, event, lastLit(timeline, half, event, end, rules), 'steady'))
+  // A light that was read as steady all the time that it may take was not seen to start, whatever became of it later.
+  const until = Math.min(
+    lastLit(timeline, half, event, end, rules),
+    event.time + rules.lightLimitSeconds * 1000,
+  );
+  if (steps.length === 0 || isUnbroken(steps, event, until, 'steady'))
     return { measure: notObserved, evidence: linesOf(event) };
   // Cut by the watch, a steady light that goes off because its half became active has held all the same.
   const whole = watchedStretches(steadies, event, { ...end, why: 'log-end' });

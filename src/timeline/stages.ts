@@ -5,31 +5,35 @@ import { otherHalf } from './standby.ts';
 import { countUntil, stepAt, track, valueAt } from './tracks.ts';
 
 /**
- * How far a half is at an instant, from whatever is logged of it then; `null` if nothing tells. `syncStarted`: a logged
- * sync start belongs to it. Source: design.md, section 6.
+ * How far a half is at an instant, by what is logged of it then, a concluded role not; `null` if nothing tells. Of a half that no
+ * line names, only what is logged of the pair counts. `syncStarted`: a logged sync start belongs to it; `begun`: a partner that has
+ * been ready since before then is not this one. Source: design.md, section 6.
  */
 export function stageAt(
   timeline: PairTimeline,
-  half: string,
+  half: string | null,
   time: number,
   syncStarted: boolean,
+  begun = Number.NEGATIVE_INFINITY,
 ): Stage | null {
   const own = (signal: Parameters<typeof track>[2]): string | null =>
-    valueAt(track(timeline, half, signal), time);
+    half === null ? null : valueAt(track(timeline, half, signal), time);
+  const role = half === null ? null : statedRole(timeline, half, time);
   const present = valueAt(track(timeline, null, 'partner-present'), time);
-  const moved = movedAt(timeline, half, time);
-  if (moved?.signal === 'removed' || present === 'no' || own('role') === 'none') return 'absent';
+  const moved = half === null ? undefined : movedAt(timeline, half, time);
+  const isSeen = present === 'yes' || own('serial') !== null || own('model') !== null;
+  if (moved?.signal === 'removed' || present === 'no' || (role === 'none' && !isSeen)) return 'absent';
   const light = own('light');
-  if (valueAt(track(timeline, null, 'partner-ready'), time) === 'yes')
-    return light === 'steady' ? 'steady' : 'ready';
-  const other = otherHalf(timeline, half);
+  const ready = stepAt(track(timeline, null, 'partner-ready'), time);
+  if (ready?.value === 'yes' && ready.time >= begun) return light === 'steady' ? 'steady' : 'ready';
+  const other = half === null ? null : otherHalf(timeline, half);
   const firmware = own('firmware');
   const aligned =
     firmware !== null && other !== null && firmware === valueAt(track(timeline, other, 'firmware'), time);
   if (syncStarted || (aligned && light === 'flashing')) return 'synchronising';
   if (aligned) return 'firmware-aligned';
   if (firmware !== null || own('model') !== null || own('serial') !== null) return 'identified';
-  if (light === 'flashing' || light === 'steady' || own('role') === 'standby') return 'starting';
+  if (light === 'flashing' || light === 'steady' || role === 'standby') return 'starting';
   return present === 'yes' || moved !== undefined ? 'present' : null;
 }
 
@@ -39,7 +43,7 @@ export function stageAt(
  */
 export function stagesBetween(
   timeline: PairTimeline,
-  half: string,
+  half: string | null,
   start: TimelineEvent,
   end: Stamp,
   syncStart: number | null,
@@ -48,7 +52,8 @@ export function stagesBetween(
   const later = events.slice(countUntil(events, start.time), countUntil(events, end.time));
   const reached: { stage: Stage; at: TimelineEvent }[] = [];
   for (const at of [start, ...later]) {
-    const stage = stageAt(timeline, half, at.time, syncStart !== null && syncStart <= at.time);
+    const isSyncing = syncStart !== null && syncStart <= at.time;
+    const stage = stageAt(timeline, half, at.time, isSyncing, start.time);
     if (stage !== null && rankOf(stage) > rankOf(reached.at(-1)?.stage ?? null)) reached.push({ stage, at });
   }
   return reached.map(({ stage, at }, index) => {
@@ -56,6 +61,18 @@ export function stagesBetween(
     const inStage = next === undefined ? censored(between(at, end)) : measured(between(at, next));
     return { stage, entered: { time: at.time, earliest: at.earliest }, inStage, evidence: linesOf(at) };
   });
+}
+
+/** The role that a line states of a half; `null` where none does, though it may be concluded. */
+function statedRole(timeline: PairTimeline, half: string, time: number): string | null {
+  const step = stepAt(track(timeline, half, 'role'), time);
+  return step === undefined || step.concluded ? null : step.value;
+}
+
+/** The removal after which no module was put into a half up to an instant; `null` without. */
+export function removalOf(timeline: PairTimeline, half: string, time: number): TimelineEvent | null {
+  const moved = movedAt(timeline, half, time);
+  return moved?.signal === 'removed' ? moved : null;
 }
 
 /** The last removal or insertion of a half up to an instant; of one instant, the insertion comes after the removal. */

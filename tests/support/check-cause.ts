@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Cause } from '../../src/diagnose/cause.ts';
 import { defaultDiagnoseLimits } from '../../src/diagnose/limits.ts';
 import { diagnose } from '../../src/pipeline.ts';
+import { saySentence } from '../../src/report/sentences.ts';
 import type { Diagnosis } from '../../src/vocabulary.ts';
 import { analyseTexts, journalText } from './read-text.ts';
 
@@ -112,6 +113,11 @@ export async function toldOf(variant: Variant, id: string): Promise<readonly unk
   const points =
     listed === undefined ? doubted.find((d) => d.id === id)?.against : [...listed.for, ...listed.against];
   return [listed?.decibans ?? 'doubted', ...(points ?? []).map((p) => p.statement)];
+}
+
+/** The sentences of an answer as the command prints them, by the clock of UTC. */
+export function answerOf({ sentences, from }: Diagnosis): readonly string[] {
+  return sentences.map((sentence) => saySentence(sentence, 'UTC', from));
 }
 
 /** A line of a journal in its short form: clock, pair, half, words. */

@@ -16,6 +16,7 @@ import {
 
 /** For each cause: the exports of a site where it is at work in PRETREAT, told anew for every seed. */
 export const seededTroubles: Readonly<Record<string, (seed: number) => Files>> = {
+  'active-absent': (seed) => one(seed, noneActive),
   'firmware-differs': (seed) => one(seed, (t) => replaced(t, moduleOf('X-1', '6.2.0'))),
   'models-differ': (seed) => one(seed, (t) => replaced(t, moduleOf('X-1', '6.4.1', 'Tern-2'))),
   'configuration-pending': (seed) =>
@@ -45,6 +46,13 @@ export const seededTroubles: Readonly<Record<string, (seed: number) => Files>> =
     return Object.fromEntries(cut);
   },
 };
+
+/** The active half leaves its role, and the standby tries to synchronise with none. */
+function noneActive(tools: Tools): void {
+  tools.teller.set('A', 'role', 'none');
+  lose(tools);
+  giveUp(tools, 3);
+}
 
 function withoutLinks(text: string): string {
   return text

@@ -1,16 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
 import { ladderOf, sayReference } from '../../src/report/ladder.ts';
-import { causeWords, outcomeWords } from '../../src/report/outcome-words.ts';
+import { outcomeWords, sayCause, sayLength } from '../../src/report/outcome-words.ts';
 import { rankingRule, sayWeight } from '../../src/report/say-weight.ts';
 import { sayInstantBounds } from '../../src/report/words.ts';
-import {
-  type Attempt,
-  type Diagnosis,
-  type Point,
-  type RankedCause,
-  sayDuration,
-} from '../../src/vocabulary.ts';
+import type { Attempt, Diagnosis, Point, RankedCause } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
 import { linesButton } from './swap-tables.ts';
 
@@ -38,22 +32,22 @@ const mostAttempts = 25;
 
 /** The attempts since the trouble began, the last ones. */
 export function attemptsTable({ attempts, from }: Diagnosis, zone: string): TemplateResult {
-  if (attempts.length === 0) return html`<p>None is logged.</p>`;
+  if (attempts.length === 0) return html`<p>None was logged.</p>`;
   const row = (attempt: Attempt): TemplateResult => {
-    const { start, half, cause, stages, outcome, watchedSeconds, evidence } = attempt;
-    const cite = citing(`Attempt of half ${half}`, evidence);
+    const { start, half, stages, outcome, evidence } = attempt;
+    const cite = citing(`Attempt of half ${half ?? 'not known'}`, evidence);
     return html`<tr @mouseenter=${cite} @focusin=${cite}>
       <td class="clock">${sayInstantBounds(start, zone, from)}</td>
-      <td class="long">${terminal(half)}</td>
-      <td>${causeWords[cause]} ${linesButton(evidence, cite)}</td>
+      <td class="long">${terminal(half ?? 'not known')}</td>
+      <td>${sayCause(attempt)} ${linesButton(evidence, cite)}</td>
       <td>${stages.at(-1)?.stage ?? 'not logged'}</td>
       <td>${outcomeWords[outcome]}</td>
-      <td class="number">${sayDuration(watchedSeconds)}</td>
+      <td class="number">${sayLength(attempt)}</td>
     </tr>`;
   };
   const left = attempts.length - mostAttempts;
   return html`<div class="scroll"><table class="attempts">
-      <thead><tr><th scope="col">Begun</th><th scope="col">Half</th><th scope="col">By</th><th scope="col">As far as</th><th scope="col">Outcome</th><th scope="col" class="number">After</th></tr></thead>
+      <thead><tr><th scope="col">Started</th><th scope="col">Half</th><th scope="col">Cause</th><th scope="col">Stage reached</th><th scope="col">Outcome</th><th scope="col" class="number">After</th></tr></thead>
       <tbody>${attempts.slice(-mostAttempts).map(row)}</tbody>
     </table></div>
     ${left > 0 ? html`<p class="second">${left} earlier ones are in the report's JSON.</p>` : nothing}`;
@@ -80,10 +74,10 @@ function pointRow(word: string, { statement, evidence }: Point): TemplateResult 
   </tr>`;
 }
 
-/** What the logs do not speak for, and what they could not tell. */
+/** What was checked and is not supported, and what there was not enough data to judge. */
 export function doubtedTable({ doubted, unjudged }: Diagnosis): TemplateResult {
   return html`<div class="scroll"><table class="checks">
-    <thead><tr><th scope="col">Cause</th><th scope="col">Why</th></tr></thead>
+    <thead><tr><th scope="col">Cause</th><th scope="col">Reason</th></tr></thead>
     <tbody>
       ${doubted.map(({ title, against }) => {
         const [first] = against;
@@ -93,7 +87,7 @@ export function doubtedTable({ doubted, unjudged }: Diagnosis): TemplateResult {
           <td>${first === undefined ? nothing : html`${terminal(first.statement)} ${linesButton(first.evidence, cite)}`}</td>
         </tr>`;
       })}
-      ${unjudged.map(({ title, missing }) => html`<tr><th scope="row">${terminal(title)}</th><td>could not be judged: never logged: ${missing.join(', ')}</td></tr>`)}
+      ${unjudged.map(({ title, missing }) => html`<tr><th scope="row">${terminal(title)}</th><td>not enough data to judge; missing: ${missing.join(', ')}</td></tr>`)}
     </tbody>
   </table></div>`;
 }

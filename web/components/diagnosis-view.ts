@@ -2,6 +2,7 @@ import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { cautions } from '../../src/report/cautions.ts';
 import { diagnoseReports } from '../../src/report/diagnose-reports.ts';
 import { terminal } from '../../src/report/escape.ts';
+import { saySentence } from '../../src/report/sentences.ts';
 import { sayInstant } from '../../src/report/words.ts';
 import type { Diagnosis } from '../../src/vocabulary.ts';
 import { citeNothing } from '../cite.ts';
@@ -76,7 +77,7 @@ export class DiagnosisView extends PageElement {
   private answer(diagnosis: Diagnosis): TemplateResult {
     const { zone } = this.state.site;
     const { pair, site, sentences, chosen, from, to, healthy } = diagnosis;
-    const [first, ...rest] = sentences;
+    const [first = '', ...rest] = sentences.map((s) => saySentence(s, zone, from));
     return html`<p class="second">Pair ${terminal(pair)}${site === null ? '' : `, ${terminal(site)}`}, ${sayInstant(from, zone)} to ${sayInstant(to, zone)}</p>
       <h1 class="verdict">${terminal(first)}</h1>
       ${rest.map((sentence) => html`<p>${terminal(sentence)}</p>`)}
@@ -115,7 +116,7 @@ export class DiagnosisView extends PageElement {
         <h2>What to check, in this order</h2>
         <ol>${causes.map((c) => html`<li>${terminal(c.title)}: ${terminal(c.next)}</li>`)}</ol>
       </section>
-      <section><h2>What the logs do not speak for</h2>${doubtedTable(diagnosis)}</section>`;
+      <section><h2>Checked and not supported</h2>${doubtedTable(diagnosis)}</section>`;
   }
 
   private async save(diagnosis: Diagnosis, ending: string): Promise<void> {

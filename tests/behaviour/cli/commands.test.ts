@@ -49,10 +49,15 @@ describe('verify', () => {
 describe('diagnose', () => {
   const trouble = 'samples/marrow-bay/wont-sync';
   const phrases = ['--phrasebook', `${trouble}/phrasebook.yaml`];
-  test('ends with 1 where a cause is found, 3 with too little data, 0 for a healthy pair, 2 for an unknown one', async () => {
+  test('ends with 1 where a cause is found or a finding is a warning, 3 where neither is known, 0 for a healthy pair, 2 for an unknown one', async () => {
     const parts = ['poll.csv', 'journal.csv'].map((name) => `${trouble}/pretreat-${name}`);
     expect((await steadypair('diagnose', trouble, ...phrases)).status).toBe(1);
-    expect((await steadypair('diagnose', ...parts, ...phrases)).status).toBe(3);
+    // No cause is found in these two, but the loss without planned work is a warning.
+    const without = await steadypair('diagnose', ...parts, ...phrases);
+    expect(without.status).toBe(1);
+    expect(without.out).toContain('1  Too little data to name a cause');
+    const silent = fileWith('2026-03-14 10:00:00Z RO1-A role active\n2026-03-14 10:30:00Z RO1-A light off\n');
+    expect((await steadypair('diagnose', silent)).status).toBe(3);
     const healthy = await steadypair('diagnose', clean, ...phrases, '--pair', 'RO1');
     expect(healthy.status).toBe(0);
     expect(healthy.out).toContain('Nothing is wrong with RO1 now.');

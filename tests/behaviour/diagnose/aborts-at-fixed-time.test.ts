@@ -7,7 +7,7 @@ function attempt(begun: string, ended: string): readonly string[] {
 
 checkCause(abortsAtFixedTime, {
   shows: {
-    name: 'five attempts give up after two minutes, give or take a second',
+    name: 'five attempts fail after two minutes, give or take a second',
     without: ['sync'],
     plus: [
       ...attempt('07:01:00', '07:03:00'),
@@ -18,18 +18,18 @@ checkCause(abortsAtFixedTime, {
     ],
   },
   lookAlike: {
-    name: 'five attempts give up after one to six minutes',
+    name: 'five attempts fail after one to six minutes',
     plus: [...attempt('07:15:00', '07:18:00'), ...attempt('07:25:00', '07:27:20')],
     instead: 'too-little-data',
     // 70, 330, 40, 180 and 140 s: the middle is 140, and they are 0, 40, 70, 100 and 190 s from it.
-    against: ['5 attempts gave up after a median of 2 min 20 s, half of them within 1 min 10 s of it.'],
+    against: ['5 syncs failed after a median of 2 min 20 s, half of them within 1 min 10 s of it.'],
   },
   tooLittle: {
-    name: 'two attempts give up after two minutes',
+    name: 'two attempts fail after two minutes',
     without: ['sync'],
     plus: [...attempt('07:01:00', '07:03:00'), ...attempt('07:05:00', '07:07:00')],
     names: 'load',
-    against: ['Only 2 aborted attempts were logged; a pattern needs 3.'],
+    against: ['Only 2 failed syncs were logged; a pattern needs 3.'],
     lines: ['07:00:00 RO1 partner not ready', '08:00:00 RO1 A light off'],
   },
 });

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { analyse, diagnose } from '../../../src/pipeline.ts';
 import type { Diagnosis } from '../../../src/vocabulary.ts';
-import { diagnoseCase } from '../../support/check-cause.ts';
+import { answerOf, diagnoseCase } from '../../support/check-cause.ts';
 import { analyseTexts, journalText, readTexts } from '../../support/read-text.ts';
 import { seededTroubles } from '../../support/seeded-troubles.ts';
 import { filesOf, healthyPair } from '../../support/trouble-stories.ts';
@@ -73,9 +73,14 @@ describe('which pair', () => {
     expect(chosen).toMatch(/^No pair was named: of 3 pairs, 2 healthy, PRETREAT is worst now/);
   });
   test('a healthy pair has no causes, and nothing is said to be wrong', async () => {
-    const { healthy, causes, sentences, stage } = diagnose(await analyseTexts(troubled), 'RO1');
-    expect([healthy, causes, stage]).toEqual([true, [], 'steady']);
-    expect(sentences[0]).toMatch(/^Nothing is wrong with RO1 now\. Half B has been ready for/);
+    const diagnosis = diagnose(await analyseTexts(troubled), 'RO1');
+    expect([diagnosis.healthy, diagnosis.causes, diagnosis.stage]).toEqual([true, [], 'steady']);
+    // The poll of RO1 ends before the log of PRETREAT does.
+    const [first, second, third] = answerOf(diagnosis);
+    expect(first).toMatch(/^RO1 had a ready partner when that was last read, at [0-9:]+, by then for /);
+    // Its story has two restarts, after each of which it was ready again.
+    expect(second).toMatch(/^In .* of log 2 attempts were logged, none of which failed for sure\.$/);
+    expect(third).toMatch(/^Nothing was wrong with RO1 then; nothing tells of it in the .* after that\.$/);
   });
   test('of healthy pairs alone it says that all are', async () => {
     const analysed = await analyseTexts(filesOf({ stories: [healthyPair('RO1', 1), healthyPair('RO2', 2)] }));

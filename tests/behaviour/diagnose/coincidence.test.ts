@@ -36,6 +36,19 @@ describe('failures that follow a change', () => {
       '1 of 1 losses and failed attempts came, or may have come, within 30 s after',
     );
   });
+  test('the coarsest failure widens the window for all', async () => {
+    const sync = [
+      '06:00:00  RO1 B  role standby',
+      '07:05:00  RO1 B  sync start',
+      '07:10:00  RO1 B  sync failed',
+    ];
+    const [expected] = await told({
+      'poll.csv': `time,unit,parameter,value\n${poll.join('\n')}\n`,
+      'ro1.log': journalText([...links, ...sync].sort().join('\n')),
+    });
+    // The loss, by a poll of 300 s, and the failed sync: two, at the share of the one window of 330 s.
+    expect(expected).toBeCloseTo((2 * 330) / 3630, 6);
+  });
   test('of which a removal is one are not counted: it was planned', async () => {
     const story = [
       '06:00:00 RO1 A role active',
@@ -76,6 +89,26 @@ describe('failures that follow a change', () => {
     expect((await story('07:00:00'))[1]).toContain('1 of 1 losses and failed attempts came within 30 s');
     await expect(story('06:59:29.999')).rejects.toThrow('Nothing coincides.');
     await expect(story('07:00:00.001')).rejects.toThrow('Nothing coincides.');
+  });
+});
+
+describe('a change just before the log ends', () => {
+  const lines = (last: string): string =>
+    ['06:00:00 RO1 partner ready', '06:00:00 RO1 B link a up', last, '07:00:00 RO1 partner not ready'].join(
+      '\n',
+    );
+  test('says little: its window counts in full, though the log cuts it short', async () => {
+    // Looked at from 06:59:30 to 07:00:00: 30 s, and the 30 s of the window after that. The window is one half of it.
+    const [expected] = await told({ 'ro1.log': journalText(lines('07:00:00 RO1 B link a down')) });
+    expect(expected).toBeCloseTo(30 / 60, 6);
+    // Ten seconds before: 10 s of the window lie within the log, and 20 s after it.
+    const [before] = await told({ 'ro1.log': journalText(lines('06:59:50 RO1 B link a down')) });
+    expect(before).toBeCloseTo(30 / 50, 6);
+  });
+  test('by stamps of whole seconds has a window wider by one on either side', async () => {
+    const text = journalText(lines('07:00:00 RO1 B link a down')).replaceAll('.000Z', 'Z');
+    // 1 s within the log and 31 s after it, of 30 s and 31 s.
+    expect((await told({ 'ro1.log': text }))[0]).toBeCloseTo(32 / 61, 6);
   });
 });
 

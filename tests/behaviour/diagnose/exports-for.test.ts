@@ -20,7 +20,8 @@ test('of two that are wanted for several signals the one whose first signal come
   ]);
 });
 
-test('nothing is asked for where nothing is missing', () => {
+test('nothing is asked for where nothing is missing, or where no export would bring it', () => {
   expect(exportsFor([])).toEqual([]);
-  expect(exportsFor(['role'])).toEqual([]);
+  expect(exportsFor(['role'])).toEqual(['a log of the roles (role)']);
+  expect(exportsFor(['note'])).toEqual([]);
 });

@@ -32,7 +32,7 @@ describe('the failures of other pairs', () => {
       08:00:00  RO2 A  light off`);
     const { doubted } = await diagnoseCase({ name: '', files: { 'ro2.log': other } });
     const [point] = doubted.find((d) => d.id === firmwareWide.meta.id)?.against ?? [];
-    expect(point?.statement).toContain('with firmware 6.4.1 2 in 2.0 h, on 1 pair;');
+    expect(point?.statement).toContain('with firmware 6.4.1 2 in 2 h 00 min, on 1 pair;');
   });
 
   const pair = (name: string, firmware: string, ...lines: readonly string[]): string =>
@@ -72,7 +72,7 @@ describe('the failures of other pairs', () => {
     // With 6.4.1: two hours of RO2 and one of RO3, three losses; with 6.2.0: one hour of RO3, one loss. The exact limits of
     // 3 against 1: 0.1941 and 0.9937 of the four (Clopper and Pearson), so 0.2408 / 3 and 157.5 / 3.
     expect(await said(files)).toBe(
-      'Losses and failed attempts of other pairs: with firmware 6.4.1 3 in 3.0 h, on 2 pairs; with another 1 in 1.0 h. The rate is 1.0 times as high, 95 % from 0.1 to 52.5.',
+      'Losses and failed attempts of other pairs: with firmware 6.4.1 3 in 3 h 00 min, on 2 pairs; with another 1 in 1 h 00 min. The rate is 1.0 times as high, 95 % from 0.1 to 52.5.',
     );
   });
 
@@ -90,7 +90,7 @@ describe('the failures of other pairs', () => {
     };
     // Of three in four hours against none in two: 0.025^(1/3) is 0.2924, and 0.4132 / 2 is 0.2.
     expect(await said(files)).toBe(
-      'Losses and failed attempts of other pairs: with firmware 6.4.1 3 in 4.0 h, on 2 pairs; with another 0 in 2.0 h. The rate is higher by a factor from 0.2 without an upper limit.',
+      'Losses and failed attempts of other pairs: with firmware 6.4.1 3 in 4 h 00 min, on 2 pairs; with another 0 in 2 h 00 min. The rate is higher by a factor from 0.2 without an upper limit.',
     );
   });
 
@@ -101,7 +101,7 @@ describe('the failures of other pairs', () => {
   test('are looked for while the half with it is standby', async () => {
     const taken = ['07:00:00 RO A role standby', '07:00:00 RO B role active'];
     expect(await said({ 'ro2.log': pair('RO2', '6.2.0', ...taken) })).toBe(
-      'Losses and failed attempts of other pairs: with firmware 6.4.1 0 in 1.0 h, on 0 pairs; with another 0 in 1.0 h.',
+      'Losses and failed attempts of other pairs: with firmware 6.4.1 0 in 1 h 00 min, on 0 pairs; with another 0 in 1 h 00 min.',
     );
   });
 
@@ -120,7 +120,7 @@ describe('the failures of other pairs', () => {
     const found = (await diagnoseCase({ name: '', files })).causes.find((c) => c.id === firmwareWide.meta.id);
     expect(found?.decibans).toBe(22.6);
     expect(found?.for.map((p) => p.statement)).toEqual([
-      'Losses and failed attempts of other pairs: with firmware 6.4.1 12 in 4.0 h, on 2 pairs; with another 0 in 4.0 h. The rate is higher by a factor from 2.8 without an upper limit.',
+      'Losses and failed attempts of other pairs: with firmware 6.4.1 12 in 4 h 00 min, on 2 pairs; with another 0 in 4 h 00 min. The rate is higher by a factor from 2.8 without an upper limit.',
     ]);
     // The last three losses of each.
     expect(found?.for[0].evidence.map(({ file, text }) => `${file} ${text.slice(11, 16)}`)).toEqual([
@@ -140,7 +140,7 @@ describe('the failures of other pairs', () => {
       'ro4.log': pair('RO4', '6.2.0'),
     };
     expect(await said(files)).toContain(
-      'with firmware 6.4.1 12 in 2.0 h, on 1 pair; with another 0 in 4.0 h.',
+      'with firmware 6.4.1 12 in 2 h 00 min, on 1 pair; with another 0 in 4 h 00 min.',
     );
   });
 });

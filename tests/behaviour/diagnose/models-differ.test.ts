@@ -1,5 +1,6 @@
+import { expect, test } from 'vitest';
 import { modelsDiffer } from '../../../src/diagnose/models-differ.ts';
-import { checkCause } from '../../support/check-cause.ts';
+import { checkCause, toldOf } from '../../support/check-cause.ts';
 
 /**
  * Three attempts failed, and once the partner was ready. So at all of the failed ones and at none of the ready: (3.5 / 4) to
@@ -29,4 +30,8 @@ checkCause(modelsDiffer, {
     decibans: 6.7,
   },
   tooLittle: { name: 'no model is logged', without: ['model'], names: 'model' },
+});
+
+test('halves of one model are said to be', async () => {
+  expect(await toldOf({}, 'models-differ')).toEqual(['doubted', 'Both halves are Tern-4.']);
 });

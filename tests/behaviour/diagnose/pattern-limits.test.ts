@@ -55,25 +55,26 @@ describe('a limit', () => {
     const sync = ['07:01:00  RO1 B  sync start', '07:03:00  RO1 B  sync failed'];
     expect(await told({ without: ['sync'], plus: sync }, 'aborts-at-fixed-time')).toEqual([
       'doubted',
-      'Only 1 aborted attempt was logged; a pattern needs 3.',
+      'Only one failed sync was logged; a pattern needs 3.',
     ]);
     expect(await told({ plus: ['07:20:00  RO1 B  module restart'] }, 'restart-loop')).toEqual([
       'doubted',
       'Half B restarted once: too few for a loop.',
     ]);
-    expect(await told({}, 'restart-loop')).toEqual(['doubted', 'No restart was logged in this time.']);
+    expect(await told({}, 'restart-loop')).toEqual([
+      'doubted',
+      'No restart of half B was logged in this time.',
+    ]);
     const twice = ['07:20', '07:25'].flatMap((m) => [
       `${m}:00  RO1    partner absent`,
       `${m}:09  RO1    partner present`,
     ]);
     expect(await told({ plus: twice }, 'poor-seating')).toEqual([
       'doubted',
-      'The second module was out of sight twice: too few to tell.',
+      'The second module dropped out twice: too few to tell.',
     ]);
     const thrice = [...twice, '07:30:00  RO1    partner absent', '07:30:09  RO1    partner present'];
-    expect((await told({ plus: thrice }, 'poor-seating'))[1]).toContain(
-      'was out of sight 3 times in this time',
-    );
+    expect((await told({ plus: thrice }, 'poor-seating'))[1]).toContain('dropped out 3 times in this time');
   });
 
   test('of a rhythm is a tenth of its median: what scatters more is no loop', async () => {

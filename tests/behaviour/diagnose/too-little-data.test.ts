@@ -1,17 +1,18 @@
 import { describe, expect, test } from 'vitest';
 import { tooLittleData } from '../../../src/diagnose/too-little-data.ts';
 import { diagnose } from '../../../src/pipeline.ts';
-import { diagnoseCase, pollFile, pollOf } from '../../support/check-cause.ts';
+import { answerOf, diagnoseCase, pollFile, pollOf } from '../../support/check-cause.ts';
 import { pollText } from '../../support/clean-swap.ts';
 import { analyseTexts, journalText } from '../../support/read-text.ts';
 
 describe(tooLittleData.meta.id, () => {
   test('comes first where all that is logged is in order, and names what was never logged', async () => {
-    const { causes, unjudged, sentences } = await diagnoseCase({ name: '' });
+    const diagnosis = await diagnoseCase({ name: '' });
+    const { causes, unjudged } = diagnosis;
     expect(causes.map((c) => c.id)).toEqual(['too-little-data']);
     expect(causes[0]?.next).toContain('a poll of load and memory (load, free-memory)');
     expect(unjudged.map((u) => u.id)).toEqual(['active-overloaded', 'memory-short']);
-    expect(sentences[1]).toContain('do not say why');
+    expect(answerOf(diagnosis)[1]).toBe('No cause reaches 10 to 1: the logs do not say why.');
   });
   test('stands aside where a cause reaches ten to one', async () => {
     const { causes } = await diagnoseCase({ name: '', plus: ['06:59:50  RO1 B  links crossed'] });
@@ -47,7 +48,7 @@ describe(tooLittleData.meta.id, () => {
       without: ['sync', '07:00:00', '08:00:00'],
       plus: ['07:00:00  RO1    partner not ready', '07:02:00  RO1 A  light off'],
     });
-    expect(causes[0]?.next).toMatch(/^No attempt has certainly failed yet: wait until 5 min 00 s/);
+    expect(causes[0]?.next).toMatch(/^No attempt has failed for sure yet: wait until 5 min 00 s/);
   });
 });
 
@@ -65,7 +66,7 @@ describe('where no cause is found', () => {
       files: gauges,
     });
     expect(causes[0]?.for.map((p) => p.statement)).toEqual([
-      'In 1 h 00 min of trouble 1 attempt was logged, 1 of them certainly failed; a partner was ready 1 time to compare with.',
+      'In 1 h 00 min one attempt was logged, which failed for sure after 2 min 00 s; to compare with, a partner was ready once.',
     ]);
     expect(causes[0]?.next).toMatch(
       /^Everything that the causes need was logged of RO1, but too little happened: /,
@@ -77,7 +78,22 @@ describe('where no cause is found', () => {
       name: '',
       plus: ['06:30:00  RO1    partner not ready', '06:33:00  RO1    partner ready'],
     });
-    expect(causes[0]?.for[0].statement).toContain('; a partner was ready 2 times to compare with.');
+    expect(causes[0]?.for[0].statement).toContain('; to compare with, a partner was ready twice.');
+  });
+
+  test('a second module that was seen is no ready partner to compare with', async () => {
+    const lines = [
+      '10:00:00 RO1 A role active',
+      '10:00:00 RO1 B role standby',
+      '10:00:00 RO1 partner present',
+      '10:10:00 RO1 partner absent',
+      '10:40:00 RO1 A light off',
+    ];
+    const { causes, stage } = diagnose(await analyseTexts({ 'a.log': journalText(lines.join('\n')) }), 'RO1');
+    expect([stage, causes[0]?.for[0].statement]).toEqual([
+      'absent',
+      'In 30 min 00 s no attempt was logged; to compare with, no ready partner that held was logged.',
+    ]);
   });
 
   test('the answer asks for no patience where no attempt was logged at all', async () => {

@@ -82,7 +82,20 @@ describe('a state', () => {
       without: ['sync', '08:00:00'],
       plus: ['06:59:50  RO1 B  links crossed', '07:04:00  RO1 A  light off'],
     };
-    expect((await told(variant, 'links-crossed'))[1]).toContain('It was so at 1 of 1 attempt that failed');
+    // (1.5 / 2) to (0.5 / 2) is 3 to 1: 4.8 decibans and 9. The wait after the loss is no attempt that failed.
+    expect((await told(variant, 'links-crossed')).slice(0, 2)).toEqual([
+      13.8,
+      'The links of half B are crossed. No attempt has failed for sure; it was so at 0 of 1 time that a partner was ready.',
+    ]);
+    // Nor is that a failed attempt where it lasts for an hour.
+    const long = { without: ['sync'], plus: ['06:59:50  RO1 B  links crossed'] };
+    expect((await told(long, 'links-crossed'))[1]).toContain('No attempt has failed for sure;');
+    const never = { ...variant, without: [...variant.without, 'partner ready'] };
+    // (1.5 / 2) to (0.5 / 1) is 1.5 to 1: 1.8 decibans and 9.
+    expect((await told(never, 'links-crossed')).slice(0, 2)).toEqual([
+      10.8,
+      'The links of half B are crossed. No attempt has failed for sure; whether it was so when a partner was ready was not logged.',
+    ]);
   });
 });
 
@@ -159,7 +172,7 @@ describe('what is looked at', () => {
   test('of restarts are those of the half in trouble, from 5 s before the trouble on', async () => {
     const restarts = async (...lines: readonly string[]): Promise<unknown> =>
       (await told({ plus: lines }, 'restart-loop'))[1];
-    const none = 'No restart was logged in this time.';
+    const none = 'No restart of half B was logged in this time.';
     expect(await restarts('06:59:55  RO1 B  module restart')).toBe(
       'Half B restarted once: too few for a loop.',
     );

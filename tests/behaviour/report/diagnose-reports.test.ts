@@ -22,7 +22,7 @@ const fromLogs: ReadonlySet<string> = new Set([
 
 const sound = await diagnoseCase({ name: '', plus: ['06:59:58  RO1 B  links crossed'] });
 const spoilt: Diagnosis = JSON.parse(
-  JSON.stringify({ ...sound, chosen: 'Chosen.', sentences: [`One ${hostile}`, `Two ${hostile}`] }),
+  JSON.stringify({ ...sound, chosen: 'Chosen.', sentences: [[`One ${hostile}`], [`Two ${hostile}`]] }),
   (key: string, value: unknown) => (typeof value === 'string' && fromLogs.has(key) ? value + hostile : value),
 );
 const healthy = diagnose(await analyseTexts(filesOf({ stories: [healthyPair('RO1', 1)] })), null);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { attemptsOf, isFailed } from '../../../src/timeline/attempts.ts';
+import { attemptsOf } from '../../../src/timeline/attempts.ts';
 import { referenceBands } from '../../../src/timeline/reference-bands.ts';
 import { defaultRules } from '../../../src/timeline/rules.ts';
 import { standbyAt } from '../../../src/timeline/standby.ts';
@@ -16,8 +16,8 @@ async function attempts(...lines: readonly string[]): Promise<readonly Attempt[]
   const { timeline, bringUps } = await factsOfPair([...begin, ...lines, end].sort());
   return attemptsOf(timeline, bringUps, defaultRules);
 }
-const told = ({ half, cause, outcome, watchedSeconds, abortSeconds }: Attempt): string =>
-  `${half} ${cause} ${outcome} ${watchedSeconds}${abortSeconds === null ? '' : ` aborted after ${abortSeconds}`}`;
+const told = ({ half, cause, outcome, watched, abort }: Attempt): string =>
+  `${half} ${cause} ${outcome} ${watched.seconds}${abort === null ? '' : ` aborted after ${abort.seconds}`}`;
 const ends = async (...lines: readonly string[]): Promise<readonly string[]> =>
   (await attempts(...lines)).map(told);
 
@@ -29,25 +29,25 @@ describe('an attempt ends', () => {
     expect(await ends(restart, lost, '10:13:00 RO1 B sync failed')).toEqual(['B restart failed 180']);
   });
 
-  test('where another sync starts, which is another attempt', async () => {
+  test('where another sync starts, which is another attempt; no line says that the one before failed', async () => {
     const starts = ['10:11:00 RO1 B sync start', '10:14:00 RO1 B sync start'];
     expect(await ends(restart, lost, ...starts, '10:15:30 RO1 B sync failed')).toEqual([
-      'B restart failed 240',
+      'B restart superseded 240',
       'B sync failed 90 aborted after 90',
     ]);
   });
 
   test('with a failed sync of which only the loss before tells, or nothing', async () => {
-    expect(await ends(lost, '10:13:00 RO1 B sync failed')).toEqual(['B sync failed 180']);
+    expect(await ends(lost, '10:13:00 RO1 B sync failed')).toEqual(['B sync failed 0']);
     expect(await ends('10:13:00 RO1 sync failed')).toEqual(['B sync failed 0']);
   });
 
-  test('where the module is pulled: failed once it had its five minutes, else superseded', async () => {
-    expect(await ends(restart, lost, '10:15:00 RO1 B module removed')).toEqual(['B restart failed 300']);
-    expect(await ends(restart, lost, '10:14:59.999 RO1 B module removed')).toEqual([
-      'B restart superseded 299.999',
+  test('where the module is pulled: overdue once that was past its five minutes, else superseded', async () => {
+    expect(await ends(restart, lost, '10:15:00 RO1 B module removed')).toEqual(['B restart superseded 300']);
+    expect(await ends(restart, lost, '10:15:00.001 RO1 B module removed')).toEqual([
+      'B restart overdue 300.001',
     ]);
-    expect(await ends(restart, lost, '10:15:00 RO1 A module removed')).toEqual(['B restart unfinished 1200']);
+    expect(await ends(restart, lost, '10:15:00 RO1 A module removed')).toEqual(['B restart overdue 1200']);
   });
 
   test('where its half becomes active or is reflashed', async () => {
@@ -61,10 +61,10 @@ describe('an attempt ends', () => {
     ]);
   });
 
-  test('where another bring-up of its half begins: it failed; of a half that a person inserted again too', async () => {
+  test('where another bring-up of its half begins: cut short before its five minutes were over', async () => {
     expect(await ends(restart, lost, '10:12:00 RO1 B module restart')).toEqual([
-      'B restart failed 120',
-      'B restart unfinished 1080',
+      'B restart superseded 120',
+      'B restart overdue 1080',
     ]);
   });
 
@@ -72,18 +72,18 @@ describe('an attempt ends', () => {
     const ready = '10:12:00 RO1 partner ready';
     expect(await ends(restart, lost, ready, '10:13:00 RO1 partner not ready')).toEqual([
       'B restart ready 120',
-      'B loss unfinished 1020',
+      'B loss overdue 1020',
     ]);
     expect(await ends(restart, lost, ready, '10:12:59.999 RO1 partner not ready')).toEqual([
       'B restart lost 120',
-      'B loss unfinished 1020.001',
+      'B loss overdue 1020.001',
     ]);
     expect(await ends(restart, lost, '10:29:01 RO1 partner ready')).toEqual(['B restart unfinished 1200']);
     expect(await ends(restart, lost, '10:29:00 RO1 partner ready')).toEqual(['B restart ready 1140']);
     expect(await ends(lost, ready)).toEqual(['B loss ready 120']);
     expect(await ends(lost, ready, '10:12:30 RO1 partner not ready')).toEqual([
       'B loss lost 120',
-      'B loss unfinished 1050',
+      'B loss overdue 1050',
     ]);
   });
 });
@@ -111,19 +111,6 @@ describe('an attempt', () => {
     expect(came?.evidence[0].text).toContain('module inserted');
     const [open] = await attempts(restart, lost);
     expect(open?.evidence.map((line) => line.text.slice(11, 19))).toEqual(['10:10:00', '10:30:00']);
-  });
-
-  test('came to nothing if it failed, did not hold, or was watched for five minutes without an end', async () => {
-    const [one] = await attempts(restart, lost);
-    if (one === undefined) throw new Error('There is no attempt.');
-    const failed = (outcome: Attempt['outcome'], watchedSeconds: number): boolean =>
-      isFailed({ ...one, outcome, watchedSeconds }, 300);
-    expect([failed('failed', 1), failed('lost', 1), failed('unfinished', 300)]).toEqual([true, true, true]);
-    expect([failed('unfinished', 299.9), failed('ready', 900), failed('superseded', 900)]).toEqual([
-      false,
-      false,
-      false,
-    ]);
   });
 });
 

@@ -17,7 +17,7 @@ async function attempts(journal: string): Promise<readonly Attempt[]> {
   return facts.flatMap((f) => attemptsOf(f.timeline, f.bringUps, defaultRules));
 }
 
-const told = ({ cause, outcome, watchedSeconds }: Attempt): string => `${cause} ${outcome} ${watchedSeconds}`;
+const told = ({ cause, outcome, watched }: Attempt): string => `${cause} ${outcome} ${watched.seconds}`;
 const ladder = ({ stages }: Attempt): readonly string[] =>
   stages.map(({ stage, inStage }) => `${stage} ${inStage.seconds}${inStage.censored ? '+' : ''}`);
 
@@ -31,19 +31,19 @@ describe('attempts', () => {
       10:16:40  RO1 B  sync failed
       10:20:00  RO1 A  light off`);
     expect(found.map(told)).toEqual(['sync failed 120', 'sync failed 100']);
-    expect(found.map((a) => a.abortSeconds)).toEqual([120, 100]);
+    expect(found.map((a) => a.abort?.seconds)).toEqual([120, 100]);
   });
   test('a loss that nothing follows is a wait to the end of the log', async () => {
     const found = await attempts('10:10:00  RO1    partner not ready\n10:20:00  RO1 A  light off');
-    expect(found.map(told)).toEqual(['loss unfinished 600']);
+    expect(found.map(told)).toEqual(['loss overdue 600']);
   });
-  test('a restart that another restart follows gave up; one that became ready and held is ready', async () => {
+  test('a restart that another restart follows was cut short; one that became ready and held is ready', async () => {
     const found = await attempts(`10:10:00  RO1 B  module restart
       10:10:00  RO1    partner not ready
       10:12:00  RO1 B  module restart
       10:14:00  RO1    partner ready
       10:20:00  RO1 A  light off`);
-    expect(found.map(told)).toEqual(['restart failed 120', 'restart ready 120']);
+    expect(found.map(told)).toEqual(['restart superseded 120', 'restart ready 120']);
   });
   test('an insertion that a reflash follows, or that is pulled within five minutes, had no fair try', async () => {
     const found = await attempts(`10:10:00  RO1 B  module removed
@@ -66,7 +66,7 @@ describe('attempts', () => {
       10:12:00  RO1    partner ready
       10:12:59  RO1    partner not ready
       10:20:00  RO1 A  light off`);
-    expect(found.map(told)).toEqual(['restart lost 120', 'loss unfinished 421']);
+    expect(found.map(told)).toEqual(['restart lost 120', 'loss overdue 421']);
   });
 });
 

@@ -121,7 +121,12 @@ describe('the ladder of an attempt', () => {
       '10:13:00 RO1 B role standby',
       '10:14:00 RO1 B sync failed',
     ];
-    expect(await climb(...story)).toEqual(['10:10:00 starting 60 4', '10:11:00 identified 180- 5']);
+    // A sync that failed had begun, by its own line if no other says so.
+    expect(await climb(...story)).toEqual([
+      '10:10:00 starting 60 4',
+      '10:11:00 identified 180 5',
+      '10:14:00 synchronising 0- 8',
+    ]);
   });
 
   test('of a ready standby is watched to the loss, if that comes before its five minutes', async () => {
