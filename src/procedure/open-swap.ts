@@ -1,5 +1,5 @@
 import { exactly } from '../timeline/durations.ts';
-import { endLines } from '../timeline/evidence.ts';
+import { endLines, linesOf } from '../timeline/evidence.ts';
 import { stepAt, track, valueAt } from '../timeline/tracks.ts';
 import {
   type Condition,
@@ -8,8 +8,9 @@ import {
   type OpenSwap,
   type SourceLine,
   sayDuration,
+  type TimelineEvent,
 } from '../vocabulary.ts';
-import { type HalfInWork, procedure, secondHalfSeconds, soakSeconds } from './procedure.ts';
+import { type HalfInWork, procedure, readySeconds, secondHalfSeconds, soakSeconds } from './procedure.ts';
 
 /** What a swap waits for where the log ends: a step, of a half or of the pair, with its limit. */
 interface Wait {
@@ -73,6 +74,8 @@ function lastStep({ timeline, switchovers }: HalfInWork['facts'], at: number): I
   }, null);
 }
 
+const soakMs = soakSeconds * 1000;
+
 /** Everything that is waited for, what comes first before what follows it. */
 function waitsOf(
   works: NonEmpty<HalfInWork>,
@@ -84,9 +87,12 @@ function waitsOf(
     .toReversed()
     .flatMap((work, index) => (index > 0 && work.bringUp?.settled != null ? [] : waitOf(work)));
   if (ofHalves.length > 0) return ofHalves;
-  const from = settledAt ?? readySince(works[0]);
-  if (from === null) return [];
   const { facts, at } = works[0];
+  const partner = stepAt(track(facts.timeline, null, 'partner-ready'), at);
+  if (settledAt !== null && at - settledAt < soakMs && partner?.value === 'no' && partner.time > settledAt)
+    return [readyAgain(partner)];
+  const from = Math.max(settledAt ?? 0, partner?.value === 'yes' ? partner.time : 0);
+  if (from === 0) return [];
   const since = exactly(from);
   const evidence = endLines(facts.timeline);
   const second = secondHalf(works, planned);
@@ -94,7 +100,7 @@ function waitsOf(
     const says = `the same work on half ${second}`;
     return [{ id: 'second-half', half: second, limitSeconds: secondHalfSeconds, says, since, evidence }];
   }
-  if (at - from >= soakSeconds * 1000) return [];
+  if (at - (settledAt ?? from) >= soakMs) return [];
   return [{ id: 'soak', half: null, limitSeconds: soakSeconds, says: soaking, since, evidence }];
 }
 
@@ -109,10 +115,11 @@ function waitOf(work: HalfInWork): readonly Wait[] {
   return [];
 }
 
-/** Since when the pair has had the ready partner that it has now; `null` if it has none, or if that was never logged. */
-function readySince({ facts, at }: HalfInWork): number | null {
-  const now = stepAt(track(facts.timeline, null, 'partner-ready'), at);
-  return now?.value === 'yes' ? now.time : null;
+/** A partner that was lost after the work was done must come back. */
+function readyAgain(lost: TimelineEvent): Wait {
+  const since = { time: lost.time, earliest: lost.earliest };
+  const says = 'the partner to be ready again';
+  return { id: 'ready', half: null, limitSeconds: readySeconds, says, since, evidence: linesOf(lost) };
 }
 
 /** The half that is still to be replaced: the plan says so, or without a plan the models differ. */
@@ -137,7 +144,7 @@ function asOpen(next: Wait, works: NonEmpty<HalfInWork>, waits: readonly Wait[])
     holdPoint: isLate || conditions.some((c) => c.status === 'stop') ? 'stop' : 'waiting',
     conditions: [
       ...conditions,
-      ...waits.filter((w) => w.id === 'soak' || w.id === 'second-half').map((w) => conditionOf(w, at)),
+      ...waits.filter((w) => w.half === null || w.id === 'second-half').map((w) => conditionOf(w, at)),
     ],
     statement: `Awaited: ${next.says}${soFar(next, at)}.`,
   };

@@ -43,6 +43,9 @@ export interface ProcedureStep {
 
 const minute = 60;
 
+/** The time within which a half, or a partner that was lost again, must be ready. */
+export const readySeconds = 15 * minute;
+
 /**
  * The steps of the work on one half, in their order. The limits are those of design.md, section 5; five minutes for the light
  * are common practice, no source.
@@ -76,7 +79,7 @@ export const procedure: readonly ProcedureStep[] = [
   },
   {
     id: 'ready',
-    limitSeconds: 15 * minute,
+    limitSeconds: readySeconds,
     says: (half) => `half ${half} to be ready`,
     saysDone: (half) => `Half ${half} is the ready partner.`,
     stateOf({ bringUp, facts, at }) {

@@ -55,6 +55,18 @@ describe('a swap waits for its next step', () => {
     expect(await steps(...settled, until('09:37:00'))).toBe('over');
   });
 
+  test('a partner that was lost again, and then half an hour from its return on', async () => {
+    const lost = [...settled, '09:12:00 RO1 partner not ready'];
+    expect(await steps(...lost, until('09:13:00'))).toBe('ready pair since 09:12:00 limit 900 waiting');
+    const back = [...lost, '09:14:00 RO1 partner ready'];
+    expect(await steps(...back, until('09:20:00'))).toBe('soak pair since 09:14:00 limit 1800 waiting');
+    expect((await awaited([...back, until('09:20:00')]))?.statement).toBe(
+      'Awaited: a ready partner without a break for 30 minutes; so far 6 min 00 s.',
+    );
+    // The 30 minutes after it had settled are over, and had a break.
+    expect(await steps(...back, until('09:37:00'))).toBe('over');
+  });
+
   test('and for none that its log never tells of: no light, no readiness', async () => {
     const dark = settled.filter((line) => !line.includes('light'));
     expect(await steps(...dark, until('09:08:30'))).toBe('soak pair since 09:07:00 limit 1800 waiting');
