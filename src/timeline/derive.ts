@@ -21,6 +21,8 @@ export interface HalfStory {
   readonly presence: readonly StateStep[];
   /** The identity of the other half: an absence in which it changes too may be its own. */
   readonly otherIdentity: readonly StateStep[];
+  /** The logged removals of the other half: an absence that begins with one is its own. */
+  readonly otherRemovals: readonly Merged[];
   /** When something was read that only a module in place reports, in the order of time. */
   readonly signs: readonly Sign[];
   logged(signal: Happening): readonly Merged[];
@@ -60,7 +62,13 @@ function fromIdentity(story: HalfStory, rules: TimelineRules): readonly Derived[
   }
   if (known !== undefined && blank !== undefined) {
     derived.push(
-      ...unlessLogged(story, 'removed', join(blank, absence(story, blank, blank)?.no), known.time, rules),
+      ...unlessLogged(
+        story,
+        'removed',
+        join(blank, absence(story, blank, blank, rules)?.no),
+        known.time,
+        rules,
+      ),
     );
   }
   return derived;
@@ -74,7 +82,7 @@ function replacement(
   rules: TimelineRules,
 ): readonly Derived[] {
   const ended = blank ?? endOf(known, arrived);
-  const away = absence(story, ended, arrived);
+  const away = absence(story, ended, arrived, rules);
   const gone = join(ended, away?.no);
   const out = story
     .logged('removed')
@@ -145,6 +153,7 @@ function absence(
   story: HalfStory,
   gone: StateStep,
   arrived: StateStep,
+  rules: TimelineRules,
 ): { readonly no: StateStep; readonly yes: StateStep | undefined } | undefined {
   const index = story.presence.findLastIndex((s) => s.value === 'no' && !s.initial && s.time <= arrived.time);
   const no = story.presence[index];
@@ -152,7 +161,10 @@ function absence(
   const isShared = story.otherIdentity.some(
     (s) => !s.initial && s.time > no.earliest && s.earliest < arrived.time,
   );
-  if (isShared) return undefined;
+  const isOthers = story.otherRemovals.some(
+    (m) => m.kind !== 'note' && m.time >= no.earliest - rules.lagMs && m.earliest <= no.time,
+  );
+  if (isShared || isOthers) return undefined;
   const yes = story.presence[index + 1];
   return yes === undefined || yes.time >= gone.earliest ? { no, yes } : undefined;
 }

@@ -27,6 +27,7 @@ export function storyOf(
     half,
     identity: identity(half),
     otherIdentity: other === half ? [] : identity(other),
+    otherRemovals: other === half ? [] : mergeSightings(grouped.get(keyOf(other, 'removed')) ?? [], rules),
     firmware: steps('firmware', half),
     presence: steps('partner-present', null),
     signs: signsOf(half, sightings, resolved),

@@ -14,6 +14,8 @@ export interface Conflict extends Interval {
   readonly high: number;
   /** At one instant at least the roles of both halves were read so. */
   readonly isSeen: boolean;
+  /** It went on when the log ended. */
+  readonly goesOn: boolean;
   readonly evidence: NonEmpty<SourceLine>;
 }
 
@@ -64,6 +66,7 @@ function conflictOf(
     ...whole,
     low: Math.min(whole.low, longestSeen(timeline, start.time, to.earliest)),
     isSeen: to.earliest >= start.time,
+    goesOn: end === null,
     evidence: end === null ? linesOfAll([start]) : linesOfAll([start, end]),
   };
 }

@@ -34,8 +34,15 @@ export function roleStepsOf(
     evidence.halves.map((half) => {
       const own = said.get(half) ?? [];
       const moves = movesOf(half, evidence).flatMap((h) => asMoved(h, own, rules));
-      // Within one stamp what a line states comes after the move.
-      if (own.length > 0) return [half, toSteps([...moves, ...own].sort(byTime), noBreaks)];
+      // Within one stamp what a line states comes after the move, however wide the bounds of that.
+      if (own.length > 0)
+        return [
+          half,
+          toSteps(
+            [...moves, ...own].sort((a, b) => a.time - b.time),
+            noBreaks,
+          ),
+        ];
       const others = toSteps(said.get(otherHalf(evidence.halves, half)) ?? [], noBreaks);
       return [half, concluded(others, half, evidence)];
     }),

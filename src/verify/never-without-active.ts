@@ -22,15 +22,17 @@ export const neverWithoutActive: Check = {
 /** Both halves active, or neither: for certain, or at one reading at least. */
 function conflict({ facts, changes, to, limits }: SwapCase): Outcome | null {
   const from = changes[0].removed.earliest;
-  const inside = facts.conflicts.filter((c) => c.to > from && c.from < to);
+  const inside = facts.conflicts.filter((c) => (c.to > from && c.from < to) || (c.goesOn && c.from <= to));
   const certain = inside.find((c) => c.low > limits.conflictSeconds);
   if (certain !== undefined) {
     const statement = `${whoWas(certain)} for ${sayBounds(certain.low, certain.high)}.`;
     return { status: 'fail', statement, evidence: certain.evidence };
   }
-  const possible = inside.find((c) => c.isSeen && c.high > limits.conflictSeconds);
+  const possible = inside.find((c) => c.goesOn || (c.isSeen && c.high > limits.conflictSeconds));
   if (possible === undefined) return null;
-  const statement = `${whoWas(possible)} at one reading at least, for ${sayBounds(possible.low, possible.high)}.`;
+  const statement = possible.goesOn
+    ? `${whoWas(possible)} where the log ends, by then for ${sayBounds(possible.low, possible.high)}.`
+    : `${whoWas(possible)} at one reading at least, for ${sayBounds(possible.low, possible.high)}.`;
   return { status: 'inconclusive', statement, evidence: possible.evidence };
 }
 
