@@ -28,10 +28,23 @@ function movesOf({ removed, inserted }: ModuleChange): readonly TimelineEvent[] 
   return inserted === null ? [removed] : [removed, inserted];
 }
 
+/** A half of which the bounds leave open that it was out and back before the other was removed. */
+function mayBeFirst({ removed, inserted }: ModuleChange, other: ModuleChange): boolean {
+  const isBack = inserted !== null && inserted.earliest < other.removed.time;
+  return isBack && removed.earliest < other.removed.earliest;
+}
+
 function judgeOrder({ facts }: SwapCase, first: ModuleChange, second: ModuleChange): Outcome {
   const { inserted } = first;
   const [one, two] = [first.half, second.half];
   const evidence = linesOfAll([first.removed, ...movesOf(first), second.removed]);
+  if (mayBeFirst(second, first)) {
+    return {
+      status: 'inconclusive',
+      statement: `The logs do not show whether half ${two} was back before half ${one} was removed.`,
+      evidence,
+    };
+  }
   if (inserted === null || inserted.earliest > second.removed.time) {
     return {
       status: 'fail',

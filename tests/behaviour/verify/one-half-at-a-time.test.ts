@@ -28,6 +28,14 @@ checkCheck(oneHalfAtATime, { says: 'Only half B was replaced.', lines: halfB }, 
     lines: [...halfB, '09:01:00 RO1 A module removed'],
   },
   {
+    name: 'the other came and went unseen, perhaps before',
+    status: 'inconclusive',
+    // Half A was another module at 09:01 than at 08:40: out and back at any time between, half B was out from 09:00 on.
+    plus: ['08:40:00 RO1 A  serial T2-9', '09:01:00  RO1 A  serial T4-9'],
+    says: 'The logs do not show whether half A was back before half B was removed.',
+    lines: [...halfB, '09:01:00 RO1 A serial T4-9'],
+  },
+  {
     name: 'the second was pulled at the stamp at which the first came back',
     status: 'fail',
     plus: halfA('09:02:00'),

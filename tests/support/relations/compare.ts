@@ -17,9 +17,17 @@ export function differences(
   pair: string,
   before: Verified,
   after: Verified,
-  { view = asItIs, mayPass = new Set() }: Changed,
+  { view = asItIs, mayPass = new Set(), mayFail: mayFailHere = new Set(), onlyVerdict = false }: Changed,
 ): readonly Difference[] {
-  if (kind === 'weaker') return strengthened(worst(before, pair), worst(after, pair), mayPass, mayFail);
+  if (kind === 'weaker') {
+    const found = strengthened(
+      worst(before, pair),
+      worst(after, pair),
+      mayPass,
+      (about) => mayFail || mayFailHere.has(about),
+    );
+    return found.filter(({ about }) => about === 'verdict' || !onlyVerdict);
+  }
   const [one, other] = [reduce(before, pair, asItIs), reduce(after, pair, view)];
   return [...new Set([...one.keys(), ...other.keys()])].flatMap((key) => {
     const [was, is] = [one.get(key) ?? 'nothing', other.get(key) ?? 'nothing'];
@@ -51,7 +59,7 @@ function strengthened(
   before: Said,
   after: Said,
   mayPass: ReadonlySet<string>,
-  mayFail: boolean,
+  mayFail: (about: string) => boolean,
 ): readonly Difference[] {
   // Where all that failed may pass, so may the swap.
   const failed = [...before].filter(([about, status]) => about !== 'verdict' && status === 'fail');
@@ -59,7 +67,7 @@ function strengthened(
   return [...before].flatMap(([about, was]) => {
     const is = after.get(about) ?? 'nothing';
     const heals = bad.has(was) && good.has(is) && !(about === 'verdict' ? isHealed : mayPass.has(about));
-    const fails = good.has(was) && bad.has(is) && !mayFail;
+    const fails = good.has(was) && bad.has(is) && !mayFail(about);
     return heals || fails ? [{ about, before: was, after: is }] : [];
   });
 }

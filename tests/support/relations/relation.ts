@@ -33,6 +33,10 @@ export interface Changed {
    * hidden there by the contract (see `isHidden`).
    */
   readonly mayPass?: ReadonlySet<string>;
+  /** Only the verdict is compared: by no rule can the order of what different files tell be known. */
+  readonly onlyVerdict?: boolean;
+  /** Checks that may fail now, since what puts them right comes later. */
+  readonly mayFail?: ReadonlySet<string>;
 }
 
 /**

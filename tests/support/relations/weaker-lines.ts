@@ -107,8 +107,16 @@ function cutShort(
       what: `all files up to ${clock(cut)}`,
       given: { files: Object.fromEntries(kept), phrasebook },
       mayPass: notYetBroken(story, cut),
+      mayFail: stillToSoak(story, cut),
     };
   });
+}
+
+/** A partner that is lost after one half has settled is lost in the soak, until the other half is seen to have come up. */
+function stillToSoak({ events }: Story, cut: number): ReadonlySet<string> {
+  const last = events.findLastIndex((e) => e.signal === 'inserted');
+  const isUp = events.some((e, at) => at > last && e.signal === 'partner-ready' && e.time <= cut);
+  return new Set(isUp ? [] : ['soaked', 'verdict']);
 }
 
 /** Checks that nothing had broken by an instant. */
@@ -119,15 +127,21 @@ function notYetBroken(story: Story, cut: number): ReadonlySet<string> {
 
 /** One of several files with a clock that is 1 s to 2 h off, either way. */
 function shiftOne(dressed: Dressed, random: Random): readonly Changed[] {
-  const { files } = dressed;
+  const { files, sources } = dressed;
   const names = Object.keys(files);
   if (names.length < 2) return [];
+  // Nothing that both halves' own logs tell of lets anyone measure how far apart their clocks are.
+  const onlyVerdict = sources.some((s) => s.isPart === true);
   return names
     .filter((name) => isStamped(files[name] ?? ''))
     .map((name) => {
       const size = Math.round(7200 ** random());
       const seconds = random() < 0.5 ? size : -size;
-      return { what: `${name} ${seconds} s ahead`, given: withClockAhead(dressed, name, seconds) };
+      return {
+        what: `${name} ${seconds} s ahead`,
+        given: withClockAhead(dressed, name, seconds),
+        onlyVerdict,
+      };
     });
 }
 
