@@ -1,7 +1,8 @@
-import type { CheckStatus, Swap, SwapHalf, Verification } from '../vocabulary.ts';
+import type { CheckStatus, Finding, Swap, SwapHalf, Verification } from '../vocabulary.ts';
 import { terminal } from './escape.ts';
 import { sayOpen } from './open-words.ts';
 import { statusWords } from './status-words.ts';
+import { toldFindings } from './told-findings.ts';
 import { sayCount, sayInstant, sayInstantBounds, sayMeasure, sayWhen } from './words.ts';
 
 export interface TextOptions {
@@ -18,24 +19,28 @@ const columns = 100;
 /** What `verify` prints: for each swap verdict, before and after, steps, the checks that did not pass; at most 100 columns. */
 export function verifyText(verification: Verification, options: TextOptions): string {
   const { swaps } = verification;
-  const blocks = swaps.map((swap) => swapText(swap, options));
+  const blocks = swaps.map((swap) => [...swapText(swap, options), ...onFiles(verification, swap, options)]);
   const none = ['No swap was found: no module was removed and another put in.', ''];
-  const found = swaps.length === 0 ? [...none, ...notable(verification, options)] : blocks.flat();
+  const all = verification.findings.filter((f) => f.severity !== 'info').slice(0, 10);
+  const found = swaps.length === 0 ? [...none, ...sayFindings(all, options)] : blocks.flat();
   const reports = options.reports.map((name) => `Report: ${terminal(name)}`);
   return `${[...found, ...reports].join('\n').trimEnd()}\n`;
 }
 
-function notable({ findings }: Verification, { paint, zone }: TextOptions): readonly string[] {
-  return findings
-    .filter((f) => f.severity !== 'info')
-    .slice(0, 10)
-    .flatMap((f) =>
-      wrap(
-        `${f.severity}: ${f.pair === null ? '' : `${terminal(f.pair)}: `}${sayWhen(f, zone)}${terminal(f.statement)}`,
-        '',
-        '  ',
-      ).map((l) => paint(l, f.severity === 'critical' ? 'critical' : 'warning')),
-    );
+/** What must be known of the files that a swap is told by: the rest of what was found is in its steps and checks. */
+function onFiles(verification: Verification, swap: Swap, options: TextOptions): readonly string[] {
+  const told = toldFindings(verification, swap).filter((f) => f.pair === null && f.severity !== 'info');
+  return told.length === 0 ? [] : [...sayFindings(told.slice(0, 10), options), ''];
+}
+
+function sayFindings(findings: readonly Finding[], { paint, zone }: TextOptions): readonly string[] {
+  return findings.flatMap((f) =>
+    wrap(
+      `${f.severity}: ${f.pair === null ? '' : `${terminal(f.pair)}: `}${sayWhen(f, zone)}${terminal(f.statement)}`,
+      '',
+      '  ',
+    ).map((l) => paint(l, f.severity === 'critical' ? 'critical' : 'warning')),
+  );
 }
 
 function swapText(swap: Swap, options: TextOptions): readonly string[] {

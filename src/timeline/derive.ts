@@ -1,37 +1,10 @@
-import type { Happening, NonEmpty, Source } from '../vocabulary.ts';
+import type { NonEmpty, Source } from '../vocabulary.ts';
+import { type Derived, type HalfStory, lagOf, type Sign, unlessLogged } from './derived.ts';
 import type { Stamp } from './durations.ts';
-import type { Merged } from './merge.ts';
 import type { TimelineRules } from './rules.ts';
 import { spanEnds } from './span-ends.ts';
 import type { StateStep } from './states.ts';
 import { countUntil } from './tracks.ts';
-
-/** A happening that no log states, read off the states that show it; its sources are theirs. */
-export interface Derived extends Stamp {
-  readonly half: string;
-  readonly signal: Happening;
-  readonly sources: NonEmpty<Source>;
-}
-
-/** What the derivation needs of one half: its identity as reported, every sign of a module, and what was logged of it. */
-export interface HalfStory {
-  readonly half: string;
-  readonly identity: readonly StateStep[];
-  readonly firmware: readonly StateStep[];
-  readonly presence: readonly StateStep[];
-  /** The identity of the other half: an absence in which it changes too may be its own. */
-  readonly otherIdentity: readonly StateStep[];
-  /** The logged removals of the other half: an absence that begins with one is its own. */
-  readonly otherRemovals: readonly Merged[];
-  /** When something was read that only a module in place reports, in the order of time. */
-  readonly signs: readonly Sign[];
-  logged(signal: Happening): readonly Merged[];
-}
-
-/** A reading that only a module in place gives. */
-export interface Sign extends Stamp {
-  readonly sources: NonEmpty<Source>;
-}
 
 /**
  * Removals, insertions, restarts and reflash ends that only states show: an identity that goes blank or is replaced, the same
@@ -67,7 +40,7 @@ function fromIdentity(story: HalfStory, rules: TimelineRules): readonly Derived[
         'removed',
         join(blank, absence(story, blank, blank, rules)?.no),
         known.time,
-        rules,
+        lagOf(blank, rules),
       ),
     );
   }
@@ -92,8 +65,8 @@ function replacement(
   const earliest = Math.max(gone.earliest, out?.earliest ?? Number.NEGATIVE_INFINITY);
   const inserted = { ...seen, earliest: Math.min(earliest, seen.time) };
   return [
-    ...unlessLogged(story, 'removed', gone, known.time, rules),
-    ...unlessLogged(story, 'inserted', inserted, known.time, rules),
+    ...unlessLogged(story, 'removed', gone, known.time, lagOf(ended, rules)),
+    ...unlessLogged(story, 'inserted', inserted, known.time, lagOf(arrived, rules)),
   ];
 }
 
@@ -129,7 +102,9 @@ function comeback(
       .some((m) => m.time > blank.earliest - rules.outMs && m.time <= arrived.time + rules.lagMs),
   );
   const seen = firstOf(signsAfter(story, blank.time, arrived.time), arrived);
-  return told ? [] : unlessLogged(story, 'restart', { ...seen, earliest: blank.earliest }, known.time, rules);
+  return told
+    ? []
+    : unlessLogged(story, 'restart', { ...seen, earliest: blank.earliest }, known.time, rules.lagMs);
 }
 
 function reflashes(story: HalfStory, replaced: readonly Derived[], rules: TimelineRules): readonly Derived[] {
@@ -143,8 +118,8 @@ function reflashes(story: HalfStory, replaced: readonly Derived[], rules: Timeli
     if (step.value !== null) known = step;
     if (before === undefined || step.value === null || step.value === before.value) return [];
     // A new module arrives with its own firmware: no reflash.
-    if (arrivedUntil(step.time + rules.lagMs) > before.time) return [];
-    return unlessLogged(story, 'reflash-end', step, before.time, rules);
+    if (arrivedUntil(step.time + lagOf(step, rules)) > before.time) return [];
+    return unlessLogged(story, 'reflash-end', step, before.time, rules.lagMs);
   });
 }
 
@@ -180,20 +155,4 @@ function join(a: StateStep, b: StateStep | undefined): Stamp & Pick<Derived, 'so
   return earliest <= time
     ? { earliest, time, resolution, sources }
     : { earliest: first.earliest, time: first.time, resolution, sources };
-}
-
-function unlessLogged(
-  story: HalfStory,
-  signal: Happening,
-  at: Stamp & Pick<Derived, 'sources'>,
-  since: number,
-  rules: TimelineRules,
-): readonly Derived[] {
-  // What was logged just after the old identity was first read still tells of that one's arrival.
-  const from = since + rules.lagMs < at.earliest ? since + rules.lagMs : since;
-  const told = story
-    .logged(signal)
-    .some((m) => m.kind !== 'note' && m.time > from && m.earliest <= at.time + rules.lagMs);
-  const { time, earliest, resolution, sources } = at;
-  return told ? [] : [{ half: story.half, signal, time, earliest, resolution, sources }];
 }

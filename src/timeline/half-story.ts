@@ -1,5 +1,5 @@
 import type { Signal, StateSignal } from '../vocabulary.ts';
-import type { HalfStory, Sign } from './derive.ts';
+import type { HalfStory, Sign } from './derived.ts';
 import { keyOf } from './groups.ts';
 import { type Merged, mergeSightings } from './merge.ts';
 import type { RoleEvidence } from './role-steps.ts';

@@ -1,5 +1,5 @@
 import { isHappening, type Signal, type StateSignal } from '../vocabulary.ts';
-import type { Derived } from './derive.ts';
+import type { Derived } from './derived.ts';
 import { groupBy, keyOf } from './groups.ts';
 import { type Merged, mergeSightings } from './merge.ts';
 import { activeHalf, type Roles } from './roles.ts';
