@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Identity } from '../../../src/timeline/module-changes.ts';
 import { pollText } from '../../support/clean-swap.ts';
 import { clockOf, factsOfPair, type Told } from '../../support/pair-facts.ts';
+import { journalText } from '../../support/read-text.ts';
 
 const begin = ['10:00:00 RO1 A role active', '10:00:00 RO1 B role standby'];
 const end = '10:30:00 RO1 A light off';
@@ -47,6 +48,24 @@ describe('another module', () => {
   test('is awaited where a logged removal is not followed by an insertion in the same half', async () => {
     expect(await of(out)).toEqual(['B 10:10:00 not back']);
     expect(await of(out, '10:15:00 RO1 A module inserted')).toEqual(['B 10:10:00 not back']);
+  });
+
+  test('is one where a log tells of it within one spacing after a poll showed it', async () => {
+    // Every minute: gone at 10:10, another in its place at 10:15; the log has the removal 40 s and the insertion 30 s later.
+    const polled = pollText(['10:00:00', '10:30:00'], 60, [
+      ['RO1-B', 'serial', ['10:00:00', 'T4-1'], ['10:10:00', ''], ['10:15:00', 'T4-2']],
+    ]);
+    const logged = (removed: string): string =>
+      journalText(
+        [...begin, `${removed} RO1 B module removed`, '10:15:30 RO1 B module inserted', end].join('\n'),
+      );
+    expect(await changes({ 'poll.csv': polled, 'ro1.log': logged('10:10:40') })).toEqual([
+      'B 10:10:40 10:15:30',
+    ]);
+    // Later than that it is another removal, and whether the module came back before is not told.
+    expect(await changes({ 'poll.csv': polled, 'ro1.log': logged('10:11:01') })).toEqual([
+      'B 10:11:01 10:15:30',
+    ]);
   });
 
   test('is none where nothing was removed', async () => {
