@@ -30,8 +30,10 @@ export function conflictsOf(timeline: PairTimeline): readonly Conflict[] {
   const conflicts: Conflict[] = [];
   let open: { kind: Conflict['kind']; start: TimelineEvent } | null = null;
   for (const [index, moment] of moments.entries()) {
-    if (moments[index + 1]?.time === moment.time) continue;
-    const kind = conflictAt(stepAt(first, moment.time), stepAt(second, moment.time));
+    const next = moments[index + 1];
+    if (next?.time === moment.time && !passesThrough(moment, next)) continue;
+    const others = moment.half === timeline.halves[0] ? second : first;
+    const kind = conflictAt(moment, stepAt(others, moment.time));
     if (open !== null && kind !== open.kind) {
       conflicts.push(conflictOf(timeline, open.kind, open.start, moment));
       open = null;
@@ -39,6 +41,11 @@ export function conflictsOf(timeline: PairTimeline): readonly Conflict[] {
     if (kind !== null && open === null) open = { kind, start: moment };
   }
   return open === null ? conflicts : [...conflicts, conflictOf(timeline, open.kind, open.start, null)];
+}
+
+/** A half that was out at some time before the stamp in which it is back: bounds, not a point. */
+function passesThrough(moment: TimelineEvent, next: TimelineEvent): boolean {
+  return moment.half === next.half && moment.earliest < moment.time;
 }
 
 function conflictAt(a: TimelineEvent | undefined, b: TimelineEvent | undefined): Conflict['kind'] | null {

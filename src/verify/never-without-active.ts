@@ -32,7 +32,7 @@ function conflict({ facts, changes, to, limits }: SwapCase): Outcome | null {
   if (possible === undefined) return null;
   const statement = possible.goesOn
     ? `${whoWas(possible)} where the log ends, by then for ${sayBounds(possible.low, possible.high)}.`
-    : `${whoWas(possible)} at one reading at least, for ${sayBounds(possible.low, possible.high)}.`;
+    : `${whoWas(possible)} at some instant at least, for ${sayBounds(possible.low, possible.high)}.`;
   return { status: 'inconclusive', statement, evidence: possible.evidence };
 }
 

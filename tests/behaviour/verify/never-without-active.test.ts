@@ -115,7 +115,7 @@ checkCheck(
       status: 'inconclusive',
       isAlone: true,
       files: { 'poll.csv': polled('09:20:10') },
-      says: 'Neither half was active at one reading at least, for at most 20 s.',
+      says: 'Neither half was active at some instant at least, for at most 20 s.',
       lines: [row('09:20:00', 'RO1-A', 'role', 'standby'), row('09:20:10', 'RO1-B', 'role', 'active')],
     },
     {

@@ -1,13 +1,16 @@
 import type { BringUp, Instant, Swap } from '../../../src/vocabulary.ts';
-import type { Dressed } from '../stories/dressing.ts';
+import type { Dressed, Source } from '../stories/dressing.ts';
 import { overlap, spellsOf } from '../stories/history.ts';
 import type { TrueBringUp } from '../stories/swap-facts.ts';
 import type { ToldSwap } from '../stories/swap-story.ts';
 
-/** One true instant or duration, and what became of it: within its reported bounds, outside, or not reported. */
+/**
+ * One true instant or duration, and what became of it: within its reported bounds, outside, or not reported. `hidden` is one that
+ * is outside by a spell that fell between two readings of every poll that could show it: reports say that such are not excluded.
+ */
 export interface Bounded {
   readonly kind: BoundedKind;
-  readonly found: 'inside' | 'outside' | 'not reported';
+  readonly found: 'inside' | 'outside' | 'not reported' | 'hidden';
 }
 
 export const boundedKinds = [
@@ -58,7 +61,22 @@ export function boundsOf(told: ToldSwap, { sources }: Dressed, swap: Swap): read
     return [at('bring-up start', bringUp.start, found?.start), ...durations(bringUp, found)];
   });
   const tellsReady = sources.some((s) => s.signals.has('partner-ready'));
-  return [...moves, ...switchovers, ...bringUps, ...(tellsReady ? [exposure(told, swap)] : [])];
+  const all = [...moves, ...switchovers, ...bringUps, ...(tellsReady ? [exposure(told, swap)] : [])];
+  return hasHiddenSpell(told, sources, swap) ? all.map(asHidden) : all;
+}
+
+function asHidden({ kind, found }: Bounded): Bounded {
+  const restsOnIt = kind === 'sync' || kind === 'exposure';
+  return { kind, found: restsOnIt && found === 'outside' ? 'hidden' : found };
+}
+
+/** Whether the partner was ready, or not, for no longer in the swap than the spacing of every poll that tells of it. */
+function hasHiddenSpell({ story, truth }: ToldSwap, sources: readonly Source[], { to }: Swap): boolean {
+  const telling = sources.filter((s) => s.signals.has('partner-ready'));
+  const shortest = spellsOf(story, null, 'partner-ready')
+    .filter((s) => s.from > truth.firstRemoval && s.to < to)
+    .reduce((least, s) => Math.min(least, s.to - s.from), Number.POSITIVE_INFINITY);
+  return telling.every((s) => s.kind === 'poll' && shortest <= 1000 * s.spacingSeconds);
 }
 
 function isWithin(value: number, low: number, high: number): 'inside' | 'outside' {

@@ -14,7 +14,7 @@ export interface Tally {
   readonly verdicts: Map<string, Map<string, number>>;
   /** Misses by kind, then by what they are about: `light-steady (sparse-journal)`. */
   readonly misses: Map<string, Seeds>;
-  /** True instants and durations by kind, then `inside`, `outside (poll)`, `not reported (poll)`. */
+  /** True instants and durations by kind, then `inside`, `outside (poll)`, `hidden (poll)`, `not reported (poll)`. */
   readonly bounds: Map<string, Seeds>;
 }
 
