@@ -134,7 +134,11 @@ function secondHalf(works: NonEmpty<HalfInWork>, planned: readonly string[]): st
 
 function asOpen(next: Wait, works: NonEmpty<HalfInWork>, waits: readonly Wait[]): OpenSwap {
   const { at } = works[0];
-  const conditions = works.flatMap((work) => conditionsOf(work));
+  // A half that had settled before the next was taken out is done with: it waits for nothing of that one's.
+  const conditions = works.flatMap((work, index) => {
+    const isDoneWith = index < works.length - 1 && work.bringUp?.settled != null;
+    return conditionsOf(work).filter((c) => c.status === 'met' || !isDoneWith);
+  });
   const isLate = (at - next.since.time) / 1000 > next.limitSeconds;
   return {
     awaits: next.id,

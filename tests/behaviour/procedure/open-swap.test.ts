@@ -156,6 +156,21 @@ describe('the second half', () => {
     );
   });
 
+  test('with its old firmware does not make the first wait for it again', async () => {
+    const open = await awaited([
+      ...settled,
+      '08:40:00 RO1 A serial T4-8',
+      '09:40:00 RO1 A module removed',
+      '09:42:00 RO1 A module inserted',
+      '09:42:30 RO1 A serial T4-9',
+      '09:42:40 RO1 A firmware 6.2.0',
+      until('09:43:00'),
+    ]);
+    expect(said(open)).toBe('reflash A since 09:42:30 limit 900 waiting');
+    const waiting = open?.conditions.filter((c) => c.status !== 'met');
+    expect(waiting?.map((c) => `${c.id} ${c.half} ${c.status}`)).toEqual(['reflash A waiting']);
+  });
+
   test('out while the first has not settled leaves both to wait for, the last one first', async () => {
     const open = await awaited([
       ...out,
