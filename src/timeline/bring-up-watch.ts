@@ -47,7 +47,7 @@ export function watchedStretches(
 }
 
 /** Of some stretches the earliest instant at which one may have begun; `null` without any. */
-export function earliestOf(stretches: readonly Stretch[]): Stamp | null {
+export function earliestOf(stretches: readonly { readonly start: Stamp }[]): Stamp | null {
   return stretches.reduce<Stamp | null>(
     (least, { start }) => (least === null || start.earliest < least.earliest ? start : least),
     null,

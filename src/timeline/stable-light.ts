@@ -33,7 +33,8 @@ export function lightOf(
     (s, index) =>
       s === held || mayHaveHeld(s, rules) || endsAsActive(timeline, half, whole[index], end, rules),
   );
-  const measure = waited(event, earliestOf(mayHold), held?.start ?? null, end);
+  const may = earliestOf([...mayHold, ...unseenBeforeActive(timeline, half, event, end, rules)]);
+  const measure = waited(event, may, held?.start ?? null, end);
   const outcome = judge(measure.low ?? 0, measure.high, rules.lightLimitSeconds);
   const gaps = unobservedIn(timeline, half, 'light', event.time, held?.start.time ?? end.time);
   const seen = steps.slice(countUntil(steps, event.time, 'before'), countUntil(steps, end.time));
@@ -59,6 +60,22 @@ function lastLit(
   const active = firstFrom(roles, countUntil(roles, event.time), (s) => s.value === 'active');
   const isOff = next?.value === 'off' && active !== undefined;
   return isOff && active.earliest <= next.time + rules.belongsMs ? next.time - 1 : end.time;
+}
+
+/** Between its last reading and that in which it was off, its half active, the light may have been steady unseen. */
+function unseenBeforeActive(
+  timeline: PairTimeline,
+  half: string,
+  event: TimelineEvent,
+  end: End,
+  rules: TimelineRules,
+): readonly { readonly start: TimelineEvent }[] {
+  const lights = track(timeline, half, 'light');
+  const off = firstFrom(lights, countUntil(lights, event.time), (s) => s.value === 'off');
+  if (off === undefined || off.earliest === off.time || off.earliest > end.time) return [];
+  const roles = track(timeline, half, 'role');
+  const active = firstFrom(roles, countUntil(roles, event.time), (s) => s.value === 'active');
+  return active !== undefined && active.earliest <= off.time + rules.belongsMs ? [{ start: off }] : [];
 }
 
 /** A steady light that went off, or was not seen to, as its half took the active role. */

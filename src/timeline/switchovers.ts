@@ -93,15 +93,14 @@ function takings(
   rules: TimelineRules,
 ): readonly { readonly left: TimelineEvent; readonly taken: TimelineEvent }[] {
   const steps = timeline.events.filter((e) => e.signal === 'role' && !e.concluded);
-  steps.sort(
-    (a, b) =>
-      a.time - b.time || Number(a.value === 'active') - Number(b.value === 'active') || byFirstLine(a, b),
-  );
+  steps.sort((a, b) => a.time - b.time || Number(a.value === 'active') - Number(b.value === 'active'));
   const found: { left: TimelineEvent; taken: TimelineEvent }[] = [];
   const active = new Set<string | null>();
   let left: TimelineEvent | null = null;
   let taken: TimelineEvent | null = null;
-  for (const step of steps) {
+  for (let index = 0; ; index += 1) {
+    const step = inTurn(steps, index, taken);
+    if (step === undefined) return found;
     const isTaking = step.value === 'active';
     const open = isTaking ? left : taken;
     if (!step.initial && (isTaking || leaves(step, timeline, rules))) {
@@ -121,12 +120,20 @@ function takings(
     if (isTaking) active.add(step.half);
     else active.delete(step.half);
   }
-  return found;
 }
 
-/** Within one stamp in the order of the lines, whatever the halves are called. */
-function byFirstLine({ sources: [a] }: TimelineEvent, { sources: [b] }: TimelineEvent): number {
-  return a.file === b.file ? a.line - b.line : a.file < b.file ? -1 : 1;
+/** Of two leavings at one stamp that of the half which had not just taken the role is looked at first, whatever it is called. */
+function inTurn(
+  steps: TimelineEvent[],
+  index: number,
+  taken: TimelineEvent | null,
+): TimelineEvent | undefined {
+  const [step, next] = [steps[index], steps[index + 1]];
+  if (step === undefined || next === undefined || next.time !== step.time || next.value === 'active')
+    return step;
+  if (taken?.half !== step.half || next.half === step.half) return step;
+  steps.splice(index, 2, next, step);
+  return next;
 }
 
 /** A half leaves the active role that it is known to hold; a first word on it in mid-log tells of a change too. */

@@ -38,7 +38,7 @@ function judgeChange(swap: SwapCase, change: ModuleChange): Outcome {
 }
 
 function judgeTaken(
-  { facts, limits }: SwapCase,
+  { facts, limits, rules }: SwapCase,
   half: string,
   inserted: TimelineEvent,
   taken: TimelineEvent,
@@ -46,8 +46,10 @@ function judgeTaken(
   const gaps = unobservedIn(facts.timeline, half, 'role', inserted.time, taken.time);
   const evidence = uniqueLines([...linesOfAll([inserted, taken]), ...gaps.flatMap((g) => g.evidence)]);
   if (taken.value !== 'standby') {
+    // Between two readings so far apart it may have come up as standby and been switched to.
+    const isUnseen = taken.time - Math.max(taken.earliest, inserted.earliest) > rules.holdMs;
     const statement = `Half ${half} took the role ${taken.value ?? 'none'} after its insertion, not standby.`;
-    return { status: gaps.length > 0 ? 'inconclusive' : 'fail', statement, evidence };
+    return { status: gaps.length > 0 || isUnseen ? 'inconclusive' : 'fail', statement, evidence };
   }
   const wait = between(inserted, taken);
   const low = Math.min(wait.low, ...gaps.map((g) => Math.max(0, g.from - inserted.time) / 1000));

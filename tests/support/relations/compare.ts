@@ -61,9 +61,9 @@ function strengthened(
   mayPass: ReadonlySet<string>,
   mayFail: (about: string) => boolean,
 ): readonly Difference[] {
-  // Where all that failed may pass, so may the swap.
+  // Where all that failed may pass, or is said not to be observed any more, so may the swap: the verdict names what was not observed.
   const failed = [...before].filter(([about, status]) => about !== 'verdict' && status === 'fail');
-  const isHealed = failed.every(([about]) => mayPass.has(about));
+  const isHealed = failed.every(([about]) => mayPass.has(about) || after.get(about) === 'not-observed');
   return [...before].flatMap(([about, was]) => {
     const is = after.get(about) ?? 'nothing';
     const heals = bad.has(was) && good.has(is) && !(about === 'verdict' ? isHealed : mayPass.has(about));
