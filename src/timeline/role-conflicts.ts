@@ -66,16 +66,24 @@ function conflictOf(
 ): Conflict {
   const to = end ?? exactly(Math.max(timeline.to, start.time));
   const whole = between(start, to);
+  const sure = Math.min(to.earliest, soonestChange(timeline, start.time));
   return {
     kind,
     from: start.time,
     to: to.time,
     ...whole,
-    low: Math.min(whole.low, longestSeen(timeline, start.time, to.earliest)),
-    isSeen: to.earliest >= start.time,
+    low: Math.min(whole.low, Math.max(0, sure - start.time) / 1000, longestSeen(timeline, start.time, sure)),
+    isSeen: sure >= start.time,
     goesOn: end === null,
     evidence: end === null ? linesOfAll([start]) : linesOfAll([start, end]),
   };
+}
+
+/** When the role of either half may have changed unseen at the earliest after an instant, as between two readings; never, if it cannot have. */
+function soonestChange(timeline: PairTimeline, time: number): number {
+  return timeline.halves
+    .flatMap((half) => track(timeline, half, 'role').filter((s) => s.time > time && s.earliest < s.time))
+    .reduce((least, s) => Math.min(least, s.earliest), Number.POSITIVE_INFINITY);
 }
 
 /** The longest stretch of a span in which the roles of both halves were observed, in seconds. */

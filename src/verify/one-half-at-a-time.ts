@@ -34,7 +34,7 @@ function mayBeFirst({ removed, inserted }: ModuleChange, other: ModuleChange): b
   return isBack && removed.earliest < other.removed.earliest;
 }
 
-function judgeOrder({ facts }: SwapCase, first: ModuleChange, second: ModuleChange): Outcome {
+function judgeOrder({ facts, rules }: SwapCase, first: ModuleChange, second: ModuleChange): Outcome {
   const { inserted } = first;
   const [one, two] = [first.half, second.half];
   const evidence = linesOfAll([first.removed, ...movesOf(first), second.removed]);
@@ -74,7 +74,10 @@ function judgeOrder({ facts }: SwapCase, first: ModuleChange, second: ModuleChan
       evidence,
     };
   }
-  const maybe = settled.some((b) => b.mayHaveSettledAt !== null && b.mayHaveSettledAt < second.removed.time);
+  // Between two readings so far apart the first may have settled, and the second have been removed.
+  const isWide = second.removed.time - second.removed.earliest > rules.holdMs;
+  const maybe =
+    isWide || settled.some((b) => b.mayHaveSettledAt !== null && b.mayHaveSettledAt < second.removed.time);
   return maybe
     ? {
         status: 'inconclusive',

@@ -31,8 +31,9 @@ function judgeReady({ facts, rules }: SwapCase, switchover: Switchover): Outcome
       evidence: uniqueLines([...evidence, ...unseen.evidence]),
     };
   }
-  // It may have been lost, or become ready, within the bounds of the switchover itself.
-  const within = readiness.steps.some((s) => s.time > at.earliest && s.earliest < at.time);
+  // It may have been lost, or become ready, within the bounds of the switchover itself; where they are wide, unseen.
+  const isWide = at.time - at.earliest > rules.holdMs;
+  const within = isWide || readiness.steps.some((s) => s.time > at.earliest && s.earliest < at.time);
   if (!partnerReady) {
     return {
       status: within ? 'inconclusive' : 'fail',
