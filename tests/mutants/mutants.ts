@@ -4,7 +4,7 @@ import { parseArgs } from 'node:util';
 import { seeded } from '../../samples/random.ts';
 import { type Hand, hire } from './hand.ts';
 import type { Mutant } from './mutate.ts';
-import { mutatedFiles } from './sources.ts';
+import { mutatedFiles, refusalOf } from './sources.ts';
 import type { Recorded } from './worker.ts';
 
 /** `unreached`: no test comes by its place; `at load`: only the loading of the code does, where no mutant is on. */
@@ -30,6 +30,11 @@ export async function runMutants(...args: readonly string[]): Promise<string> {
     },
   });
   const [folder = ''] = positionals;
+  const refusal = refusalOf(folder);
+  if (refusal !== null) {
+    process.exitCode = 1;
+    return refusal;
+  }
   const all = [...mutatedFiles(folder).values()].flatMap(({ file, mutants }) =>
     mutants.map((mutant): Placed => ({ ...mutant, file })),
   );

@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { type Mutant, mutate } from './mutate.ts';
 
@@ -7,6 +7,15 @@ export interface MutatedFile {
   readonly file: string;
   readonly code: string;
   readonly mutants: readonly Mutant[];
+}
+
+/** Why nothing can be mutated in a folder, in one line, and what to name instead; `null` where it has both code and tests. */
+export function refusalOf(folder: string): string | null {
+  const has = (name: string): boolean =>
+    name !== '' && existsSync(join('src', name)) && existsSync(join('tests', 'behaviour', name));
+  if (has(folder)) return null;
+  const known = readdirSync('src').filter(has).join(', ');
+  return `mutants: "${folder}" is no folder of both src/ and tests/behaviour/. Name one of them: ${known}.`;
 }
 
 /** Every file of a folder of `src` by its full path; the mutants are numbered through, file by file. */

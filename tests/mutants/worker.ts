@@ -1,3 +1,4 @@
+import process from 'node:process';
 import { parentPort } from 'node:worker_threads';
 import { createServer, type Plugin, type ViteDevServer } from 'vite';
 import { mutatedFiles, testFiles } from './sources.ts';
@@ -59,6 +60,8 @@ export async function work(folder: string): Promise<never> {
     appType: 'custom',
     logLevel: 'error',
   });
+  // The command runs itself where its module is loaded and the arguments name a program, and these are not for it.
+  process.argv.splice(1);
   const tests = await collect(server, folder);
   const atLoad = [...reached];
   const answer = (message: Answer): void => parentPort?.postMessage(message);

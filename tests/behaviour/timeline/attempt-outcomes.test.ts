@@ -116,6 +116,12 @@ describe('a module that was in for seconds', () => {
     expect(await attemptsAfter(...out, inserted, '10:12:03  RO1    partner ready', ...pulled, end)).toEqual([
       'B inserted superseded 10',
     ]);
+    // The loss is read two seconds after the removal that brought it.
+    const ready = '10:12:03  RO1    partner ready';
+    const lateLoss = ['10:12:10  RO1 B  module removed', '10:12:12  RO1    partner not ready'];
+    expect(await attemptsAfter(...out, inserted, ready, ...lateLoss, end)).toEqual([
+      'B inserted superseded 10',
+    ]);
     // Not pulled, but lost by itself: it did not hold.
     const lost = ['10:12:03  RO1    partner ready', '10:12:10  RO1    partner not ready'];
     expect(await attemptsAfter(...out, inserted, ...lost, end)).toEqual([

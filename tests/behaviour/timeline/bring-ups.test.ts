@@ -23,6 +23,18 @@ describe('a bring-up', () => {
     ]);
   });
 
+  test('of a new module knows nothing of what the one before reported; that of the same module does', async () => {
+    const firmware = async (...lines: readonly string[]): Promise<readonly (string | null)[]> =>
+      (await factsOfPair([...begin, '10:00:00 RO1 B firmware 6.2.0', ...lines, end])).bringUps.map(
+        (b) => b.firmware,
+      );
+    const ready = '10:14:00 RO1 partner ready';
+    expect(await firmware(...inserted, ready)).toEqual([null]);
+    expect(await firmware('10:12:00 RO1 B module inserted', ready)).toEqual([null]);
+    expect(await firmware(...inserted, '10:13:00 RO1 B firmware 6.4.1', ready)).toEqual(['6.4.1']);
+    expect(await firmware('10:12:00 RO1 B module restart', ready)).toEqual(['6.2.0']);
+  });
+
   test('has settled where the partner stayed ready for a minute, and is lost where it did not', async () => {
     const lost = (clock: string): readonly string[] => [
       ...inserted,

@@ -113,6 +113,33 @@ describe('how far one clock is ahead of another', () => {
     ]);
   });
 
+  test('is the least of several that bring equally many changes together', async () => {
+    // Seven restarts five minutes apart; the other file tells of five, 37 s, or five minutes more or less, apart from them.
+    const restarts = (from: string, count: number): string =>
+      journalText(
+        Array.from(
+          { length: count },
+          (_, index) => `${clockOf(at(from) + index * 300_000)} RO1 B module restart`,
+        ).join('\n'),
+      );
+    const files = { 'a.log': restarts('10:05:00', 7), 'b.log': restarts('10:10:37', 5) };
+    expect((await offsets(files)).map(said)).toEqual(['b.log to a.log: 37 s, spread 0 s, 5, beyond']);
+  });
+
+  test('against a poll is known as far as its spacing allows', async () => {
+    // Five changes, logged 3 s after the reading before and 7 s before the one that shows them: -7 s to 3 s.
+    const changes = ['down', 'up', 'down', 'up', 'down'];
+    const clockAt = (index: number, seconds: number): string =>
+      clockOf(at('10:05:00') + index * 300_000 + seconds * 1000);
+    const poll = pollText(['10:00:00', '10:50:00'], 10, [
+      ['RO1-B', 'link-a', ['10:00:00', 'up'], ...changes.map((v, i) => [clockAt(i, 0), v] as const)],
+    ]);
+    const log = journalText(changes.map((v, i) => `${clockAt(i, -7)} RO1 B link a ${v}`).join('\n'));
+    const [found] = await offsets({ 'a.csv': poll, 'b.log': log }, 'a.csv');
+    // The middles of the poll's bounds lie 2 s later; from there it is 5 s to either end.
+    expect([found?.ahead, found?.within]).toEqual([-2000, 5000]);
+  });
+
   test('rests on a line of each', async () => {
     const [found] = await offsets({ 'a.log': right, 'b.log': shifts(37, 37, 37, 37, 37, 37) });
     expect(found?.evidence.map((line) => `${line.file}:${line.line}`)).toEqual(['b.log:2', 'a.log:2']);

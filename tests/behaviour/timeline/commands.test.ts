@@ -90,5 +90,9 @@ describe('the command of a switchover', () => {
     expect(await noted('10:05')).toBe(true);
     expect(await noted('10:06')).toBeNull();
     expect(await noted('10:03')).toBeNull();
+    // A poll beside them, read all the time, logs no commands.
+    const ready = pollText(['10:00:00', '10:30:00'], 10, [['RO1', 'partner-ready', ['10:00:00', 'yes']]]);
+    const files = { 'ro1.log': log, 'notes.txt': notes('10:20'), 'poll.csv': ready };
+    expect((await onlySwitchover(files)).commanded).toBeNull();
   });
 });

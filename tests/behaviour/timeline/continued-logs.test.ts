@@ -38,8 +38,21 @@ describe('a journal in two files', () => {
     expect(await unobserved({ 'node-1.log': first, 'node-2.log': less })).toEqual(['10 to 30']);
   });
 
+  test('is two journals where they overlap and the earlier tells what the later does not', async () => {
+    const earlier = [
+      ...first.slice(0, 2),
+      '10:05:00 RO1 A link b up',
+      '10:07:00 RO1 A link b down',
+      ...first.slice(2),
+    ];
+    const later = ['10:05:00 RO1 A link b up', ...second];
+    expect(await unobserved({ 'node-1.log': earlier, 'node-2.log': later })).toEqual(['10 to 30']);
+  });
+
   test('may begin and end in the middle of a stamp', async () => {
     const cut = ['10:10:00 RO1 B link a up', ...second];
     expect(await unobserved({ 'a.log': first, 'b.log': cut })).toEqual([]);
+    const ending = [...first.slice(0, 2), '10:10:00 RO1 B link a up', ...first.slice(2)];
+    expect(await unobserved({ 'a.log': ending, 'b.log': second })).toEqual([]);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Signal } from '../../../src/vocabulary.ts';
 import { type Polled, pollText } from '../../support/clean-swap.ts';
-import { eventLine, factsOfPair } from '../../support/pair-facts.ts';
+import { eventLine, factsOfPair, whenOf } from '../../support/pair-facts.ts';
 import { journalText } from '../../support/read-text.ts';
 
 type Values = readonly (readonly [string, string])[];
@@ -88,24 +88,17 @@ describe('what a poll of serials shows', () => {
     ).toEqual(['10:00:30 B removed', '10:04:50..10:05:00 B removed']);
   });
 
-  test('is narrowed by a poll that missed the partner, where both tell of one absence', async () => {
-    const presence = (no: string, yes: string): string =>
-      pollText(['10:00:05', '10:10:05'], 10, [
-        ['RO1', 'partner-present', ['10:00:00', 'yes'], [no, 'no'], [yes, 'yes']],
-      ]);
-    const both = async (no: string, yes: string): Promise<readonly string[]> => {
-      const poll = pollText(['10:00:00', '10:10:00'], 10, [['RO1-B', 'serial', old, gone]]);
+  test('is not said again where a log told of it up to one spacing later, of a poll slower than half a minute', async () => {
+    // Read every minute: gone in (10:04:00, 10:05:00], and the log may tell of it up to 10:06:00.
+    const removals = async (clock: string): Promise<readonly string[]> => {
       const { timeline } = await factsOfPair({
-        'poll.csv': poll,
-        'presence.csv': presence(no, yes),
-        'ro1.log': journalText(roles),
+        'poll.csv': pollText(['10:00:00', '10:10:00'], 60, [['RO1-B', 'serial', old, gone]]),
+        'ro1.log': journalText(`${roles}\n${clock} RO1 B module removed`),
       });
-      return timeline.events.filter((e) => e.signal === 'removed' && e.half === 'B').map(eventLine);
+      return timeline.events.filter((e) => e.signal === 'removed').map(whenOf);
     };
-    // Absent in (10:04:45, 10:04:55], no serial in (10:04:50, 10:05:00].
-    expect(await both('10:04:55', '10:09:00')).toEqual(['10:04:50..10:04:55 B removed - was -']);
-    // An absence that was over before has nothing to do with it.
-    expect(await both('10:02:00', '10:03:00')).toEqual(['10:04:50..10:05:00 B removed - was -']);
+    expect(await removals('10:06:00')).toEqual(['10:06:00']);
+    expect(await removals('10:06:00.001')).toEqual(['10:04:00..10:05:00', '10:06:00.001']);
   });
 
   test('models show it where no serial is read', async () => {

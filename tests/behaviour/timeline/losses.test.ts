@@ -65,6 +65,15 @@ describe('a loss of the partner', () => {
     ).toEqual(['10:05:00 planned', '10:10:00 planned']);
   });
 
+  test('from before the work of which a reflash is only a part counts', async () => {
+    const work = [
+      '10:10:00 RO1 B module removed',
+      '10:12:00 RO1 B module inserted',
+      '10:15:00 RO1 B reflash end',
+    ];
+    expect(await losses(lost('10:05:00'), ...work, ready('10:17:00'))).toEqual(['10:05:00 counted']);
+  });
+
   test('is not planned because a reflash ended that took nothing away', async () => {
     const early = [lost('10:05:00'), ready('10:06:00')];
     expect(await losses(...early, '10:12:00 RO1 B reflash end', lost('10:20:00'))).toEqual([

@@ -3,16 +3,8 @@ import type { Signal } from '../../../src/vocabulary.ts';
 import { pollText } from '../../support/clean-swap.ts';
 import { eventLine, factsOfPair } from '../../support/pair-facts.ts';
 import { journalText } from '../../support/read-text.ts';
+import { told } from '../../support/told-events.ts';
 
-type Files = Readonly<Record<string, string>>;
-
-/** The events of one signal, each with the files and lines that tell of it. */
-async function told(files: Files, signal: Signal): Promise<readonly string[]> {
-  const { timeline } = await factsOfPair(files);
-  return timeline.events
-    .filter((e) => e.signal === signal)
-    .map((e) => [eventLine(e), ...e.sources.map((s) => `${s.file}:${s.line}`)].join(' '));
-}
 const one = (signal: Signal, ...lines: readonly string[]): Promise<readonly string[]> =>
   told({ 'a.log': journalText(lines.join('\n')) }, signal);
 const two = (signal: Signal, a: string, b: string): Promise<readonly string[]> =>
@@ -81,49 +73,6 @@ describe('what two sources tell of', () => {
       'c.log': journalText('10:05:02 RO1 B module restart'),
     };
     expect(await told(files, 'restart')).toEqual(['10:05:00 B restart - was - a.log:1 b.log:1 c.log:1']);
-  });
-});
-
-describe('what a poll saw between two readings', () => {
-  // Read every 10 s: yes until 10:00:10, no from 10:00:20 on.
-  const poll = pollText(['10:00:00', '10:01:00'], 10, [
-    ['RO1', 'partner-ready', ['10:00:00', 'yes'], ['10:00:20', 'no']],
-  ]);
-  const beside = async (clock: string, isWhole = false): Promise<string | undefined> => {
-    const text = journalText(`${clock} RO1 partner not ready`);
-    const found = await told(
-      { 'a.log': isWhole ? text.replace('.000Z', 'Z') : text, 'poll.csv': poll },
-      'partner-ready',
-    );
-    return found.at(-1);
-  };
-
-  test('is what a journal told within those bounds, which do not reach to the reading before', async () => {
-    expect(await beside('10:00:10.001')).toBe(
-      '10:00:10.001 pair partner-ready no was yes a.log:1 poll.csv:4',
-    );
-    expect(await beside('10:00:19.999')).toBe(
-      '10:00:19.999 pair partner-ready no was yes a.log:1 poll.csv:4',
-    );
-    expect(await beside('10:00:10')).toBe('10:00:10 pair partner-ready no was yes a.log:1');
-    expect(await beside('10:00:20.001')).toBe('10:00:10..10:00:20 pair partner-ready no was yes poll.csv:4');
-  });
-
-  test('may be what a log of whole seconds told within a second of them', async () => {
-    expect(await beside('10:00:10', true)).toBe('10:00:10 pair partner-ready no was yes a.log:1 poll.csv:4');
-    expect(await beside('10:00:09', true)).toBe('10:00:09 pair partner-ready no was yes a.log:1');
-  });
-
-  test('is narrowed by another poll, and that by a third', async () => {
-    const phase = (seconds: string): string =>
-      pollText([`10:00:0${seconds}`, '10:01:00'], 10, [
-        ['RO1', 'partner-ready', ['10:00:00', 'yes'], ['10:00:17', 'no']],
-      ]);
-    // No later than 10:00:17, 10:00:18 and 10:00:19; after 10:00:07, 10:00:08 and 10:00:16.
-    const files = { 'a.csv': phase('7'), 'b.csv': phase('8'), 'c.csv': phase('6') };
-    expect((await told(files, 'partner-ready')).at(-1)).toBe(
-      '10:00:16..10:00:17 pair partner-ready no was yes a.csv:3 b.csv:3 c.csv:4',
-    );
   });
 });
 

@@ -40,7 +40,8 @@ describe('another module', () => {
     const before = ['10:00:00 RO1 B serial T4-1', '10:00:00 RO1 B model Tern-4'];
     expect(await of(...before, out, back, '10:11:00 RO1 B model Tern-2')).toEqual(['B 10:10:00 10:11:00']);
     expect(await of(...before, out, back, '10:11:00 RO1 B model Tern-4')).toEqual([]);
-    // A serial on one side only decides nothing.
+    // A model or a serial on one side only decides nothing.
+    expect(await of(out, back, '10:11:00 RO1 B model Tern-4')).toEqual([]);
     expect(await of('10:00:00 RO1 B serial T4-1', out, back, '10:11:00 RO1 A serial T4-9')).toEqual([]);
     expect(await of(out, back, '10:11:00 RO1 B serial T4-2')).toEqual([]);
   });
@@ -136,5 +137,45 @@ describe('what a module was and what came', () => {
       ['Tern-2 T2-1 6.2.0', '- T4-2 -'],
       ['- T4-2 -', '- - -'],
     ]);
+  });
+
+  test('is what was said in the very stamp of its removal; that is not what the next one was', async () => {
+    const again = '10:20:00 RO1 B module removed';
+    expect(await identities('10:10:00 RO1 B serial T2-1', out, inserted, again)).toEqual([
+      ['- T2-1 -', '- - -'],
+      ['- - -', '- - -'],
+    ]);
+  });
+});
+
+describe('a spell without a partner', () => {
+  const absences = async (...lines: readonly string[]): Promise<readonly string[]> =>
+    (await factsOfPair([...begin, '10:00:00 RO1 partner present', ...lines, end])).absences.map(
+      ({ gone, back }) => `${clockOf(gone.time)} ${back === null ? 'not back' : clockOf(back.time)}`,
+    );
+  const gone = '10:10:00 RO1 partner absent';
+  const again = '10:12:00 RO1 partner present';
+
+  test('is of no known module where no work on a half explains it, whatever else happened then', async () => {
+    expect(await absences(gone, again)).toEqual(['10:10:00 10:12:00']);
+    expect(await absences(gone)).toEqual(['10:10:00 not back']);
+    expect(await absences(gone, '10:10:30 RO1 B link a down', '10:11:00 RO1 B fault', again)).toEqual([
+      '10:10:00 10:12:00',
+    ]);
+  });
+
+  test('is explained by work on a half from half a minute before it to half a minute after', async () => {
+    for (const work of [
+      'module removed',
+      'module inserted',
+      'module restart',
+      'reflash start',
+      'reflash end',
+    ])
+      expect(await absences(gone, `10:11:00 RO1 B ${work}`, again)).toEqual([]);
+    expect(await absences('10:09:30 RO1 B module restart', gone, again)).toEqual([]);
+    expect(await absences('10:09:29.999 RO1 B module restart', gone, again)).toEqual(['10:10:00 10:12:00']);
+    expect(await absences(gone, again, '10:12:30 RO1 B module restart')).toEqual([]);
+    expect(await absences(gone, again, '10:12:30.001 RO1 B module restart')).toEqual(['10:10:00 10:12:00']);
   });
 });

@@ -51,6 +51,26 @@ describe('a poll observes', () => {
     expect(unobservedOf(timeline, null, 'partner-ready')).toEqual(['10:00:00-10:30:00']);
   });
 
+  test('nothing before its first reading, though the same unit was read before and had a gap', async () => {
+    const steady: Polled = ['RO1-B', 'light', ['10:00:00', 'steady']];
+    const role: Polled = ['RO1-B', 'role', ['10:30:00', 'standby']];
+    const poll = pollText(long, 10, [steady, role], [['10:10:10', '10:19:50']]);
+    const timeline = await timelineOf({ 'poll.csv': poll });
+    expect(unobservedOf(timeline, 'B', 'role')).toEqual(['10:00:00-10:30:00']);
+    expect(unobservedOf(timeline, 'B', 'light')).toEqual(['10:10:00-10:20:00']);
+  });
+
+  test('nothing before its first reading: that is told by the first row of the pair', async () => {
+    const files = {
+      'late.csv': pollText(['10:30:00', '11:00:00'], 10, [ready]),
+      'light.csv': pollText(long, 10, [light]),
+    };
+    const { unobserved } = observationFor(await timelineOf(files), null, 'partner-ready');
+    expect(unobserved.map((u) => u.evidence.map((l) => `${l.file}:${l.line}`))).toEqual([
+      ['light.csv:2', 'late.csv:2'],
+    ]);
+  });
+
   test('of several polls what one of them reads', async () => {
     const files = {
       'a.csv': pollText(long, 10, [ready], [['10:20:10', '10:29:50']]),

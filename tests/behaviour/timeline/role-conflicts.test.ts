@@ -35,6 +35,23 @@ describe('roles in conflict', () => {
     expect(await conflicts([...begin, ...both, end])).toEqual([]);
   });
 
+  test('none where a half gives the active role away and takes it back at one stamp', async () => {
+    const both = ['10:05:00 RO1 A role standby', '10:05:00 RO1 A role active'];
+    expect(await conflicts([...begin, ...both, end])).toEqual([]);
+  });
+
+  test('possible where the active half was out between two readings of a poll: for up to their spacing', async () => {
+    // Another serial at the next reading: out and in again in (10:04:50, 10:05:00], its role read as active throughout.
+    const story = {
+      'poll.csv': pollText(['10:00:00', '10:10:00'], 10, [
+        ['RO1-A', 'role', ['10:00:00', 'active']],
+        ['RO1-A', 'serial', ['10:00:00', 'T4-1'], ['10:05:00', 'T4-2']],
+        ['RO1-B', 'role', ['10:00:00', 'standby']],
+      ]),
+    };
+    expect(await conflicts(story)).toEqual(['10:05:00-10:05:00 none-active 0 (0-10) possible']);
+  });
+
   test('by a poll have bounds', async () => {
     // Neither from a time in (10:04:50, 10:05:00] to one in (10:05:20, 10:05:30]: 20 s to 40 s.
     const story = polled(

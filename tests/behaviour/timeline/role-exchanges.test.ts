@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { pollText } from '../../support/clean-swap.ts';
+import { journalText } from '../../support/read-text.ts';
 import { exchanged, roles } from '../../support/role-words.ts';
 
 const end = '10:30:00 RO1 A link a up';
@@ -36,6 +37,38 @@ describe('a switchover that is logged as such', () => {
     const story = ['10:00:00 RO1 A link a up', '10:00:00 RO1 B link a up', '10:10:00 RO1 switchover', end];
     expect(await roles(story)).toEqual([]);
     expect(await exchanged(story)).toEqual(['10:10:00 ?>?']);
+  });
+
+  test('exchanges the roles though the half that takes the active one says so a quarter of an hour later', async () => {
+    const story = [
+      '10:00:00 RO1 A role active',
+      '10:00:00 RO1 B role standby',
+      '10:05:00 RO1 switchover',
+      '10:20:00 RO1 B role active',
+      end,
+    ];
+    expect(await roles(story)).toEqual([
+      '10:00:00 A active',
+      '10:00:00 B standby',
+      '10:05:00 A standby',
+      '10:05:00 B active',
+    ]);
+    expect(await exchanged(story)).toEqual(['10:05:00 A>B']);
+  });
+
+  test('changes no role that a poll goes on to read as it was', async () => {
+    const story = {
+      'poll.csv': pollText(['10:00:00', '10:30:00'], 10, [
+        ['RO1-A', 'role', ['10:00:00', 'active']],
+        ['RO1-B', 'role', ['10:00:00', 'standby']],
+      ]),
+      'ro1.log': journalText(
+        '10:00:00 RO1 partner ready\n10:05:00 RO1 switchover\n10:30:00 RO1 partner ready',
+      ),
+    };
+    expect(await roles(story)).toEqual(['10:00:00 A active', '10:00:00 B standby']);
+    // From and to whom is not known: the lines state no such thing.
+    expect(await exchanged(story)).toEqual(['10:05:00 ?>?']);
   });
 
   test('is no second one where the roles are stated beside it', async () => {

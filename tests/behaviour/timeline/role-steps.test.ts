@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { timelineCsv, timelineJsonLines } from '../../../src/report/timeline-documents.ts';
 import { staffOf } from '../../../src/timeline/staff.ts';
-import { at } from '../../support/clean-swap.ts';
+import { at, pollText } from '../../support/clean-swap.ts';
 import { factsOfPair, whenOf } from '../../support/pair-facts.ts';
 import { journalText } from '../../support/read-text.ts';
 import { exchanged, roles } from '../../support/role-words.ts';
@@ -124,6 +124,22 @@ describe('a module that is out', () => {
     expect((await roles({ ...early, 'b.log': text })).slice(2)).toEqual([
       '10:10:00 B none',
       '10:11:31 B standby',
+    ]);
+  });
+
+  test('and in again between two readings of a poll has the role that the poll goes on to read', async () => {
+    const story = {
+      'poll.csv': pollText(['10:00:00', '10:10:00'], 10, [
+        ['RO1-A', 'role', ['10:00:00', 'active']],
+        ['RO1-A', 'serial', ['10:00:00', 'T4-1'], ['10:05:00', 'T4-2']],
+        ['RO1-B', 'role', ['10:00:00', 'standby']],
+      ]),
+    };
+    expect(await roles(story)).toEqual([
+      '10:00:00 A active',
+      '10:00:00 B standby',
+      '10:04:50..10:05:00 A none',
+      '10:04:50..10:05:00 A active',
     ]);
   });
 

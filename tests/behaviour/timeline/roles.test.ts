@@ -1,23 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import type { Signal } from '../../../src/vocabulary.ts';
-import { type Polled, pollText } from '../../support/clean-swap.ts';
-import { eventLine, factsOfPair, type Told, whenOf } from '../../support/pair-facts.ts';
+import { pollText } from '../../support/clean-swap.ts';
+import { factsOfPair, type Told } from '../../support/pair-facts.ts';
 import { journalText } from '../../support/read-text.ts';
+import {
+  eventsTold as events,
+  polledRoles as polled,
+  switchoversTold as switchovers,
+} from '../../support/role-polls.ts';
 
-async function events(story: Told, ...signals: readonly Signal[]): Promise<readonly string[]> {
-  return (await factsOfPair(story)).timeline.events.filter((e) => signals.includes(e.signal)).map(eventLine);
-}
-async function switchovers(story: Told): Promise<readonly string[]> {
-  return (await factsOfPair(story)).switchovers.map((s) => `${whenOf(s.at)} ${s.fromHalf}>${s.toHalf}`);
-}
-/** Polled every 10 s from 10:00:00 to 10:10:00 under the names of the roles, without a word about slots. */
-const polled = (...values: readonly (readonly [string, ...(readonly [string, string])[]])[]): Told => ({
-  'poll.csv': pollText(
-    ['10:00:00', '10:10:00'],
-    10,
-    values.map(([parameter, ...rest]): Polled => ['RO1', parameter, ...rest]),
-  ),
-});
 const first = '10:00:00';
 const then = '10:05:00';
 

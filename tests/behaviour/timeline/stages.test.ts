@@ -26,6 +26,12 @@ describe('how far a half is', () => {
     expect(await stage('10:00:00 RO1 B module inserted', '10:05:00 RO1 B module removed')).toBe('absent');
   });
 
+  test('not absent where it has no role, and its partner or its own identity shows that it is there', async () => {
+    expect(await stage(said('B role none'), said('partner present'))).toBe('present');
+    expect(await stage(said('B role none'), said('B serial T4-2'))).toBe('identified');
+    expect(await stage(said('B role none'), said('B model Tern-4'))).toBe('identified');
+  });
+
   test('present: inserted, or seen by its partner', async () => {
     expect(await stage(said('partner present'))).toBe('present');
     expect(await stage(said('B module inserted'))).toBe('present');

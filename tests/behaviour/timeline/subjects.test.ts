@@ -35,6 +35,16 @@ describe('what a log says without a half', () => {
     }
   });
 
+  test('is of the half that is standby by its own first word, though the other states its role only later', async () => {
+    const story = [
+      '10:00:00 RO1 B role standby',
+      '10:05:00 RO1 module restart',
+      '10:20:00 RO1 A role active',
+      '10:30:00 RO1 A link a up',
+    ];
+    expect(await events(story, 'restart')).toEqual(['10:05:00 B restart - was -']);
+  });
+
   test('of a fault is of the pair', async () => {
     expect(await said('10:02:00 RO1 fault')).toEqual(['pair fault']);
   });

@@ -87,6 +87,27 @@ describe('a switchover', () => {
     expect(told(await factsOfPair(after))).toEqual(['10:04:50..10:05:00 A>B gap 0-20']);
   });
 
+  test('is none where a half that never was active is pulled after the other took the role', async () => {
+    const neither = ['10:00:00 RO1 A role standby', '10:00:00 RO1 B role standby'];
+    const lines = ['10:05:00 RO1 B role active', '10:10:00 RO1 A role none', end];
+    expect(told(await factsOfPair([...neither, ...lines]))).toEqual([]);
+  });
+
+  test('by the first words of both halves in mid-log is one only where they come within half a minute', async () => {
+    const taken = async (clock: string): Promise<readonly string[]> =>
+      told(
+        await factsOfPair([
+          '10:00:00 RO1 A link a up',
+          '10:10:00 RO1 A role standby',
+          `${clock} RO1 B role active`,
+          end,
+        ]),
+      );
+    expect(await taken('10:10:30')).toEqual(['10:10:00 A>B gap 30']);
+    expect(await taken('10:10:30.001')).toEqual([]);
+    expect(await taken('10:20:00')).toEqual([]);
+  });
+
   test('is none where a role is only said again', async () => {
     expect(await switched('10:05:00 RO1 A role active', '10:05:00 RO1 B role standby')).toEqual([]);
   });
