@@ -2,7 +2,7 @@ import { between, exactly } from '../timeline/durations.ts';
 import { linesOf } from '../timeline/evidence.ts';
 import type { ModuleChange } from '../timeline/module-changes.ts';
 import { type BringUp, sayDuration } from '../vocabulary.ts';
-import { type Outcome, type SwapCase, worstOf } from './check.ts';
+import { type Outcome, onceOver, type SwapCase, worstOf } from './check.ts';
 
 /** Judges the last bring-up of each new module; one that has none is undecided, one that never came fails past its limit. */
 export function judgeLastBringUps(swap: SwapCase, judge: (bringUp: BringUp) => Outcome): Outcome {
@@ -17,7 +17,7 @@ export function judgeLastBringUps(swap: SwapCase, judge: (bringUp: BringUp) => O
           statement: `No bring-up of the new module in half ${half} was seen.`,
           evidence: linesOf(inserted),
         }
-      : judge(last);
+      : beforeReflash(swap, half, judge(last));
   });
   return first === undefined
     ? {
@@ -26,6 +26,11 @@ export function judgeLastBringUps(swap: SwapCase, judge: (bringUp: BringUp) => O
         evidence: linesOf(swap.changes[0].removed),
       }
     : worstOf([first, ...rest]);
+}
+
+/** A module that is yet to be reflashed comes up anew after that: what it did with the old firmware decides nothing. */
+function beforeReflash(swap: SwapCase, half: string, outcome: Outcome): Outcome {
+  return swap.open?.awaits === 'reflash' && swap.open.half === half ? onceOver(swap, outcome) : outcome;
 }
 
 /** Nothing was put in by the end of the log. */
