@@ -1,7 +1,16 @@
 import { agreedInterval } from '../statistics/agreed-interval.ts';
 import { medianOffset } from '../statistics/median-offset.ts';
 import type { Change, ImportedFile, NonEmpty, SourceLine, Stream } from '../vocabulary.ts';
-import { groupBy } from './groups.ts';
+import {
+  agreeAsTheyAre,
+  type Matched,
+  matched,
+  middle,
+  overlaps,
+  shiftsOf,
+  type Tellings,
+  tellingsOf,
+} from './clock-matches.ts';
 import type { TimelineRules } from './rules.ts';
 
 /** How far the clock of one file is ahead of the reference's, from the changes both saw. */
@@ -20,9 +29,6 @@ export interface ClockOffset {
   readonly isBeyond: boolean;
   readonly evidence: NonEmpty<SourceLine>;
 }
-
-/** How far apart two sightings of one change may be stamped to be taken for a pair, in milliseconds. Chosen here. */
-const reach = 7_200_000;
 
 /**
  * The offset of every file against the first one with exact entries, or `reference`: the median of the differences of the
@@ -44,19 +50,6 @@ export function clockOffsets(
   return files.filter((f) => f !== base).flatMap((file) => offsetOf(file, base, known, rules));
 }
 
-/** A change as a file tells it, and the half that does. */
-interface Telling {
-  readonly change: Change;
-  readonly speaker: string | null;
-}
-
-type Tellings = ReadonlyMap<string, readonly Telling[]>;
-
-interface Matched {
-  readonly change: Change;
-  readonly other: Change;
-}
-
 function offsetOf(
   file: ImportedFile,
   base: ImportedFile,
@@ -68,7 +61,10 @@ function offsetOf(
   if (common === undefined || other === undefined) return [];
   const spacing = Math.max(0, ...[...file.streams, ...base.streams].map((s) => s.spacing));
   const most = Math.max(rules.offsetSpreadMs, spacing);
-  const pairs = matched(tellingsOf(file), known, most);
+  const own = tellingsOf(file);
+  // Files that agree wherever both were written, as parts of one log do, need no shift, whatever else it would bring together.
+  const shifts = agreeAsTheyAre(file, base, own, known, most) ? [0] : shiftsOf(own, known);
+  const pairs = matched(own, known, shifts, most);
   const named = { file: file.input.file, reference: base.input.file, count: pairs.length };
   const offset = estimate(pairs, rules);
   const evidence: NonEmpty<SourceLine> = [
@@ -81,12 +77,6 @@ function offsetOf(
       : [{ ...named, ahead: null, spread: offset?.spread ?? 0, within: 0, isBeyond: false, evidence }];
   const slack = Math.max(offset.spread + spacing, file.resolution, base.resolution, rules.mergeMs);
   return [{ ...named, ...offset, isBeyond: Math.abs(offset.ahead) > slack, evidence }];
-}
-
-/** True if both were written at one time: of files that follow each other there is nothing to measure. */
-function overlaps({ input: a }: ImportedFile, { input: b }: ImportedFile): boolean {
-  if (a.from === null || a.to === null || b.from === null || b.to === null) return false;
-  return a.from < b.to && b.from < a.to;
 }
 
 function isOfOnePair(a: Stream, b: Stream): boolean {
@@ -122,99 +112,8 @@ function scatter(differences: readonly number[], median: number): number {
   return apart[Math.ceil(0.9 * apart.length) - 1] ?? 0;
 }
 
-/**
- * The changes that both files saw, one to one and in order: under the one shift of the clocks that brings most of them together,
- * of several the least. None where that is less than half of what either tells: then it is chance.
- */
-function matched(own: Tellings, known: Tellings, tolerance: number): readonly Matched[] {
-  let best: readonly Matched[] = [];
-  for (const shift of shiftsOf(own, known)) {
-    const pairs = [...own].flatMap(([meaning, list]) =>
-      pairsAt(list, known.get(meaning) ?? [], shift, tolerance),
-    );
-    if (pairs.length > best.length) best = pairs;
-  }
-  const comparable = [...own].map(([meaning, list]) =>
-    Math.min(list.length, known.get(meaning)?.length ?? 0),
-  );
-  return best.length * 2 > comparable.reduce((sum, count) => sum + count, 0) ? best : [];
-}
-
-/** How many changes of each meaning, and how many shifts, are tried: enough to find one that fits, of long lists not all. */
-const [triedChanges, triedShifts] = [6, 200];
-
-/** Shifts that bring one of the first changes of a meaning onto one of the others within reach; the least first. */
-function shiftsOf(own: Tellings, known: Tellings): readonly number[] {
-  const shifts = [...own].flatMap(([meaning, list]) =>
-    list.slice(0, triedChanges).flatMap((a) =>
-      (known.get(meaning) ?? [])
-        .filter((b) => isSameSpeaker(a, b))
-        .map((b) => middle(a.change) - middle(b.change))
-        .filter((d) => Math.abs(d) <= reach),
-    ),
-  );
-  return [...new Set([0, ...shifts])].sort((a, b) => Math.abs(a) - Math.abs(b)).slice(0, triedShifts);
-}
-
-/** Pairs in order where the second list is set off by a shift. */
-function pairsAt(
-  list: readonly Telling[],
-  others: readonly Telling[],
-  shift: number,
-  tolerance: number,
-): readonly Matched[] {
-  const pairs: Matched[] = [];
-  let place = 0;
-  for (const telling of list) {
-    const at = middle(telling.change) - shift;
-    const slack = tolerance + halfWidth(telling.change);
-    for (let other = others[place]; other !== undefined; other = others[place]) {
-      const apart = middle(other.change) - at;
-      const room = slack + halfWidth(other.change);
-      if (apart > room) break;
-      place += 1;
-      if (apart < -room || !isSameSpeaker(telling, other)) continue;
-      pairs.push({ change: telling.change, other: other.change });
-      break;
-    }
-  }
-  return pairs;
-}
-
-/** What the two halves each say of the pair at their own times is not one change seen twice. */
-function isSameSpeaker(a: Telling, b: Telling): boolean {
-  return a.speaker === null || b.speaker === null || a.speaker === b.speaker;
-}
-
 function isExact({ time, earliest }: Change): boolean {
   return time === earliest;
-}
-
-/** The changes of a file that say the same, in the order of time. */
-function tellingsOf(file: ImportedFile): Tellings {
-  const tellings = file.changes
-    .filter(isTimed)
-    .map((change) => ({ change, speaker: file.streams[change.stream]?.subject.half ?? null }))
-    .sort((a, b) => middle(a.change) - middle(b.change));
-  return groupBy(tellings, ({ change }) => meaningOf(change));
-}
-
-/** A first reading, or one after silence, says how things are, not when they changed; a note tells the minute only. */
-function isTimed({ kind, before, value, earliest, time }: Change): boolean {
-  if (kind === 'entry') return true;
-  return kind === 'reading' && !(before === null && earliest === time) && before !== value;
-}
-
-function meaningOf({ subject, signal, value }: Change): string {
-  return [subject.pair, subject.half ?? subject.role ?? '', signal, value ?? ''].join('\n');
-}
-
-function middle({ time, earliest }: Change): number {
-  return (time + earliest) / 2;
-}
-
-function halfWidth({ time, earliest }: Change): number {
-  return (time - earliest) / 2;
 }
 
 function lineOf(
