@@ -35,22 +35,25 @@ function changesOfHalf(timeline: PairTimeline, half: string, rules: TimelineRule
   const moves = timeline.events.filter(
     (e) => e.half === half && (e.signal === 'removed' || e.signal === 'inserted'),
   );
+  let since = Number.NEGATIVE_INFINITY;
   return moves.flatMap((removed, index) => {
     const next = moves[index + 1];
     if (removed.signal !== 'removed' || next?.signal === 'removed') return [];
     const inserted = next ?? null;
     const until = moves.slice(index + 2).find((e) => e.signal === 'removed')?.time ?? timeline.to;
-    const gone = moves.slice(0, index).findLast((e) => e.signal === 'removed');
-    const before = identityBefore(timeline, half, removed, gone?.time ?? Number.NEGATIVE_INFINITY);
+    const before = identityBefore(timeline, half, removed, since);
     const found = inserted === null ? nothing : identityFound(timeline, half, removed, until);
     const change = { half, removed, inserted, before, found };
-    return isAnother(change, timeline, rules) ? [change] : [];
+    if (!isAnother(change, timeline, rules)) return [];
+    // A module that only came back is the same one still, whatever was said of it before it was out.
+    since = removed.time;
+    return [change];
   });
 }
 
 const nothing: Identity = { model: null, serial: null, firmware: null };
 
-/** What the module said of itself last; what was said up to the removal before, `since`, was said of another. */
+/** What the module said of itself last; what was said up to `since`, when another was replaced, was said of that one. */
 function identityBefore(
   timeline: PairTimeline,
   half: string,

@@ -69,6 +69,25 @@ describe('another module', () => {
     ]);
   });
 
+  test('is found though another source told of the work at another time, as by a clock that is off', async () => {
+    // The notes have half B out and back at 10:05; the poll goes on to read T4-1 until 10:15, and T4-2 from 10:18 on.
+    const polled = pollText(['10:00:00', '10:30:00'], 60, [
+      ['RO1-B', 'serial', ['10:00:00', 'T4-1'], ['10:15:00', ''], ['10:18:00', 'T4-2']],
+    ]);
+    const notes = [
+      'Pair RO1',
+      '2026-03-14',
+      '10:05 pulled standby from slot B',
+      '10:06 fitted new module in slot B',
+    ];
+    const story = {
+      'poll.csv': polled,
+      'ro1.log': journalText([...begin, end].join('\n')),
+      'notes.txt': `${notes.join('\n')}\n`,
+    };
+    expect(await changes(story)).toEqual(['B 10:15:00 10:18:00']);
+  });
+
   test('is none where nothing was removed', async () => {
     expect(await of('10:09:00 RO1 B module inserted', '10:15:00 RO1 B module inserted')).toEqual([]);
   });
