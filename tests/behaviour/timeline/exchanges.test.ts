@@ -71,6 +71,20 @@ describe('what was read under the name of a role', () => {
     expect(await lights('10:05:00')).toEqual([before]);
   });
 
+  test('only after the switchover is of the half that holds the role by then', async () => {
+    const log = [
+      '10:00:00 RO1 A role active',
+      '10:00:00 RO1 B role standby',
+      '10:05:03 RO1 A role standby',
+      '10:05:03 RO1 B role active',
+      '10:10:00 RO1 A link a up',
+    ];
+    const poll = pollText(['10:06:00', '10:10:00'], 10, [['RO1', 'standby light', [first, 'steady']]]);
+    expect(await events({ 'poll.csv': poll, 'ro1.log': journalText(log.join('\n')) }, 'light')).toEqual([
+      '10:06:00 A light steady was -',
+    ]);
+  });
+
   test('goes on under the new roles with the rows themselves that show the switchover', async () => {
     const story = polled(
       ['active serial', [first, 'T4-1'], [then, 'T4-2']],

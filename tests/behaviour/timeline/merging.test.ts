@@ -43,6 +43,17 @@ describe('what two sources tell of', () => {
     ]);
   });
 
+  test('in one file rests on their lines in the order of the file', async () => {
+    const lines = [
+      '10:00:00 RO1 partner ready',
+      '10:05:00 RO1 B partner not ready',
+      '10:05:01 RO1 A partner not ready',
+    ];
+    expect((await one('partner-ready', ...lines)).slice(1)).toEqual([
+      '10:05:00 pair partner-ready no was yes a.log:2 a.log:3',
+    ]);
+  });
+
   test('has the stamp of the source that prints decimals', async () => {
     const whole = journalText('10:05:00 RO1 B module restart').replace('.000Z', 'Z');
     const fine = journalText('10:05:00.400 RO1 B module restart');

@@ -63,6 +63,21 @@ describe('a role that no line ever states', () => {
     ]);
   });
 
+  test('is none as long as its module is out, whatever the other half becomes meanwhile', async () => {
+    const story = [
+      ...one.slice(0, 2),
+      '10:10:00 RO1 B module removed',
+      '10:11:00 RO1 A role standby',
+      '10:12:00 RO1 B module inserted',
+      end,
+    ];
+    expect((await roles(story)).slice(2)).toEqual([
+      '10:10:00 B none',
+      '10:11:00 A standby',
+      '10:12:00 B unknown',
+    ]);
+  });
+
   test('is not concluded any more where a line states it, if only once and late', async () => {
     expect(await roles([...one.slice(0, 2), '10:20:00 RO1 B role standby', end])).toEqual([
       '10:00:00 A active',
