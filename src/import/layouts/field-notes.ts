@@ -88,7 +88,7 @@ function pairIn(text: string, phrasebook: Phrasebook): Subject | null {
 
 /** A full stop ends a word before a blank only: `HTTP/1.1` is one. */
 function wordsOf(text: string): readonly string[] {
-  return text.split(/[\s,;:()]+|\.+(?=\s|$)/);
+  return text.split(/[\s,;:()]+|(?<!\.)\.+(?=\s|$)/);
 }
 
 const date = /\b(?:\d{4}-\d{2}-\d{2}|\d{1,2}[./-]\d{1,2}[./-]\d{4}|\d{1,2}[ -][A-Z][a-z]{2,8}[ -]\d{4})\b/;
