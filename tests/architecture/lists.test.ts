@@ -6,6 +6,7 @@ import { causes } from '../../src/diagnose/causes.ts';
 import { importers } from '../../src/import/layouts/importers.ts';
 import { checks } from '../../src/verify/checks.ts';
 import { seeds } from '../fuzz/seeds.ts';
+import { seededTroubles } from '../support/seeded-troubles.ts';
 import { checkIds } from '../support/stories/truth.ts';
 
 /** What else stands in the folders: the types, the list, and what several members share. */
@@ -98,6 +99,12 @@ describe('what else a member needs', () => {
   test('each check has its rule in the swap stories, which says when it truly holds', () => {
     const ruled: readonly string[] = checkIds;
     expect(checks.map((c) => c.id).filter((id) => !ruled.includes(id))).toEqual([]);
+  });
+  test('each cause has its seeded stories, and no other has', () => {
+    const told = Object.keys(seededTroubles);
+    const ids = causes.map((c) => c.meta.id);
+    expect(ids.filter((id) => !told.includes(id))).toEqual([]);
+    expect(told.filter((id) => !ids.includes(id))).toEqual([]);
   });
   test('each layout has an input from which the fuzzer begins', () => {
     const kinds = seeds().map((seed) => seed.kind);
