@@ -11,7 +11,7 @@ import {
 import { terminal } from '../report/escape.ts';
 import { type Found, findFiles } from './find-files.ts';
 import { readText } from './node-files.ts';
-import { type AnyOptions, addOptions, type OptionsFor } from './options.ts';
+import { addOptions, type OptionsFor } from './options.ts';
 import { mostChanges, platform } from './platform.ts';
 import { progressTo } from './progress.ts';
 import type { Output, Streams } from './streams.ts';
@@ -64,7 +64,7 @@ const commonOptions: OptionsFor<CommonOptions> = {
 interface CommandParts<Options extends CommonOptions> {
   readonly name: string;
   readonly says: string;
-  readonly options: OptionsFor<Omit<Options, keyof CommonOptions>> & AnyOptions;
+  readonly options: OptionsFor<Omit<Options, keyof CommonOptions>>;
   /** Two real command lines. */
   readonly examples: readonly [string, string];
   run(paths: readonly string[], options: Options, streams: Streams): Promise<Status>;

@@ -32,7 +32,7 @@ type OptionFor<V> = [V] extends [boolean]
     ? NumberOption
     : string extends V
       ? TextOption
-      : ChoiceOption<V>;
+      : ChoiceOption<V & string>;
 
 /**
  * An option for every property of a command's options, and no other: one that is left out or misspelt does not compile. The
@@ -41,7 +41,7 @@ type OptionFor<V> = [V] extends [boolean]
 export type OptionsFor<T> = { readonly [K in keyof T]-?: OptionFor<NonNullable<T[K]>> };
 
 /** Any options, by name. */
-export type AnyOptions = Readonly<Record<string, AnyOption>>;
+type AnyOptions = Readonly<Record<string, AnyOption>>;
 
 type AnyOption = Flag | TextOption | NumberOption | ChoiceOption<string>;
 

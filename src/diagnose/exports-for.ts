@@ -1,23 +1,38 @@
-/** What a plant can export, and the signals that it would bring. */
-const exports: readonly { readonly name: string; readonly signals: readonly string[] }[] = [
-  { name: 'a log of readiness', signals: ['partner-ready'] },
-  { name: 'a log of presence', signals: ['partner-present'] },
-  { name: 'a log of the roles', signals: ['role'] },
-  { name: 'the log of both networks', signals: ['link-a', 'link-b', 'links'] },
-  { name: 'the identity of both modules', signals: ['firmware', 'model', 'serial'] },
-  { name: 'the event journal of the standby', signals: ['sync-start', 'sync-failed', 'restart'] },
-  { name: 'the state of the configuration', signals: ['configuration'] },
-  { name: 'the alarms of the supply', signals: ['supply'] },
-  { name: 'a poll of load and memory', signals: ['load', 'free-memory'] },
-];
+import { groupBy } from '../timeline/groups.ts';
+import type { Gauge, Happening, StateSignal } from '../vocabulary.ts';
+
+type Exports = Record<StateSignal | Gauge, string> & Partial<Record<Happening, string>>;
+
+/** What a plant can export that brings a signal. */
+const exportOf: Readonly<Exports> = {
+  'partner-ready': 'a log of readiness',
+  'partner-present': 'a log of presence',
+  role: 'a log of the roles',
+  light: 'a log of the lights',
+  'link-a': 'the log of both networks',
+  'link-b': 'the log of both networks',
+  links: 'the log of both networks',
+  firmware: 'the identity of both modules',
+  model: 'the identity of both modules',
+  serial: 'the identity of both modules',
+  'sync-start': 'the event journal of the standby',
+  'sync-failed': 'the event journal of the standby',
+  restart: 'the event journal of the standby',
+  configuration: 'the state of the configuration',
+  supply: 'the alarms of the supply',
+  load: 'a poll of load and memory',
+  'free-memory': 'a poll of load and memory',
+};
+
+const exports: ReadonlyMap<string, string> = new Map(Object.entries(exportOf));
 
 /** The exports that would bring some signals, each named with those it is wanted for, in the order of the signals. */
 export function exportsFor(signals: readonly string[]): readonly string[] {
-  const wanted = exports
-    .map(({ name, signals: brings }) => ({ name, wants: signals.filter((s) => brings.includes(s)) }))
-    .filter(({ wants }) => wants.length > 0);
-  const place = (wants: readonly string[]): number => Math.min(...wants.map((s) => signals.indexOf(s)));
-  return wanted
-    .toSorted((a, b) => place(a.wants) - place(b.wants))
-    .map(({ name, wants }) => `${name} (${wants.join(', ')})`);
+  const wanted = signals.flatMap((signal) => {
+    const name = exports.get(signal);
+    return name === undefined ? [] : [{ signal, name }];
+  });
+  return [...groupBy(wanted, ({ name }) => name)].map(
+    ([name, wants]) => `${name} (${wants.map(({ signal }) => signal).join(', ')})`,
+  );
 }

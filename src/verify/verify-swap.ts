@@ -3,7 +3,7 @@ import { groupBy } from '../timeline/groups.ts';
 import { identityAt } from '../timeline/module-changes.ts';
 import { staffOf } from '../timeline/staff.ts';
 import { countUntil } from '../timeline/tracks.ts';
-import type { CheckResult, CheckStatus, NonEmpty, Swap, SwapHalf, Verdict } from '../vocabulary.ts';
+import type { CheckResult, CheckStatus, NonEmpty, Signal, Swap, SwapHalf, Verdict } from '../vocabulary.ts';
 import type { Check, SwapCase } from './check.ts';
 import { sayVerdict } from './say-verdict.ts';
 import { stepsOf } from './steps.ts';
@@ -35,15 +35,23 @@ export function verifySwap(swap: SwapCase, checks: readonly Check[], unread: Unr
   };
 }
 
-const others: ReadonlySet<string> = new Set([
-  'note',
-  'fault',
-  'supply',
-  'configuration',
-  'links',
-  'link-a',
-  'link-b',
-  'restart',
+/** What the steps, the halves and the staff of a swap tell. */
+const told: ReadonlySet<Signal> = new Set([
+  'role',
+  'partner-present',
+  'partner-ready',
+  'light',
+  'firmware',
+  'model',
+  'serial',
+  'removed',
+  'inserted',
+  'reflash-start',
+  'reflash-end',
+  'sync-start',
+  'sync-failed',
+  'switchover-command',
+  'switchover',
 ]);
 
 /** What happened besides the steps. Links that go down with a module and come back with it are part of its step. */
@@ -53,7 +61,7 @@ function otherEvents({ facts, from, to, rules }: SwapCase): Swap['otherEvents'] 
   const moves = events.filter((e) => e.signal === 'removed' || e.signal === 'inserted');
   const ofHalf = groupBy(moves, (e) => e.half ?? '');
   return inside.filter((e) => {
-    if (e.initial || !others.has(e.signal)) return false;
+    if (e.initial || told.has(e.signal)) return false;
     const own = ofHalf.get(e.half ?? '') ?? [];
     const next = own[countUntil(own, e.time - rules.lagMs, 'before')];
     const withModule = next !== undefined && next.time <= e.time + rules.lagMs;

@@ -30,9 +30,6 @@ function confusion(table: ReadonlyMap<string, ReadonlyMap<string, number>>): str
 }
 
 describe('ten seeded stories of each cause', () => {
-  test('every cause has its stories', () => {
-    expect(Object.keys(seededTroubles).sort()).toEqual([...ids].sort());
-  });
   test('the injected cause comes first in at least nine of ten', async () => {
     const table = new Map<string, ReadonlyMap<string, number>>();
     for (const id of ids) table.set(id, await firsts(id));

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Lesson } from '../../src/pipeline.ts';
 import { terminal } from '../../src/report/escape.ts';
-import { happenings, stateSignals, stateValues } from '../../src/vocabulary.ts';
+import { gauges, happenings, stateSignals, stateValues } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
 import type { FileModel, Wording } from '../protocol.ts';
 import { Refused, type Session } from '../session.ts';
@@ -90,7 +90,7 @@ export class WordingForm extends PageElement {
     const option = (value: string, chosen: string, words = value): TemplateResult =>
       html`<option value=${value} ?selected=${value === chosen}>${words}</option>`;
     const signals =
-      draft.kind === 'message' ? [...happenings, ...stateSignals] : [...stateSignals, 'load', 'free-memory'];
+      draft.kind === 'message' ? [...happenings, ...stateSignals] : [...stateSignals, ...gauges];
     return html`<form class="fields" @submit=${this.onSubmit} @input=${this.onInput}>
       <label>It is <select name="kind">${option('message', draft.kind, 'a message')}${option('parameter', draft.kind, 'a parameter')}${option('unit', draft.kind, 'a unit')}${option('ignore', draft.kind, 'nothing: ignore it')}</select></label>
       <label>${draft.kind === 'parameter' ? 'Parameter' : 'Pattern'}<input name="text" class="code" .value=${draft.text} spellcheck="false" autocomplete="off" /></label>

@@ -1,3 +1,4 @@
+import { type StateSignal, stateSignals, stateValues } from '../../vocabulary.ts';
 import { valueSpellings } from './built-in-phrasebook.ts';
 import type { PhrasebookText } from './phrasebook-schema.ts';
 
@@ -29,13 +30,32 @@ const trouble = (signal: MessageText['signal'], words: string): MessageText => (
   signal,
 });
 
-const state = (signal: MessageText['signal'], name: string, value: string, end = ''): MessageText => ({
-  when: `${before}${name}[\\s:=_-]+${verb}(?:change[ds]?\\s+)?(?:from\\s+\\S+\\s+)?(?:to\\s+)?(?<value>${value})${end}${circumstance}`,
-  signal,
-});
+/** How messages name a state, where its own words are not the only ones. */
+const stateNames: Readonly<Partial<Record<StateSignal, string>>> = {
+  light: '(?:standby\\s+)?light',
+  supply: '(?:power\\s+)?supply',
+  firmware: 'firmware(?:\\s+(?:version|release))?',
+  serial: 'serial(?:\\s+(?:number|no\\.?))?',
+};
 
-const spelt = (signal: string): string =>
-  Object.keys(valueSpellings[signal] ?? {})
+/** What may follow the value of a state. */
+const stateEnds: Readonly<Partial<Record<StateSignal, string>>> = {
+  firmware: '(?:\\s+(?:loaded|running|installed))?',
+};
+
+/** Its name and then one of its values: `light steady`, `link a is down`, `firmware 6.4.1`. */
+const state = (signal: StateSignal): MessageText => {
+  const name = stateNames[signal] ?? signal.replaceAll('-', '[\\s_-]+');
+  const own = stateValues[signal];
+  const value = own === null ? identity : spelt(signal, own);
+  return {
+    when: `${before}${name}[\\s:=_-]+${verb}(?:change[ds]?\\s+)?(?:from\\s+\\S+\\s+)?(?:to\\s+)?(?<value>${value})${stateEnds[signal] ?? ''}${circumstance}`,
+    signal,
+  };
+};
+
+const spelt = (signal: StateSignal, own: readonly string[]): string =>
+  [...new Set([...Object.keys(valueSpellings[signal] ?? {}), ...own])]
     .filter((spelling) => /^[a-z ]+$/.test(spelling))
     .map((spelling) => spelling.replaceAll(' ', '\\s+'))
     .join('|');
@@ -67,21 +87,7 @@ const sync = 'sync(?:hroni[sz]ation)?[\\s_-]+';
 export const plainMessages: readonly MessageText[] = [
   ...ofPartner('partner-ready', 'ready|synchroni[sz]ed', 'unsynchroni[sz]ed'),
   ...ofPartner('partner-present', 'present', 'absent|missing'),
-  state('light', '(?:standby\\s+)?light', spelt('light')),
-  state('link-a', 'link[\\s_-]+a', spelt('link-a')),
-  state('link-b', 'link[\\s_-]+b', spelt('link-b')),
-  state('links', 'links', spelt('links')),
-  state('configuration', 'configuration', spelt('configuration')),
-  state('supply', '(?:power\\s+)?supply', spelt('supply')),
-  state('role', 'role', spelt('role')),
-  state(
-    'firmware',
-    'firmware(?:\\s+(?:version|release))?',
-    identity,
-    '(?:\\s+(?:loaded|running|installed))?',
-  ),
-  state('model', 'model', identity),
-  state('serial', 'serial(?:\\s+(?:number|no\\.?))?', identity),
+  ...stateSignals.filter((signal) => !signal.startsWith('partner-')).map(state),
   happening('switchover-command', '(?:switch-?over[\\s_-]+command(?:ed)?|commanded[\\s_-]+switch-?over)'),
   trouble('sync-failed', `${sync}${verb}(?:failed|aborted)`),
   happening('sync-start', `${sync}${verb}start(?:ed|s)?`),

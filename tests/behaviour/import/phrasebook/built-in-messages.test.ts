@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { entryReader } from '../../../../src/import/phrasebook/entries.ts';
 import { readPhrasebook } from '../../../../src/import/read-phrasebook.ts';
+import { stateSignals, stateValues } from '../../../../src/vocabulary.ts';
 
 const unit = { pair: 'RO1', half: 'B', role: null };
 
@@ -46,6 +47,13 @@ describe('plain English', () => {
     ['ctl[312]: partner not ready', 'partner-ready no'],
   ])('"%s" says %s', (message, expected) => {
     expect(said(message)).toBe(expected);
+  });
+
+  test('every state is understood by its own name and each of its values', () => {
+    const spoken = stateSignals.flatMap((signal) =>
+      (stateValues[signal] ?? ['X-1']).map((value) => `${signal} ${value}`),
+    );
+    expect(spoken.filter((message) => said(message) !== message)).toEqual([]);
   });
 
   test.each([
