@@ -56,8 +56,7 @@ function lastLit(
 ): number {
   const steps = track(timeline, half, 'light');
   const next = steps[countUntil(steps, event.earliest)];
-  const roles = track(timeline, half, 'role');
-  const active = firstFrom(roles, countUntil(roles, event.time), (s) => s.value === 'active');
+  const active = activeAfter(timeline, half, event.time);
   const isOff = next?.value === 'off' && active !== undefined;
   return isOff && active.earliest <= next.time + rules.belongsMs ? next.time - 1 : end.time;
 }
@@ -73,8 +72,7 @@ function unseenBeforeActive(
   const lights = track(timeline, half, 'light');
   const off = firstFrom(lights, countUntil(lights, event.time), (s) => s.value === 'off');
   if (off === undefined || off.earliest === off.time || off.earliest > end.time) return [];
-  const roles = track(timeline, half, 'role');
-  const active = firstFrom(roles, countUntil(roles, event.time), (s) => s.value === 'active');
+  const active = activeAfter(timeline, half, event.time);
   return active !== undefined && active.earliest <= off.time + rules.belongsMs ? [{ start: off }] : [];
 }
 
@@ -91,8 +89,13 @@ function endsAsActive(
   const lights = track(timeline, half, 'light');
   const next = firstFrom(lights, countUntil(lights, time), (s) => s.value !== 'steady');
   if (next?.value !== 'off' && end.why !== 'switchover') return false;
-  const roles = track(timeline, half, 'role');
-  const active = firstFrom(roles, countUntil(roles, time), (s) => s.value === 'active');
+  const active = activeAfter(timeline, half, time);
   if (active === undefined) return false;
   return next === undefined || active.earliest <= next.time + rules.belongsMs;
+}
+
+/** When a half takes the active role after an instant. */
+function activeAfter(timeline: PairTimeline, half: string, time: number): TimelineEvent | undefined {
+  const roles = track(timeline, half, 'role');
+  return firstFrom(roles, countUntil(roles, time), (s) => s.value === 'active');
 }

@@ -19,7 +19,7 @@ export const neverWithoutActive: Check = {
   },
 };
 
-/** Both halves active, or neither: for certain, or at one reading at least. */
+/** Both halves active, or neither: for certain, or perhaps: at some instant at least, or since just before the log ends. */
 function conflict({ facts, changes, to, limits }: SwapCase): Outcome | null {
   const from = changes[0].removed.earliest;
   const inside = facts.conflicts.filter((c) => (c.to > from && c.from < to) || (c.goesOn && c.from <= to));

@@ -1,26 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { diagnose } from '../../../src/pipeline.ts';
-import type { Diagnosis } from '../../../src/vocabulary.ts';
 import { answerOf, diagnoseCase, shortLine } from '../../support/check-cause.ts';
 import { at } from '../../support/clean-swap.ts';
-import { analyseTexts, journalText } from '../../support/read-text.ts';
-
-const begin = [
-  '10:00:00 RO1 A role active',
-  '10:00:00 RO1 B role standby',
-  '10:00:00 RO1 partner ready',
-  '10:00:00 RO1 B light steady',
-];
-const end = '10:30:00 RO1 A light off';
-
-async function diagnosed(lines: readonly string[], pair: string | null = null): Promise<Diagnosis> {
-  return diagnose(await analyseTexts({ 'a.log': journalText([...lines].sort().join('\n')) }), pair);
-}
-const answer = async (...lines: readonly string[]): Promise<readonly string[]> =>
-  answerOf(await diagnosed([...begin, ...lines, end]));
-const lost = '10:10:00 RO1 partner not ready';
-const restart = '10:10:00 RO1 B module restart';
-const lateLight = [restart, lost, '10:10:00 RO1 B light flashing', '10:12:00 RO1 partner ready'];
+import { answer, begin, diagnosed, end, lateLight, lost, restart } from '../../support/diagnosed.ts';
 
 describe('the answer begins with', () => {
   test('how long and since when, how many attempts failed for sure, and how far the last one got', async () => {
