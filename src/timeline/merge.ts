@@ -44,7 +44,17 @@ export function mergeSightings(sightings: readonly Sighting[], rules: TimelineRu
     ? { changes: merged, rest: states }
     : withStates(merged.sort(byTime), states, rules);
   // Of a first reading and a first entry at one instant the reading says that it was so before.
-  return [...rest.map(alone), ...changes].map(printedToo).sort(byTime);
+  const ordered = changes.toSorted(byTime);
+  const standing = rest.map((state) =>
+    isKnown(state, ordered, rules) ? { ...state, printed: null } : state,
+  );
+  return [...standing.map(alone), ...changes].map(printedToo).sort(byTime);
+}
+
+/** True for a reading of what others had told last by then: of a clock that is off too it tells nothing that it alone knows. */
+function isKnown(state: Sighting, changes: readonly Merged[], rules: TimelineRules): boolean {
+  const reach = Math.max(rules.mergeMs, state.spread);
+  return changes[countUntil(changes, state.time + reach, 'including') - 1]?.value === state.value;
 }
 
 /** A reading of a state that says nothing of when it began. */

@@ -92,6 +92,27 @@ function isAnother(
   return inserted.earliest - removed.time > rules.outMs || (isEarly && removed.kind !== 'reading');
 }
 
+/** A half was logged out, and in again if it was. */
+export interface OutSpell {
+  readonly half: string;
+  readonly removed: TimelineEvent;
+  readonly inserted: TimelineEvent | null;
+}
+
+/** When halves were out by what was logged or noted: also those whose own module came back, which is no change of it. */
+export function outSpellsOf(timeline: PairTimeline): readonly OutSpell[] {
+  return timeline.halves.flatMap((half) => {
+    const moves = timeline.events.filter(
+      (e) => e.half === half && (e.signal === 'removed' || e.signal === 'inserted'),
+    );
+    return moves.flatMap((removed, index) => {
+      // What only polls show may be a module that starts anew.
+      if (removed.signal !== 'removed' || removed.kind === 'reading') return [];
+      return [{ half, removed, inserted: moves[index + 1] ?? null }];
+    });
+  });
+}
+
 /** A spell without a partner that no removal, restart or reflash explains. */
 export interface Absence {
   readonly gone: TimelineEvent;

@@ -1,5 +1,5 @@
 import { linesOf, linesOfAll } from '../timeline/evidence.ts';
-import type { ModuleChange } from '../timeline/module-changes.ts';
+import { type ModuleChange, type OutSpell, outSpellsOf } from '../timeline/module-changes.ts';
 import type { TimelineEvent } from '../vocabulary.ts';
 import { type Check, type Outcome, type SwapCase, worstOf } from './check.ts';
 
@@ -8,11 +8,13 @@ export const oneHalfAtATime: Check = {
   title: 'One half at a time',
   judge(swap) {
     const [first, ...rest] = swap.changes;
+    const both = bothOut(swap);
     const pairs = rest.flatMap((second, index) => {
       const earlier = swap.changes[index] ?? first;
       return earlier.half === second.half ? [] : [judgeOrder(swap, earlier, second)];
     });
     const [outcome, ...others] = pairs;
+    if (outcome === undefined && both !== null) return both;
     if (outcome === undefined) {
       return {
         status: 'pass',
@@ -20,9 +22,32 @@ export const oneHalfAtATime: Check = {
         evidence: linesOfAll([first.removed, ...swap.changes.flatMap(movesOf)]),
       };
     }
-    return worstOf([outcome, ...others]);
+    const judged = worstOf([outcome, ...others]);
+    return both === null || judged.status === 'fail' ? judged : both;
   },
 };
+
+/** Both halves logged out at one time, be it that one of their modules came back; `null`: not for certain. */
+function bothOut({ changes, facts, to }: SwapCase): Outcome | null {
+  const begin = changes[0].removed.earliest;
+  const spells = outSpellsOf(facts.timeline)
+    .filter(({ removed }) => removed.time >= begin && removed.time <= to)
+    .sort((a, b) => a.removed.time - b.removed.time);
+  for (const [index, second] of spells.entries()) {
+    const first = spells.slice(0, index).find((s) => s.half !== second.half && isOutAt(s, second));
+    if (first === undefined) continue;
+    return {
+      status: 'fail',
+      statement: `Half ${second.half} was removed while half ${first.half} was still out.`,
+      evidence: linesOfAll([first.removed, second.removed]),
+    };
+  }
+  return null;
+}
+
+function isOutAt({ inserted }: OutSpell, { removed }: OutSpell): boolean {
+  return inserted === null || inserted.earliest > removed.time;
+}
 
 function movesOf({ removed, inserted }: ModuleChange): readonly TimelineEvent[] {
   return inserted === null ? [removed] : [removed, inserted];

@@ -1,6 +1,6 @@
 import { linesOf, linesOfAll, uniqueLines } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
-import type { ModuleChange } from '../timeline/module-changes.ts';
+import { type ModuleChange, outSpellsOf } from '../timeline/module-changes.ts';
 import { unobservedIn } from '../timeline/observation.ts';
 import { mayChange, stepAt, track } from '../timeline/tracks.ts';
 import type { TimelineEvent } from '../vocabulary.ts';
@@ -11,11 +11,20 @@ export const removedStandby: Check = {
   title: 'Only the standby was removed',
   judge(swap) {
     const [first, ...rest] = swap.changes;
-    return worstOf([judgeRemoval(swap, first), ...rest.map((change) => judgeRemoval(swap, change))]);
+    const changed = rest.map((change) => judgeRemoval(swap, change));
+    // A module that was out and came back is not replaced, but had to be the standby's all the same.
+    const cameBack = outSpellsOf(swap.facts.timeline)
+      .filter(({ removed }) => !swap.changes.some((change) => change.removed === removed))
+      .filter(({ removed }) => removed.time >= first.removed.earliest && removed.time <= swap.to)
+      .map((spell) => judgeRemoval(swap, spell))
+      .filter((outcome) => outcome.status === 'fail');
+    return worstOf([judgeRemoval(swap, first), ...changed, ...cameBack]);
   },
 };
 
-function judgeRemoval({ facts }: SwapCase, { half, removed }: ModuleChange): Outcome {
+type Removal = Pick<ModuleChange, 'half' | 'removed'>;
+
+function judgeRemoval({ facts }: SwapCase, { half, removed }: Removal): Outcome {
   const roles = track(facts.timeline, half, 'role');
   // What happens at the very stamp of the removal is its effect.
   const isPoint = removed.earliest === removed.time;

@@ -32,6 +32,34 @@ const other = journalText(['10:00:00 RO1 A supply good', ...links].join('\n'));
 const own = journalText([...links, '10:40:00 RO1 B module restart'].join('\n'));
 const hourAhead = own.replaceAll('T10:', 'T11:');
 
+describe('a poll an hour ahead of a journal', () => {
+  const told = ['10:00:10 RO1 B serial T2-9', ...links, '10:28:30 RO1 B serial T4-9'];
+  const toggles: readonly string[] = ['05', '10', '15', '20', '25'];
+  /** Read every minute from 11:02 to 11:30, which was 10:02 to 10:30 by the clock of the journal. */
+  const readings = Array.from({ length: 29 }, (_, index) => {
+    const minute = String(index + 2).padStart(2, '0');
+    const changes = toggles.filter((t) => t <= minute).length;
+    const at = `2026-03-14T11:${minute}:00Z,RO1-B`;
+    return `${at},link a,${changes % 2 === 0 ? 'up' : 'down'}\n${at},serial,${minute < '29' ? 'T2-9' : 'T4-9'}\n`;
+  });
+  const files = {
+    'a.log': journalText(told.join('\n')),
+    'poll.csv': `time,unit,parameter,value\n${readings.join('')}`,
+  };
+
+  test('reads first what the journal had told by then: no module comes back by it', async () => {
+    const found = await analysed(files);
+    // Of six differences five are 3570 s: a link that changed at 10:05:00 was read so in (11:04, 11:05], in the middle 11:04:30.
+    expect(offsetsOf(found)).toEqual([['warning', 3570, 6]]);
+    // The first module was taken out somewhere between the two words of the journal.
+    expect(events(found).filter((line) => line.includes('serial'))).toEqual([
+      '10:00:10 B serial T2-9 was - a.log:1',
+      '10:00:10..10:28:30 B serial - was T2-9 a.log:7 poll.csv:57',
+      '10:28:30 B serial T4-9 was - a.log:7 poll.csv:57',
+    ]);
+  });
+});
+
 describe('of three sources one whose clock is an hour ahead', () => {
   const files = { 'a.log': right, 'b.log': other, 'c.log': hourAhead };
 

@@ -28,6 +28,13 @@ checkCheck(oneHalfAtATime, { says: 'Only half B was replaced.', lines: halfB }, 
     lines: [...halfB, '09:01:00 RO1 A module removed'],
   },
   {
+    name: 'the module of the other half was out for a minute, and is no other, while the first was out',
+    status: 'fail',
+    plus: ['09:00:30 RO1 A module removed', '09:01:30 RO1 A module inserted'],
+    says: 'Half A was removed while half B was still out.',
+    lines: ['09:00:00 RO1 B module removed', '09:00:30 RO1 A module removed'],
+  },
+  {
     name: 'the other came and went unseen, perhaps before',
     status: 'inconclusive',
     // Half A was another module at 09:01 than at 08:40: out and back at any time between, half B was out from 09:00 on.

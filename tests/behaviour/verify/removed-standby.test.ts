@@ -95,6 +95,13 @@ checkCheck(
       ],
     },
     {
+      name: 'the active half was out for a minute during the work, and its own module came back',
+      status: 'fail',
+      plus: ['09:00:30 RO1 A module removed', '09:01:30 RO1 A module inserted'],
+      says: 'Half A was active when it was removed.',
+      lines: ['08:40:00 RO1 A role active', '09:00:30 RO1 A module removed'],
+    },
+    {
       name: 'the role of the half is never logged, but the other one was active',
       status: 'pass',
       without: ['B  role'],
