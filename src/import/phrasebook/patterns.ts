@@ -1,4 +1,5 @@
 import { RE2JS, RE2JSException, RE2Set } from 're2js';
+import { foldedCase, requiredWords } from './required-words.ts';
 
 /** What a pattern found: its named groups, those that took part. */
 export type Groups = Readonly<Record<string, string>>;
@@ -41,26 +42,46 @@ export function compilePattern(source: string, ignoreCase: boolean): Pattern | s
 
 /** Finds the first of several patterns that fits. */
 export interface PatternList {
-  /** Its place in the list and its named groups; `null` if none fits. */
-  first(text: string): { readonly index: number; readonly groups: Groups } | null;
+  /** Its place in the list and its named groups, of those that are `wanted`; `null` if none fits. */
+  first(
+    text: string,
+    wanted?: (index: number) => boolean,
+  ): { readonly index: number; readonly groups: Groups } | null;
 }
 
-/**
- * Several case-insensitive patterns as one automaton that passes once over a text and names those that may fit; only
- * they are run. Most of a log fits none, and one pattern after the other costs thirty times as much.
- */
-export function patternList(patterns: readonly Pattern[]): PatternList {
-  const set = new RE2Set(RE2Set.UNANCHORED, RE2JS.CASE_INSENSITIVE);
-  for (const { source } of patterns) set.add(loosened(source));
-  set.compile();
+/** More than these are told by the words that they need: one automaton of them all takes time by the square. Measured. */
+const mostInOne = 500;
+
+/** Several patterns to be tried one after the other, those first that may fit at all. */
+export function patternList(patterns: readonly Pattern[], ignoreCase = true): PatternList {
+  const candidates = patterns.length > mostInOne ? byWords(patterns) : byAutomaton(patterns, ignoreCase);
   return {
-    first(text) {
-      for (const index of [...set.match(text)].sort((a, b) => a - b)) {
-        const groups = patterns[index]?.match(text) ?? null;
+    first(text, wanted = () => true) {
+      for (const index of candidates(text)) {
+        const groups = wanted(index) ? (patterns[index]?.match(text) ?? null) : null;
         if (groups !== null) return { index, groups };
       }
       return null;
     },
+  };
+}
+
+/**
+ * All as one automaton that passes once over a text and names those that may fit; only they are run. Most of a log fits none,
+ * and one pattern after the other costs thirty times as much.
+ */
+function byAutomaton(patterns: readonly Pattern[], ignoreCase: boolean): (text: string) => Iterable<number> {
+  const set = new RE2Set(RE2Set.UNANCHORED, ignoreCase ? RE2JS.CASE_INSENSITIVE : 0);
+  for (const { source } of patterns) set.add(loosened(source));
+  set.compile();
+  return (text) => [...set.match(text)].sort((a, b) => a - b);
+}
+
+function byWords(patterns: readonly Pattern[]): (text: string) => Iterable<number> {
+  const words = patterns.map(({ source }) => requiredWords(source));
+  return function* (text) {
+    const folded = foldedCase(text);
+    for (const [index, needed] of words.entries()) if (folded.includes(needed)) yield index;
   };
 }
 
