@@ -30,7 +30,7 @@ function stateNotices(file: string, { conditions }: SinkState): readonly Notice[
   const names = nameFew(told.map(({ text, count }) => `"${text}" (${rowsOf(count)})`));
   const what = isNone
     ? `None of the states that its rows have is in ${where}, so that no row says anything: ${names}.`
-    : `${rowsOf(rows)} were ignored, since their states are not in ${where}: ${names}.`;
+    : `${rowsOf(rows)} were ignored, since their ${told.length === 1 ? 'state is' : 'states are'} not in ${where}: ${names}.`;
   const fix = `Say which of them mean that a condition stands: ${isListed ? place : 'files[...]'}.states: { "${first.text}": on }, or off.`;
   const lines: NonEmpty<SourceLine> = [
     lineOf(file, first),
@@ -62,7 +62,7 @@ function qualityNotices(file: string, { qualities, conditions, tally }: SinkStat
   const isNone = tally[2] + tally[3] + tally[5] === 0;
   const what = isNone
     ? `None of its rows has a quality that counts as good, so that nothing was observed: ${names}.`
-    : `${rowsOf(rows)} were not observed, by their quality: ${names}.`;
+    : `Not observed, by their quality: ${rowsOf(rows)}: ${names}.`;
   const fix = `Set ${conditions.place === 'files' ? 'good in a rule for the file' : `${conditions.place}.good`} in the phrasebook if one of them is good.`;
   const lines: NonEmpty<SourceLine> = [
     lineOf(file, first),
@@ -86,13 +86,17 @@ function unclearNotice(file: string, rule: UnclearRule): Notice {
   const named = place ?? `plain English for "${message}"`;
   const what =
     lacks === 'off'
-      ? `${rowsOf(count)} say that a condition no longer stands, and ${named} does not say what ${signal} is then: they were not understood.`
-      : `${rowsOf(count)} are about the half that does not speak (${named}), and their unit names no half: they were not understood.`;
+      ? `Where a condition no longer stands, ${named} does not say what ${signal} is then: ${notUnderstood(count)}.`
+      : `What ${named} says is about the half that does not speak, and the unit names no half: ${notUnderstood(count)}.`;
   const fix =
     lacks === 'off'
       ? `Add off: and a value of ${signal} to ${place ?? 'a rule for the message'}, or off: ignore.`
       : 'Add a half to the pattern of the unit, or a group (?<half>...) to that of the message.';
   return { id: 'unmatched-wording', what, fix, count, from: null, to: null, lines: [lineOf(file, rule)] };
+}
+
+function notUnderstood(count: number): string {
+  return `${rowsOf(count)} ${count === 1 ? 'was' : 'were'} not understood`;
 }
 
 function rowsOf(count: number): string {

@@ -1,5 +1,4 @@
 import { RE2JS, RE2JSException, RE2Set } from 're2js';
-import { foldedCase, requiredWords } from './required-words.ts';
 
 /** What a pattern found: its named groups, those that took part. */
 export type Groups = Readonly<Record<string, string>>;
@@ -49,12 +48,12 @@ export interface PatternList {
   ): { readonly index: number; readonly groups: Groups } | null;
 }
 
-/** More than these are told by the words that they need: one automaton of them all takes time by the square. Measured. */
+/** More than these are tried one by one: one automaton of them all takes longer for a text than all of them. Measured. */
 const mostInOne = 500;
 
 /** Several patterns to be tried one after the other, those first that may fit at all. */
 export function patternList(patterns: readonly Pattern[], ignoreCase = true): PatternList {
-  const candidates = patterns.length > mostInOne ? byWords(patterns) : byAutomaton(patterns, ignoreCase);
+  const candidates = patterns.length > mostInOne ? () => patterns.keys() : byAutomaton(patterns, ignoreCase);
   return {
     first(text, wanted = () => true) {
       for (const index of candidates(text)) {
@@ -75,14 +74,6 @@ function byAutomaton(patterns: readonly Pattern[], ignoreCase: boolean): (text: 
   for (const { source } of patterns) set.add(loosened(source));
   set.compile();
   return (text) => [...set.match(text)].sort((a, b) => a - b);
-}
-
-function byWords(patterns: readonly Pattern[]): (text: string) => Iterable<number> {
-  const words = patterns.map(({ source }) => requiredWords(source));
-  return function* (text) {
-    const folded = foldedCase(text);
-    for (const [index, needed] of words.entries()) if (folded.includes(needed)) yield index;
-  };
 }
 
 /** Fits all that the pattern fits, and more: word boundaries, which need a slower engine, are left out. */
