@@ -1,7 +1,7 @@
 import { analyzers } from './analyze/analyzers.ts';
 import { bySeverity } from './analyze/by-severity.ts';
 import { farStamps } from './analyze/far-stamps.ts';
-import { failureFinding, noticesOf, offsetFindings } from './analyze/notices.ts';
+import { failureFinding, noticesOf, offsetFindings, phrasebookFindings } from './analyze/notices.ts';
 import { type Answer, runAnalyzers } from './analyze/run-analyzers.ts';
 import { causes } from './diagnose/causes.ts';
 import { sayChoice, worstOf } from './diagnose/choose-pair.ts';
@@ -58,6 +58,8 @@ export interface Analysed {
   readonly facts: readonly PairFacts[];
   readonly answers: readonly Answer[];
   readonly findings: readonly Finding[];
+  /** What is of no use in the phrasebook, for those who write it: no answer about a pair rests on it. */
+  readonly phrasebook: readonly Finding[];
   readonly offsets: readonly ClockOffset[];
   /** What was given and could not be read. */
   readonly failures: readonly InputError[];
@@ -86,7 +88,8 @@ export function analyse(
     ...offsetFindings(offsets, files, clocks.align),
     ...failures.map(failureFinding),
   ].sort(bySeverity);
-  return { limits, files, timelines, facts, answers, findings, offsets, failures };
+  const phrasebook = phrasebookFindings(imported.phrasebookNotices ?? []);
+  return { limits, files, timelines, facts, answers, findings, phrasebook, offsets, failures };
 }
 
 /** Builds the timelines, and nothing that rests on them. */

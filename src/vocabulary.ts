@@ -108,6 +108,8 @@ export interface Subject {
   readonly role: 'active' | 'standby' | null;
   /** Where the unit itself names its site. */
   readonly site?: string;
+  /** It is about the other half than the one named: only while a run is read, until all halves are known. */
+  readonly isOther?: true;
 }
 
 /**
@@ -259,7 +261,9 @@ export interface Notice {
     | 'date-order'
     | 'wrong-half'
     | 'unreadable'
-    | 'zone-assumed';
+    | 'zone-assumed'
+    | 'states-not-listed'
+    | 'unused-rules';
   readonly what: string;
   readonly fix: string;
   readonly count: number;

@@ -60,7 +60,7 @@ export async function readSite(question: Ask<'read'>, onProgress: Progress): Pro
     onProgress: (bytes, rows) => onProgress(current, bytes, rows),
   });
   const imported = {
-    files: read.files,
+    ...read,
     failures: [...refused, ...unused, ...unpacked.failures, ...read.failures],
   };
   const { isAligned } = question;
@@ -126,7 +126,7 @@ export function siteModel(session: SiteSession): SiteModel {
       })),
     ],
     pairs: healthOfPairs(analysed).map((health) => judged(session, health)),
-    findings: analysed.findings,
+    findings: [...analysed.findings, ...analysed.phrasebook],
     offsets: analysed.offsets,
     isAligned,
     zone: shownZone(null, spans),

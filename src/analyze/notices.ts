@@ -8,6 +8,8 @@ const severities: Readonly<Record<Notice['id'], Severity>> = {
   'damaged-tail': 'info',
   'clock-fold': 'info',
   'zone-assumed': 'info',
+  'unused-rules': 'info',
+  'states-not-listed': 'warning',
   'clock-step': 'warning',
   'date-order': 'warning',
   'wrong-half': 'warning',
@@ -19,6 +21,11 @@ export function noticesOf(files: readonly ImportedFile[]): readonly Finding[] {
   return files.flatMap((file) =>
     file.notices.map((notice) => ({ ...toFinding(file.input.file, notice), ...concerns(file) })),
   );
+}
+
+/** What must be said of the phrasebook of a run, as findings that concern no one pair. */
+export function phrasebookFindings(notices: readonly Notice[]): readonly Finding[] {
+  return notices.map((notice) => toFinding(notice.lines[0].file, notice));
 }
 
 /** The pairs that all of the files speak of; of a file with a unit of no known pair, or without any, any pair may be meant. */

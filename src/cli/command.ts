@@ -134,7 +134,7 @@ export async function importAll(
   const lines = [...all.map((failure) => failure.message), ...notices, ...passedOver(reports)];
   for (const line of lines) stderr.write(`${terminal(line)}\n`);
   if (imported.files.length === 0) throw new NothingReadable(all.length + reports.length);
-  return { files: imported.files, failures: all, read };
+  return { ...imported, failures: all, read };
 }
 
 /**

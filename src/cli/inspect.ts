@@ -29,8 +29,8 @@ async function inspectFiles(
   streams: Streams,
 ): Promise<Status> {
   const imported = await importAll(paths, options, streams);
-  const { findings, timelines } = analyse(imported, limitsOf(options), clocksOf(options));
-  const ofData = findings.filter((f) => f.pair === null || f.id === 'unobserved');
+  const { findings, phrasebook, timelines } = analyse(imported, limitsOf(options), clocksOf(options));
+  const ofData = [...findings.filter((f) => f.pair === null || f.id === 'unobserved'), ...phrasebook];
   const draft = options.draftPhrasebook;
   if (draft !== undefined) await writeNew(draft, draftPhrasebook(imported.files));
   streams.stdout.write(

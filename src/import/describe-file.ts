@@ -14,6 +14,7 @@ import type { ImportOptions } from './import-options.ts';
 import { columnsOf } from './layouts/columns.ts';
 import type { Importer } from './layouts/importer.ts';
 import type { Plan } from './layouts/recognise.ts';
+import { idleKeys } from './layouts/rule-effects.ts';
 import type { FileRule } from './phrasebook/phrasebook-rules.ts';
 
 /** What reading the bytes of a file gave besides its rows. */
@@ -75,6 +76,7 @@ export function assemble(
       ...notices,
       ...(parts.damage === null ? [] : [damagedArchive(source.name, parts.damage, last)]),
       ...zeroNotices(source.name, parts.zeros, encoding.label.startsWith('utf-16') ? 2 : 1),
+      ...idleKeys(source.name, plan, streams[0]?.first),
       ...stepNotices(source.name, parts.steps),
       ...clockNotices(source.name, zone, times, streams[0]?.first),
     ],

@@ -1,11 +1,13 @@
 import type { NewHasher } from './bytes/file-source.ts';
 import type { MemoryBudget } from './changes/memory-budget.ts';
 import type { DateOrder } from './clock/stamp.ts';
-import type { Phrasebook } from './phrasebook/phrasebook-rules.ts';
+import type { Phrasebook, UsedRules } from './phrasebook/phrasebook-rules.ts';
 
 /** How to read a file. */
 export interface ImportOptions extends MemoryBudget {
   readonly phrasebook: Phrasebook;
+  /** Takes the rules that were of use, over all files of a run. */
+  readonly used?: UsedRules;
   /** What the user says; `null` leaves it to the phrasebook and the file. */
   readonly zone: string | null;
   readonly order: DateOrder | null;

@@ -13,8 +13,9 @@ import { assemble, type Parts } from './describe-file.ts';
 import type { ImportOptions } from './import-options.ts';
 import { timeColumns } from './layouts/head.ts';
 import { recognise } from './layouts/recognise.ts';
+import { noteEffects } from './layouts/rule-effects.ts';
 import { fitsGlob } from './phrasebook/patterns.ts';
-import type { FileRule } from './phrasebook/phrasebook-rules.ts';
+import { type FileRule, noteUsed, type UsedRules } from './phrasebook/phrasebook-rules.ts';
 import { type Passed, readRows } from './read-rows.ts';
 
 /**
@@ -44,7 +45,10 @@ async function readAs(
   const { phrasebook } = options;
   const text = new TextDecoder(encoding.label).decode(head, { stream: true });
   const rule = phrasebook.files.find((r) => fitsGlob(r.match, baseName(source.name)));
+  const used: UsedRules = options.used ?? new Set();
+  noteUsed(used, rule?.place ?? null);
   const plan = recognise(source.name, text, rule, phrasebook);
+  noteEffects(source.name, plan, rule, used);
   const { delimiter, head: columns } = plan;
   const dates = delimiter === null ? [] : timeColumns(columns);
   const order = await chooseOrder({ source, encoding, delimiter, timeColumns: dates }, options);

@@ -48,7 +48,8 @@ const sortWindow = 200_000;
 /** Reads the rows of a file once, to the end of its bytes. */
 export async function readRows(reading: Reading): Promise<Passed> {
   const { source, encoding, plan, clock, options, steps } = reading;
-  const state = sinkState(options.phrasebook);
+  const { phrasebook, used = new Set() } = options;
+  const state = sinkState(phrasebook, { name: source.name, rule: plan.head.rule, used });
   const sink = fileSink(state);
   const times = clock();
   const watch = foreignWatch();

@@ -13,13 +13,16 @@ import {
 } from './sink-state.ts';
 import { takeEntry, takeNote } from './take-entries.ts';
 import { takeReading } from './take-readings.ts';
+import { takeUnread } from './take-unread.ts';
 
 /** The sink of one file, over the state that a row cache may share. */
 export function fileSink(state: SinkState): FileSink {
   const sink: Sink = {
     reading: (at, unit, name, value, parts) =>
       takeReading(state, at, unitOf(state, unit, parts, 'reading'), name, value),
-    entry: (at, unit, message, parts) => takeEntry(state, at, unitOf(state, unit, parts, 'entry'), message),
+    unread: (_at, quality) => takeUnread(state, quality),
+    entry: (at, unit, message, parts, said) =>
+      takeEntry(state, at, unitOf(state, unit, parts, 'entry'), message, said),
     note: (at, pair, half, text) => takeNote(state, at, pair, half, text),
     reject: (what, fix) => rejectRow(state, what, fix),
     ignore() {

@@ -1,7 +1,8 @@
 import type { Stream } from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
-import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
-import { subjectOf, type UnitParts } from '../phrasebook/subjects.ts';
+import type { Groups } from '../phrasebook/patterns.ts';
+import { fitsOwn, type Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import { roleNamed, subjectOf, type UnitParts } from '../phrasebook/subjects.ts';
 import type { SinkState } from './sink-state.ts';
 import { newUnit, type Unit, unitText } from './units.ts';
 
@@ -19,16 +20,57 @@ export function unitOf(
   const known = state.units.get(key);
   if (known !== undefined) return known;
   if (state.unitList.length >= mostUnits) return furtherUnits(state, kind);
-  const subject = subjectOf(state.phrasebook, parts ?? { unit, half: '', role: '' });
+  const text = unitText(unit, parts);
+  const isIgnored = fitsOwn(state.phrasebook.ignoreUnits, text, state.used);
+  const subject = isIgnored
+    ? null
+    : subjectOf(state.phrasebook, parts ?? { unit, half: '', role: '' }, state.used);
   // A row that names a half belongs to that half, in any role: its stream goes on through every switchover.
   const isState = parts !== undefined && parts.role !== '' && subject !== null && subject.half !== null;
   const made = isState
     ? unitOf(state, unit, { ...parts, role: '' }, kind)
-    : newUnit(detached(unitText(unit, parts)), subject, state.unitList.length, kind);
+    : newUnit(detached(text), subject, state.unitList.length, kind);
   if (!isState) {
     state.unitList.push(made);
+    made.isIgnored = isIgnored || fitsOwn(state.phrasebook.ignoreUnits, parts?.unit ?? unit, state.used);
     made.saysHalf = otherHalf(state.phrasebook, parts);
   }
+  state.units.set(detached(key), made);
+  return made;
+}
+
+/**
+ * The unit of a parameter: that of its row, unless the name of the parameter says of which it is, or of which half or role of
+ * that of the row.
+ */
+export function ownerOf(state: SinkState, row: Unit, name: string): Unit {
+  const known = row.named.get(name);
+  if (known !== undefined || row.parameters.has(name)) return known ?? row;
+  const found = state.phrasebook.parameterPatterns?.find(name) ?? null;
+  const isKnown = found === null || state.phrasebook.parameters.has(name);
+  const owner = isKnown ? row : unitNamed(state, row, found.groups);
+  // So many names are no parameters: what is not kept is looked up again each time.
+  if (owner !== row && row.named.size < mostUnits) row.named.set(detached(name), owner);
+  return owner;
+}
+
+function unitNamed(state: SinkState, row: Unit, { unit, pair, half, role }: Groups): Unit {
+  if (unit === undefined && pair === undefined && half === undefined && role === undefined) return row;
+  const parts = { unit: unit ?? pair ?? row.text, half: half ?? '', role: role ?? '' };
+  const isBare = half === undefined && role === undefined;
+  if (unit !== undefined && pair === undefined)
+    return unitOf(state, unit, isBare ? undefined : parts, row.kind);
+  const key = `name\n${pair ?? row.index}\n${parts.unit}\n${parts.half}\n${parts.role}`;
+  const known = state.units.get(key);
+  if (known !== undefined) return known;
+  if (state.unitList.length >= mostUnits) return furtherUnits(state, row.kind);
+  const of = pair === undefined ? row.subject : { pair, half: null, role: null };
+  const subject =
+    of === null
+      ? null
+      : { ...of, half: half ?? of.half, role: role === undefined ? of.role : roleNamed(role) };
+  const made = newUnit(detached(unitText('', parts)), subject, state.unitList.length, row.kind);
+  state.unitList.push(made);
   state.units.set(detached(key), made);
   return made;
 }

@@ -1,7 +1,14 @@
 import type { Signal, Subject } from '../../vocabulary.ts';
 import { type ClockOrder, clockOrder } from '../clock/clock-order.ts';
-import { isIgnored, type ParameterRule, type Phrasebook } from '../phrasebook/phrasebook-rules.ts';
-import { parameterNamed } from '../phrasebook/plain-parameters.ts';
+import { flagged } from '../phrasebook/flags.ts';
+import {
+  isIgnored,
+  noteUsed,
+  type ParameterRule,
+  type Phrasebook,
+  type UsedRules,
+} from '../phrasebook/phrasebook-rules.ts';
+import { parameterFound } from '../phrasebook/plain-parameters.ts';
 import { addressed } from '../phrasebook/subjects.ts';
 import { type GaugeReader, gaugeReader } from './gauges.ts';
 
@@ -34,12 +41,24 @@ export interface Parameter {
   shared: SharedTime | null;
 }
 
-/** A parameter of a unit; a text if it cannot be used: the wording, or nothing where it is known to mean nothing. */
-export function newParameter(phrasebook: Phrasebook, unit: Subject, name: string): Parameter | string {
+/**
+ * A parameter of a unit, `null` where none is named; a text if it cannot be used: the wording, or nothing where it is known to
+ * mean nothing.
+ */
+export function newParameter(
+  phrasebook: Phrasebook,
+  unit: Subject | null,
+  name: string,
+  used: UsedRules,
+): Parameter | string {
   // What the site says of a name comes before plain English.
-  if (!phrasebook.parameters.has(name) && isIgnored(phrasebook, name)) return '';
-  const rule = parameterNamed(phrasebook, name);
-  if (rule === undefined) return `parameter ${name}`;
+  const own = phrasebook.parameters.has(name) || (phrasebook.parameterPatterns?.find(name) ?? null) !== null;
+  if (!own && isIgnored(phrasebook, name, used)) return '';
+  const found = parameterFound(phrasebook, name);
+  if (found === undefined || unit === null) return `parameter ${name}`;
+  noteUsed(used, found.rule.place);
+  const rule = flagged(found);
+  if (rule === null) return `parameter ${name}`;
   // "active: role active" says nothing: the unit is the role.
   if (rule.signal === 'role' && unit.half === null && unit.role !== null) return '';
   const subject = addressed(unit, rule.signal, rule.subject);

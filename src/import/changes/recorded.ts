@@ -1,5 +1,7 @@
 import type { Meaning } from '../phrasebook/entries.ts';
+import type { Condition } from './conditions.ts';
 import type { Parameter } from './parameters.ts';
+import type { Quality } from './qualities.ts';
 import type { Unit } from './units.ts';
 
 /** A polled value as it was read. */
@@ -19,7 +21,15 @@ export type Recorded =
   | RecordedReading
   | { readonly kind: 'empty' }
   | { readonly kind: 'ignored' }
-  | { readonly kind: 'entry'; readonly unit: Unit; readonly message: string; readonly found: Meaning };
+  /** A value that was not observed, by its quality. */
+  | { readonly kind: 'unread'; readonly quality: Quality }
+  | {
+      readonly kind: 'entry';
+      readonly unit: Unit;
+      readonly message: string;
+      readonly condition: Condition | null;
+      readonly found: Meaning;
+    };
 
 export const emptyCell: Recorded = { kind: 'empty' };
 export const ignoredCell: Recorded = { kind: 'ignored' };

@@ -9,6 +9,7 @@ export function rowInstant(take: (row: Row, sink: Sink) => void): (row: Row) => 
   };
   const probe: Sink = {
     reading: note,
+    unread: note,
     entry: note,
     note,
     reject: () => undefined,

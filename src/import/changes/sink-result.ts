@@ -1,6 +1,7 @@
 import type { Became, Stream, Subject } from '../../vocabulary.ts';
 import { type ClockOrder, type ClockStep, stepsOf } from '../clock/clock-order.ts';
 import { furtherText, mostUnits } from './find-unit.ts';
+import { phrasebookNotices } from './phrasebook-notices.ts';
 import { damagedTail, isTotal, rowNotices, tooManyUnits } from './row-notices.ts';
 import type { SinkResult } from './sink.ts';
 import { countsOf, type SinkState } from './sink-state.ts';
@@ -74,9 +75,11 @@ export function resultOf(state: SinkState, file: string): SinkResult {
       }))
       .sort((a, b) => b.count - a.count || a.firstLine - b.firstLine),
     parameters: parametersOf(unitList),
-    units: unitList.map((u) => u.text),
+    // A row that leaves its unit to the names of its parameters has none of its own.
+    units: unitList.filter((u) => u.named.size === 0 || u.first !== undefined).map((u) => u.text),
     notices: [
       ...notices,
+      ...phrasebookNotices(file, state),
       ...wrongHalfNotices(file, found.streams, unitList),
       ...(damaged ? [damagedTail(file, tail)] : []),
       ...(state.units.has(furtherText) ? [tooManyUnits(file, mostUnits, last)] : []),

@@ -1,11 +1,14 @@
 import type { Change, RowCounts, UnknownWording } from '../../vocabulary.ts';
 import type { Row } from '../bytes/row.ts';
 import { type EntryReader, entryReader } from '../phrasebook/entries.ts';
-import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import type { FileRule, Phrasebook, UsedRules } from '../phrasebook/phrasebook-rules.ts';
+import { type Conditions, conditionsOf } from './conditions.ts';
 import type { GaugeReader } from './gauges.ts';
 import { allMinutes, countRow, type MinutesLeft } from './not-understood.ts';
+import { noQualities, type Qualities } from './qualities.ts';
 import type { Recorded } from './recorded.ts';
 import type { Rejected } from './row-notices.ts';
+import type { UnclearRule } from './unclear-rules.ts';
 import type { Unit } from './units.ts';
 
 /** How a row ends; of several values in one row the highest counts. */
@@ -36,9 +39,19 @@ export interface CacheDuties {
   readonly beforeClose: () => void;
 }
 
+/** The file that is read: its name, what the phrasebook says of it, and where rules are noted that are of use. */
+export interface SinkFile {
+  readonly name: string;
+  readonly rule: FileRule | undefined;
+  readonly used: UsedRules;
+}
+
 /** Everything a sink knows of its file. */
 export interface SinkState {
   readonly phrasebook: Phrasebook;
+  readonly used: UsedRules;
+  readonly conditions: Conditions;
+  readonly qualities: Qualities;
   /** How many rows ended in each way. */
   readonly tally: Record<End, number>;
   /** By every way in which the rows name them. */
@@ -49,6 +62,8 @@ export interface SinkState {
   readonly wordings: Map<string, Wording>;
   /** Which unknown wordings the site ignores. */
   readonly meaningless: Map<string, boolean>;
+  /** Messages that a rule fits and that say nothing all the same, by the rule and what it lacks. */
+  readonly unclear: Map<string, UnclearRule>;
   readonly rejected: Rejected[];
   readonly unmatchedLines: { readonly line: number; readonly text: string }[];
   readonly gauges: GaugeReader[];
@@ -85,10 +100,15 @@ const mostLines = 5;
 
 const noCache: CacheDuties = { beforeRow: () => undefined, beforeClose: () => undefined };
 
+const noFile: SinkFile = { name: '', rule: undefined, used: new Set() };
+
 /** Nothing is read yet. */
-export function sinkState(phrasebook: Phrasebook): SinkState {
+export function sinkState(phrasebook: Phrasebook, { name, rule, used }: SinkFile = noFile): SinkState {
   return {
     phrasebook,
+    used,
+    conditions: conditionsOf(rule),
+    qualities: noQualities(),
     tally: { 0: 0, 1: 0, 2: 0, 3: 0, 4: 0, 5: 0, 6: 0 },
     units: new Map(),
     unitList: [],
@@ -96,10 +116,11 @@ export function sinkState(phrasebook: Phrasebook): SinkState {
     changes: [],
     wordings: new Map(),
     meaningless: new Map(),
+    unclear: new Map(),
     rejected: [],
     unmatchedLines: [],
     gauges: [],
-    entries: entryReader(phrasebook),
+    entries: entryReader(phrasebook, name, used),
     recorded: [],
     isRepeatable: true,
     unknown: { unit: null, at: 0, share: 'other' },

@@ -1,30 +1,52 @@
 import { detached } from '../bytes/decode.ts';
 import { takeInOrder } from '../clock/clock-order.ts';
-import type { Meaning } from '../phrasebook/entries.ts';
+import type { Meaning, Understood } from '../phrasebook/entries.ts';
+import { type Condition, conditionIn } from './conditions.ts';
 import { unitOf } from './find-unit.ts';
 import { ends, mark, push, type SinkState } from './sink-state.ts';
+import { noteUnclear } from './unclear-rules.ts';
 import { touch, type Unit } from './units.ts';
 import { type Found, unmatched } from './unknown-wordings.ts';
 
 const sameLineMs = 1000;
 const minuteMs = 60_000;
 
-/** Takes one journalled message, and records it for rows of the same content. */
-export function takeEntry(state: SinkState, at: number, unit: Unit, message: string): void {
+/**
+ * Takes one journalled message, and records it for rows of the same content. `said` is the state of the condition that it names,
+ * where a column says it.
+ */
+export function takeEntry(state: SinkState, at: number, unit: Unit, message: string, said?: string): void {
   const isRecorded = state.isRepeatable && !state.row.isCut;
-  const found = state.entries.read(unit.subject, message);
-  takeFound(state, at, unit, message, found);
+  const condition = said === undefined ? null : conditionIn(state.conditions, said, state.row);
+  const found = meaningOf(state, unit, message, condition);
+  takeFound(state, at, unit, message, condition, found);
   state.isRepeatable = isRecorded;
-  if (isRecorded) state.recorded = [{ kind: 'entry', unit, message: detached(message), found }];
+  if (isRecorded) state.recorded = [{ kind: 'entry', unit, message: detached(message), condition, found }];
+}
+
+function meaningOf(state: SinkState, unit: Unit, message: string, condition: Condition | null): Meaning {
+  if (unit.isIgnored) return 'ignored';
+  const stands = condition === null ? 'on' : condition.stands;
+  if (stands === null || stands === undefined) return 'ignored';
+  return state.entries.read(unit.subject, message, { unit: unit.text, isOff: stands === 'off' });
 }
 
 /** Takes a message that is understood, or known not to be. */
-export function takeFound(state: SinkState, at: number, unit: Unit, message: string, found: Meaning): void {
+export function takeFound(
+  state: SinkState,
+  at: number,
+  unit: Unit,
+  message: string,
+  condition: Condition | null,
+  found: Meaning,
+): void {
+  if (condition !== null) condition.count += 1;
   const { lastEntry } = unit;
-  const same = lastEntry === undefined ? undefined : state.changes[lastEntry.change];
-  const isAgain = lastEntry?.message === message && Math.abs(at - lastEntry.at) <= sameLineMs;
-  if (isAgain && same !== undefined) {
-    state.changes[lastEntry.change] = { ...same, count: same.count + 1 };
+  const isAgain =
+    lastEntry?.message === message &&
+    lastEntry.condition === condition &&
+    Math.abs(at - lastEntry.at) <= sameLineMs;
+  if (isAgain && countAgain(state, lastEntry)) {
     mark(state, ends.unchanged);
     return;
   }
@@ -35,16 +57,41 @@ export function takeFound(state: SinkState, at: number, unit: Unit, message: str
     mark(state, ends.ignored);
     return;
   }
-  if (found === 'unit' || found === 'message') {
+  if (!isMeant(found)) {
+    const kind = found === 'unit' ? 'unit' : 'message';
     // Neither can be understood without the other: a person must teach both.
-    if (found === 'message' && unit.subject === null)
+    if (kind === 'message' && unit.subject === null)
       unmatched(state, unit, at, unknownEntry('unit', unit, message));
-    unmatched(state, unit, at, unknownEntry(found, unit, message));
+    unmatched(state, unit, at, unknownEntry(kind, unit, message));
+    if (typeof found === 'object') noteUnclear(state.unclear, state.row, found, message);
     return;
   }
-  unit.signals.add(found.signal);
-  unit.lastEntry = { message: detached(message), at, change: state.changes.length };
-  push(state, { kind: 'entry', time: at, earliest: at, before: null, stream: unit.index, ...found });
+  const last = {
+    message: detached(message),
+    condition,
+    at,
+    change: state.changes.length,
+    count: found.length,
+  };
+  unit.lastEntry = last;
+  for (const said of found) {
+    unit.signals.add(said.signal);
+    push(state, { kind: 'entry', time: at, earliest: at, before: null, stream: unit.index, ...said });
+  }
+}
+
+function isMeant(found: Meaning): found is readonly Understood[] {
+  return Array.isArray(found);
+}
+
+/** The same line again within its second is no other: its changes count once more. False where they are not known. */
+function countAgain({ changes }: SinkState, { change, count }: NonNullable<Unit['lastEntry']>): boolean {
+  for (let place = change; place < change + count; place += 1) {
+    const same = changes[place];
+    if (same === undefined) return false;
+    changes[place] = { ...same, count: same.count + 1 };
+  }
+  return true;
 }
 
 function unknownEntry(kind: 'unit' | 'message', unit: Unit, message: string): Found {
@@ -65,14 +112,15 @@ export function takeNote(
   const unit = unitOf(state, pair, undefined, 'note');
   const subject = { ...(unit.subject ?? { pair, role: null }), half };
   touch(unit, at, state.row);
-  const found = state.entries.readNote(subject, text);
-  unit.signals.add(found.signal);
-  push(state, {
-    kind: 'note',
-    time: at + minuteMs,
-    earliest: at,
-    before: null,
-    stream: unit.index,
-    ...found,
-  });
+  for (const said of state.entries.readNote(subject, text)) {
+    unit.signals.add(said.signal);
+    push(state, {
+      kind: 'note',
+      time: at + minuteMs,
+      earliest: at,
+      before: null,
+      stream: unit.index,
+      ...said,
+    });
+  }
 }

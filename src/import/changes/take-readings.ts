@@ -2,6 +2,7 @@ import type { Signal } from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
 import { takeInOrder } from '../clock/clock-order.ts';
 import { valueMeant } from '../phrasebook/values.ts';
+import { ownerOf } from './find-unit.ts';
 import { leaveShared, mayEnd, newParameter, type Parameter, readUntil } from './parameters.ts';
 import { emptyCell, ignoredCell } from './recorded.ts';
 import { endsSilence, keepResumed } from './silences.ts';
@@ -15,22 +16,37 @@ const mostParameters = 5_000;
 function parameterOf(state: SinkState, unit: Unit, name: string): Parameter | string {
   const known = unit.parameters.get(name);
   if (known !== undefined) return known;
+  const { phrasebook, used } = state;
   const made =
-    unit.subject === null ? `unit ${unit.text}` : newParameter(state.phrasebook, unit.subject, name);
+    unit.subject === null && !isUnnamed(state, unit)
+      ? `unit ${unit.text}`
+      : newParameter(phrasebook, unit.subject, name, used);
   if (typeof made !== 'string' && made.gauge !== null) state.gauges.push(made.gauge);
   // So many names are no parameters: what is not kept is looked up again each time.
   if (unit.parameters.size < mostParameters) unit.parameters.set(detached(name), made);
   return made;
 }
 
+/** The row names no unit, and need not, since the names of parameters may. */
+function isUnnamed({ phrasebook }: SinkState, { text }: Unit): boolean {
+  return text === '' && phrasebook.parameterPatterns?.nameUnits === true;
+}
+
 /** Takes one polled value. */
-export function takeReading(state: SinkState, at: number, unit: Unit, name: string, value: string): void {
+export function takeReading(state: SinkState, at: number, row: Unit, name: string, value: string): void {
+  const unit = state.phrasebook.parameterPatterns === null || row.isIgnored ? row : ownerOf(state, row, name);
+  if (unit.isIgnored) {
+    mark(state, ends.ignored);
+    if (state.isRepeatable) state.recorded.push(ignoredCell);
+    return;
+  }
   const parameter = parameterOf(state, unit, name);
   if (typeof parameter === 'string') {
     if (parameter === '') {
       mark(state, ends.ignored);
       if (state.isRepeatable) state.recorded.push(ignoredCell);
-    } else if (value !== '') unmatched(state, unit, at, unknownParameter(unit, parameter, name, value));
+    } else if (value !== '')
+      unmatched(state, unit, at, unknownParameter(state, unit, parameter, name, value));
     else if (state.isRepeatable) state.recorded.push(emptyCell);
     return;
   }
@@ -86,8 +102,8 @@ export function follow(state: SinkState, at: number, unit: Unit, parameter: Para
   return isResumed;
 }
 
-function unknownParameter(unit: Unit, wording: string, name: string, value: string): Found {
-  return unit.subject === null
+function unknownParameter(state: SinkState, unit: Unit, wording: string, name: string, value: string): Found {
+  return unit.subject === null && !isUnnamed(state, unit)
     ? { wording, kind: 'unit', name: unit.text }
     : { wording, kind: 'parameter', name, value };
 }

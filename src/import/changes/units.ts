@@ -10,6 +10,7 @@ import { detached } from '../bytes/decode.ts';
 import { type KeptRow, keptRow, keptText, type Row } from '../bytes/row.ts';
 import { type ClockOrder, clockOrder } from '../clock/clock-order.ts';
 import type { UnitParts } from '../phrasebook/subjects.ts';
+import type { Condition } from './conditions.ts';
 import { endsOf, minutesOf, type NotUnderstood } from './not-understood.ts';
 import { type Parameter, readUntil } from './parameters.ts';
 import { medianSpan, mostSpacings, noSpacing, type Spacing } from './spacing.ts';
@@ -18,6 +19,10 @@ import { medianSpan, mostSpacings, noSpacing, type Spacing } from './spacing.ts'
 export interface Unit {
   readonly text: string;
   readonly subject: Subject | null;
+  /** The site says that its rows mean nothing. */
+  isIgnored: boolean;
+  /** Where the name of a parameter says of which unit it is: that unit. */
+  readonly named: Map<string, Unit>;
   /** The half that its own text says, where a column beside it says another. */
   saysHalf: string | null;
   readonly index: number;
@@ -34,7 +39,16 @@ export interface Unit {
   lastLine: number;
   readonly lastRow: KeptRow;
   /** The last entry, if the unit's last line was one: the same line again within its second is no other. */
-  lastEntry: { readonly message: string; readonly at: number; readonly change: number } | undefined;
+  lastEntry:
+    | {
+        readonly message: string;
+        readonly condition: Condition | null;
+        readonly at: number;
+        /** Its changes: from this one on, so many. */
+        readonly change: number;
+        readonly count: number;
+      }
+    | undefined;
   /** Spans longer than this may be gaps, in milliseconds. */
   gapsFrom: number;
   /** Its rows that were not understood; `null` without any. */
@@ -50,6 +64,8 @@ export function newUnit(text: string, subject: Subject | null, index: number, ki
   return {
     text,
     subject,
+    isIgnored: false,
+    named: new Map(),
     saysHalf: null,
     index,
     kind,

@@ -52,11 +52,11 @@ function newWording(kind: Wording['kind'], name: string, firstLine: number): Wor
 }
 
 /** Wording as it is listed ("light = n/a", "unit P7") that the site says to ignore. */
-function isMeaningless({ phrasebook, meaningless }: SinkState, wording: string): boolean {
-  if (phrasebook.ignore.length === 0) return false;
+function isMeaningless({ phrasebook, meaningless, used }: SinkState, wording: string): boolean {
+  if (phrasebook.ignore.count === 0) return false;
   const known = meaningless.get(wording);
   if (known !== undefined) return known;
-  const found = isIgnored(phrasebook, wording);
+  const found = isIgnored(phrasebook, wording, used);
   if (meaningless.size < mostWordings) meaningless.set(detached(wording), found);
   return found;
 }

@@ -1,15 +1,20 @@
 import type { Became } from '../../vocabulary.ts';
+import type { ColumnKey } from '../phrasebook/column-keys.ts';
 import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { parameterNamed } from '../phrasebook/plain-parameters.ts';
 import { timeColumns, unitKeys } from './head.ts';
 import type { Plan } from './recognise.ts';
+import { qualityColumn, stateColumn } from './rule-columns.ts';
 
 /** What each column of a table became: a key of its layout, or a signal where columns are parameters. Empty for a text. */
 export function columnsOf({ head, importer }: Plan, phrasebook: Phrasebook): readonly Became[] {
   if (importer.shape === 'text') return [];
   const times = timeColumns(head);
-  const { required, passedOver, others } = importer.columns;
-  const keys = new Map([...unitKeys, ...required, ...passedOver].map((key) => [head.column(key), key]));
+  const { required, optional, passedOver, others } = importer.columns;
+  const keys = new Map<number, ColumnKey>();
+  for (const key of [...unitKeys, ...required, ...passedOver]) keys.set(head.column(key), key);
+  if (optional.includes('state')) keys.set(stateColumn(head), 'state');
+  if (optional.includes('quality')) keys.set(qualityColumn(head), 'quality');
   return head.names.map((name, index) => {
     const place = times.indexOf(index);
     if (place >= 0)

@@ -17,7 +17,9 @@ export interface DescribedLayouts {
 
 /** Layouts in the order of their list, and the columns in the order in which people are asked for them. */
 export function describeLayouts(importers: readonly Importer[]): DescribedLayouts {
-  const required = importers.flatMap((i) => (i.shape === 'table' ? i.columns.required : []));
+  const required = importers.flatMap((i) =>
+    i.shape === 'table' ? [...i.columns.required, ...i.columns.optional] : [],
+  );
   const read = new Set([...timeKeys, ...unitKeys, ...required]);
   return {
     layouts: importers.map(({ id, title, summary, shape }) => ({

@@ -1,5 +1,5 @@
 import { type ColumnKey, columnSpellings } from '../phrasebook/column-keys.ts';
-import type { FileRule } from '../phrasebook/phrasebook-rules.ts';
+import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { folded } from '../phrasebook/plain-parameters.ts';
 
 /** The start of a file: the header of a table, or the first lines of a text. */
@@ -46,7 +46,8 @@ export function timeColumns(head: Head): readonly number[] {
   return date >= 0 ? [date] : [];
 }
 
-/** True if some column says which unit a row is about. */
-export function hasUnit(head: Head): boolean {
-  return head.column('unit') >= 0 || head.column('pair') >= 0;
+/** True if some column says which unit a row is about, or the names of parameters do. */
+export function hasUnit(head: Head, phrasebook: Phrasebook | null): boolean {
+  const named = phrasebook?.parameterPatterns?.nameUnits === true;
+  return named || head.column('unit') >= 0 || head.column('pair') >= 0;
 }

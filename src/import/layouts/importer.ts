@@ -14,6 +14,8 @@ export type Recognition =
 export interface TableColumns {
   /** A table without them is none of this layout. */
   readonly required: readonly ColumnKey[];
+  /** Read where they are there. */
+  readonly optional: readonly ColumnKey[];
   /** Known by their spelling, and passed over. */
   readonly passedOver: readonly ColumnKey[];
   /** What all other columns are. */

@@ -3,9 +3,11 @@ import type { TableColumns, TableImporter } from './importer.ts';
 import { needColumns } from './need-columns.ts';
 import { stampOf } from './row-stamp.ts';
 import { unitReader } from './row-unit.ts';
+import { stateColumn } from './rule-columns.ts';
 
 const columns: TableColumns = {
   required: ['message'],
+  optional: ['state'],
   passedOver: ['severity', 'class'],
   others: 'unknown',
 };
@@ -23,10 +25,13 @@ export const journal: TableImporter = {
     const time = timeColumns(head);
     const units = unitReader(head);
     const message = head.column('message');
+    const state = stateColumn(head);
     return (row, sink) => {
-      if (row.width() <= message) return sink.reject('The row has too few columns.', 'Correct the row.');
+      if (row.width() <= Math.max(message, state))
+        return sink.reject('The row has too few columns.', 'Correct the row.');
       const at = stampOf(row, time, times, sink);
-      if (at !== undefined) sink.entry(at, units.unit(row), row.cell(message), units.parts(row));
+      const said = state < 0 ? undefined : row.cell(state);
+      if (at !== undefined) sink.entry(at, units.unit(row), row.cell(message), units.parts(row), said);
     };
   },
 };

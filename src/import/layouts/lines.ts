@@ -12,6 +12,7 @@ import {
   lineFormats,
   ownFormat,
 } from './line-formats.ts';
+import { type LineWords, lineWords } from './line-words.ts';
 
 /** Fields that say when, where and what; every other one of a line is a parameter. */
 const known: ReadonlySet<string> = new Set(Object.values(fieldNames).flat());
@@ -33,6 +34,7 @@ export const lines: TextImporter = {
   },
   open(head, phrasebook, times) {
     const format = formatOf(head, phrasebook) ?? leadingStamp;
+    const words = lineWords(head.rule);
     return (row, sink) => {
       const text = row.text();
       if (text.trim() === '') return sink.ignore();
@@ -42,12 +44,12 @@ export const lines: TextImporter = {
           `The line is not ${format.title}.`,
           'Correct the line, or describe it with files.line in the phrasebook.',
         );
-      put(parts, times, sink);
+      put(parts, times, sink, words);
     };
   },
 };
 
-function put(parts: LineParts, times: TimeReader, sink: Sink): void {
+function put(parts: LineParts, times: TimeReader, sink: Sink, words: LineWords): void {
   const at = typeof parts.stamp === 'number' ? parts.stamp : times.read(parts.stamp);
   if (typeof at !== 'number') {
     const { what, fix } = explain(String(parts.stamp), at);
@@ -58,9 +60,15 @@ function put(parts: LineParts, times: TimeReader, sink: Sink): void {
   const half = fields.get('half') ?? '';
   const role = fields.get('role') ?? '';
   const address = half === '' && role === '' ? undefined : { unit, half, role };
-  if (message !== null) sink.entry(at, unit, message, address);
+  if (message !== null) sink.entry(at, unit, message, address, words.state(fields));
+  const bad = words.badQuality(fields);
+  if (bad !== null) {
+    sink.unread(at, bad);
+    return;
+  }
   if (role !== '') sink.reading(at, unit, 'role', role, address);
-  for (const [name, value] of fields) if (!known.has(name)) sink.reading(at, unit, name, value, address);
+  for (const [name, value] of fields)
+    if (!known.has(name) && !words.names.has(name)) sink.reading(at, unit, name, value, address);
 }
 
 function speaksFor(format: LineFormat, line: string, times: TimeReader): boolean {

@@ -3,8 +3,14 @@ import type { TableColumns, TableImporter } from './importer.ts';
 import { needColumns } from './need-columns.ts';
 import { stampOf } from './row-stamp.ts';
 import { unitReader } from './row-unit.ts';
+import { badQuality } from './rule-columns.ts';
 
-const columns: TableColumns = { required: ['parameter', 'value'], passedOver: [], others: 'unknown' };
+const columns: TableColumns = {
+  required: ['parameter', 'value'],
+  optional: ['quality'],
+  passedOver: [],
+  others: 'unknown',
+};
 
 /** One row per reading: time, unit, parameter, value. */
 export const readings: TableImporter = {
@@ -13,19 +19,22 @@ export const readings: TableImporter = {
   summary: 'CSV, one row per reading: time, unit, parameter, value',
   shape: 'table',
   columns,
-  recognise: (head) => needColumns(head, columns),
+  recognise: (head, phrasebook) => needColumns(head, columns, phrasebook),
   values: (head) => [head.column('value')],
   open(head, _phrasebook, times) {
     const time = timeColumns(head);
     const units = unitReader(head);
     const parameter = head.column('parameter');
     const value = head.column('value');
+    const badOf = badQuality(head);
     return (row, sink) => {
       if (row.width() <= Math.max(parameter, value))
         return sink.reject('The row has too few columns.', 'Correct the row.');
       const at = stampOf(row, time, times, sink);
-      if (at !== undefined)
-        sink.reading(at, units.unit(row), row.cell(parameter), row.cell(value), units.parts(row));
+      if (at === undefined) return;
+      const bad = badOf(row);
+      if (bad !== null) sink.unread(at, bad);
+      else sink.reading(at, units.unit(row), row.cell(parameter), row.cell(value), units.parts(row));
     };
   },
 };

@@ -3,8 +3,14 @@ import { type Head, hasUnit, timeColumns, timeKeys, unitKeys } from './head.ts';
 import type { TableColumns, TableImporter } from './importer.ts';
 import { stampOf } from './row-stamp.ts';
 import { unitReader } from './row-unit.ts';
+import { badQuality, qualityColumn } from './rule-columns.ts';
 
-const columns: TableColumns = { required: [], passedOver: ['severity', 'class'], others: 'parameters' };
+const columns: TableColumns = {
+  required: [],
+  optional: ['quality'],
+  passedOver: ['severity', 'class'],
+  others: 'parameters',
+};
 
 /** One row per poll and unit, or role: time, unit, and every other column a parameter named by its header. */
 export const snapshots: TableImporter = {
@@ -15,7 +21,7 @@ export const snapshots: TableImporter = {
   columns,
   recognise(head, phrasebook) {
     const known = parameterColumns(head).filter(({ name }) => parameterNamed(phrasebook, name) !== undefined);
-    if (timeColumns(head).length === 0 || !hasUnit(head))
+    if (timeColumns(head).length === 0 || !hasUnit(head, phrasebook))
       return { fits: false, because: 'no columns for time and unit' };
     return known.length === 0 && head.column('role') < 0
       ? { fits: false, because: 'no column is named like a parameter' }
@@ -33,11 +39,18 @@ export const snapshots: TableImporter = {
     const units = unitReader(head);
     const parameters = parameterColumns(head);
     const role = head.column('role');
+    const badOf = badQuality(head);
     return (row, sink) => {
       if (row.width() < head.names.length)
         return sink.reject('The row has too few columns.', 'Correct the row.');
       const at = stampOf(row, time, times, sink);
       if (at === undefined) return;
+      const bad = badOf(row);
+      if (bad !== null) {
+        if (role >= 0) sink.unread(at, bad);
+        for (const _parameter of parameters) sink.unread(at, bad);
+        return;
+      }
       const unit = units.unit(row);
       const parts = units.parts(row);
       // A half's row states its role; where only the role addresses the row, the sink passes it over.
@@ -49,7 +62,7 @@ export const snapshots: TableImporter = {
 
 function parameterColumns(head: Head): readonly { readonly name: string; readonly index: number }[] {
   const keys = [...timeKeys, ...unitKeys, ...columns.passedOver];
-  const taken = new Set(keys.map((key) => head.column(key)));
+  const taken = new Set([...keys.map((key) => head.column(key)), qualityColumn(head)]);
   return head.names
     .map((name, index) => ({ name, index }))
     .filter(({ name, index }) => name !== '' && !taken.has(index));

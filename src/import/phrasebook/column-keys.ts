@@ -9,6 +9,8 @@ const columns = [
   ['role', ['role']],
   ['parameter', ['parameter', 'item', 'quantity', 'point']],
   ['value', ['value', 'reading', 'state']],
+  ['state', ['alarm state', 'condition state', 'event state']],
+  ['quality', ['quality']],
   ['message', ['message', 'text', 'event', 'description', 'entry']],
   ['severity', ['severity', 'priority', 'level']],
   ['class', ['class', 'category', 'type']],

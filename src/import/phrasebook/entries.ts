@@ -1,7 +1,26 @@
-import { type Signal, type Subject, stateSignals } from '../../vocabulary.ts';
+import {
+  type Happening,
+  isStateSignal,
+  pairHappenings,
+  pairSignals,
+  type Signal,
+  type StateSignal,
+  type Subject,
+} from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
+import { fitsFile } from './file-names.ts';
+import { oppositeOf } from './opposites.ts';
 import { type Groups, patternList } from './patterns.ts';
-import { isIgnored, type MessageRule, type Phrasebook } from './phrasebook-rules.ts';
+import {
+  fitsOwn,
+  isIgnored,
+  type MeaningRule,
+  type MessageRule,
+  noteUsed,
+  type Phrasebook,
+  type Place,
+  type UsedRules,
+} from './phrasebook-rules.ts';
 import { addressed, roleNamed, subjectOf } from './subjects.ts';
 import { valueMeant } from './values.ts';
 
@@ -11,14 +30,31 @@ export interface Understood {
   readonly value: string | null;
 }
 
-/** What a message means; that it is known to mean nothing; or what of it is not known. */
-export type Meaning = Understood | 'ignored' | 'unit' | 'message';
+/** A message that a rule fits, and why it says nothing all the same. */
+export interface Unclear {
+  readonly kind: 'unclear';
+  /** `off`: what it says where its condition no longer stands; `other`: which half is the other one. */
+  readonly lacks: 'off' | 'other';
+  readonly place: Place;
+  readonly signal: Signal;
+}
+
+/** What a message means, one thing or several; that it is known to mean nothing; or what of it is not known. */
+export type Meaning = readonly Understood[] | 'ignored' | 'unit' | 'message' | Unclear;
+
+/** Where a message stands. */
+export interface MessageRow {
+  /** The row's unit as the log names it. */
+  readonly unit: string;
+  /** The condition that it names no longer stands. */
+  readonly isOff: boolean;
+}
 
 /** Turns messages into what they mean. */
 export interface EntryReader {
-  read(unit: Subject | null, message: string): Meaning;
+  read(unit: Subject | null, message: string, row?: MessageRow): Meaning;
   /** What a technician's line means; at least a note. */
-  readNote(pair: Subject, text: string): Understood;
+  readNote(pair: Subject, text: string): readonly Understood[];
 }
 
 interface Matched {
@@ -35,51 +71,65 @@ const roleWords = /\b(standby|active)\b/i;
 const undone =
   /\b(?:not|never|cannot|can't|didn't|won't|will|should|would|could|before|until|unless|if|to be)\b[^,;.]*\b(?:pull|remov|t[ao]k|withdr|put|fit|insert|seat|switch|(?:re)?flash)/i;
 
-export function entryReader(phrasebook: Phrasebook): EntryReader {
+/** The reader of the messages of one file: `used` takes the rules that were of use. */
+export function entryReader(phrasebook: Phrasebook, file = '', used: UsedRules = new Set()): EntryReader {
   const cache = new Map<string, Matched | 'ignored' | 'unknown'>();
-  const firstOwn = ruleFinder(() => phrasebook.messages);
-  const firstPlain = ruleFinder(phrasebook.plainMessages);
-  const firstNote = ruleFinder(phrasebook.notes);
-  const look = (message: string): Matched | 'ignored' | 'unknown' => {
-    const known = cache.get(message);
+  const ofFile = (rules: readonly MessageRule[]): readonly MessageRule[] =>
+    rules.filter(({ only }) => only.file === undefined || fitsFile(only.file, file));
+  const own = ofFile(phrasebook.messages);
+  const dependsOnUnit = own.some(({ only }) => only.unit !== undefined);
+  const firstOwn = ruleFinder(() => own, used);
+  const firstPlain = ruleFinder(phrasebook.plainMessages, used);
+  const firstNote = ruleFinder(() => ofFile(phrasebook.notes()), used);
+  const look = (message: string, unit: string): Matched | 'ignored' | 'unknown' => {
+    const key = dependsOnUnit ? `${unit}\n${message}` : message;
+    const known = cache.get(key);
     if (known !== undefined) return known;
     const found =
-      firstOwn(message) ?? (isIgnored(phrasebook, message) ? 'ignored' : (firstPlain(message) ?? 'unknown'));
-    if (cache.size < mostCached) cache.set(detached(message), found);
+      firstOwn(message, unit) ??
+      (isIgnored(phrasebook, message, used) ? 'ignored' : (firstPlain(message, unit) ?? 'unknown'));
+    if (cache.size < mostCached) cache.set(detached(key), found);
     return found;
   };
   return {
-    read(unit, message) {
-      const found = look(message);
+    read(unit, message, row = { unit: '', isOff: false }) {
+      const found = look(message, row.unit);
       if (found === 'ignored') return found;
       if (found === 'unknown') return 'message';
+      const named = found.groups.unit;
+      if (named !== undefined && fitsOwn(phrasebook.ignoreUnits, named, used)) return 'ignored';
       const from = unitNamed(phrasebook, found.groups) ?? unit;
-      return from === null ? 'unit' : (meaning(from, found, message) ?? 'message');
+      return from === null ? 'unit' : meaningOf(from, found, message, row.isOff);
     },
     readNote(pair, text) {
-      const found = firstNote(text);
-      const isOwn = phrasebook.messages.some((r) => r.pattern.source === found?.rule.pattern.source);
+      const found = firstNote(text, pair.pair);
+      const isOwn = found !== undefined && phrasebook.messages.includes(found.rule);
       const isDone = found !== undefined && (isOwn || !undone.test(text));
-      const meant = isDone ? meaning(pair, found, text) : undefined;
-      return (
-        meant ?? {
-          subject: { pair: pair.pair, half: null, role: null },
-          signal: 'note',
-          value: detached(text),
-        }
-      );
+      const meant = isDone ? meaningOf(pair, found, text, false) : 'message';
+      const subject = { pair: pair.pair, half: null, role: null };
+      return Array.isArray(meant) ? meant : [{ subject, signal: 'note', value: detached(text) }];
     },
   };
 }
 
 /** The first rule that fits; what it takes to find it is made when first needed. */
-function ruleFinder(rules: () => readonly MessageRule[]): (text: string) => Matched | undefined {
+function ruleFinder(
+  rules: () => readonly MessageRule[],
+  used: UsedRules,
+): (text: string, unit: string) => Matched | undefined {
   let list: ReturnType<typeof patternList> | undefined;
-  return (text) => {
-    list ??= patternList(rules().map((r) => r.pattern));
-    const found = list.first(text);
-    const rule = found === null ? undefined : rules()[found.index];
-    return found === null || rule === undefined ? undefined : { rule, groups: found.groups };
+  return (text, unit) => {
+    const all = rules();
+    list ??= patternList(all.map((r) => r.pattern));
+    const isOf = (index: number): boolean => {
+      const pattern = all[index]?.only.unit;
+      return pattern === undefined || pattern.match(unit) !== null;
+    };
+    const found = list.first(text, isOf);
+    const rule = found === null ? undefined : all[found.index];
+    if (found === null || rule === undefined) return undefined;
+    noteUsed(used, rule.place);
+    return { rule, groups: found.groups };
   };
 }
 
@@ -88,17 +138,43 @@ function unitNamed(phrasebook: Phrasebook, groups: Groups): Subject | null {
   return unit === undefined ? null : subjectOf(phrasebook, { unit, half: '', role: '' });
 }
 
-function meaning(unit: Subject, { rule, groups }: Matched, message: string): Understood | undefined {
-  const { signal } = rule;
-  const subject = subjectMeant(unit, rule, groups, message);
-  if (subject === undefined) return undefined;
-  const text = rule.value ?? groups.value ?? '';
-  if (!stateSignals.some((s) => s === signal)) {
-    const said = signal === 'note' || signal === 'fault' ? (text === '' ? message : text) : text;
-    return { subject, signal, value: said === '' ? null : detached(said) };
+/** All that a message says: if one thing of it is not understood, the message is not. */
+function meaningOf(unit: Subject, found: Matched, message: string, isOff: boolean): Meaning {
+  const meant: Understood[] = [];
+  for (const said of found.rule.means) {
+    const one = meaning(unit, said, found, message, isOff);
+    if (one === 'ignored') continue;
+    if (typeof one === 'string' || 'kind' in one) return one;
+    meant.push(one);
   }
-  const value = rule.value ?? valueMeant(signal, rule.values, text);
-  return value === undefined || value === '' ? undefined : { subject, signal, value: detached(value) };
+  return meant.length === 0 ? 'ignored' : meant;
+}
+
+function meaning(
+  unit: Subject,
+  said: MeaningRule,
+  { rule, groups }: Matched,
+  message: string,
+  isOff: boolean,
+): Understood | 'ignored' | 'message' | Unclear {
+  const { signal, off } = said;
+  if (isOff && off === 'ignore') return 'ignored';
+  const subject = subjectMeant(unit, said, groups, message);
+  if (subject === 'other') return { kind: 'unclear', lacks: 'other', place: rule.place, signal };
+  if (subject === null) return 'message';
+  const text = said.value ?? groups.value ?? '';
+  const unclear: Unclear = { kind: 'unclear', lacks: 'off', place: rule.place, signal };
+  if (!isStateSignal(signal)) {
+    // What happened does not happen again where its condition ends: plain English knows that, a site has to say so.
+    if (isOff && off === undefined) return rule.place === null ? 'ignored' : unclear;
+    const plain = isOff && off !== undefined ? off : text;
+    const told = signal === 'note' || signal === 'fault' ? (plain === '' ? message : plain) : plain;
+    return { subject, signal, value: told === '' ? null : detached(told) };
+  }
+  const stands = said.value ?? valueMeant(signal, said.values, text);
+  if (stands === undefined || stands === '') return 'message';
+  const value = isOff ? (off ?? oppositeOf(signal, stands)) : stands;
+  return value === null ? unclear : { subject, signal, value: detached(value) };
 }
 
 function halfSaid(message: string): string | null {
@@ -106,17 +182,34 @@ function halfSaid(message: string): string | null {
   return (found?.[1] ?? found?.[2])?.toUpperCase() ?? null;
 }
 
-/** Named groups and fixed parts of the rule come first, then the unit, then what the words themselves say. */
+/**
+ * Named groups and fixed parts of the rule come first, then the unit, then what the words themselves say. `null` where a value of
+ * one half names none; `other` where it is about the other half, and which that is is not known.
+ */
 function subjectMeant(
   unit: Subject,
-  rule: MessageRule,
+  said: MeaningRule,
   groups: Groups,
   message: string,
-): Subject | undefined {
+): Subject | null | 'other' {
   const pair = groups.pair ?? unit.pair;
-  const half = groups.half ?? rule.half ?? unit.half ?? halfSaid(message);
-  const named = rule.role ?? roleNamed(groups.role ?? '') ?? unit.role;
-  const spoken = rule.signal === 'role' ? null : roleNamed(roleWords.exec(message)?.[1] ?? '');
+  const { signal, of } = said;
+  const own = groups.half ?? said.half ?? unit.half;
+  const named = said.role ?? roleNamed(groups.role ?? '') ?? unit.role;
+  if (of === 'other') return otherThan({ pair, half: own, role: named }, signal);
+  if (of === 'self') return addressed({ pair, half: own, role: named }, signal, said.subject);
+  const half = own ?? halfSaid(message);
+  const spoken = signal === 'role' ? null : roleNamed(roleWords.exec(message)?.[1] ?? '');
   const role = named ?? (half === null ? spoken : null);
-  return addressed({ pair, half, role }, rule.signal, rule.subject) ?? undefined;
+  return addressed({ pair, half, role }, signal, said.subject);
+}
+
+const ofPair: ReadonlySet<Signal> = new Set<StateSignal | Happening>([...pairSignals, ...pairHappenings]);
+
+/** The half that does not speak. */
+function otherThan({ pair, half, role }: Subject, signal: Signal): Subject | 'other' {
+  if (ofPair.has(signal)) return { pair, half: null, role: null };
+  if (half !== null) return { pair, half, role: null, isOther: true };
+  if (role === null) return 'other';
+  return { pair, half: null, role: role === 'active' ? 'standby' : 'active' };
 }

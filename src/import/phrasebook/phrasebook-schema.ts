@@ -36,14 +36,23 @@ const parameterRule = v.strictObject({
   scale: v.optional(v.number()),
 });
 
-const messageRule = v.strictObject({
-  when: text,
-  signal: text,
+/** What a message says, besides its signal. */
+const said = {
   subject: v.optional(subject),
+  of: v.optional(v.picklist(['other', 'pair', 'self'])),
   value: v.optional(textual),
   values: v.optional(valueMap),
+  off: v.optional(textual),
   half: v.optional(textual),
   role,
+};
+
+const messageRule = v.strictObject({
+  when: text,
+  only: v.optional(v.strictObject({ file: v.optional(text), unit: v.optional(text) })),
+  signal: v.optional(text),
+  means: v.optional(v.array(v.strictObject({ signal: text, ...said }))),
+  ...said,
 });
 
 /**
@@ -56,6 +65,8 @@ export function phrasebookSchema(layouts: readonly string[]) {
     layout: v.optional(v.picklist(layouts)),
     columns: v.optional(columns),
     line: v.optional(text),
+    states: v.optional(v.record(text, v.picklist(['on', 'off']))),
+    good: v.optional(v.array(textual)),
   });
   return v.strictObject({
     name: v.optional(text),
@@ -65,6 +76,7 @@ export function phrasebookSchema(layouts: readonly string[]) {
     parameters: v.nullish(v.record(text, parameterRule)),
     messages: v.nullish(v.array(messageRule)),
     ignore: v.nullish(v.array(text)),
+    ignoreUnits: v.nullish(v.array(text)),
   });
 }
 

@@ -1,6 +1,6 @@
 import { type Gauge, gauges, type Signal, stateSignals } from '../../vocabulary.ts';
 import { parameterSpellings, valueSpellings } from './built-in-phrasebook.ts';
-import type { ParameterRule, Phrasebook } from './phrasebook-rules.ts';
+import type { NamedParameter, ParameterRule, Phrasebook } from './phrasebook-rules.ts';
 
 /** Plain-English parameter names are compared without case, and with spaces, `-` and `_` as one. */
 export function folded(name: string): string {
@@ -12,14 +12,30 @@ export function folded(name: string): string {
 
 const foldedMark = '\u0000';
 
-/** The rule of a parameter as a log names it: the site's own spelling to the letter, else plain English. */
+/** The rule of a parameter as a log names it, and what the name says besides. */
+export function parameterFound(
+  { parameters, parameterPatterns }: Phrasebook,
+  name: string,
+): NamedParameter | undefined {
+  const own = parameters.get(name);
+  if (own !== undefined) return { rule: own, groups: noGroups };
+  const patterned = parameterPatterns?.find(name) ?? null;
+  if (patterned !== null) return patterned;
+  const plain = parameters.get(foldedMark + folded(name));
+  return plain === undefined ? undefined : { rule: plain, groups: noGroups };
+}
+
+const noGroups: NamedParameter['groups'] = {};
+
+/** The rule of a parameter as a log names it: the site's own spelling to the letter, its patterns, else plain English. */
 export function parameterNamed(phrasebook: Phrasebook, name: string): ParameterRule | undefined {
-  return phrasebook.parameters.get(name) ?? phrasebook.parameters.get(foldedMark + folded(name));
+  return parameterFound(phrasebook, name)?.rule;
 }
 
 /** The parameters that plain English names: every signal and gauge, by itself or with a role before it. */
 export function builtInParameters(): readonly (readonly [string, ParameterRule])[] {
   const plain = (signal: Signal | Gauge): ParameterRule => ({
+    place: null,
     signal,
     subject: undefined,
     values: valueSpellings[signal] ?? {},

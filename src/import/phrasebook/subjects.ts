@@ -1,5 +1,5 @@
 import { type Gauge, pairSignals, type Signal, type Subject, stateSignals } from '../../vocabulary.ts';
-import type { Phrasebook } from './phrasebook-rules.ts';
+import { fitsOwn, noteUsed, type Phrasebook, type UsedRules } from './phrasebook-rules.ts';
 import { isSeverity } from './severity-words.ts';
 
 /** What a row says about where a value belongs: one text, or the parts in columns of their own. */
@@ -9,12 +9,18 @@ export interface UnitParts {
   readonly role: string;
 }
 
-/** The subject a unit text stands for; `null` if no unit pattern fits. */
-export function subjectOf(phrasebook: Phrasebook, { unit, half, role }: UnitParts): Subject | null {
+/** The subject a unit text stands for; `null` if no unit pattern fits, or if its rows mean nothing. */
+export function subjectOf(
+  phrasebook: Phrasebook,
+  { unit, half, role }: UnitParts,
+  used: UsedRules = new Set(),
+): Subject | null {
+  if (fitsOwn(phrasebook.ignoreUnits, unit, used)) return null;
   for (const rule of phrasebook.units) {
     const groups = rule.pattern.match(unit);
     const pair = rule.pair ?? groups?.pair;
     if (groups === null || pair === undefined || isSeverity(pair)) continue;
+    noteUsed(used, rule.place);
     const named = role === '' ? (rule.role ?? groups.role ?? '') : role;
     return {
       pair,

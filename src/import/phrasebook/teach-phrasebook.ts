@@ -103,7 +103,7 @@ function understandingOf(lesson: Lesson, phrasebook: Phrasebook): (wording: stri
     case 'time':
       return () => false;
     case 'message':
-      return (wording) => typeof reader.read(somewhere, wording) !== 'string';
+      return (wording) => Array.isArray(reader.read(somewhere, wording));
     case 'ignore':
       return (wording) => reader.read(somewhere, wording) === 'ignored';
     case 'unit':

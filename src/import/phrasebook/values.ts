@@ -1,6 +1,6 @@
 import type { Gauge, Signal } from '../../vocabulary.ts';
 import { valueSpellings } from './built-in-phrasebook.ts';
-import { allowedValues } from './phrasebook.ts';
+import { allowedValues } from './rule-parts.ts';
 
 /** What a value's text means; `undefined` for wording that is not known. The site's own values come first. */
 export function valueMeant(

@@ -1,10 +1,28 @@
 import * as v from 'valibot';
-import { type Document, isMap, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml';
+import {
+  type Document,
+  isMap,
+  isNode,
+  isPair,
+  isScalar,
+  isSeq,
+  LineCounter,
+  parseDocument,
+  visit,
+} from 'yaml';
+import type { SourceLine } from '../../vocabulary.ts';
 import { InputError } from '../bytes/input-error.ts';
+import { misfitOf } from './yaml-misfit.ts';
+
+/** What a YAML text says, and on which line a place in it, such as `messages[3]`, stands. */
+export interface YamlPlaces<T> {
+  readonly value: T;
+  readonly lineOf: (place: string) => SourceLine;
+}
 
 /**
  * Reads a YAML 1.2 text of a given shape. Throws InputError with the file, the line or the place inside it, what was
- * expected, and `hint`.
+ * expected, and the nearest right word, or `hint`.
  */
 export function readYaml<S extends v.GenericSchema>(
   file: string,
@@ -12,22 +30,60 @@ export function readYaml<S extends v.GenericSchema>(
   schema: S,
   hint: string,
 ): v.InferOutput<S> {
-  const document = parsed(file, text);
-  const result = v.safeParse(schema, plain(file, document) ?? {});
-  if (result.success) return result.output;
-  const issue = result.issues[0];
-  const path = v.getDotPath(issue) ?? 'the top level';
-  const what =
-    issue.expected === 'never'
-      ? 'is not a key here'
-      : `is ${shortened(issue.received)}, expected ${issue.expected ?? issue.message}`;
-  throw new InputError(file, `${path} ${what}.`, hint);
+  return readYamlPlaces(file, text, schema, hint).value;
 }
 
-const mostShown = 60;
+/** The same, with the lines of its places. */
+export function readYamlPlaces<S extends v.GenericSchema>(
+  file: string,
+  text: string,
+  schema: S,
+  hint: string,
+): YamlPlaces<v.InferOutput<S>> {
+  const { document, lines } = parsed(file, text);
+  const result = v.safeParse(schema, plain(file, document) ?? {});
+  if (!result.success) {
+    const { what, fix } = misfitOf(schema, result.issues[0], hint);
+    throw new InputError(file, what, fix);
+  }
+  return { value: result.output, lineOf: (place) => lineAt(file, text, document, lines, place) };
+}
 
-function shortened(received: string): string {
-  return received.length > mostShown ? `${received.slice(0, mostShown)}...` : received;
+/** The line that a place stands on: that of its key, or of its item in a list. */
+function lineAt(
+  file: string,
+  text: string,
+  document: Document,
+  lines: LineCounter,
+  place: string,
+): SourceLine {
+  let node: unknown = document.contents;
+  let at = 0;
+  for (const step of stepsOf(place, document)) {
+    const found = isMap(node)
+      ? node.items.find(({ key }) => isScalar(key) && String(key.value) === step)
+      : isSeq(node)
+        ? node.items[Number(step)]
+        : undefined;
+    const marked = isPair(found) ? found.key : found;
+    if (isNode(marked)) at = marked.range?.[0] ?? at;
+    node = isPair(found) ? found.value : found;
+  }
+  const { line } = lines.linePos(at);
+  const from = text.lastIndexOf('\n', at - 1) + 1;
+  const to = text.indexOf('\n', at);
+  return {
+    file,
+    line: Math.max(line, 1),
+    text: text.slice(from, to < 0 ? undefined : to).replace(/\r$/, ''),
+  };
+}
+
+/** `parameters.Node.Duty` has two steps: a name may hold full stops. */
+function stepsOf(place: string, document: Document): readonly string[] {
+  const [, key = place, rest = ''] = /^(\w+)(.*)$/s.exec(place) ?? [];
+  if (isMap(document.get(key))) return [key, rest.slice(1)];
+  return place.split(/[.[\]]+/).filter((step) => step !== '');
 }
 
 /** What the document says as plain data. Throws InputError for an alias of nothing, or for aliases of aliases without end. */
@@ -40,19 +96,22 @@ function plain(file: string, document: Document): unknown {
   }
 }
 
-/** A phrasebook of a thousand rules has a tenth of it. Chosen here. */
-export const mostYaml = 1_048_576;
+/** A phrasebook of 20,000 keys has a tenth of it. Chosen here. */
+export const mostYaml = 10_000_000;
 
 /** The refusal of what no person wrote. */
 export function tooLargeYaml(file: string): InputError {
   return new InputError(
     file,
-    'it is larger than 1 MiB, as no phrasebook or job file is.',
+    'it is larger than 10 MB, as no phrasebook or job file is.',
     'Check which file was meant, or leave out rules that repeat each other.',
   );
 }
 
-function parsed(file: string, text: string): Document {
+const quoteHint =
+  'Write the pattern in single quotes, where a backslash stands for itself (\'\\d\'), or double each backslash ("\\\\d").';
+
+function parsed(file: string, text: string): { readonly document: Document; readonly lines: LineCounter } {
   if (text.length > mostYaml) throw tooLargeYaml(file);
   // The package's own pretty messages take time by the square of the line ends; the line is found without them.
   const lines = new LineCounter();
@@ -65,11 +124,12 @@ function parsed(file: string, text: string): Document {
   });
   const [problem] = document.errors;
   const repeated = problem === undefined ? repeatedKey(document) : null;
-  if (problem === undefined && repeated === null) return document;
+  if (problem === undefined && repeated === null) return { document, lines };
   const said = problem?.message ?? 'Map keys must be unique';
   const what = (said.split('\n')[0] ?? '').replace(/ at line.*$/, '').replace(/[.:]+$/, '');
   const { line } = lines.linePos(problem?.pos[0] ?? repeated ?? 0);
-  throw new InputError(`${file}:${line}`, `${what}.`, 'Correct the YAML.');
+  const isEscape = problem?.code === 'BAD_DQ_ESCAPE';
+  throw new InputError(`${file}:${line}`, `${what}.`, isEscape ? quoteHint : 'Correct the YAML.');
 }
 
 /** Where a key stands that its map had before; `null` where none is. */
@@ -101,7 +161,7 @@ export interface YamlEdit {
 
 /** The text with changes made to it. Throws InputError if it is no YAML. */
 export function editYaml(file: string, text: string, change: (edit: YamlEdit) => void): string {
-  const document = parsed(file, text);
+  const { document } = parsed(file, text);
   if (!isMap(document.contents)) document.contents = document.createNode({});
   const listOf = (key: string): unknown[] => {
     if (!isSeq(document.get(key))) document.set(key, document.createNode([]));

@@ -4,6 +4,7 @@ import { keepResumed } from '../changes/silences.ts';
 import { beginRow, checkOpen, ends, finishRow, mark, type SinkState } from '../changes/sink-state.ts';
 import { takeFound } from '../changes/take-entries.ts';
 import { follow, takeKnown } from '../changes/take-readings.ts';
+import { countUnread } from '../changes/take-unread.ts';
 import { endCycle, type PendingBatches } from './pending-batches.ts';
 
 /**
@@ -46,7 +47,8 @@ function takeRecorded(
   let gauges = 0;
   for (const one of recorded) {
     if (one.kind === 'ignored') mark(state, ends.ignored);
-    if (one.kind === 'entry') takeFound(state, at, one.unit, one.message, one.found);
+    if (one.kind === 'unread') countUnread(state, one.quality);
+    if (one.kind === 'entry') takeFound(state, at, one.unit, one.message, one.condition, one.found);
     if (one.kind !== 'reading') continue;
     const { unit, parameter, name, value } = one;
     const number = parameter.gauge === null ? 0 : (numbers[gauges] ?? 0);

@@ -62,6 +62,8 @@ const notice = v.object({
     'wrong-half',
     'unreadable',
     'zone-assumed',
+    'states-not-listed',
+    'unused-rules',
   ]),
   what: v.string(),
   fix: v.string(),

@@ -6,8 +6,9 @@ import { snapshots } from '../../../../src/import/layouts/snapshots.ts';
 
 test('people can name the columns that some table is read by, in the order of the phrasebook', () => {
   const { columns } = describeLayouts([journal, snapshots, lines]);
-  // A time, a unit, and the message of a journal; severity and class are known, and passed over.
-  expect(columns).toEqual(['time', 'date', 'clock', 'unit', 'pair', 'half', 'role', 'message']);
+  // A time, a unit, the message of a journal and its state, the quality of a snapshot; severity and class are passed over.
+  const said = ['state', 'quality', 'message'];
+  expect(columns).toEqual(['time', 'date', 'clock', 'unit', 'pair', 'half', 'role', ...said]);
 });
 
 test('layouts keep the order of their list, and only tables have columns to name', () => {

@@ -7,8 +7,11 @@ const unit = { pair: 'RO1', half: 'B', role: null };
 
 function said(message: string, yaml: string | null = null): string {
   const found = entryReader(readPhrasebook('phrasebook.yaml', yaml)).read(unit, message);
-  if (typeof found === 'string') return found === 'ignored' ? found : 'unknown';
-  return [found.signal, ...(found.value === null ? [] : [found.value])].join(' ');
+  if (found === 'ignored') return found;
+  const said = Array.isArray(found) ? found : [];
+  return (
+    said.map(({ signal, value }) => (value === null ? signal : `${signal} ${value}`)).join(', ') || 'unknown'
+  );
 }
 
 describe('plain English', () => {

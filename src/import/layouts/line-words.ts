@@ -1,0 +1,26 @@
+import type { FileRule } from '../phrasebook/phrasebook-rules.ts';
+import { qualityReader } from '../phrasebook/row-states.ts';
+
+/** What fields of a line say of the rest of it, where the rule for the file names them. */
+export interface LineWords {
+  /** The state of the condition that a message names; undefined where none is said. */
+  state(fields: ReadonlyMap<string, string>): string | undefined;
+  /** The quality, where it says that the values of the line were not observed; `null` where they were. */
+  badQuality(fields: ReadonlyMap<string, string>): string | null;
+  /** The names of these fields: they are no parameters. */
+  readonly names: ReadonlySet<string>;
+}
+
+export function lineWords(rule: FileRule | undefined): LineWords {
+  const { state, quality } = rule?.columns ?? {};
+  const isGood = qualityReader(rule?.good);
+  return {
+    state: (fields) => (state === undefined ? undefined : (fields.get(state) ?? '')),
+    badQuality(fields) {
+      if (quality === undefined) return null;
+      const text = fields.get(quality) ?? '';
+      return isGood(text) ? null : text;
+    },
+    names: new Set([state, quality].filter((name) => name !== undefined)),
+  };
+}

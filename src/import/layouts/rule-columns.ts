@@ -1,0 +1,31 @@
+import type { Row } from '../bytes/row.ts';
+import { folded } from '../phrasebook/plain-parameters.ts';
+import { qualityReader } from '../phrasebook/row-states.ts';
+import type { Head } from './head.ts';
+
+/**
+ * The column that says whether the condition of a row stands; -1 if there is none. "State" alone may be a value: it is a
+ * state where the rule for the file says what its states mean.
+ */
+export function stateColumn(head: Head): number {
+  const named = head.column('state');
+  if (named >= 0 || head.rule?.states === undefined) return named;
+  return head.names.findIndex((name) => ['state', 'status'].includes(folded(name)));
+}
+
+/** The column that says how good the values of a row are, where the rule for the file speaks of it; -1 if there is none. */
+export function qualityColumn(head: Head): number {
+  const { rule } = head;
+  return rule?.columns.quality === undefined && rule?.good === undefined ? -1 : head.column('quality');
+}
+
+/** Reads the quality of a row where it says that the row was not observed; `null` where it was, or where no column says it. */
+export function badQuality(head: Head): (row: Row) => string | null {
+  const column = qualityColumn(head);
+  if (column < 0) return () => null;
+  const isGood = qualityReader(head.rule?.good);
+  return (row) => {
+    const text = row.cell(column);
+    return isGood(text) ? null : text;
+  };
+}

@@ -1,0 +1,57 @@
+import type { Change, ImportedFile, Subject } from '../vocabulary.ts';
+
+/**
+ * The files with what is about "the other half" given to that half by its name: the one that the files name beside the half that
+ * speaks; else the next of its kind (A and B, 1 and 2; common practice, no source), else `1` or `2`.
+ */
+export function settleOthers(files: readonly ImportedFile[]): readonly ImportedFile[] {
+  if (!files.some(({ changes }) => changes.some(isOther))) return files;
+  const named = halvesNamed(files);
+  return files.map((file) => {
+    if (!file.changes.some(isOther)) return file;
+    const changes = file.changes.map((change) => {
+      if (!isOther(change)) return change;
+      const { isOther: _settled, ...subject } = change.subject;
+      const half = otherHalf(subject.half ?? '', named.get(subject.pair) ?? new Set());
+      return { ...change, subject: { ...subject, half } };
+    });
+    return { ...file, changes };
+  });
+}
+
+function isOther({ subject }: Change): boolean {
+  return subject.isOther === true;
+}
+
+function halvesNamed(files: readonly ImportedFile[]): ReadonlyMap<string, ReadonlySet<string>> {
+  const named = new Map<string, Set<string>>();
+  const add = ({ pair, half, isOther }: Subject): void => {
+    if (half === null || isOther === true) return;
+    const halves = named.get(pair) ?? new Set();
+    named.set(pair, halves.add(half));
+  };
+  for (const { streams, changes } of files) {
+    for (const { subject } of streams) add(subject);
+    for (const { subject } of changes) add(subject);
+  }
+  return named;
+}
+
+const couples: readonly (readonly [string, string])[] = [
+  ['A', 'B'],
+  ['a', 'b'],
+  ['1', '2'],
+  ['0', '1'],
+  ['L', 'R'],
+  ['l', 'r'],
+  ['Left', 'Right'],
+  ['left', 'right'],
+  ['LEFT', 'RIGHT'],
+];
+
+function otherHalf(half: string, named: ReadonlySet<string>): string {
+  const known = [...named].filter((name) => name !== half).sort()[0];
+  if (known !== undefined) return known;
+  const couple = couples.find((both) => both.includes(half));
+  return couple?.find((name) => name !== half) ?? (half === '1' ? '2' : '1');
+}

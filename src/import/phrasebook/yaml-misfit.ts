@@ -1,0 +1,80 @@
+import { chooseOneOf } from './nearest-word.ts';
+
+/** What is wrong with a YAML text of a given shape, and what to do about it. */
+export interface Misfit {
+  readonly what: string;
+  readonly fix: string;
+}
+
+/** What the check of a shape says of the first thing that does not fit. */
+export interface Issue {
+  readonly path?: readonly { readonly key: unknown }[] | undefined;
+  readonly input: unknown;
+  readonly expected: string | null;
+  readonly received: string;
+  readonly message: string;
+}
+
+/** Says of the first thing that does not fit its place, what was expected, and the nearest right word. */
+export function misfitOf(schema: unknown, issue: Issue, hint: string): Misfit {
+  const path = (issue.path ?? []).map(({ key }) => key);
+  const place = dotted(path);
+  if (issue.expected === 'never') {
+    const keys = keysOf(schemaAt(schema, path.slice(0, -1)));
+    const fix = keys.length === 0 ? hint : chooseOneOf(String(path.at(-1)), keys);
+    return { what: `${place} is not a key here.`, fix };
+  }
+  const words = wordsOf(schemaAt(schema, path));
+  const expected = words.length > 0 ? `one of ${words.join(', ')}` : (issue.expected ?? issue.message);
+  const fix = words.length > 0 && typeof issue.input === 'string' ? chooseOneOf(issue.input, words) : hint;
+  const missing = issue.expected !== null && issue.received === 'undefined';
+  return {
+    what: missing
+      ? `${place} is missing, expected ${expected}.`
+      : `${place} is ${shortened(issue.received)}, expected ${expected}.`,
+    fix,
+  };
+}
+
+/** `messages[3].only.file`, as the rest of the errors name places. */
+function dotted(path: readonly unknown[]): string {
+  if (path.length === 0) return 'the top level';
+  return path
+    .map((key) => (typeof key === 'number' ? `[${key}]` : `.${String(key)}`))
+    .join('')
+    .replace(/^\./, '');
+}
+
+const mostShown = 60;
+
+function shortened(received: string): string {
+  return received.length > mostShown ? `${received.slice(0, mostShown)}...` : received;
+}
+
+/** The part of a shape that stands at a path; `undefined` where the path leaves it. */
+function schemaAt(schema: unknown, path: readonly unknown[]): unknown {
+  const bare = bared(schema);
+  const [key, ...rest] = path;
+  if (path.length === 0) return bare;
+  if (!isRecord(bare)) return undefined;
+  if (isRecord(bare.entries)) return schemaAt(bare.entries[String(key)], rest);
+  return schemaAt(bare.item ?? bare.value, rest);
+}
+
+/** What an optional part is, where it is there. */
+function bared(schema: unknown): unknown {
+  return isRecord(schema) && schema.wrapped !== undefined ? bared(schema.wrapped) : schema;
+}
+
+function keysOf(schema: unknown): readonly string[] {
+  return isRecord(schema) && isRecord(schema.entries) ? Object.keys(schema.entries) : [];
+}
+
+function wordsOf(schema: unknown): readonly string[] {
+  if (!isRecord(schema) || schema.type !== 'picklist' || !Array.isArray(schema.options)) return [];
+  return schema.options.map(String);
+}
+
+function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null;
+}
