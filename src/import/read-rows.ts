@@ -2,6 +2,7 @@ import { csvRows, type RowReader } from './bytes/csv-rows.ts';
 import { eachChunk } from './bytes/damaged-end.ts';
 import { type Encoding, foreignWatch } from './bytes/decode.ts';
 import type { FileSource } from './bytes/file-source.ts';
+import { InputError } from './bytes/input-error.ts';
 import { rowReader } from './bytes/open-rows.ts';
 import type { Row } from './bytes/row.ts';
 import { noZeroBytes, type ZeroBytes } from './bytes/zero-bytes.ts';
@@ -18,7 +19,7 @@ import type { Done } from './describe-file.ts';
 import type { ImportOptions } from './import-options.ts';
 import { timeColumns } from './layouts/head.ts';
 import type { Importer, TableImporter } from './layouts/importer.ts';
-import type { Plan } from './layouts/recognise.ts';
+import { type Plan, shapeOf } from './layouts/recognise.ts';
 import { byteLane, type Lane } from './row-cache/byte-lane.ts';
 import { replayInto } from './row-cache/replay.ts';
 import type { ColumnPlaces } from './row-cache/row-template.ts';
@@ -48,7 +49,7 @@ const sortWindow = 200_000;
 /** Reads the rows of a file once, to the end of its bytes. */
 export async function readRows(reading: Reading): Promise<Passed> {
   const { source, encoding, plan, clock, options, steps } = reading;
-  const state = sinkState(options.phrasebook);
+  const state = sinkState(options.phrasebook, plan.head.rule?.of);
   const sink = fileSink(state);
   const times = clock();
   const watch = foreignWatch();
@@ -58,9 +59,10 @@ export async function readRows(reading: Reading): Promise<Passed> {
     steps === null
       ? null
       : rowSorter(rowInstant(opened(reading, clock())), sortWindow, new Set(steps.map((s) => s.line)), put);
+  const rows = rowReader(shapeOf(plan), whereData(plan, sorter?.add ?? put), zeros);
   const lane =
     (sorter === null ? laneOf(reading, state, times, put, zeros, watch.see) : null) ??
-    textLane(rowReader(plan.delimiter, whereData(plan, sorter?.add ?? put), zeros), encoding, watch.see);
+    textLane(rows, encoding, watch.see);
   const hasher = options.sha256(source);
   let bytes = 0;
   let hashing: Promise<void> = Promise.resolve();
@@ -78,6 +80,7 @@ export async function readRows(reading: Reading): Promise<Passed> {
   });
   lane.end();
   sorter?.end();
+  if (!rows.hasRecords()) throw noRecords(source.name, plan);
   const seconds = sorter?.secondExports() ?? new Set<number>();
   const sha256 = await hasher.digest();
   return { sha256, bytes, damage, isForeign: watch.isForeign(), zeros, sink: sink.close(), times, seconds };
@@ -101,6 +104,15 @@ function rowTaker(reading: Reading, sink: FileSink, times: TimeReader): RowTaker
     else take(row, into);
   };
   return (row) => sink.take(row, read, isRecorded);
+}
+
+/** The refusal of a text of which no line begins a record. */
+function noRecords(name: string, { head }: Plan): InputError {
+  return new InputError(
+    name,
+    `no line begins a record: the pattern \`record\` of the rule for "${head.rule?.match}" fits none.`,
+    'Correct the pattern in the phrasebook, or leave it out where each line is a record.',
+  );
 }
 
 /** Hands on the rows that hold data: neither header nor preamble, nor the blank lines of a text. */

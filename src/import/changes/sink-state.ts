@@ -1,7 +1,7 @@
 import type { Change, RowCounts, UnknownWording } from '../../vocabulary.ts';
 import type { Row } from '../bytes/row.ts';
 import { type EntryReader, entryReader } from '../phrasebook/entries.ts';
-import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import type { FileSubject, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import type { GaugeReader } from './gauges.ts';
 import { allMinutes, countRow, type MinutesLeft } from './not-understood.ts';
 import type { Recorded } from './recorded.ts';
@@ -39,6 +39,8 @@ export interface CacheDuties {
 /** Everything a sink knows of its file. */
 export interface SinkState {
   readonly phrasebook: Phrasebook;
+  /** Whose file it is, where a rule says so. */
+  readonly of: FileSubject | undefined;
   /** How many rows ended in each way. */
   readonly tally: Record<End, number>;
   /** By every way in which the rows name them. */
@@ -86,9 +88,10 @@ const mostLines = 5;
 const noCache: CacheDuties = { beforeRow: () => undefined, beforeClose: () => undefined };
 
 /** Nothing is read yet. */
-export function sinkState(phrasebook: Phrasebook): SinkState {
+export function sinkState(phrasebook: Phrasebook, of?: FileSubject): SinkState {
   return {
     phrasebook,
+    of,
     tally: { 0: 0, 1: 0, 2: 0, 3: 0, 4: 0, 5: 0, 6: 0 },
     units: new Map(),
     unitList: [],

@@ -1,6 +1,7 @@
+import type { Subject } from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
 import { takeInOrder } from '../clock/clock-order.ts';
-import type { Meaning } from '../phrasebook/entries.ts';
+import { halfSaid, type Meaning } from '../phrasebook/entries.ts';
 import { unitOf } from './find-unit.ts';
 import { ends, mark, push, type SinkState } from './sink-state.ts';
 import { touch, type Unit } from './units.ts';
@@ -12,10 +13,17 @@ const minuteMs = 60_000;
 /** Takes one journalled message, and records it for rows of the same content. */
 export function takeEntry(state: SinkState, at: number, unit: Unit, message: string): void {
   const isRecorded = state.isRepeatable && !state.row.isCut;
-  const found = state.entries.read(unit.subject, message);
+  const found = state.entries.read(subjectFor(unit, message), message);
   takeFound(state, at, unit, message, found);
   state.isRepeatable = isRecorded;
   if (isRecorded) state.recorded = [{ kind: 'entry', unit, message: detached(message), found }];
+}
+
+/** What the unit of a message leaves open to its words: a file says the half of what its messages do not say otherwise. */
+function subjectFor({ subject, isHalfOfFile }: Unit, message: string): Subject | null {
+  return isHalfOfFile && subject !== null && halfSaid(message) !== null
+    ? { ...subject, half: null }
+    : subject;
 }
 
 /** Takes a message that is understood, or known not to be. */
@@ -62,7 +70,7 @@ export function takeNote(
   text: string,
 ): void {
   state.isRepeatable = false;
-  const unit = unitOf(state, pair, undefined, 'note');
+  const unit = unitOf(state, pair, { unit: '', pair, half: '', role: '' }, 'note');
   const subject = { ...(unit.subject ?? { pair, role: null }), half };
   touch(unit, at, state.row);
   const found = state.entries.readNote(subject, text);

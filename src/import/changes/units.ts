@@ -20,6 +20,8 @@ export interface Unit {
   readonly subject: Subject | null;
   /** The half that its own text says, where a column beside it says another. */
   saysHalf: string | null;
+  /** Its half is said by the file alone: a message that names another is about that one. */
+  isHalfOfFile: boolean;
   readonly index: number;
   readonly kind: Stream['kind'];
   /** A text stands for a parameter that cannot be used: its wording, or nothing where it is known to mean nothing. */
@@ -51,6 +53,7 @@ export function newUnit(text: string, subject: Subject | null, index: number, ki
     text,
     subject,
     saysHalf: null,
+    isHalfOfFile: false,
     index,
     kind,
     parameters: new Map(),
@@ -72,7 +75,7 @@ export function newUnit(text: string, subject: Subject | null, index: number, ki
 export function unitText(unit: string, parts: UnitParts | undefined): string {
   return parts === undefined
     ? unit
-    : [parts.unit, parts.half, parts.role].filter((part) => part !== '').join(' ');
+    : [parts.pair ?? '', parts.unit, parts.half, parts.role].filter((part) => part !== '').join(' ');
 }
 
 /** Notes that the unit was read at an instant. */

@@ -28,6 +28,8 @@ interface Layout {
   readonly summary: string;
   /** Whether it can read a file that begins so, and why, or what is missing. */
   recognise(head: Head, phrasebook: Phrasebook): Recognition;
+  /** The text of a row that begins with its date, by which the order of day and month is told. */
+  dateText(head: Head, phrasebook: Phrasebook): (row: Row) => string;
   /** Takes one row at a time and hands plain values to the sink; every row ends in exactly one count. */
   open(head: Head, phrasebook: Phrasebook, times: TimeReader): (row: Row, sink: Sink) => void;
 }

@@ -1,7 +1,7 @@
 import { timeColumns } from './head.ts';
 import type { TableColumns, TableImporter } from './importer.ts';
 import { needColumns } from './need-columns.ts';
-import { stampOf } from './row-stamp.ts';
+import { dateCell, stampOf } from './row-stamp.ts';
 import { unitReader } from './row-unit.ts';
 
 const columns: TableColumns = {
@@ -19,6 +19,7 @@ export const journal: TableImporter = {
   columns,
   recognise: (head) => needColumns(head, columns),
   values: () => [],
+  dateText: (head) => dateCell(timeColumns(head)),
   open(head, _phrasebook, times) {
     const time = timeColumns(head);
     const units = unitReader(head);

@@ -10,5 +10,8 @@ export function needColumns(head: Head, { required }: TableColumns): Recognition
   ];
   return missing.length > 0
     ? { fits: false, because: `no column for ${missing.join(', ')}` }
-    : { fits: true, because: `its header has columns for ${['time', 'unit', ...required].join(', ')}` };
+    : {
+        fits: true,
+        because: `its header has columns for ${['time', ...(head.rule?.of === undefined ? ['unit'] : []), ...required].join(', ')}`,
+      };
 }

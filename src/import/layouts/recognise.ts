@@ -1,5 +1,6 @@
 import { csvRows } from '../bytes/csv-rows.ts';
 import { InputError } from '../bytes/input-error.ts';
+import { type RowShape, rowReader } from '../bytes/open-rows.ts';
 import { linesBehindZeros, noZeroBytes } from '../bytes/zero-bytes.ts';
 import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { type GuessedColumns, guessColumns } from './guess-columns.ts';
@@ -16,6 +17,16 @@ export interface Plan {
   /** The line of a table's header; 0 for a text. */
   readonly headerLine: number;
   readonly because: string;
+}
+
+/** How the file is cut into rows. */
+export function shapeOf({ delimiter, head: { rule } }: Plan): RowShape {
+  return { delimiter, begins: beginsOf(rule) };
+}
+
+function beginsOf(rule: FileRule | undefined): RowShape['begins'] {
+  const record = rule?.record;
+  return record === undefined ? undefined : (line) => record.match(line) !== null;
 }
 
 /** Tables first, and of those the one that needs more columns: it says more of a file that it fits. */
@@ -39,9 +50,12 @@ export function recognise(
   rule: FileRule | undefined,
   phrasebook: Phrasebook,
 ): Plan {
-  const allowed = byPrecedence.filter((i) => rule?.layout === undefined || i.id === rule.layout);
+  const isText = rule?.record !== undefined;
+  const allowed = byPrecedence.filter((i) =>
+    rule?.layout === undefined ? !isText || i.shape === 'text' : i.id === rule.layout,
+  );
   const tables = delimiters.flatMap((delimiter) => headers(text, delimiter, rule));
-  const asText = headOf([], firstLines(text), rule);
+  const asText = headOf([], firstLines(text, beginsOf(rule)), rule);
   const fitting = [
     ...tables.flatMap(({ head, delimiter, line }) =>
       allowed
@@ -132,11 +146,19 @@ function headers(text: string, delimiter: string, rule: FileRule | undefined): r
   return found;
 }
 
-function firstLines(text: string): readonly string[] {
+/** The first lines of a text that hold something, or its first records. */
+function firstLines(text: string, begins: RowShape['begins']): readonly string[] {
   const all = linesBehindZeros(text, 1, 0, noZeroBytes()).split(/\r?\n/);
   // The last line may be cut off where the first text ends.
   const whole = all.length > 1 ? all.slice(0, -1) : all;
-  return whole.filter((line) => line.replaceAll('\0', '').trim() !== '').slice(0, mostPreamble);
+  const found: string[] = [];
+  const reader = rowReader({ delimiter: null, begins }, (row) => {
+    const line = row.cell(0);
+    if (found.length < mostPreamble && line.replaceAll('\0', '').trim() !== '') found.push(line);
+  });
+  reader.push(`${whole.join('\n')}\n`);
+  reader.end();
+  return found;
 }
 
 function missed(allowed: readonly Importer[], table: Head, text: Head, phrasebook: Phrasebook): string {

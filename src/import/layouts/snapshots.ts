@@ -1,7 +1,7 @@
 import { parameterNamed } from '../phrasebook/plain-parameters.ts';
 import { type Head, hasUnit, timeColumns, timeKeys, unitKeys } from './head.ts';
 import type { TableColumns, TableImporter } from './importer.ts';
-import { stampOf } from './row-stamp.ts';
+import { dateCell, stampOf } from './row-stamp.ts';
 import { unitReader } from './row-unit.ts';
 
 const columns: TableColumns = { required: [], passedOver: ['severity', 'class'], others: 'parameters' };
@@ -28,6 +28,7 @@ export const snapshots: TableImporter = {
     const role = head.column('role');
     return [...(role >= 0 ? [role] : []), ...parameterColumns(head).map(({ index }) => index)];
   },
+  dateText: (head) => dateCell(timeColumns(head)),
   open(head, _phrasebook, times) {
     const time = timeColumns(head);
     const units = unitReader(head);

@@ -101,7 +101,8 @@ function meaning(unit: Subject, { rule, groups }: Matched, message: string): Und
   return value === undefined || value === '' ? undefined : { subject, signal, value: detached(value) };
 }
 
-function halfSaid(message: string): string | null {
+/** The half that the words of a message name, "slot B"; `null` where they name none. */
+export function halfSaid(message: string): string | null {
   const found = halfWords.exec(message);
   return (found?.[1] ?? found?.[2])?.toUpperCase() ?? null;
 }

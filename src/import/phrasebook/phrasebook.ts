@@ -1,10 +1,10 @@
 import { type Gauge, gauges, happenings, type Signal, stateSignals, stateValues } from '../../vocabulary.ts';
 import { InputError } from '../bytes/input-error.ts';
-import { type DatePattern, datePattern } from '../clock/date-pattern.ts';
 import { plainMessages } from './built-in-messages.ts';
 import { noteMessages, plainUnits } from './built-in-phrasebook.ts';
+import { fileRule, stampRules } from './file-rules.ts';
 import { compilePattern, type Pattern } from './patterns.ts';
-import type { FileRule, MessageRule, ParameterRule, Phrasebook, UnitRule } from './phrasebook-rules.ts';
+import type { MessageRule, ParameterRule, Phrasebook, UnitRule } from './phrasebook-rules.ts';
 import { type PhrasebookText, phrasebookSchema } from './phrasebook-schema.ts';
 import { builtInParameters } from './plain-parameters.ts';
 import { readYaml } from './yaml-file.ts';
@@ -21,19 +21,17 @@ export function parsePhrasebook(file: string, yaml: string | null, layouts: read
   const parameters = Object.entries(own.parameters ?? {}).map(
     ([name, rule]): readonly [string, ParameterRule] => [name, parameterRule(file, name, rule)],
   );
+  const units = [
+    ...(own.units ?? []).map((r, i) => unitRule(file, i, r)),
+    ...plainUnits.map((r, i) => ({ ...unitRule('', i, r), isBuiltIn: true })),
+  ];
   const messages = (own.messages ?? []).map((rule, i) => messageRule(file, i, rule));
   return {
     file,
     site: own.name ?? null,
-    zone: own.time?.zone,
-    order: own.time?.order,
-    year: own.time?.year,
-    pattern: own.time?.format === undefined ? undefined : stampPattern(file, own.time.format),
-    files: (own.files ?? []).map((rule, index) => fileRule(file, index, rule)),
-    units: [
-      ...(own.units ?? []).map((r, i) => unitRule(file, i, r)),
-      ...plainUnits.map((r, i) => unitRule('', i, r)),
-    ],
+    ...stampRules(file, 'time', own.time ?? {}),
+    files: (own.files ?? []).map((rule, index) => fileRule({ file, index, units, pattern }, rule)),
+    units,
     parameters: new Map([...builtInParameters(), ...parameters]),
     messages,
     plainMessages: plainRules,
@@ -61,30 +59,6 @@ function pattern(file: string, path: string, source: string, ignoreCase: boolean
   const compiled = compilePattern(source, ignoreCase);
   if (typeof compiled !== 'string') return compiled;
   throw new InputError(file, `${path} is not a pattern: ${compiled}.`, 'Correct the regular expression.');
-}
-
-function stampPattern(file: string, source: string): DatePattern {
-  const compiled = datePattern(source);
-  if (typeof compiled !== 'string') return compiled;
-  throw new InputError(file, `time.format: ${compiled}.`, 'Write it like "dd/MM/yyyy HH:mm:ss.SSS".');
-}
-
-function fileRule(file: string, index: number, rule: NonNullable<PhrasebookText['files']>[number]): FileRule {
-  const line = rule.line === undefined ? undefined : pattern(file, `files[${index}].line`, rule.line, false);
-  for (const group of line === undefined ? [] : ['time', 'message']) {
-    if (line?.groups.includes(group)) continue;
-    throw new InputError(
-      file,
-      `files[${index}].line has no group (?<${group}>...).`,
-      'Name the groups time, unit and message.',
-    );
-  }
-  return {
-    match: rule.match,
-    layout: rule.layout ?? (line === undefined ? undefined : 'lines'),
-    columns: rule.columns ?? {},
-    line,
-  };
 }
 
 function unitRule(file: string, index: number, rule: NonNullable<PhrasebookText['units']>[number]): UnitRule {
