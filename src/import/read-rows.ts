@@ -99,8 +99,8 @@ function rowTaker(reading: Reading, sink: FileSink, times: TimeReader): RowTaker
   const { importer } = plan;
   const isRecorded = importer.shape === 'table' && importer.values !== null;
   const read = (row: Row, into: Sink): void => {
-    if (plan.headerLine > 0 && isHeaderAgain(row, plan.head.names)) into.ignore();
-    else if (plan.headerLine > 0 && isTooWide(row, plan.head.names.length)) rejectWide(row, plan, into);
+    if (plan.hasHeader && isHeaderAgain(row, plan.head.names)) into.ignore();
+    else if (plan.delimiter !== null && isTooWide(row, plan.head.names.length)) rejectWide(row, plan, into);
     else take(row, into);
   };
   return (row) => sink.take(row, read, isRecorded);

@@ -3,18 +3,25 @@ import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { parameterNamed } from '../phrasebook/plain-parameters.ts';
 import { timeColumns, unitKeys } from './head.ts';
 import type { Plan } from './recognise.ts';
+import { valueColumns } from './value-columns.ts';
 
 /** What each column of a table became: a key of its layout, or a signal where columns are parameters. Empty for a text. */
 export function columnsOf({ head, importer }: Plan, phrasebook: Phrasebook): readonly Became[] {
   if (importer.shape === 'text') return [];
   const times = timeColumns(head);
   const { required, passedOver, others } = importer.columns;
+  const parameters = new Map(
+    others === 'parameters'
+      ? valueColumns(head, passedOver).columns.map((column) => [column.index, column.parameter])
+      : [],
+  );
   const keys = new Map([...unitKeys, ...required, ...passedOver].map((key) => [head.column(key), key]));
   return head.names.map((name, index) => {
     const place = times.indexOf(index);
     if (place >= 0)
       return { name, meaning: times.length === 1 ? 'time' : (['date', 'clock'][place] ?? 'time') };
-    const signal = others === 'parameters' ? parameterNamed(phrasebook, name)?.signal : undefined;
+    const parameter = parameters.get(index);
+    const signal = parameter === undefined ? undefined : parameterNamed(phrasebook, parameter)?.signal;
     return { name, meaning: keys.get(index) ?? signal ?? null };
   });
 }

@@ -7,6 +7,7 @@ import { type GuessedColumns, guessColumns } from './guess-columns.ts';
 import { type Head, headOf } from './head.ts';
 import type { Importer } from './importer.ts';
 import { importers } from './importers.ts';
+import { checkNumbers, type Header, headersByNumber } from './numbered-columns.ts';
 
 /** How a file will be read. */
 export interface Plan {
@@ -14,8 +15,9 @@ export interface Plan {
   readonly head: Head;
   /** `null` for a text. */
   readonly delimiter: string | null;
-  /** The line of a table's header; 0 for a text. */
+  /** The line of a table's header, or what comes before its first row where it has none; 0 for a text. */
   readonly headerLine: number;
+  readonly hasHeader: boolean;
   readonly because: string;
 }
 
@@ -54,21 +56,27 @@ export function recognise(
   const allowed = byPrecedence.filter((i) =>
     rule?.layout === undefined ? !isText || i.shape === 'text' : i.id === rule.layout,
   );
-  const tables = delimiters.flatMap((delimiter) => headers(text, delimiter, rule));
+  const tables = headersByNumber(
+    delimiters.flatMap((delimiter) => headers(text, delimiter, rule)),
+    rule,
+    phrasebook,
+  );
   const asText = headOf([], firstLines(text, beginsOf(rule)), rule);
   const fitting = [
-    ...tables.flatMap(({ head, delimiter, line }) =>
+    ...tables.flatMap((table) =>
       allowed
         .filter((i) => i.shape === 'table')
-        .flatMap((importer) => planFor(importer, head, phrasebook, delimiter, line)),
+        .flatMap((importer) => planFor(importer, table.head, phrasebook, table)),
     ),
     ...allowed
       .filter((i) => i.shape === 'text')
-      .flatMap((importer) => planFor(importer, asText, phrasebook, null, 0)),
+      .flatMap((importer) => planFor(importer, asText, phrasebook, null)),
   ];
   const best = fitting.sort((a, b) => order(a) - order(b) || a.headerLine - b.headerLine)[0];
-  const guessed =
-    best?.importer.shape === 'table' || rule !== undefined ? undefined : guess(tables, phrasebook);
+  const isTable = best?.importer.shape === 'table';
+  if (allowed.some((i) => i.shape === 'table'))
+    checkNumbers(name, isTable ? best.head : widest(tables, asText));
+  const guessed = isTable || rule !== undefined ? undefined : guess(tables, phrasebook);
   if (guessed !== undefined) return guessed;
   if (best !== undefined) return best;
   const forced = allowed.length === 1 ? allowed[0] : undefined;
@@ -78,9 +86,25 @@ export function recognise(
       head: asText,
       delimiter: null,
       headerLine: 0,
+      hasHeader: false,
       because: 'the phrasebook says so',
     };
-  throw new InputError(
+  throw unknownLayout(name, allowed, tables, asText, phrasebook);
+}
+
+function widest(tables: readonly Header[], least: Head): Head {
+  return tables.reduce((most, { head }) => (head.names.length > most.names.length ? head : most), least);
+}
+
+/** The refusal of a file that no layout fits. */
+function unknownLayout(
+  name: string,
+  allowed: readonly Importer[],
+  tables: readonly Header[],
+  asText: Head,
+  phrasebook: Phrasebook,
+): InputError {
+  return new InputError(
     name,
     `the layout is not known: ${missed(allowed, tables[0]?.head ?? asText, asText, phrasebook)}.`,
     'Describe the file under files in a phrasebook.',
@@ -95,11 +119,24 @@ function planFor(
   importer: Importer,
   head: Head,
   phrasebook: Phrasebook,
-  delimiter: string | null,
-  headerLine: number,
+  table: Header | null,
 ): readonly Plan[] {
   const { fits, because } = importer.recognise(head, phrasebook);
-  return fits ? [{ importer, head, delimiter, headerLine, because }] : [];
+  if (!fits) return [];
+  const { delimiter = null, line: headerLine = 0, isRow } = table ?? {};
+  const first = `it has no header, and its first row stands in line ${headerLine + 1}`;
+  return [
+    isRow === true
+      ? {
+          importer,
+          head,
+          delimiter,
+          headerLine,
+          hasHeader: false,
+          because: `the phrasebook says so; ${first}`,
+        }
+      : { importer, head, delimiter, headerLine, hasHeader: table !== null, because },
+  ];
 }
 
 /** A plan for a table whose header says nothing, by what its columns hold. */
@@ -116,7 +153,7 @@ function guess(tables: readonly Header[], phrasebook: Phrasebook): Plan | undefi
     if (importer === undefined) continue;
     const rule: FileRule = { match: '', layout: undefined, columns: found.columns, line: undefined };
     const own = headOf(head.names, [], rule);
-    return { importer, head: own, delimiter, headerLine: line, because: found.because };
+    return { importer, head: own, delimiter, headerLine: line, hasHeader: true, because: found.because };
   }
   return undefined;
 }
@@ -125,12 +162,6 @@ function guess(tables: readonly Header[], phrasebook: Phrasebook): Plan | undefi
 function isServed(importer: Importer, { columns }: GuessedColumns): boolean {
   if (importer.shape === 'text' || importer.columns.required.length === 0) return false;
   return importer.columns.required.every((key) => columns[key] !== undefined);
-}
-
-interface Header {
-  readonly head: Head;
-  readonly delimiter: string;
-  readonly line: number;
 }
 
 /** Every row near the start that could be the header: what stands before it is preamble. */
