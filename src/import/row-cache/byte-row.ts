@@ -18,8 +18,14 @@ export function byteRow(delimiter: number, decode: (bytes: Uint8Array) => string
   let line = 0;
   let cells: readonly string[] | null = null;
   let kept: KeptRow[] = [];
+  // All units of a wide row keep that row: it becomes text once.
+  let last: { readonly start: number; readonly end: number; readonly text: string } | null = null;
   const held: RowBytes = {
-    text: (start, end) => decode(bytes.subarray(start, beforeLineEnd(bytes, start, end))),
+    text(start, end) {
+      if (last?.start !== start || last.end !== end)
+        last = { start, end, text: decode(bytes.subarray(start, beforeLineEnd(bytes, start, end))) };
+      return last.text;
+    },
   };
   const cellsNow = (): readonly string[] => {
     cells ??= split(decode(bytes.subarray(from, to)), separator);
@@ -54,6 +60,7 @@ export function byteRow(delimiter: number, decode: (bytes: Uint8Array) => string
     flush() {
       for (const one of kept) if (one.bytes === held) becomeText(one, held);
       kept = [];
+      last = null;
     },
   };
   return row;
