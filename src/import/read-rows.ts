@@ -2,7 +2,6 @@ import { csvRows, type RowReader } from './bytes/csv-rows.ts';
 import { eachChunk } from './bytes/damaged-end.ts';
 import { type Encoding, foreignWatch } from './bytes/decode.ts';
 import type { FileSource } from './bytes/file-source.ts';
-import { InputError } from './bytes/input-error.ts';
 import { rowReader } from './bytes/open-rows.ts';
 import type { Row } from './bytes/row.ts';
 import { noZeroBytes, type ZeroBytes } from './bytes/zero-bytes.ts';
@@ -19,7 +18,7 @@ import type { Done } from './describe-file.ts';
 import type { ImportOptions } from './import-options.ts';
 import { timeColumns } from './layouts/head.ts';
 import type { Importer, TableImporter } from './layouts/importer.ts';
-import { type Plan, shapeOf } from './layouts/recognise.ts';
+import { noRecords, type Plan, shapeOf } from './layouts/recognise.ts';
 import { byteLane, type Lane } from './row-cache/byte-lane.ts';
 import { replayInto } from './row-cache/replay.ts';
 import type { ColumnPlaces } from './row-cache/row-template.ts';
@@ -80,7 +79,7 @@ export async function readRows(reading: Reading): Promise<Passed> {
   });
   lane.end();
   sorter?.end();
-  if (!rows.hasRecords()) throw noRecords(source.name, plan);
+  if (!rows.hasRecords()) throw noRecords(source.name, plan.head.rule);
   const seconds = sorter?.secondExports() ?? new Set<number>();
   const sha256 = await hasher.digest();
   return { sha256, bytes, damage, isForeign: watch.isForeign(), zeros, sink: sink.close(), times, seconds };
@@ -104,15 +103,6 @@ function rowTaker(reading: Reading, sink: FileSink, times: TimeReader): RowTaker
     else take(row, into);
   };
   return (row) => sink.take(row, read, isRecorded);
-}
-
-/** The refusal of a text of which no line begins a record. */
-function noRecords(name: string, { head }: Plan): InputError {
-  return new InputError(
-    name,
-    `no line begins a record: the pattern \`record\` of the rule for "${head.rule?.match}" fits none.`,
-    'Correct the pattern in the phrasebook, or leave it out where each line is a record.',
-  );
 }
 
 /** Hands on the rows that hold data: neither header nor preamble, nor the blank lines of a text. */

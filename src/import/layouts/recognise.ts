@@ -92,6 +92,15 @@ export function recognise(
   throw unknownLayout(name, allowed, tables, asText, phrasebook);
 }
 
+/** The refusal of a text of which no line begins a record. */
+export function noRecords(name: string, rule: FileRule | undefined): InputError {
+  return new InputError(
+    name,
+    `no line begins a record: the pattern \`record\` of the rule for "${rule?.match}" fits none.`,
+    'Correct the pattern in the phrasebook, or leave it out where each line is a record.',
+  );
+}
+
 function widest(tables: readonly Header[], least: Head): Head {
   return tables.reduce((most, { head }) => (head.names.length > most.names.length ? head : most), least);
 }
@@ -104,6 +113,8 @@ function unknownLayout(
   asText: Head,
   phrasebook: Phrasebook,
 ): InputError {
+  const { rule, lines } = asText;
+  if (rule?.record !== undefined && lines.length === 0) return noRecords(name, rule);
   return new InputError(
     name,
     `the layout is not known: ${missed(allowed, tables[0]?.head ?? asText, asText, phrasebook)}.`,

@@ -68,6 +68,6 @@ function recogniseNames(found: ValueColumns, rowHasUnit: boolean): Recognition {
   const others = `${named.join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
   return {
     fits: true,
-    because: `its header names unit and parameter of ${fitting.length} columns as files.header says${passedOver.length === 0 ? '' : `; passed over: ${others}`}`,
+    because: `its header names unit and parameter of ${fitting.length === 1 ? 'one column' : `${fitting.length} columns`} as files.header says${passedOver.length === 0 ? '' : `; passed over: ${others}`}`,
   };
 }
