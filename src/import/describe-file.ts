@@ -118,6 +118,9 @@ function reasonsOf(
   };
   return [
     `Read as ${plan.importer.id}${ruled}: ${plan.because}.`,
+    ...(rule?.of === undefined
+      ? []
+      : [`Rows that do not say it themselves are about ${rule.of.text}, as the phrasebook says.`]),
     ...(plan.hasHeader && plan.headerLine > 1
       ? [`The header stands in line ${plan.headerLine}; what comes before it is preamble.`]
       : []),

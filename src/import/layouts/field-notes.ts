@@ -29,6 +29,7 @@ export const fieldNotes: TextImporter = {
   id: 'field-notes',
   title: 'field notes',
   summary: 'what a technician wrote: 09:14 pulled standby from slot B',
+  ruleKeys: ['record'],
   shape: 'text',
   recognise(head, phrasebook) {
     const timed = head.lines

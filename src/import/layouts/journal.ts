@@ -15,6 +15,7 @@ export const journal: TableImporter = {
   id: 'journal',
   title: 'journal',
   summary: 'CSV, one row per entry: time, unit, message',
+  ruleKeys: ['columns'],
   shape: 'table',
   columns,
   recognise: (head) => needColumns(head, columns),

@@ -16,6 +16,7 @@ export const lines: TextImporter = {
   id: 'lines',
   title: 'lines',
   summary: 'text logs: RFC 5424, RFC 3164, key=value, JSON lines, or a time, a unit and a message',
+  ruleKeys: ['columns', 'line', 'record'],
   shape: 'text',
   recognise(head, phrasebook) {
     const format = formatOf(head, phrasebook);

@@ -11,6 +11,7 @@ export const readings: TableImporter = {
   id: 'readings',
   title: 'readings',
   summary: 'CSV, one row per reading: time, unit, parameter, value',
+  ruleKeys: ['columns'],
   shape: 'table',
   columns,
   recognise: (head) => needColumns(head, columns),

@@ -5,7 +5,7 @@ import { linesBehindZeros, noZeroBytes } from '../bytes/zero-bytes.ts';
 import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { type GuessedColumns, guessColumns } from './guess-columns.ts';
 import { type Head, headOf } from './head.ts';
-import type { Importer } from './importer.ts';
+import type { Importer, RuleKey } from './importer.ts';
 import { importers } from './importers.ts';
 import { checkNumbers, type Header, headersByNumber } from './numbered-columns.ts';
 
@@ -19,6 +19,13 @@ export interface Plan {
   readonly headerLine: number;
   readonly hasHeader: boolean;
   readonly because: string;
+}
+
+const decisive: readonly RuleKey[] = ['header', 'line', 'record'];
+
+/** True for a layout in which those keys of a rule have an effect that stand for one layout, or for texts. */
+function takes({ ruleKeys }: Importer, rule: FileRule | undefined): boolean {
+  return decisive.every((key) => rule?.[key] === undefined || ruleKeys.includes(key));
 }
 
 /** How the file is cut into rows. */
@@ -52,9 +59,8 @@ export function recognise(
   rule: FileRule | undefined,
   phrasebook: Phrasebook,
 ): Plan {
-  const isText = rule?.record !== undefined;
   const allowed = byPrecedence.filter((i) =>
-    rule?.layout === undefined ? !isText || i.shape === 'text' : i.id === rule.layout,
+    rule?.layout === undefined ? takes(i, rule) : i.id === rule.layout,
   );
   const tables = headersByNumber(
     delimiters.flatMap((delimiter) => headers(text, delimiter, rule)),

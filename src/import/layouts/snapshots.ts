@@ -12,6 +12,7 @@ export const snapshots: TableImporter = {
   id: 'snapshots',
   title: 'snapshots',
   summary: 'CSV, one row per poll and unit, every other column a parameter',
+  ruleKeys: ['columns', 'header'],
   shape: 'table',
   columns,
   recognise(head, phrasebook) {

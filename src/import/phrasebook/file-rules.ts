@@ -37,10 +37,9 @@ export function fileRule(place: Place, rule: FileText): FileRule {
   checkPath(place, rule, path);
   checkHeader(place, header);
   checkUnit(place, rule.unit);
-  const implied = line === undefined ? undefined : 'lines';
   return {
     match: rule.match,
-    layout: rule.layout ?? implied ?? (header === undefined ? undefined : 'snapshots'),
+    layout: rule.layout ?? (line === undefined ? undefined : 'lines'),
     columns: rule.columns ?? {},
     line,
     unit: rule.unit,

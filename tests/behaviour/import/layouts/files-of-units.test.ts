@@ -165,5 +165,8 @@ describe('a file of which its rule should say whose it is', () => {
       ['RO1 A', 'RO1', 'A'],
     ]);
     expect(read.input.units).toEqual(['RO1 A']);
+    expect(read.reasons).toContain(
+      'Rows that do not say it themselves are about RO1 A, as the phrasebook says.',
+    );
   });
 });
