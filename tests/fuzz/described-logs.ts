@@ -19,7 +19,7 @@ export const describedLogs: readonly Described[] = [
       '',
       '    not ready',
     ],
-    rule: '{ match: "*-boot.log", path: "(?<pair>[A-Z0-9]+)-(?<half>[AB])-", record: "^\\[", time: { since: "2026-03-14T08:00:00Z" } }',
+    rule: '{ match: "*-boot.log", path: "(?<pair>[A-Z0-9]+)-(?<half>[AB])-", record: "^\\\\[", time: { since: "2026-03-14T08:00:00Z" } }',
   },
   {
     kind: 'named groups',
@@ -28,7 +28,7 @@ export const describedLogs: readonly Described[] = [
       'A@RO1 <light off> on 14/03/2026 at 10:00:00 6.4.1',
       'B@RO1 <light steady> on 14/03/2026 at 10:00:01 -',
     ],
-    rule: '{ match: "*.log", line: "^(?<half>.)@(?<pair>\\S+) <(?<message>.*)> on (?<date>\\S+) at (?<clock>\\S+) (?:-|(?<firmware>.*))$" }',
+    rule: '{ match: "*.log", line: "^(?<half>.)@(?<pair>\\\\S+) <(?<message>.*)> on (?<date>\\\\S+) at (?<clock>\\\\S+) (?:-|(?<firmware>.*))$" }',
   },
   {
     kind: 'named fields',
@@ -47,7 +47,7 @@ export const describedLogs: readonly Described[] = [
       ...['10', '20', '30'].map((s) => `2026-03-14 10:00:${s}Z,6.2.0,off,6.2.0,steady,41.5,0`),
       '2026-03-14 10:00:40Z,6.2.0,off,6.4.1,flashing,41.7,0',
     ],
-    rule: '{ match: "*", header: "^(?<unit>[A-Z0-9]+-[AB])[.](?<parameter>\\w+)$" }',
+    rule: '{ match: "*", header: "^(?<unit>[A-Z0-9]+-[AB])[.](?<parameter>\\\\w+)$" }',
   },
   {
     kind: 'numbered columns',

@@ -28,9 +28,11 @@ function perUnit(
 
 /** The messages of a journal, told in ways that say little themselves. */
 export function describedJournals(messages: readonly Message[]): Readonly<Record<string, DescribedExport>> {
+  return { ...inFilesOfUnits(messages), ...inOneFile(messages) };
+}
+
+function inFilesOfUnits(messages: readonly Message[]): Readonly<Record<string, DescribedExport>> {
   const units = [...new Set(messages.map((m) => m.unit))];
-  const begin = Math.floor(Math.min(...messages.map((m) => m.time)) / 1000) * 1000;
-  const since = (time: number): string => ((time - begin) / 1000).toFixed(6).padStart(13);
   const plainLine = (m: Message): string => `${at(m)} ${m.text}`;
   const folder = (unit: string): string => `logs/${unit.replace('-', '/')}/events.log`;
   return {
@@ -42,6 +44,13 @@ export function describedJournals(messages: readonly Message[]): Readonly<Record
       files: perUnit(messages, folder, plainLine),
       rules: ['match: "logs/**/*.log", path: "logs/(?<pair>[^/]+)/(?:(?<half>[AB])/)?"'],
     },
+  };
+}
+
+function inOneFile(messages: readonly Message[]): Readonly<Record<string, DescribedExport>> {
+  const begin = Math.floor(Math.min(...messages.map((m) => m.time)) / 1000) * 1000;
+  const since = (time: number): string => ((time - begin) / 1000).toFixed(6).padStart(13);
+  return {
     'records of several lines': {
       files: {
         'a.log': text(messages.map((m) => `${at(m)} [${m.unit}]\n\n    ${m.text.split(' ').join('\n    ')}`)),

@@ -15,7 +15,7 @@ export interface LineParts {
 }
 
 /** The fields of a line that say when, where and what, by the names that they have in JSON and key=value. */
-export const fieldNames = {
+const fieldNames = {
   time: ['time', 'timestamp', 'ts', 'when'],
   date: ['date', 'day'],
   clock: ['clock'],
