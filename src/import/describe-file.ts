@@ -94,8 +94,7 @@ function hasParameterColumns(importer: Importer): boolean {
 
 function refuseUseless(name: string, plan: Plan, rows: Input['rows'], notices: readonly Notice[]): void {
   if (rows.read === 0) {
-    const what =
-      plan.headerLine > 0 ? 'the file has a header but no rows.' : 'the file has no lines to read.';
+    const what = plan.hasHeader ? 'the file has a header but no rows.' : 'the file has no lines to read.';
     throw new InputError(name, what, 'Export it again over a longer time.');
   }
   const rejected = notices.find((n) => n.id === 'rejected-rows' || n.id === 'damaged-tail');
@@ -121,7 +120,10 @@ function reasonsOf(
   };
   return [
     `Read as ${plan.importer.id}${ruled}: ${plan.because}.`,
-    ...(plan.headerLine > 1
+    ...(rule?.of === undefined
+      ? []
+      : [`Rows that do not say it themselves are about ${rule.of.text}, as the phrasebook says.`]),
+    ...(plan.hasHeader && plan.headerLine > 1
       ? [`The header stands in line ${plan.headerLine}; what comes before it is preamble.`]
       : []),
     `Encoding ${encoding.label}: ${encoding.because}.`,

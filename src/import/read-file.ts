@@ -11,11 +11,10 @@ import { type TimeReader, timeReader } from './clock/time-reader.ts';
 import type { Zone } from './clock/zones.ts';
 import { assemble, type Parts } from './describe-file.ts';
 import type { ImportOptions } from './import-options.ts';
-import { timeColumns } from './layouts/head.ts';
-import { recognise } from './layouts/recognise.ts';
+import { recognise, shapeOf } from './layouts/recognise.ts';
 import { noteEffects } from './layouts/rule-effects.ts';
-import { fitsGlob } from './phrasebook/patterns.ts';
-import { type FileRule, noteUsed, type UsedRules } from './phrasebook/phrasebook-rules.ts';
+import { ruleFor } from './phrasebook/file-subject.ts';
+import { type FileRule, noteUsed, type Phrasebook, type UsedRules } from './phrasebook/phrasebook-rules.ts';
 import { type Passed, readRows } from './read-rows.ts';
 
 /**
@@ -38,20 +37,21 @@ export async function readFile(source: FileSource, options: ImportOptions): Prom
 /** Reads a file in one encoding. */
 async function readAs(
   source: FileSource,
-  options: ImportOptions,
+  given: ImportOptions,
   head: Uint8Array,
   encoding: Encoding,
 ): Promise<Read> {
-  const { phrasebook } = options;
+  const rule = ruleFor(given.phrasebook, source.name);
+  const phrasebook = withStamps(given.phrasebook, rule);
+  const options = { ...given, phrasebook };
   const text = new TextDecoder(encoding.label).decode(head, { stream: true });
-  const rule = phrasebook.files.find((r) => fitsGlob(r.match, baseName(source.name)));
   const used: UsedRules = options.used ?? new Set();
   noteUsed(used, rule?.place ?? null);
   const plan = recognise(source.name, text, rule, phrasebook);
   noteEffects(source.name, plan, rule, used);
-  const { delimiter, head: columns } = plan;
-  const dates = delimiter === null ? [] : timeColumns(columns);
-  const order = await chooseOrder({ source, encoding, delimiter, timeColumns: dates }, options);
+  const { importer, head: columns } = plan;
+  const dateText = importer.dateText(columns, phrasebook);
+  const order = await chooseOrder({ source, encoding, shape: shapeOf(plan), dateText }, options);
   const zone = chooseZone(source.name, options);
   const passing = (steps: readonly ClockStep[] | null): Promise<Passed> => {
     const clock = (): TimeReader => timesOf(zone.zone, order.order, options);
@@ -79,8 +79,17 @@ interface Read {
 
 const dayMs = 86_400_000;
 
-function baseName(name: string): string {
-  return name.split(/[/\\]/).at(-1) ?? name;
+/** The phrasebook with what the rule for one file says of its stamps in place of what it says of all. */
+function withStamps(phrasebook: Phrasebook, rule: FileRule | undefined): Phrasebook {
+  if (rule?.time === undefined) return phrasebook;
+  const { zone, order, year, pattern } = rule.time;
+  return {
+    ...phrasebook,
+    zone: zone ?? phrasebook.zone,
+    order: order ?? phrasebook.order,
+    year: year ?? phrasebook.year,
+    pattern: pattern ?? phrasebook.pattern,
+  };
 }
 
 function yearOf({ year, phrasebook, neighbour }: ImportOptions): number | undefined {

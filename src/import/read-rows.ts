@@ -18,7 +18,7 @@ import type { Done } from './describe-file.ts';
 import type { ImportOptions } from './import-options.ts';
 import { timeColumns } from './layouts/head.ts';
 import type { Importer, TableImporter } from './layouts/importer.ts';
-import type { Plan } from './layouts/recognise.ts';
+import { noRecords, type Plan, shapeOf } from './layouts/recognise.ts';
 import { byteLane, type Lane } from './row-cache/byte-lane.ts';
 import { replayInto } from './row-cache/replay.ts';
 import type { ColumnPlaces } from './row-cache/row-template.ts';
@@ -59,9 +59,10 @@ export async function readRows(reading: Reading): Promise<Passed> {
     steps === null
       ? null
       : rowSorter(rowInstant(opened(reading, clock())), sortWindow, new Set(steps.map((s) => s.line)), put);
+  const rows = rowReader(shapeOf(plan), whereData(plan, sorter?.add ?? put), zeros);
   const lane =
     (sorter === null ? laneOf(reading, state, times, put, zeros, watch.see) : null) ??
-    textLane(rowReader(plan.delimiter, whereData(plan, sorter?.add ?? put), zeros), encoding, watch.see);
+    textLane(rows, encoding, watch.see);
   const hasher = options.sha256(source);
   let bytes = 0;
   let hashing: Promise<void> = Promise.resolve();
@@ -79,6 +80,7 @@ export async function readRows(reading: Reading): Promise<Passed> {
   });
   lane.end();
   sorter?.end();
+  if (!rows.hasRecords()) throw noRecords(source.name, plan.head.rule);
   const seconds = sorter?.secondExports() ?? new Set<number>();
   const sha256 = await hasher.digest();
   return { sha256, bytes, damage, isForeign: watch.isForeign(), zeros, sink: sink.close(), times, seconds };
@@ -97,8 +99,8 @@ function rowTaker(reading: Reading, sink: FileSink, times: TimeReader): RowTaker
   const { importer } = plan;
   const isRecorded = importer.shape === 'table' && importer.values !== null;
   const read = (row: Row, into: Sink): void => {
-    if (plan.headerLine > 0 && isHeaderAgain(row, plan.head.names)) into.ignore();
-    else if (plan.headerLine > 0 && isTooWide(row, plan.head.names.length)) rejectWide(row, plan, into);
+    if (plan.hasHeader && isHeaderAgain(row, plan.head.names)) into.ignore();
+    else if (plan.delimiter !== null && isTooWide(row, plan.head.names.length)) rejectWide(row, plan, into);
     else take(row, into);
   };
   return (row) => sink.take(row, read, isRecorded);

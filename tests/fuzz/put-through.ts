@@ -25,6 +25,8 @@ export interface Given {
   readonly name: string;
   readonly role: Role;
   readonly bytes: Uint8Array;
+  /** Of a log its phrasebook, of a phrasebook its log. */
+  readonly beside?: Company;
 }
 
 /** A log that phrasebooks and jobs are tried on. */
@@ -46,8 +48,8 @@ export async function putThrough(
   try {
     const text = new TextDecoder().decode(given.bytes);
     const job = given.role === 'job' ? readJob(given.name, text) : null;
-    const phrasebook = readPhrasebook(given.name, given.role === 'phrasebook' ? text : null);
-    const log = given.role === 'log' ? given : company;
+    const phrasebook = phrasebookOf(given, text);
+    const log = given.role === 'log' ? given : (given.beside ?? company);
     const stored = {
       name: log.name,
       bytes: log.bytes.length,
@@ -67,6 +69,14 @@ export async function putThrough(
     throw error;
   }
 }
+
+function phrasebookOf({ name, role, beside }: Given, text: string): Phrasebook {
+  if (role === 'phrasebook') return readPhrasebook(name, text);
+  if (beside === undefined) return readPhrasebook(name, null);
+  return readPhrasebook(beside.name, new TextDecoder().decode(beside.bytes));
+}
+
+type Phrasebook = ReturnType<typeof readPhrasebook>;
 
 function addUp({ read, ...parts }: Imported['files'][number]['input']['rows']): void {
   const sum = Object.values(parts).reduce((all, count) => all + count, 0);

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { zipSync } from 'fflate';
+import { type Described, describedLogs } from './described-logs.ts';
 
 /** What an input is given to the program as. */
 export type Role = 'log' | 'phrasebook' | 'job';
@@ -12,6 +13,8 @@ export interface Seed {
   readonly name: string;
   readonly role: Role;
   readonly bytes: Uint8Array;
+  /** Of a log the phrasebook that describes it, of such a phrasebook its log. */
+  readonly beside?: { readonly name: string; readonly bytes: Uint8Array };
 }
 
 const site = join('samples', 'marrow-bay');
@@ -26,7 +29,6 @@ export function seeds(): readonly Seed[] {
 function wellFormed(): readonly Seed[] {
   const begin = (...path: readonly string[]): Uint8Array =>
     readFileSync(join(site, ...path)).subarray(0, mostBytes);
-  const text = (...lines: readonly string[]): Uint8Array => new TextEncoder().encode(`${lines.join('\n')}\n`);
   const log = (kind: string, name: string, bytes: Uint8Array): Seed => ({ kind, name, role: 'log', bytes });
   const poll = begin('bad-swap', 'ro3-poll.csv');
   const journal = begin('clean-swap', 'ro1-journal.csv');
@@ -52,8 +54,22 @@ function wellFormed(): readonly Seed[] {
       role: 'phrasebook',
       bytes: begin('clean-swap', 'phrasebook.yaml'),
     },
+    ...describedLogs.flatMap(described),
     { kind: 'job', name: 'job.yaml', role: 'job', bytes: text(...job) },
   ];
+}
+
+function described({ kind, name, lines, rule }: Described): readonly Seed[] {
+  const log = { name, bytes: text(...lines) };
+  const phrasebook = { name: name.replace(/\.\w+$/, '.yaml'), bytes: text('files:', `  - ${rule}`) };
+  return [
+    { kind, ...log, role: 'log', beside: phrasebook },
+    { kind: `${kind}, its phrasebook`, ...phrasebook, role: 'phrasebook', beside: log },
+  ];
+}
+
+function text(...lines: readonly string[]): Uint8Array {
+  return new TextEncoder().encode(`${lines.join('\n')}\n`);
 }
 
 /** Of the pair of the first log, with which it is tried. */

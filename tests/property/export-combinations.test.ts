@@ -9,7 +9,8 @@ import type { StampStyle } from '../../samples/stamps.ts';
 import { cleanSwap } from '../../samples/stories/clean-swap.ts';
 import { plain } from '../../samples/wordings.ts';
 import { analyse } from '../../src/pipeline.ts';
-import { readStored } from '../support/read-text.ts';
+import { type DescribedExport, describedJournals, describedPolls } from '../support/described-exports.ts';
+import { analyseTexts, readStored, readText } from '../support/read-text.ts';
 
 const story = cleanSwap();
 const messages = messagesOf(story, plain);
@@ -141,3 +142,48 @@ describe.each([
     expect([...found.values()]).toHaveLength(1);
   });
 });
+
+const stamp = { form: 'iso', zone: 'UTC', decimals: 3 } as const;
+const pollStyle = { ...style, delimiter: ',', stamp } as const;
+
+describe.each([
+  {
+    kind: 'journals',
+    plainExport: textLog(messages, stamp),
+    described: describedJournals(messages),
+  },
+  {
+    kind: 'polls',
+    plainExport: readingsCsv(story, pollStyle),
+    described: describedPolls(story, pollStyle),
+  },
+])('$kind that a phrasebook describes', ({ plainExport, described }) => {
+  test.each(Object.entries(described))(
+    '%s: give the events of the plain export',
+    async (_name, { files, rules }) => {
+      const phrasebook = `files:\n${rules.map((rule) => `  - { ${rule} }\n`).join('')}`;
+      const expected = await eventsOf({ 'plain.txt': plainExport }, undefined);
+      expect(expected.length).toBeGreaterThan(20);
+      expect(await eventsOf(files, phrasebook)).toEqual(expected);
+      for (const [file, content] of Object.entries(files))
+        expect(await readText(file, content, { phrasebook, isGeneralOnly: true })).toEqual(
+          await readText(file, content, { phrasebook }),
+        );
+    },
+  );
+});
+
+/** The events of all pairs; of several files with the notes of none, which tell of the files themselves. */
+async function eventsOf(
+  files: DescribedExport['files'],
+  phrasebook: string | undefined,
+): Promise<readonly unknown[]> {
+  const { timelines } = await analyseTexts(files, phrasebook === undefined ? {} : { phrasebook });
+  return timelines
+    .flatMap(({ pair, events }) =>
+      events.map(({ time, earliest, half, signal, value, before }) =>
+        [pair, time, earliest, half, signal, value, before].join(' '),
+      ),
+    )
+    .toSorted();
+}

@@ -1,14 +1,23 @@
 import { expect } from 'vitest';
-import { readText } from './read-text.ts';
+import { readText, type TextOptions } from './read-text.ts';
 
 /** What was compared so far. */
 export const tried = { files: 0, chunks: new Set<number>(), seams: 0 };
 
 /** Expects that the fast lane comes to what the general one comes to, in chunks of such sizes. */
 export async function compare(text: string | Uint8Array, ...chunks: readonly number[]): Promise<void> {
+  await compareWith({}, text, ...chunks);
+}
+
+/** The same of a file that is read with options of its own. */
+export async function compareWith(
+  options: TextOptions,
+  text: string | Uint8Array,
+  ...chunks: readonly number[]
+): Promise<void> {
   const read = async (chunk: number, isGeneralOnly: boolean): Promise<unknown> => {
     try {
-      return await readText('poll.csv', text, { chunk, isGeneralOnly, zone: 'Europe/Lisbon' });
+      return await readText('poll.csv', text, { zone: 'Europe/Lisbon', ...options, chunk, isGeneralOnly });
     } catch (error) {
       return String(error);
     }

@@ -3,7 +3,8 @@ import { detached } from './decode.ts';
 import { keepText, type Row } from './row.ts';
 import { behindZeros, surplusZeros, type ZeroBytes } from './zero-bytes.ts';
 
-const longestLine = 1_048_576;
+/** What is longer is no line of a log: its start is kept. */
+export const longestLine = 1_048_576;
 
 /**
  * Lines of a text as rows of one cell; `onRow` gets the same object for every line. Ends with LF or CR LF. Lines that stand

@@ -1,7 +1,8 @@
 import type { Stream } from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
+import { saysUnit, subjectIn } from '../phrasebook/file-subject.ts';
 import type { Groups } from '../phrasebook/patterns.ts';
-import { fitsOwn, type Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import { type FileSubject, fitsOwn, type Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { roleNamed, subjectOf, type UnitParts } from '../phrasebook/subjects.ts';
 import type { SinkState } from './sink-state.ts';
 import { newUnit, type Unit, unitText } from './units.ts';
@@ -16,26 +17,62 @@ export function unitOf(
   parts: UnitParts | undefined,
   kind: Stream['kind'],
 ): Unit {
-  const key = parts === undefined ? unit : `${parts.unit}\n${parts.half}\n${parts.role}`;
+  const key = parts === undefined ? unit : keyOf(parts);
   const known = state.units.get(key);
   if (known !== undefined) return known;
   if (state.unitList.length >= mostUnits) return furtherUnits(state, kind);
+  const named = parts ?? { unit, half: '', role: '' };
   const text = unitText(unit, parts);
-  const isIgnored = fitsOwn(state.phrasebook.ignoreUnits, text, state.used);
-  const subject = isIgnored
-    ? null
-    : subjectOf(state.phrasebook, parts ?? { unit, half: '', role: '' }, state.used);
+  const { of, phrasebook, used } = state;
+  if (fitsOwn(phrasebook.ignoreUnits, text, used) || fitsOwn(phrasebook.ignoreUnits, named.unit, used)) {
+    const made = newUnit(detached(text), null, state.unitList.length, kind);
+    made.isIgnored = true;
+    return keep(state, key, made);
+  }
+  if (of !== undefined && !saysUnit(phrasebook, named, of)) return unitOfFile(state, key, named, of, kind);
+  const { subject, isHalfOfFile } = subjectIn(phrasebook, named, of, used);
   // A row that names a half belongs to that half, in any role: its stream goes on through every switchover.
   const isState = parts !== undefined && parts.role !== '' && subject !== null && subject.half !== null;
-  const made = isState
-    ? unitOf(state, unit, { ...parts, role: '' }, kind)
-    : newUnit(detached(text), subject, state.unitList.length, kind);
-  if (!isState) {
-    state.unitList.push(made);
-    made.isIgnored = isIgnored || fitsOwn(state.phrasebook.ignoreUnits, parts?.unit ?? unit, state.used);
-    made.saysHalf = otherHalf(state.phrasebook, parts);
+  if (isState) {
+    const made = unitOf(state, unit, { ...parts, role: '' }, kind);
+    state.units.set(detached(key), made);
+    return made;
   }
-  state.units.set(detached(key), made);
+  const made = newUnit(detached(unitText(unit, parts)), subject, state.unitList.length, kind);
+  made.isHalfOfFile = isHalfOfFile;
+  made.saysHalf = otherHalf(state.phrasebook, parts);
+  return keep(state, key, made);
+}
+
+function keyOf({ unit, pair, half, role }: UnitParts): string {
+  return `${unit}\n${half}\n${role}${pair === undefined ? '' : `\n${pair}`}`;
+}
+
+function keep(state: SinkState, key: string, unit: Unit): Unit {
+  state.unitList.push(unit);
+  state.units.set(detached(key), unit);
+  return unit;
+}
+
+/** The unit of a row that says no unit, or what is none: that of its file, in the half and the role that the row says. */
+function unitOfFile(
+  state: SinkState,
+  key: string,
+  { half, role }: UnitParts,
+  of: FileSubject,
+  kind: Stream['kind'],
+): Unit {
+  const { subject, isHalfOfFile } = subjectIn(state.phrasebook, { unit: '', half, role }, of);
+  const held = subject?.half === null ? role : '';
+  const own = `\n\n\n${half}\n${held}`;
+  const known = state.units.get(own);
+  const made =
+    known ??
+    newUnit([of.text, half, held].filter((p) => p !== '').join(' '), subject, state.unitList.length, kind);
+  made.isHalfOfFile = isHalfOfFile;
+  if (known === undefined) keep(state, own, made);
+  // Any text may stand where a unit would: so many are looked up again each time.
+  if (state.units.size < mostUnits) state.units.set(detached(key), made);
   return made;
 }
 
@@ -89,8 +126,5 @@ function furtherUnits(state: SinkState, kind: Stream['kind']): Unit {
   const text = furtherText;
   const known = state.units.get(text);
   if (known !== undefined) return known;
-  const made = newUnit(text, null, state.unitList.length, kind);
-  state.unitList.push(made);
-  state.units.set(text, made);
-  return made;
+  return keep(state, text, newUnit(text, null, state.unitList.length, kind));
 }

@@ -1,7 +1,7 @@
 import type { Change, RowCounts, UnknownWording } from '../../vocabulary.ts';
 import type { Row } from '../bytes/row.ts';
 import { type EntryReader, entryReader } from '../phrasebook/entries.ts';
-import type { FileRule, Phrasebook, UsedRules } from '../phrasebook/phrasebook-rules.ts';
+import type { FileRule, FileSubject, Phrasebook, UsedRules } from '../phrasebook/phrasebook-rules.ts';
 import { type Conditions, conditionsOf } from './conditions.ts';
 import type { GaugeReader } from './gauges.ts';
 import { allMinutes, countRow, type MinutesLeft } from './not-understood.ts';
@@ -52,6 +52,8 @@ export interface SinkState {
   readonly used: UsedRules;
   readonly conditions: Conditions;
   readonly qualities: Qualities;
+  /** Whose file it is, where a rule says so. */
+  readonly of: FileSubject | undefined;
   /** How many rows ended in each way. */
   readonly tally: Record<End, number>;
   /** By every way in which the rows name them. */
@@ -109,6 +111,7 @@ export function sinkState(phrasebook: Phrasebook, { name, rule, used }: SinkFile
     used,
     conditions: conditionsOf(rule),
     qualities: noQualities(),
+    of: rule?.of,
     tally: { 0: 0, 1: 0, 2: 0, 3: 0, 4: 0, 5: 0, 6: 0 },
     units: new Map(),
     unitList: [],

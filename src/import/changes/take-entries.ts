@@ -1,6 +1,7 @@
+import type { Subject } from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
 import { takeInOrder } from '../clock/clock-order.ts';
-import type { Meaning, Understood } from '../phrasebook/entries.ts';
+import { halfSaid, type Meaning, type Understood } from '../phrasebook/entries.ts';
 import { type Condition, conditionIn } from './conditions.ts';
 import { unitOf } from './find-unit.ts';
 import { ends, mark, push, type SinkState } from './sink-state.ts';
@@ -28,7 +29,14 @@ function meaningOf(state: SinkState, unit: Unit, message: string, condition: Con
   if (unit.isIgnored) return 'ignored';
   const stands = condition === null ? 'on' : condition.stands;
   if (stands === null || stands === undefined) return 'ignored';
-  return state.entries.read(unit.subject, message, { unit: unit.text, isOff: stands === 'off' });
+  return state.entries.read(subjectFor(unit, message), message, { unit: unit.text, isOff: stands === 'off' });
+}
+
+/** What the unit of a message leaves open to its words: a file says the half of what its messages do not say otherwise. */
+function subjectFor({ subject, isHalfOfFile }: Unit, message: string): Subject | null {
+  return isHalfOfFile && subject !== null && halfSaid(message) !== null
+    ? { ...subject, half: null }
+    : subject;
 }
 
 /** Takes a message that is understood, or known not to be. */
@@ -109,7 +117,7 @@ export function takeNote(
   text: string,
 ): void {
   state.isRepeatable = false;
-  const unit = unitOf(state, pair, undefined, 'note');
+  const unit = unitOf(state, pair, { unit: '', pair, half: '', role: '' }, 'note');
   const subject = { ...(unit.subject ?? { pair, role: null }), half };
   touch(unit, at, state.row);
   for (const said of state.entries.readNote(subject, text)) {

@@ -25,6 +25,8 @@ export interface Unit {
   readonly named: Map<string, Unit>;
   /** The half that its own text says, where a column beside it says another. */
   saysHalf: string | null;
+  /** Its half is said by the file alone: a message that names another is about that one. */
+  isHalfOfFile: boolean;
   readonly index: number;
   readonly kind: Stream['kind'];
   /** A text stands for a parameter that cannot be used: its wording, or nothing where it is known to mean nothing. */
@@ -67,6 +69,7 @@ export function newUnit(text: string, subject: Subject | null, index: number, ki
     isIgnored: false,
     named: new Map(),
     saysHalf: null,
+    isHalfOfFile: false,
     index,
     kind,
     parameters: new Map(),
@@ -88,7 +91,7 @@ export function newUnit(text: string, subject: Subject | null, index: number, ki
 export function unitText(unit: string, parts: UnitParts | undefined): string {
   return parts === undefined
     ? unit
-    : [parts.unit, parts.half, parts.role].filter((part) => part !== '').join(' ');
+    : [parts.pair ?? '', parts.unit, parts.half, parts.role].filter((part) => part !== '').join(' ');
 }
 
 /** Notes that the unit was read at an instant. */

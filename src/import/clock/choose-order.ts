@@ -2,8 +2,9 @@ import { eachChunk } from '../bytes/damaged-end.ts';
 import type { Encoding } from '../bytes/decode.ts';
 import type { FileSource } from '../bytes/file-source.ts';
 import { InputError } from '../bytes/input-error.ts';
-import { rowReader } from '../bytes/open-rows.ts';
-import { dateText, orderEvidence } from './date-order.ts';
+import { type RowShape, rowReader } from '../bytes/open-rows.ts';
+import type { Row } from '../bytes/row.ts';
+import { orderEvidence } from './date-order.ts';
 import type { DatePattern } from './date-pattern.ts';
 import type { DateOrder } from './stamp.ts';
 
@@ -20,10 +21,9 @@ export interface ChosenOrder {
 export interface DatedFile {
   readonly source: FileSource;
   readonly encoding: Encoding;
-  /** `null` for a text. */
-  readonly delimiter: string | null;
-  /** The columns of the time; empty for a text. */
-  readonly timeColumns: readonly number[];
+  readonly shape: RowShape;
+  /** The text of a row that begins with its date. */
+  readonly dateText: (row: Row) => string;
 }
 
 /** What is said of its dates: by the user (`null`: nothing), and in the phrasebook. */
@@ -37,7 +37,7 @@ export interface SaidOfDates {
  * InputError where they can be read both ways and nothing settles it.
  */
 export async function chooseOrder(
-  { source, encoding, delimiter, timeColumns }: DatedFile,
+  { source, encoding, shape, dateText }: DatedFile,
   options: SaidOfDates,
 ): Promise<ChosenOrder> {
   const given = options.order ?? options.phrasebook.order;
@@ -46,8 +46,8 @@ export async function chooseOrder(
   }
   const evidence = orderEvidence();
   const { pattern } = options.phrasebook;
-  const rows = rowReader(delimiter, (row) => {
-    const text = dateText(row, timeColumns);
+  const rows = rowReader(shape, (row) => {
+    const text = dateText(row);
     // What the phrasebook's own pattern reads leaves nothing open.
     if (pattern === undefined || pattern.read(text, anyYear) === 'no-date') evidence.add(text, row.line);
   });

@@ -1,4 +1,3 @@
-import type { Row } from '../bytes/row.ts';
 import type { DateOrder } from './stamp.ts';
 
 /** What the dates of a file say about their order. */
@@ -42,9 +41,4 @@ export function orderEvidence(): OrderEvidence {
     settled: () => settled,
     example: () => example,
   };
-}
-
-/** The text of a row's date, where the columns of the time are known; the row itself for a text. */
-export function dateText(row: Row, columns: readonly number[]): string {
-  return columns[0] === undefined ? row.text() : row.cell(columns[0]);
 }

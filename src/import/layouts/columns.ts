@@ -5,12 +5,18 @@ import { parameterNamed } from '../phrasebook/plain-parameters.ts';
 import { timeColumns, unitKeys } from './head.ts';
 import type { Plan } from './recognise.ts';
 import { qualityColumn, stateColumn } from './rule-columns.ts';
+import { valueColumns } from './value-columns.ts';
 
 /** What each column of a table became: a key of its layout, or a signal where columns are parameters. Empty for a text. */
 export function columnsOf({ head, importer }: Plan, phrasebook: Phrasebook): readonly Became[] {
   if (importer.shape === 'text') return [];
   const times = timeColumns(head);
   const { required, optional, passedOver, others } = importer.columns;
+  const parameters = new Map(
+    others === 'parameters'
+      ? valueColumns(head, passedOver).columns.map((column) => [column.index, column.parameter])
+      : [],
+  );
   const keys = new Map<number, ColumnKey>();
   for (const key of [...unitKeys, ...required, ...passedOver]) keys.set(head.column(key), key);
   if (optional.includes('state')) keys.set(stateColumn(head), 'state');
@@ -19,7 +25,8 @@ export function columnsOf({ head, importer }: Plan, phrasebook: Phrasebook): rea
     const place = times.indexOf(index);
     if (place >= 0)
       return { name, meaning: times.length === 1 ? 'time' : (['date', 'clock'][place] ?? 'time') };
-    const signal = others === 'parameters' ? parameterNamed(phrasebook, name)?.signal : undefined;
+    const parameter = parameters.get(index);
+    const signal = parameter === undefined ? undefined : parameterNamed(phrasebook, parameter)?.signal;
     return { name, meaning: keys.get(index) ?? signal ?? null };
   });
 }

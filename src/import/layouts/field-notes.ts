@@ -2,6 +2,7 @@ import type { Subject } from '../../vocabulary.ts';
 import type { DateOrder, StampFailure } from '../clock/stamp.ts';
 import { explain } from '../clock/time-reader.ts';
 import { readStamp } from '../clock/timestamps.ts';
+import { halfSaid } from '../phrasebook/entries.ts';
 import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { subjectOf } from '../phrasebook/subjects.ts';
 import type { TextImporter } from './importer.ts';
@@ -28,6 +29,7 @@ export const fieldNotes: TextImporter = {
   id: 'field-notes',
   title: 'field notes',
   summary: 'what a technician wrote: 09:14 pulled standby from slot B',
+  ruleKeys: ['record'],
   shape: 'text',
   recognise(head, phrasebook) {
     const timed = head.lines
@@ -42,10 +44,12 @@ export const fieldNotes: TextImporter = {
       ? { fits: true, because: 'its lines begin with a clock and go on in words' }
       : { fits: false, because: 'too few lines tell of work on a pair' };
   },
-  open(_head, phrasebook, times) {
-    let pair: string | null = null;
+  dateText: () => (row) => row.text(),
+  open(head, phrasebook, times) {
+    const of = head.rule?.of?.subject;
+    let pair: string | null = of?.pair ?? null;
     return (row, sink) => {
-      const text = row.text().trim();
+      const text = row.cell(0).trim();
       if (text === '') return sink.ignore();
       const named = pairIn(text, phrasebook);
       pair = named?.pair ?? pair;
@@ -69,7 +73,9 @@ export const fieldNotes: TextImporter = {
       }
       if (pair === null)
         return sink.reject('The line is about no pair that is named.', 'Name the pair on a line before it.');
-      sink.note(at, pair, named?.half ?? null, body.slice(times.end()).trim());
+      const said = body.slice(times.end()).trim();
+      const half = pair === of?.pair && halfSaid(said) === null ? of.half : null;
+      sink.note(at, pair, named?.half ?? half, said);
     };
   },
 };

@@ -58,7 +58,8 @@ export function guessColumns(
   };
 }
 
-function timeTest({ pattern }: Phrasebook): (cell: string) => boolean {
+/** Whether the text of a cell is a time, in either order of day and month. */
+export function timeTest({ pattern }: Phrasebook): (cell: string) => boolean {
   const readers = (['day-first', 'month-first'] as const).map((order) =>
     timeReader(zoneOf('UTC', ''), order, 2000, pattern),
   );

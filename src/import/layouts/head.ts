@@ -17,18 +17,32 @@ export interface Head {
 export function headOf(names: readonly string[], lines: readonly string[], rule: FileRule | undefined): Head {
   const trimmed = names.map((name) => name.trim());
   const own = rule?.columns ?? {};
-  const taken = new Set(Object.values(own));
+  const taken = new Set(
+    Object.values(own).flatMap((name) => (name === undefined ? [] : [placeOf(trimmed, name)])),
+  );
   return {
     names: trimmed,
     lines,
     rule,
     column(key) {
       const named = own[key];
-      if (named !== undefined) return trimmed.indexOf(named);
+      if (named !== undefined) return placeOf(trimmed, named);
       const spellings = columnSpellings(key);
-      return trimmed.findIndex((name) => !taken.has(name) && spellings.includes(folded(name)));
+      return trimmed.findIndex((name, place) => !taken.has(place) && spellings.includes(folded(name)));
     },
   };
+}
+
+/** The index of a column by its name or, as `#3`, by its number; -1 if there is none. */
+function placeOf(names: readonly string[], column: string): number {
+  const named = names.indexOf(column);
+  const number = named >= 0 ? null : columnNumber(column);
+  return number === null || number > names.length ? named : number - 1;
+}
+
+/** Which column, counted from 1, a text such as `#3` means; `null` for a name. */
+export function columnNumber(column: string): number | null {
+  return /^#[1-9]\d{0,5}$/.test(column) ? Number(column.slice(1)) : null;
 }
 
 /** The columns in which a table of any layout says when and of which unit. */
@@ -46,8 +60,8 @@ export function timeColumns(head: Head): readonly number[] {
   return date >= 0 ? [date] : [];
 }
 
-/** True if some column says which unit a row is about, or the names of parameters do. */
+/** True if some column says which unit a row is about, or the names of parameters do, or the rule for the file. */
 export function hasUnit(head: Head, phrasebook: Phrasebook | null): boolean {
   const named = phrasebook?.parameterPatterns?.nameUnits === true;
-  return named || head.column('unit') >= 0 || head.column('pair') >= 0;
+  return named || head.rule?.of !== undefined || head.column('unit') >= 0 || head.column('pair') >= 0;
 }

@@ -22,14 +22,21 @@ export interface TableColumns {
   readonly others: 'unknown' | 'parameters';
 }
 
+/** The keys of a rule for files that only some layouts take. */
+export type RuleKey = 'columns' | 'header' | 'line' | 'record';
+
 interface Layout {
   /** The name of its file, and of the layout in a phrasebook. */
   readonly id: string;
   /** Its name for people, and one line of what such a file looks like. */
   readonly title: string;
   readonly summary: string;
+  /** The keys of a rule for files that have an effect in this layout; `unit`, `path` and `time` have one in any. */
+  readonly ruleKeys: readonly RuleKey[];
   /** Whether it can read a file that begins so, and why, or what is missing. */
   recognise(head: Head, phrasebook: Phrasebook): Recognition;
+  /** The text of a row that begins with its date, by which the order of day and month is told. */
+  dateText(head: Head, phrasebook: Phrasebook): (row: Row) => string;
   /** Takes one row at a time and hands plain values to the sink; every row ends in exactly one count. */
   open(head: Head, phrasebook: Phrasebook, times: TimeReader): (row: Row, sink: Sink) => void;
 }

@@ -1,7 +1,7 @@
 import { timeColumns } from './head.ts';
 import type { TableColumns, TableImporter } from './importer.ts';
 import { needColumns } from './need-columns.ts';
-import { stampOf } from './row-stamp.ts';
+import { dateCell, stampOf } from './row-stamp.ts';
 import { unitReader } from './row-unit.ts';
 import { stateColumn } from './rule-columns.ts';
 
@@ -17,10 +17,12 @@ export const journal: TableImporter = {
   id: 'journal',
   title: 'journal',
   summary: 'CSV, one row per entry: time, unit, message',
+  ruleKeys: ['columns'],
   shape: 'table',
   columns,
   recognise: (head) => needColumns(head, columns),
   values: () => [],
+  dateText: (head) => dateCell(timeColumns(head)),
   open(head, _phrasebook, times) {
     const time = timeColumns(head);
     const units = unitReader(head);

@@ -1,27 +1,23 @@
+import { detached } from '../bytes/decode.ts';
 import type { Sink } from '../changes/sink.ts';
 import { explain, type TimeReader, timeReader } from '../clock/time-reader.ts';
 import { zoneOf } from '../clock/zones.ts';
-import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import { saysUnit } from '../phrasebook/file-subject.ts';
+import type { FileSubject, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import { withoutSeverity } from '../phrasebook/severity-words.ts';
 import type { Head } from './head.ts';
 import type { TextImporter } from './importer.ts';
-import {
-  fieldNames,
-  type LineFormat,
-  type LineParts,
-  leadingStamp,
-  lineFormats,
-  ownFormat,
-} from './line-formats.ts';
+import { fieldReader, type LineParts } from './line-fields.ts';
+import { type LineFormat, type LineRules, leadingStamp, lineFormats } from './line-formats.ts';
 import { type LineWords, lineWords } from './line-words.ts';
-
-/** Fields that say when, where and what; every other one of a line is a parameter. */
-const known: ReadonlySet<string> = new Set(Object.values(fieldNames).flat());
+import { ownFormat } from './own-format.ts';
 
 /** Text lines: RFC 5424, RFC 3164, JSON, key=value, or a leading timestamp, a unit and a message. */
 export const lines: TextImporter = {
   id: 'lines',
   title: 'lines',
   summary: 'text logs: RFC 5424, RFC 3164, key=value, JSON lines, or a time, a unit and a message',
+  ruleKeys: ['columns', 'line', 'record'],
   shape: 'text',
   recognise(head, phrasebook) {
     const format = formatOf(head, phrasebook);
@@ -32,34 +28,78 @@ export const lines: TextImporter = {
         }
       : { fits: true, because: `its lines are ${format.title}` };
   },
+  dateText(head, phrasebook) {
+    const format = formatOf(head, phrasebook);
+    const rules = rulesOf(head, phrasebook);
+    const times = timeReader(zoneOf('UTC', ''), undefined, 2000, phrasebook.pattern);
+    return (row) => {
+      const line = row.cell(0);
+      // Where a stamp may stand in the midst of a line, the line has to be taken apart.
+      const stamp = format?.hasFields === true ? format.take(line, times, rules)?.stamp : undefined;
+      return stamp === undefined ? withoutSeverity(line) : String(stamp);
+    };
+  },
   open(head, phrasebook, times) {
     const format = formatOf(head, phrasebook) ?? leadingStamp;
+    const rules = rulesOf(head, phrasebook);
     const words = lineWords(head.rule);
     return (row, sink) => {
-      const text = row.text();
+      if (row.width() === 0) return sink.reject(...headless);
+      const text = row.cell(0);
       if (text.trim() === '') return sink.ignore();
-      const parts = format.take(text, times);
+      const parts = format.take(text, times, rules);
       if (parts === null)
         return sink.reject(
           `The line is not ${format.title}.`,
           'Correct the line, or describe it with files.line in the phrasebook.',
         );
-      put(parts, times, sink, words);
+      put(parts, times, sink, rules, words);
     };
   },
 };
 
-function put(parts: LineParts, times: TimeReader, sink: Sink, words: LineWords): void {
+/** What stands before the first record of a text. */
+const headless = [
+  'The lines belong to no record: they stand before the first.',
+  'Export it from an earlier time, or correct files.record in the phrasebook.',
+] as const;
+
+/** What the rule for the file says of its lines. */
+function rulesOf({ rule }: Head, phrasebook: Phrasebook): LineRules {
+  const of = rule?.of;
+  return { fields: fieldReader(rule), isUnit: of === undefined ? null : unitTest(phrasebook, of) };
+}
+
+/** Whether a text is a unit in a file of which it is known whose it is; each text is looked at once. */
+function unitTest(phrasebook: Phrasebook, of: FileSubject): (text: string) => boolean {
+  const known = new Map<string, boolean>();
+  return (text) => {
+    const found = known.get(text);
+    if (found !== undefined) return found;
+    const isUnit = saysUnit(phrasebook, { unit: text, half: '', role: '' }, of);
+    if (known.size < mostKnown) known.set(detached(text), isUnit);
+    return isUnit;
+  };
+}
+
+const mostKnown = 4096;
+
+function put(
+  parts: LineParts,
+  times: TimeReader,
+  sink: Sink,
+  { fields: reader }: LineRules,
+  words: LineWords,
+): void {
   const at = typeof parts.stamp === 'number' ? parts.stamp : times.read(parts.stamp);
   if (typeof at !== 'number') {
     const { what, fix } = explain(String(parts.stamp), at);
     sink.reject(what, fix);
     return;
   }
-  const { fields, unit, message } = parts;
-  const half = fields.get('half') ?? '';
-  const role = fields.get('role') ?? '';
-  const address = half === '' && role === '' ? undefined : { unit, half, role };
+  const { fields, unit, pair, half = '', role = '', message, reading } = parts;
+  const isApart = half !== '' || role !== '' || pair !== undefined;
+  const address = isApart ? { unit, ...(pair === undefined ? {} : { pair }), half, role } : undefined;
   if (message !== null) sink.entry(at, unit, message, address, words.state(fields));
   const bad = words.badQuality(fields);
   if (bad !== null) {
@@ -67,18 +107,21 @@ function put(parts: LineParts, times: TimeReader, sink: Sink, words: LineWords):
     return;
   }
   if (role !== '') sink.reading(at, unit, 'role', role, address);
+  if (reading !== undefined) sink.reading(at, unit, reading.parameter, reading.value, address);
   for (const [name, value] of fields)
-    if (!known.has(name) && !words.names.has(name)) sink.reading(at, unit, name, value, address);
+    if (!reader.isKnown(name) && !words.names.has(name)) sink.reading(at, unit, name, value, address);
 }
 
-function speaksFor(format: LineFormat, line: string, times: TimeReader): boolean {
-  const parts = format.take(line, times);
-  return parts !== null && format.speaks?.(parts) !== false;
+function speaksFor(format: LineFormat, line: string, times: TimeReader, rules: LineRules): boolean {
+  const parts = format.take(line, times, rules);
+  return parts !== null && (rules.isUnit !== null || format.speaks?.(parts) !== false);
 }
 
 /** The format that most of the first lines are written in. */
-function formatOf(head: Head, { pattern }: Phrasebook): LineFormat | null {
+function formatOf(head: Head, phrasebook: Phrasebook): LineFormat | null {
   if (head.rule?.line !== undefined) return ownFormat(head.rule.line);
+  const { pattern } = phrasebook;
+  const rules = rulesOf(head, phrasebook);
   // The order of day and month is not settled yet: a stamp may be either.
   const orders = ['day-first', 'month-first'] as const;
   const probes = orders.map((order) => timeReader(zoneOf('UTC', ''), order, 2000, pattern));
@@ -86,7 +129,7 @@ function formatOf(head: Head, { pattern }: Phrasebook): LineFormat | null {
   const scored = lineFormats
     .map((format) => ({
       format,
-      fits: sample.filter((line) => probes.some((p) => speaksFor(format, line, p))).length,
+      fits: sample.filter((line) => probes.some((p) => speaksFor(format, line, p, rules))).length,
     }))
     .sort((a, b) => b.fits - a.fits);
   const best = scored[0];

@@ -1,7 +1,7 @@
 import { timeColumns } from './head.ts';
 import type { TableColumns, TableImporter } from './importer.ts';
 import { needColumns } from './need-columns.ts';
-import { stampOf } from './row-stamp.ts';
+import { dateCell, stampOf } from './row-stamp.ts';
 import { unitReader } from './row-unit.ts';
 import { badQuality } from './rule-columns.ts';
 
@@ -17,10 +17,12 @@ export const readings: TableImporter = {
   id: 'readings',
   title: 'readings',
   summary: 'CSV, one row per reading: time, unit, parameter, value',
+  ruleKeys: ['columns'],
   shape: 'table',
   columns,
   recognise: (head, phrasebook) => needColumns(head, columns, phrasebook),
   values: (head) => [head.column('value')],
+  dateText: (head) => dateCell(timeColumns(head)),
   open(head, _phrasebook, times) {
     const time = timeColumns(head);
     const units = unitReader(head);

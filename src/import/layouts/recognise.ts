@@ -1,11 +1,13 @@
 import { csvRows } from '../bytes/csv-rows.ts';
 import { InputError } from '../bytes/input-error.ts';
+import { type RowShape, rowReader } from '../bytes/open-rows.ts';
 import { linesBehindZeros, noZeroBytes } from '../bytes/zero-bytes.ts';
 import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { type GuessedColumns, guessColumns } from './guess-columns.ts';
 import { type Head, headOf } from './head.ts';
-import type { Importer } from './importer.ts';
+import type { Importer, RuleKey } from './importer.ts';
 import { importers } from './importers.ts';
+import { checkNumbers, type Header, headersByNumber } from './numbered-columns.ts';
 
 /** How a file will be read. */
 export interface Plan {
@@ -13,9 +15,27 @@ export interface Plan {
   readonly head: Head;
   /** `null` for a text. */
   readonly delimiter: string | null;
-  /** The line of a table's header; 0 for a text. */
+  /** The line of a table's header, or what comes before its first row where it has none; 0 for a text. */
   readonly headerLine: number;
+  readonly hasHeader: boolean;
   readonly because: string;
+}
+
+const decisive: readonly RuleKey[] = ['header', 'line', 'record'];
+
+/** True for a layout in which those keys of a rule have an effect that stand for one layout, or for texts. */
+function takes({ ruleKeys }: Importer, rule: FileRule | undefined): boolean {
+  return decisive.every((key) => rule?.[key] === undefined || ruleKeys.includes(key));
+}
+
+/** How the file is cut into rows. */
+export function shapeOf({ delimiter, head: { rule } }: Plan): RowShape {
+  return { delimiter, begins: beginsOf(rule) };
+}
+
+function beginsOf(rule: FileRule | undefined): RowShape['begins'] {
+  const record = rule?.record;
+  return record === undefined ? undefined : (line) => record.match(line) !== null;
 }
 
 /** Tables first, and of those the one that needs more columns: it says more of a file that it fits. */
@@ -39,22 +59,30 @@ export function recognise(
   rule: FileRule | undefined,
   phrasebook: Phrasebook,
 ): Plan {
-  const allowed = byPrecedence.filter((i) => rule?.layout === undefined || i.id === rule.layout);
-  const tables = delimiters.flatMap((delimiter) => headers(text, delimiter, rule));
-  const asText = headOf([], firstLines(text), rule);
+  const allowed = byPrecedence.filter((i) =>
+    rule?.layout === undefined ? takes(i, rule) : i.id === rule.layout,
+  );
+  const tables = headersByNumber(
+    delimiters.flatMap((delimiter) => headers(text, delimiter, rule)),
+    rule,
+    phrasebook,
+  );
+  const asText = headOf([], firstLines(text, beginsOf(rule)), rule);
   const fitting = [
-    ...tables.flatMap(({ head, delimiter, line }) =>
+    ...tables.flatMap((table) =>
       allowed
         .filter((i) => i.shape === 'table')
-        .flatMap((importer) => planFor(importer, head, phrasebook, delimiter, line)),
+        .flatMap((importer) => planFor(importer, table.head, phrasebook, table)),
     ),
     ...allowed
       .filter((i) => i.shape === 'text')
-      .flatMap((importer) => planFor(importer, asText, phrasebook, null, 0)),
+      .flatMap((importer) => planFor(importer, asText, phrasebook, null)),
   ];
   const best = fitting.sort((a, b) => order(a) - order(b) || a.headerLine - b.headerLine)[0];
-  const guessed =
-    best?.importer.shape === 'table' || rule !== undefined ? undefined : guess(tables, phrasebook);
+  const isTable = best?.importer.shape === 'table';
+  if (allowed.some((i) => i.shape === 'table'))
+    checkNumbers(name, isTable ? best.head : widest(tables, asText));
+  const guessed = isTable || rule !== undefined ? undefined : guess(tables, phrasebook);
   if (guessed !== undefined) return guessed;
   if (best !== undefined) return best;
   const forced = allowed.length === 1 ? allowed[0] : undefined;
@@ -64,9 +92,36 @@ export function recognise(
       head: asText,
       delimiter: null,
       headerLine: 0,
+      hasHeader: false,
       because: 'the phrasebook says so',
     };
-  throw new InputError(
+  throw unknownLayout(name, allowed, tables, asText, phrasebook);
+}
+
+/** The refusal of a text of which no line begins a record. */
+export function noRecords(name: string, rule: FileRule | undefined): InputError {
+  return new InputError(
+    name,
+    `no line begins a record: the pattern \`record\` of the rule for "${rule?.match}" fits none.`,
+    'Correct the pattern in the phrasebook, or leave it out where each line is a record.',
+  );
+}
+
+function widest(tables: readonly Header[], least: Head): Head {
+  return tables.reduce((most, { head }) => (head.names.length > most.names.length ? head : most), least);
+}
+
+/** The refusal of a file that no layout fits. */
+function unknownLayout(
+  name: string,
+  allowed: readonly Importer[],
+  tables: readonly Header[],
+  asText: Head,
+  phrasebook: Phrasebook,
+): InputError {
+  const { rule, lines } = asText;
+  if (rule?.record !== undefined && lines.length === 0) return noRecords(name, rule);
+  return new InputError(
     name,
     `the layout is not known: ${missed(allowed, tables[0]?.head ?? asText, asText, phrasebook)}.`,
     'Describe the file under files in a phrasebook.',
@@ -81,11 +136,24 @@ function planFor(
   importer: Importer,
   head: Head,
   phrasebook: Phrasebook,
-  delimiter: string | null,
-  headerLine: number,
+  table: Header | null,
 ): readonly Plan[] {
   const { fits, because } = importer.recognise(head, phrasebook);
-  return fits ? [{ importer, head, delimiter, headerLine, because }] : [];
+  if (!fits) return [];
+  const { delimiter = null, line: headerLine = 0, isRow } = table ?? {};
+  const first = `it has no header, and its first row stands in line ${headerLine + 1}`;
+  return [
+    isRow === true
+      ? {
+          importer,
+          head,
+          delimiter,
+          headerLine,
+          hasHeader: false,
+          because: `the phrasebook says so; ${first}`,
+        }
+      : { importer, head, delimiter, headerLine, hasHeader: table !== null, because },
+  ];
 }
 
 /** A plan for a table whose header says nothing, by what its columns hold. */
@@ -102,7 +170,7 @@ function guess(tables: readonly Header[], phrasebook: Phrasebook): Plan | undefi
     if (importer === undefined) continue;
     const rule: FileRule = { match: '', layout: undefined, columns: found.columns, line: undefined };
     const own = headOf(head.names, [], rule);
-    return { importer, head: own, delimiter, headerLine: line, because: found.because };
+    return { importer, head: own, delimiter, headerLine: line, hasHeader: true, because: found.because };
   }
   return undefined;
 }
@@ -111,12 +179,6 @@ function guess(tables: readonly Header[], phrasebook: Phrasebook): Plan | undefi
 function isServed(importer: Importer, { columns }: GuessedColumns): boolean {
   if (importer.shape === 'text' || importer.columns.required.length === 0) return false;
   return importer.columns.required.every((key) => columns[key] !== undefined);
-}
-
-interface Header {
-  readonly head: Head;
-  readonly delimiter: string;
-  readonly line: number;
 }
 
 /** Every row near the start that could be the header: what stands before it is preamble. */
@@ -132,11 +194,19 @@ function headers(text: string, delimiter: string, rule: FileRule | undefined): r
   return found;
 }
 
-function firstLines(text: string): readonly string[] {
+/** The first lines of a text that hold something, or its first records. */
+function firstLines(text: string, begins: RowShape['begins']): readonly string[] {
   const all = linesBehindZeros(text, 1, 0, noZeroBytes()).split(/\r?\n/);
   // The last line may be cut off where the first text ends.
   const whole = all.length > 1 ? all.slice(0, -1) : all;
-  return whole.filter((line) => line.replaceAll('\0', '').trim() !== '').slice(0, mostPreamble);
+  const found: string[] = [];
+  const reader = rowReader({ delimiter: null, begins }, (row) => {
+    const line = row.cell(0);
+    if (found.length < mostPreamble && line.replaceAll('\0', '').trim() !== '') found.push(line);
+  });
+  reader.push(`${whole.join('\n')}\n`);
+  reader.end();
+  return found;
 }
 
 function missed(allowed: readonly Importer[], table: Head, text: Head, phrasebook: Phrasebook): string {

@@ -2,6 +2,11 @@ import type { Row } from '../bytes/row.ts';
 import type { Sink } from '../changes/sink.ts';
 import { explain, type TimeReader } from '../clock/time-reader.ts';
 
+/** The text of a row's date, where its columns of the time are known. */
+export function dateCell([date = 0]: readonly number[]): (row: Row) => string {
+  return (row) => row.cell(date);
+}
+
 /** Reads the instant of a row from one column, or from a date and a clock; rejects the row and gives `undefined` if it cannot. */
 export function stampOf(
   row: Row,

@@ -1,9 +1,10 @@
 import { parameterNamed } from '../phrasebook/plain-parameters.ts';
-import { type Head, hasUnit, timeColumns, timeKeys, unitKeys } from './head.ts';
-import type { TableColumns, TableImporter } from './importer.ts';
-import { stampOf } from './row-stamp.ts';
+import { hasUnit, timeColumns } from './head.ts';
+import type { Recognition, TableColumns, TableImporter } from './importer.ts';
+import { dateCell, stampOf } from './row-stamp.ts';
 import { unitReader } from './row-unit.ts';
-import { badQuality, qualityColumn } from './rule-columns.ts';
+import { badQuality } from './rule-columns.ts';
+import { saysUnits, unitOfValue, type ValueColumns, valueColumns } from './value-columns.ts';
 
 const columns: TableColumns = {
   required: [],
@@ -17,12 +18,15 @@ export const snapshots: TableImporter = {
   id: 'snapshots',
   title: 'snapshots',
   summary: 'CSV, one row per poll and unit, every other column a parameter',
+  ruleKeys: ['columns', 'header'],
   shape: 'table',
   columns,
   recognise(head, phrasebook) {
-    const known = parameterColumns(head).filter(({ name }) => parameterNamed(phrasebook, name) !== undefined);
-    if (timeColumns(head).length === 0 || !hasUnit(head, phrasebook))
-      return { fits: false, because: 'no columns for time and unit' };
+    if (timeColumns(head).length === 0) return { fits: false, because: 'no columns for time and unit' };
+    const found = valueColumns(head, columns.passedOver);
+    if (head.rule?.header !== undefined) return recogniseNames(found, hasUnit(head, phrasebook));
+    const known = found.columns.filter(({ name }) => parameterNamed(phrasebook, name) !== undefined);
+    if (!hasUnit(head, phrasebook)) return { fits: false, because: 'no columns for time and unit' };
     return known.length === 0 && head.column('role') < 0
       ? { fits: false, because: 'no column is named like a parameter' }
       : {
@@ -32,12 +36,14 @@ export const snapshots: TableImporter = {
   },
   values(head) {
     const role = head.column('role');
-    return [...(role >= 0 ? [role] : []), ...parameterColumns(head).map(({ index }) => index)];
+    const { columns: parameters } = valueColumns(head, columns.passedOver);
+    return [...(role >= 0 ? [role] : []), ...parameters.map(({ index }) => index)];
   },
+  dateText: (head) => dateCell(timeColumns(head)),
   open(head, _phrasebook, times) {
     const time = timeColumns(head);
     const units = unitReader(head);
-    const parameters = parameterColumns(head);
+    const { columns: parameters } = valueColumns(head, columns.passedOver);
     const role = head.column('role');
     const badOf = badQuality(head);
     return (row, sink) => {
@@ -55,15 +61,27 @@ export const snapshots: TableImporter = {
       const parts = units.parts(row);
       // A half's row states its role; where only the role addresses the row, the sink passes it over.
       if (role >= 0) sink.reading(at, unit, 'role', row.cell(role), parts);
-      for (const { name, index } of parameters) sink.reading(at, unit, name, row.cell(index), parts);
+      for (const column of parameters) {
+        const own = unitOfValue(column, unit, parts);
+        sink.reading(at, own?.unit ?? unit, column.parameter, row.cell(column.index), own);
+      }
     };
   },
 };
 
-function parameterColumns(head: Head): readonly { readonly name: string; readonly index: number }[] {
-  const keys = [...timeKeys, ...unitKeys, ...columns.passedOver];
-  const taken = new Set([...keys.map((key) => head.column(key)), qualityColumn(head)]);
-  return head.names
-    .map((name, index) => ({ name, index }))
-    .filter(({ name, index }) => name !== '' && !taken.has(index));
+const mostNamed = 5;
+
+/** A table whose columns are named as the phrasebook says: at least one must be, and the others are said. */
+function recogniseNames(found: ValueColumns, rowHasUnit: boolean): Recognition {
+  const { columns: fitting, passedOver } = found;
+  if (fitting.length === 0) return { fits: false, because: 'files.header fits the name of no column' };
+  if (!rowHasUnit && !saysUnits(found))
+    return { fits: false, because: 'neither files.header nor a column says the unit' };
+  const named = passedOver.slice(0, mostNamed).map((name) => `"${name}"`);
+  const more = passedOver.length - named.length;
+  const others = `${named.join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
+  return {
+    fits: true,
+    because: `its header names unit and parameter of ${fitting.length === 1 ? 'one column' : `${fitting.length} columns`} as files.header says${passedOver.length === 0 ? '' : `; passed over: ${others}`}`,
+  };
 }

@@ -177,7 +177,8 @@ function meaning(
   return value === null ? unclear : { subject, signal, value: detached(value) };
 }
 
-function halfSaid(message: string): string | null {
+/** The half that the words of a message name, "slot B"; `null` where they name none. */
+export function halfSaid(message: string): string | null {
   const found = halfWords.exec(message);
   return (found?.[1] ?? found?.[2])?.toUpperCase() ?? null;
 }

@@ -1,4 +1,4 @@
-import type { Gauge, Signal, SourceLine } from '../../vocabulary.ts';
+import type { Gauge, Signal, SourceLine, Subject } from '../../vocabulary.ts';
 import type { DatePattern } from '../clock/date-pattern.ts';
 import type { ColumnKey } from './column-keys.ts';
 import type { Groups, Pattern } from './patterns.ts';
@@ -9,6 +9,8 @@ export type Place = string | null;
 export interface UnitRule {
   readonly place: Place;
   readonly pattern: Pattern;
+  /** Plain English, which takes any word for a pair: it is none of the site's own. */
+  readonly isBuiltIn?: boolean;
   readonly pair: string | undefined;
   readonly half: string | undefined;
   readonly role: 'active' | 'standby' | undefined;
@@ -67,6 +69,18 @@ export interface FileRule {
   readonly states?: Readonly<Record<string, 'on' | 'off'>> | undefined;
   /** Which qualities say that a reading was observed; undefined for the usual ones. */
   readonly good?: readonly string[] | undefined;
+  /** What a file without units is about, as its rows would say it. */
+  readonly unit?: string | undefined;
+  /** Its named groups pair, half, role and unit say whose file it is, by the path of the file. */
+  readonly path?: Pattern | undefined;
+  /** What begins a record of a text. */
+  readonly record?: Pattern | undefined;
+  /** What names of the columns of a table say: pair, half, role or unit, and a parameter. */
+  readonly header?: Pattern | undefined;
+  /** How the file writes its stamps, where that is not how the site does. */
+  readonly time?: StampRules | undefined;
+  /** Whose file it is, once it is known which file. */
+  readonly of?: FileSubject | undefined;
 }
 
 /** A rule of the site's own, as it is named where it was of no use. */
@@ -88,15 +102,26 @@ export interface OwnPatterns {
   readonly first: (text: string) => number | null;
 }
 
-/** A site's wording, ready for use: its own rules first, then those of plain English. */
-export interface Phrasebook {
-  readonly file: string;
-  readonly site: string | null;
+/** How stamps are written and read; what is undefined is left to the site, or to the file itself. */
+export interface StampRules {
   readonly zone: string | undefined;
   readonly order: 'day-first' | 'month-first' | undefined;
   readonly year: number | undefined;
-  /** How the site writes its stamps. */
   readonly pattern: DatePattern | undefined;
+}
+
+/** Whose file it is: what its rows are about where they do not say it themselves. */
+export interface FileSubject {
+  readonly text: string;
+  readonly subject: Subject;
+  /** The phrasebook names where the rows say their unit: then any name that stands there is one. */
+  readonly hasUnits: boolean;
+}
+
+/** A site's wording, ready for use: its own rules first, then those of plain English. */
+export interface Phrasebook extends StampRules {
+  readonly file: string;
+  readonly site: string | null;
   readonly files: readonly FileRule[];
   readonly units: readonly UnitRule[];
   readonly parameters: ReadonlyMap<string, ParameterRule>;

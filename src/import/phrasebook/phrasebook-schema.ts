@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { epochUnits } from '../clock/stamp-counts.ts';
 import { columnKeys } from './column-keys.ts';
 
 const text = v.string();
@@ -18,6 +19,13 @@ const time = v.strictObject({
   order: v.optional(v.picklist(['day-first', 'month-first'])),
   year: v.optional(v.pipe(v.number(), v.integer())),
   format: v.optional(text),
+});
+
+/** Of one file, whose stamps may be counts besides. */
+const fileTime = v.strictObject({
+  ...time.entries,
+  since: v.optional(text),
+  epoch: v.optional(v.picklist(epochUnits)),
 });
 
 const columns = v.strictObject(Object.fromEntries(columnKeys.map((key) => [key, v.optional(text)])));
@@ -67,6 +75,11 @@ export function phrasebookSchema(layouts: readonly string[]) {
     line: v.optional(text),
     states: v.optional(v.record(text, v.picklist(['on', 'off']))),
     good: v.optional(v.array(textual)),
+    unit: v.optional(textual),
+    path: v.optional(text),
+    record: v.optional(text),
+    header: v.optional(text),
+    time: v.optional(fileTime),
   });
   return v.strictObject({
     name: v.optional(text),

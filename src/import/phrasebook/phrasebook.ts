@@ -1,11 +1,11 @@
 import { InputError } from '../bytes/input-error.ts';
-import { type DatePattern, datePattern } from '../clock/date-pattern.ts';
 import { plainMessages } from './built-in-messages.ts';
 import { noteMessages, plainUnits } from './built-in-phrasebook.ts';
+import { fileRule, stampRules } from './file-rules.ts';
 import { once } from './once.ts';
 import { ownRulesOf } from './own-rules.ts';
 import { patternList } from './patterns.ts';
-import type { FileRule, MessageRule, OwnPatterns, Phrasebook, Place, UnitRule } from './phrasebook-rules.ts';
+import type { MessageRule, OwnPatterns, Phrasebook, Place, UnitRule } from './phrasebook-rules.ts';
 import { type PhrasebookText, phrasebookSchema } from './phrasebook-schema.ts';
 import { type MessageText, messageRule } from './read-messages.ts';
 import { parametersIn } from './read-parameters.ts';
@@ -28,18 +28,19 @@ export function parsePhrasebook(file: string, yaml: string | null, layouts: read
   const messages = (own.messages ?? []).map((rule, i) =>
     messageRule(reading, `messages[${i}]`, `messages[${i}]`, rule),
   );
+  const units = [
+    ...(own.units ?? []).map((rule, i) => unitRule(reading, `units[${i}]`, `units[${i}]`, rule)),
+    ...plainUnits.map((rule, i) => ({
+      ...unitRule(ruleReading(''), `units[${i}]`, null, rule),
+      isBuiltIn: true,
+    })),
+  ];
   return {
     file,
     site: own.name ?? null,
-    zone: own.time?.zone,
-    order: own.time?.order,
-    year: own.time?.year,
-    pattern: own.time?.format === undefined ? undefined : stampPattern(file, own.time.format),
-    files: (own.files ?? []).map((rule, index) => fileRule(reading, index, rule)),
-    units: [
-      ...(own.units ?? []).map((rule, i) => unitRule(reading, `units[${i}]`, `units[${i}]`, rule)),
-      ...plainUnits.map((rule, i) => unitRule(ruleReading(''), `units[${i}]`, null, rule)),
-    ],
+    ...stampRules(file, 'time', own.time ?? {}),
+    files: (own.files ?? []).map((rule, index) => fileRule({ reading, index, units }, rule)),
+    units,
     ...parametersIn(reading, own.parameters ?? {}),
     messages,
     plainMessages: plainRules,
@@ -69,38 +70,6 @@ function ownPatterns(
   const list = once(() => patternList(patterns, ignoreCase));
   const count = patterns.length;
   return { key, count, first: (text) => (count === 0 ? null : (list().first(text)?.index ?? null)) };
-}
-
-function stampPattern(file: string, source: string): DatePattern {
-  const compiled = datePattern(source);
-  if (typeof compiled !== 'string') return compiled;
-  throw new InputError(file, `time.format: ${compiled}.`, 'Write it like "dd/MM/yyyy HH:mm:ss.SSS".');
-}
-
-function fileRule(
-  reading: RuleReading,
-  index: number,
-  rule: NonNullable<PhrasebookText['files']>[number],
-): FileRule {
-  const place = `files[${index}]`;
-  const line = rule.line === undefined ? undefined : patternAt(reading, `${place}.line`, rule.line, false);
-  for (const group of line === undefined ? [] : ['time', 'message']) {
-    if (line?.groups.includes(group)) continue;
-    throw new InputError(
-      reading.file,
-      `${place}.line has no group (?<${group}>...).`,
-      'Name the groups time, unit and message.',
-    );
-  }
-  return {
-    place,
-    match: rule.match,
-    layout: rule.layout ?? (line === undefined ? undefined : 'lines'),
-    columns: rule.columns ?? {},
-    line,
-    states: rule.states,
-    good: rule.good,
-  };
 }
 
 function unitRule(

@@ -2,34 +2,58 @@ import { type Gauge, pairSignals, type Signal, type Subject, stateSignals } from
 import { fitsOwn, noteUsed, type Phrasebook, type UsedRules } from './phrasebook-rules.ts';
 import { isSeverity } from './severity-words.ts';
 
-/** What a row says about where a value belongs: one text, or the parts in columns of their own. */
+/** What a row says about where a value belongs: one text, or the parts in columns of their own; empty for what it does not say. */
 export interface UnitParts {
   readonly unit: string;
+  /** The name of a pair where it has a place of its own, and halves or roles another. */
+  readonly pair?: string;
   readonly half: string;
   readonly role: string;
 }
 
+/** What a phrasebook says of units. */
+export type Units = Pick<Phrasebook, 'units'> & Partial<Pick<Phrasebook, 'ignoreUnits'>>;
+
 /** The subject a unit text stands for; `null` if no unit pattern fits, or if its rows mean nothing. */
 export function subjectOf(
-  phrasebook: Phrasebook,
-  { unit, half, role }: UnitParts,
+  phrasebook: Units,
+  { unit, pair: named = '', half, role }: UnitParts,
   used: UsedRules = new Set(),
 ): Subject | null {
-  if (fitsOwn(phrasebook.ignoreUnits, unit, used)) return null;
+  if (phrasebook.ignoreUnits !== undefined && fitsOwn(phrasebook.ignoreUnits, unit, used)) return null;
+  if (named !== '') return subjectOfPair(phrasebook, { unit, pair: named, half, role }, used);
   for (const rule of phrasebook.units) {
     const groups = rule.pattern.match(unit);
     const pair = rule.pair ?? groups?.pair;
     if (groups === null || pair === undefined || isSeverity(pair)) continue;
     noteUsed(used, rule.place);
-    const named = role === '' ? (rule.role ?? groups.role ?? '') : role;
+    const held = role === '' ? (rule.role ?? groups.role ?? '') : role;
     return {
       pair,
       half: half === '' ? (rule.half ?? groups.half ?? null) : half,
-      role: roleNamed(named),
+      role: roleNamed(held),
       ...(groups.site === undefined ? {} : { site: groups.site }),
     };
   }
   return null;
+}
+
+/**
+ * The subject of a pair that is named as such: a unit pattern may rename it, or say its site, but takes no half off its name
+ * that the row does not say: INTAKE-2 is a pair where halves stand beside it.
+ */
+function subjectOfPair(
+  phrasebook: Units,
+  { unit, pair, half, role }: UnitParts & { readonly pair: string },
+  used: UsedRules,
+): Subject | null {
+  if (isSeverity(pair)) return null;
+  const renamed = subjectOf(phrasebook, { unit: pair, half: '', role: '' }, used);
+  const isSame = renamed?.role === null && (renamed.half === null || renamed.half === half);
+  const named = isSame ? renamed : { pair };
+  const own = unit === '' ? null : subjectOf(phrasebook, { unit, half, role }, used);
+  if (own?.pair === named.pair) return own;
+  return { ...named, half: half === '' ? null : half, role: roleNamed(role) };
 }
 
 /** `active` or `standby` as a log spells them; `null` for anything else. */

@@ -12,6 +12,8 @@ export interface BatchBuilder {
 
 /** So many rows make a batch. */
 const longestBatch = 64;
+/** So many readings make a batch of one row. */
+const wideRow = 8;
 const wordBytes = 8;
 const blockBytes = 4 * wordBytes;
 /** Spare bytes of a batch, for rows that are longer than those whose place they take. */
@@ -55,7 +57,12 @@ function isInBatch(row: RowTemplate): boolean {
 function endBatch(builder: BatchBuilder, stampLength: number): void {
   const { rows, edges, bytes } = builder;
   dropRows(builder);
-  if (rows.length >= 2) makeBatch(rows, edges, bytes, stampLength);
+  if (rows.length >= 2 || holdsMany(rows[0])) makeBatch(rows, edges, bytes, stampLength);
+}
+
+/** A row of a wide table holds as much as many rows of a narrow one. */
+function holdsMany(row: RowTemplate | undefined): boolean {
+  return row !== undefined && row.readings.length >= wideRow;
 }
 
 function dropRows(builder: BatchBuilder): void {
@@ -191,7 +198,7 @@ export function replaceInBatch(
   for (let index = place + 1; index < rows.length; index += 1) stamps[index] = (stamps[index] ?? 0) + by;
   stamps[place] = start + found.before.length;
   // All have the same stamp, even if this one came with another.
-  const other = stamps[place === 0 ? 1 : 0] ?? 0;
+  const other = stamps[place === 0 ? 1 : 0] ?? stamps[place] ?? 0;
   bytes.copyWithin(stamps[place] ?? 0, other, other + stampLength);
   batch.rows[place] = found;
   batch.time = null;

@@ -18,9 +18,7 @@ export function byteRow(delimiter: number, decode: (bytes: Uint8Array) => string
   let line = 0;
   let cells: readonly string[] | null = null;
   let kept: KeptRow[] = [];
-  const held: RowBytes = {
-    text: (start, end) => decode(bytes.subarray(start, beforeLineEnd(bytes, start, end))),
-  };
+  const held = heldRows((start, end) => decode(bytes.subarray(start, beforeLineEnd(bytes, start, end))));
   const cellsNow = (): readonly string[] => {
     cells ??= split(decode(bytes.subarray(from, to)), separator);
     return cells;
@@ -54,9 +52,24 @@ export function byteRow(delimiter: number, decode: (bytes: Uint8Array) => string
     flush() {
       for (const one of kept) if (one.bytes === held) becomeText(one, held);
       kept = [];
+      held.forget();
     },
   };
   return row;
+}
+
+/** Rows as text; all units of a wide row keep that row, and it becomes text once, until the bytes are others. */
+function heldRows(textOf: (from: number, to: number) => string): RowBytes & { forget(): void } {
+  let last: { readonly from: number; readonly to: number; readonly text: string } | null = null;
+  return {
+    text(from, to) {
+      if (last?.from !== from || last.to !== to) last = { from, to, text: textOf(from, to) };
+      return last.text;
+    },
+    forget() {
+      last = null;
+    },
+  };
 }
 
 function becomeText(kept: KeptRow, held: RowBytes): void {

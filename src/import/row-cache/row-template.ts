@@ -64,3 +64,10 @@ export interface ColumnPlaces {
   readonly stampLast: number;
   readonly values: readonly number[];
 }
+
+/** For each column up to the last of polled values, 1 if it is one. */
+export function valueMarks({ values }: ColumnPlaces): Uint8Array {
+  const marks = new Uint8Array(values.reduce((most, column) => Math.max(most, column + 1), 0));
+  for (const column of values) marks[column] = 1;
+  return marks;
+}

@@ -3,11 +3,13 @@ import type { ByteStamps } from './byte-stamps.ts';
 import type { Cells } from './cells.ts';
 import type { Chunk } from './chunk.ts';
 import { addLiteral, holds, type Literals, noLiterals } from './literal.ts';
-import type { ColumnPlaces, RowTemplate } from './row-template.ts';
+import { type ColumnPlaces, type RowTemplate, valueMarks } from './row-template.ts';
 
 /** The templates of a file, by what their rows hold besides stamp and values: unit and parameter, in most files. */
 export interface TemplateStore {
   readonly places: ColumnPlaces;
+  /** Which columns are of polled values: a table may have hundreds. */
+  readonly isValue: Uint8Array;
   readonly stamps: ByteStamps;
   readonly literals: Literals;
   /** The byte of a decimal comma; -1 where a comma separates cells. */
@@ -34,6 +36,7 @@ export function templateStore(places: ColumnPlaces, stamps: ByteStamps, delimite
   const numbers = new Float64Array(mostGauges);
   return {
     places,
+    isValue: valueMarks(places),
     stamps,
     literals: noLiterals(),
     comma: delimiter === comma ? -1 : comma,
@@ -112,7 +115,7 @@ export function findByCells(
   cells: Cells,
 ): RowTemplate | null {
   if (store.stamps.length() === 0 || isByLine(store.places)) return null;
-  const alike = store.buckets.get(keyOf(store.places, chunk.bytes, cells)) ?? [];
+  const alike = store.buckets.get(keyOf(store, chunk.bytes, cells)) ?? [];
   return alike.find((row) => matches(store, row, chunk, from)) ?? null;
 }
 
@@ -151,7 +154,7 @@ export function addTemplate(
   if (made === null || made.parts.length > mostGauges) return null;
   if (isByLine(store.places)) store.lines.set(keyOfBytes(view, from + store.stamps.length(), end), made);
   else {
-    const key = keyOf(store.places, bytes, cells);
+    const key = keyOf(store, bytes, cells);
     const alike = store.buckets.get(key) ?? [];
     if (alike.length >= mostAlike) return null;
     if (alike.push(made) === 1) store.buckets.set(key, alike);
@@ -178,10 +181,11 @@ function isFirst(
   return !wasSeen;
 }
 
-function keyOf({ values, stampFirst, stampLast }: ColumnPlaces, bytes: Uint8Array, cells: Cells): number {
+function keyOf({ places, isValue }: TemplateStore, bytes: Uint8Array, cells: Cells): number {
+  const { stampFirst, stampLast } = places;
   let hash = cells.count;
   for (let cell = 0; cell < cells.count; cell += 1) {
-    if ((cell >= stampFirst && cell <= stampLast) || values.includes(cell)) continue;
+    if ((cell >= stampFirst && cell <= stampLast) || isValue[cell] === 1) continue;
     const to = cells.to[cell] ?? 0;
     for (let at = cells.from[cell] ?? 0; at < to; at += 1)
       hash = Math.imul(hash ^ (bytes[at] ?? 0), 16_777_619);

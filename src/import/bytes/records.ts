@@ -1,0 +1,79 @@
+import { detached } from './decode.ts';
+import { keepText, type Row } from './row.ts';
+import { longestLine } from './text-lines.ts';
+
+/** Puts the lines of a text together to records. */
+export interface Records {
+  /** Takes the next line. */
+  add(row: Row): void;
+  /** No line follows. */
+  end(): void;
+  /** How many lines began a record. */
+  count(): number;
+}
+
+/** A record as its lines come. */
+interface Begun {
+  line: number;
+  /** Its first line as read: that is what evidence cites. */
+  first: string;
+  /** Its lines, blanks around them and blank lines left out, up to as much as a line may hold. */
+  parts: string[];
+  length: number;
+  /** None of the lines began it: it began in another file. */
+  isHeadless: boolean;
+  isCut: boolean;
+}
+
+/**
+ * Lines of a text as records: one begins with each line that `begins`, and those that follow belong to it, joined by one
+ * blank, since in a pattern `.` and `$` stop at a line end. `onRow` gets the same object for every record: its cell is the
+ * record, its text the first line. Lines before the first record are a row without a cell.
+ */
+export function records(begins: (line: string) => boolean, onRow: (row: Row) => void): Records {
+  let begun: Begun | null = null;
+  let whole = '';
+  let count = 0;
+  const row: Row = {
+    get line() {
+      return begun?.line ?? 0;
+    },
+    get isCut() {
+      return begun?.isCut ?? false;
+    },
+    cell: (column) => (column === 0 ? whole : ''),
+    width: () => (begun?.isHeadless === true ? 0 : 1),
+    text: () => begun?.first ?? '',
+    ownText: () => detached(row.text()),
+    keep: (kept) => keepText(row, kept),
+  };
+  const emit = (): void => {
+    if (begun === null) return;
+    whole = begun.isHeadless ? '' : begun.parts.join(' ');
+    onRow(row);
+    begun = null;
+  };
+  return {
+    add({ line, isCut, text }) {
+      const first = text();
+      const isBegin = begins(first);
+      if (!isBegin && first.trim() === '') return;
+      if (isBegin) {
+        emit();
+        count += 1;
+      }
+      begun ??= { line, first, parts: [], length: 0, isHeadless: !isBegin, isCut };
+      begun.isCut = isCut;
+      addPart(begun, isBegin ? first.trimEnd() : first.trim());
+    },
+    end: emit,
+    count: () => count,
+  };
+}
+
+function addPart(begun: Begun, part: string): void {
+  if (begun.isHeadless || begun.length >= longestLine) return;
+  const room = longestLine - begun.length;
+  begun.parts.push(part.length > room ? part.slice(0, room) : part);
+  begun.length += part.length + 1;
+}
