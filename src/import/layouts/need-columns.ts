@@ -18,5 +18,8 @@ export function needColumns(
   ];
   return missing.length > 0
     ? { fits: false, because: `no column for ${missing.join(', ')}` }
-    : { fits: true, because: `its header has columns for ${['time', ...(hasUnit(head, null) ? ['unit'] : []), ...required].join(', ')}` };
+    : {
+        fits: true,
+        because: `its header has columns for ${['time', ...(hasUnit(head, null) ? ['unit'] : []), ...required].join(', ')}`,
+      };
 }
