@@ -55,6 +55,7 @@ function wellFormed(): readonly Seed[] {
       bytes: begin('clean-swap', 'phrasebook.yaml'),
     },
     ...describedLogs.flatMap(described),
+    { kind: 'phrasebook of meanings', name: 'meanings.yaml', role: 'phrasebook', bytes: text(...meanings) },
     { kind: 'job', name: 'job.yaml', role: 'job', bytes: text(...job) },
   ];
 }
@@ -82,6 +83,26 @@ const job = [
   '  RO3:',
   '    A: { model: Tern-4, firmware: 6.4.1 }',
   '    B: { model: Tern-4, firmware: 6.4.1 }',
+];
+
+/** Every key that says what rows mean. */
+const meanings = [
+  'files:',
+  '  - match: "*.csv"',
+  '    columns: { time: Stamp, unit: Node, parameter: Item, value: Reading, quality: Quality, state: State }',
+  '    good: [Good, 192]',
+  "    states: { ACTIVE: on, CLEARED: 'off' }",
+  'parameters:',
+  "  /^(?<unit>RO\\d-[AB])\\.Duty$/: { signal: role, values: { '1': active } }",
+  '  /^(?<pair>RO\\d)(?<half>[AB]) (?<role>active)?Link(?<value>Up|Down)$/: { signal: link-a }',
+  'messages:',
+  '  - when: "lost (my|its) partner"',
+  '    of: other',
+  '    only: { file: "node-a/*", unit: "-A$" }',
+  '    means: [{ signal: partner-ready, value: no }, { of: self, signal: role, value: active, off: standby }]',
+  '  - { when: "rebooted", of: pair, signal: restart, off: ignore }',
+  'ignore: ["^user"]',
+  'ignoreUnits: ["^HMI"]',
 ];
 
 const snapshots = [

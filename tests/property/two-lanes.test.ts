@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { afterAll, describe, test } from 'vitest';
 import { seeded } from '../../samples/random.ts';
-import { compare, tried } from '../support/compare-lanes.ts';
+import { compare, compareWith, tried } from '../support/compare-lanes.ts';
 import { calm, longPoll, type Stretch } from '../support/long-polls.ts';
 import { clock, journal, oddities, plain, poll, restless, stamps } from '../support/odd-polls.ts';
 
@@ -153,6 +153,47 @@ describe('the fast lane comes to what the general one comes to', () => {
     );
     await compare(['time,unit,message', ...rows, ''].join('\n'), 65_536, 53);
   });
+
+  test('with what a phrasebook says of rows by columns beside their values', async () => {
+    const random = seeded(28);
+    const of = <T>(...all: readonly [T, ...T[]]): T => all[Math.floor(random() * all.length)] ?? all[0];
+    const phrasebook = `files:
+  - { match: "*", columns: { quality: q, state: st, parameter: tag, value: v }, good: [Good], states: { UP: on, OVER: "off" } }
+ignoreUnits: ["^HMI"]
+parameters:
+  /^(?<unit>RO\\d-[AB])\\.(lamp|load)$/: { signal: light }
+  /^(?<unit>RO\\d-[AB])\\.load$/: { signal: load }
+messages:
+  - { when: "^lost", of: other, means: [{ signal: partner-ready, value: no }, { signal: role, value: none, off: active }] }
+  - { when: "^lost", only: { unit: B }, signal: supply, value: fault }
+`;
+    const quality = (i: number): string =>
+      i > 200 && i < 300 ? 'Bad' : of('Good', 'Good', 'Good', 'Good', 'Bad', '');
+    const polled = Array.from({ length: 400 }, (_, i) =>
+      ['RO1-A', 'RO1-B', 'HMI-A']
+        .flatMap((unit) => [
+          `${clock(i * 10)},${unit}.lamp,${i % 40 < 20 ? 'steady' : 'off'},${quality(i)}`,
+          `${clock(i * 10)},${unit}.load,${(30 + (i % 7) / 4).toFixed(2)},${quality(i)}`,
+        ])
+        .join('\n'),
+    );
+    const readings = phrasebook.replace(', state: st', '').replace('(lamp|load)', 'lamp');
+    for (const end of ['\n', '\r\n'])
+      await compareWith({ phrasebook: readings }, ['time,tag,v,q', ...polled, ''].join(end), 65_536, 101, 4_000_000);
+    const told = Array.from({ length: 300 }, (_, i) => {
+      const unit = of('RO1-A', 'RO1-B', 'HMI-B');
+      return `${clock(i * 0.6)},${unit},${of('lost', 'link a down', 'fan 3')},${of('UP', 'OVER', 'ACK')}`;
+    });
+    const conditions = phrasebook.replace('quality: q, ', '').replace(', parameter: tag, value: v', '');
+    await compareWith({ phrasebook: conditions }, ['time,unit,message,st', ...told, ''].join('\n'), 65_536, 83, 4_000_000);
+    const rows = Array.from({ length: 200 }, (_, i) =>
+      ['RO1-A', 'RO1-B']
+        .map((unit) => `${clock(i * 10)},${unit},${i % 50 < 25 ? 'off' : 'steady'},41.5,${quality(i)}`)
+        .join('\n'),
+    );
+    const snaps = 'files: [{ match: "*", columns: { quality: q } }]\n';
+    await compareWith({ phrasebook: snaps }, ['time,unit,light,load,q', ...rows, ''].join('\n'), 65_536, 83, 4_000_000);
+  }, 120_000);
 
   test('whatever is cut out of a poll, doubled or put elsewhere', async () => {
     const base = poll((s) => (stamps.plain ?? clock)(s), ',', oddities.quotes ?? plain, 12);

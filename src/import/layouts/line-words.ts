@@ -12,7 +12,9 @@ export interface LineWords {
 }
 
 export function lineWords(rule: FileRule | undefined): LineWords {
-  const { state, quality } = rule?.columns ?? {};
+  const nameOf = (key: 'state' | 'quality'): string | undefined =>
+    rule?.columns[key] ?? (rule?.line?.groups.includes(key) === true ? key : undefined);
+  const [state, quality] = [nameOf('state'), nameOf('quality')];
   const isGood = qualityReader(rule?.good);
   return {
     state: (fields) => (state === undefined ? undefined : (fields.get(state) ?? '')),

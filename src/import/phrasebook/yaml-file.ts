@@ -43,7 +43,7 @@ export function readYamlPlaces<S extends v.GenericSchema>(
   const { document, lines } = parsed(file, text);
   const result = v.safeParse(schema, plain(file, document) ?? {});
   if (!result.success) {
-    const { what, fix } = misfitOf(schema, result.issues[0], hint);
+    const { what, fix } = misfitOf(schema, result.issues, hint);
     throw new InputError(file, what, fix);
   }
   return { value: result.output, lineOf: (place) => lineAt(file, text, document, lines, place) };

@@ -16,8 +16,9 @@ export interface Issue {
 }
 
 /** Says of the first thing that does not fit its place, what was expected, and the nearest right word. */
-export function misfitOf(schema: unknown, issue: Issue, hint: string): Misfit {
-  const path = (issue.path ?? []).map(({ key }) => key);
+export function misfitOf(schema: unknown, issues: readonly [Issue, ...Issue[]], hint: string): Misfit {
+  const issue = worst(issues);
+  const path = pathOf(issue);
   const place = dotted(path);
   if (issue.expected === 'never') {
     const keys = keysOf(schemaAt(schema, path.slice(0, -1)));
@@ -27,13 +28,23 @@ export function misfitOf(schema: unknown, issue: Issue, hint: string): Misfit {
   const words = wordsOf(schemaAt(schema, path));
   const expected = words.length > 0 ? `one of ${words.join(', ')}` : (issue.expected ?? issue.message);
   const fix = words.length > 0 && typeof issue.input === 'string' ? chooseOneOf(issue.input, words) : hint;
-  const missing = issue.expected !== null && issue.received === 'undefined';
-  return {
-    what: missing
-      ? `${place} is missing, expected ${expected}.`
-      : `${place} is ${shortened(issue.received)}, expected ${expected}.`,
-    fix,
-  };
+  if (isMissing(issue)) return { what: `${place} is missing.`, fix: `Add the key ${String(path.at(-1))}.` };
+  return { what: `${place} is ${shortened(issue.received)}, expected ${expected}.`, fix };
+}
+
+/** A key that is missing is most likely the one beside it that is wrong. */
+function worst([first, ...others]: readonly [Issue, ...Issue[]]): Issue {
+  const beside = dotted(pathOf(first).slice(0, -1));
+  const wrong = others.find((o) => o.expected === 'never' && dotted(pathOf(o).slice(0, -1)) === beside);
+  return isMissing(first) && wrong !== undefined ? wrong : first;
+}
+
+function isMissing({ received, path }: Issue): boolean {
+  return received === 'undefined' && path !== undefined;
+}
+
+function pathOf({ path = [] }: Issue): readonly unknown[] {
+  return path.map(({ key }) => key);
 }
 
 /** `messages[3].only.file`, as the rest of the errors name places. */
