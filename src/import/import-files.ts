@@ -2,6 +2,7 @@ import type { ImportedFile } from '../vocabulary.ts';
 import type { FileSource } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
 import type { ImportOptions } from './import-options.ts';
+import { ordersOfAlike } from './orders-of-alike.ts';
 import { readFile } from './read-file.ts';
 import { foreignTimeline } from './stored/parquet-rows.ts';
 import { isStoredTimeline, readStoredTimeline } from './stored/stored-timeline.ts';
@@ -24,15 +25,17 @@ export interface Imported {
  * What needs a day or a year of its neighbours is tried again once they are known.
  */
 export async function importFiles(sources: readonly FileSource[], options: FilesOptions): Promise<Imported> {
-  const first = await readEach(sources, { ...options, neighbour: null }, 0);
+  const orders = ordersOfAlike();
+  const first = await readEach(sources, { ...options, neighbour: null, onOrder: orders.add }, 0);
   const days = first.flatMap(({ result }) =>
     result instanceof InputError ? [] : result.files.flatMap(({ input }) => input.from ?? []),
   );
   const neighbour = days.length === 0 ? null : Math.min(...days);
   const again =
     neighbour === null ? [] : first.filter(({ result }) => result instanceof InputError).map((f) => f.source);
-  const second = await readEach(again, { ...options, neighbour }, changesIn(first));
-  const last = first.map((f) => second.find((s) => s.source === f.source) ?? f).map((f) => f.result);
+  const second = await readEach(again, { ...options, neighbour, orderOfAlike: orders.of }, changesIn(first));
+  const anew = new Map(second.map((s) => [s.source, s]));
+  const last = first.map((f) => anew.get(f.source) ?? f).map((f) => f.result);
   return {
     files: uniqueFiles(last.flatMap((r) => (r instanceof InputError ? [] : r.files))),
     failures: last.flatMap((r) => (r instanceof InputError ? [r] : r.failures)),
