@@ -183,6 +183,8 @@ function pairsNamed({ facts }: Analysed, pair: string | null): readonly PairFact
   if (pair === null) return facts;
   const found = facts.filter((f) => f.timeline.pair === pair);
   if (found.length > 0) return found;
+  const inAnyCase = facts.filter((f) => f.timeline.pair.toLowerCase() === pair.toLowerCase());
+  if (inAnyCase.length === 1) return inAnyCase;
   const names = facts.map((f) => f.timeline.pair).join(', ');
   throw new InputError(
     `--pair ${pair}`,

@@ -30,7 +30,7 @@ const mostCached = 4096;
 /** "slot B", "Half 2"; not "half a minute", nor "in place of". */
 const halfWords =
   /\b(?:[Ss]lot|SLOT)\s+([A-Za-z]|\d{1,2})\b|\b(?:[Hh]alf|HALF|[Pp]lace|PLACE)\s+([A-Z]|\d{1,2})\b/;
-const roleWords = /\b(standby|active)\b/i;
+const roleWords = /\b(standby|stby|sby|active)\b/i;
 /** "not removed yet", "before we switch over": what was not done, or not yet. */
 const undone =
   /\b(?:not|never|cannot|can't|didn't|won't|will|should|would|could|before|until|unless|if|to be)\b[^,;.]*\b(?:pull|remov|t[ao]k|withdr|put|fit|insert|seat|switch|(?:re)?flash)/i;

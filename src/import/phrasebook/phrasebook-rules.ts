@@ -4,6 +4,8 @@ import type { ColumnKey } from './column-keys.ts';
 import type { Pattern } from './patterns.ts';
 
 export interface UnitRule {
+  /** Of the built-in phrasebook: it knows a unit in any case. */
+  readonly isPlain: boolean;
   readonly pattern: Pattern;
   readonly pair: string | undefined;
   readonly half: string | undefined;

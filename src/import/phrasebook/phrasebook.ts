@@ -31,8 +31,8 @@ export function parsePhrasebook(file: string, yaml: string | null, layouts: read
     pattern: own.time?.format === undefined ? undefined : stampPattern(file, own.time.format),
     files: (own.files ?? []).map((rule, index) => fileRule(file, index, rule)),
     units: [
-      ...(own.units ?? []).map((r, i) => unitRule(file, i, r)),
-      ...plainUnits.map((r, i) => unitRule('', i, r)),
+      ...(own.units ?? []).map((r, i) => unitRule(file, i, r, false)),
+      ...plainUnits.map((r, i) => unitRule('', i, r, true)),
     ],
     parameters: new Map([...builtInParameters(), ...parameters]),
     messages,
@@ -87,7 +87,12 @@ function fileRule(file: string, index: number, rule: NonNullable<PhrasebookText[
   };
 }
 
-function unitRule(file: string, index: number, rule: NonNullable<PhrasebookText['units']>[number]): UnitRule {
+function unitRule(
+  file: string,
+  index: number,
+  rule: NonNullable<PhrasebookText['units']>[number],
+  isPlain: boolean,
+): UnitRule {
   const compiled = pattern(file, `units[${index}].pattern`, rule.pattern, false);
   if (rule.pair === undefined && !compiled.groups.includes('pair')) {
     throw new InputError(
@@ -96,7 +101,7 @@ function unitRule(file: string, index: number, rule: NonNullable<PhrasebookText[
       'Add a group (?<pair>...) to the pattern, or a key pair.',
     );
   }
-  return { pattern: compiled, pair: rule.pair, half: rule.half, role: rule.role };
+  return { isPlain, pattern: compiled, pair: rule.pair, half: rule.half, role: rule.role };
 }
 
 function parameterRule(

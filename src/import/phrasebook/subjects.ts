@@ -1,6 +1,8 @@
 import { type Gauge, pairSignals, type Signal, type Subject, stateSignals } from '../../vocabulary.ts';
+import { valueSpellings } from './built-in-phrasebook.ts';
 import type { Phrasebook } from './phrasebook-rules.ts';
 import { isSeverity } from './severity-words.ts';
+import { foldedWord } from './value-words.ts';
 
 /** What a row says about where a value belongs: one text, or the parts in columns of their own. */
 export interface UnitParts {
@@ -15,10 +17,12 @@ export function subjectOf(phrasebook: Phrasebook, { unit, half, role }: UnitPart
     const groups = rule.pattern.match(unit);
     const pair = rule.pair ?? groups?.pair;
     if (groups === null || pair === undefined || isSeverity(pair)) continue;
+    // Plain English knows units in any case as one; a site's own pattern may tell them apart.
+    const asOne = (name: string): string => (rule.isPlain ? name.toUpperCase() : name);
     const named = role === '' ? (rule.role ?? groups.role ?? '') : role;
     return {
-      pair,
-      half: half === '' ? (rule.half ?? groups.half ?? null) : half,
+      pair: asOne(pair),
+      half: half !== '' ? asOne(half) : groups.half === undefined ? (rule.half ?? null) : asOne(groups.half),
       role: roleNamed(named),
       ...(groups.site === undefined ? {} : { site: groups.site }),
     };
@@ -28,10 +32,12 @@ export function subjectOf(phrasebook: Phrasebook, { unit, half, role }: UnitPart
 
 /** `active` or `standby` as a log spells them; `null` for anything else. */
 export function roleNamed(text: string): 'active' | 'standby' | null {
-  const word = text.trim().toLowerCase();
-  if (word === 'active' || word === 'primary') return 'active';
-  return word === 'standby' || word === 'stby' || word === 'backup' ? 'standby' : null;
+  const word = foldedWord(text);
+  const role = Object.hasOwn(roles, word) ? roles[word] : undefined;
+  return role === 'active' || role === 'standby' ? role : null;
 }
+
+const roles = valueSpellings.role ?? {};
 
 /**
  * What a value is about, given its unit and what its rule says. Pair signals are about the pair, whichever unit states
