@@ -52,6 +52,32 @@ async function* openFile(name: string): AsyncGenerator<Uint8Array> {
   }
 }
 
+/** More than this is no place for a pipe, since it is kept. Chosen here. */
+const mostPiped = 1_073_741_824;
+
+/** What a pipe gives, to its end, kept so that it can be read again. Throws InputError if that is more than a gigabyte. */
+export async function pipedFile(path: string): Promise<{ readonly content: StoredFile }> {
+  const pieces: Uint8Array[] = [];
+  let length = 0;
+  for await (const chunk of openFile(path)) {
+    pieces.push(chunk.slice());
+    length += chunk.length;
+    if (length > mostPiped)
+      throw new InputError(path, 'the pipe gives more than a gigabyte.', 'Save it to a file, and name that.');
+  }
+  const bytes = Buffer.concat(pieces);
+  pieces.length = 0;
+  const content: StoredFile = {
+    name: path,
+    bytes: bytes.length,
+    async *open() {
+      for (let at = 0; at < bytes.length; at += pieceBytes) yield bytes.subarray(at, at + pieceBytes);
+    },
+    slice: (from, to) => Promise.resolve(bytes.subarray(from, to)),
+  };
+  return { content };
+}
+
 /** Reads a small text file, such as a phrasebook. Throws InputError if it can not, and for a pipe, which might never end. */
 export async function readText(path: string): Promise<string> {
   const found = await stat(path).catch((error: unknown) => refuse(path, error));
