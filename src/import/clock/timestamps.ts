@@ -17,7 +17,8 @@ export function readStamp(text: string, options: StampOptions): Stamp | StampFai
   if (first.count === 0) return readWords(text, start, options);
   if (first.count >= 9) return readEpoch(text, first);
   const mark = text.charCodeAt(first.end);
-  if (mark === 58 && first.count <= 2) return readClockFirst(text, start, options);
+  const isClock = mark === 58 || ((mark | 32) === 104 && digitsFrom(text, first.end + 1).count === 2);
+  if (isClock && first.count <= 2) return readClockFirst(text, start, options);
   if (first.count === 8 && (mark === 84 || mark === 32)) return readBasic(text, first, options);
   return readNumbers(text, first, options);
 }
