@@ -3,6 +3,7 @@ import { bySeverity } from './analyze/by-severity.ts';
 import { farStamps } from './analyze/far-stamps.ts';
 import { failureFinding, noticesOf, offsetFindings } from './analyze/notices.ts';
 import { type Answer, runAnalyzers } from './analyze/run-analyzers.ts';
+import { strayStamps } from './analyze/stray-stamps.ts';
 import { causes } from './diagnose/causes.ts';
 import { sayChoice, worstOf } from './diagnose/choose-pair.ts';
 import { diagnosePair } from './diagnose/diagnose-pair.ts';
@@ -83,6 +84,7 @@ export function analyse(
     ...answers.flatMap((a) => a.findings),
     ...noticesOf(files),
     ...farStamps(files),
+    ...strayStamps(files),
     ...offsetFindings(offsets, files, clocks.align),
     ...failures.map(failureFinding),
   ].sort(bySeverity);

@@ -1,6 +1,6 @@
 import { type Signal, type Subject, stateSignals } from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
-import { type Groups, patternList } from './patterns.ts';
+import { type Groups, type PatternList, patternList } from './patterns.ts';
 import { isIgnored, type MessageRule, type Phrasebook } from './phrasebook-rules.ts';
 import { addressed, roleNamed, subjectOf } from './subjects.ts';
 import { valueMeant } from './values.ts';
@@ -74,13 +74,24 @@ export function entryReader(phrasebook: Phrasebook): EntryReader {
 
 /** The first rule that fits; what it takes to find it is made when first needed. */
 function ruleFinder(rules: () => readonly MessageRule[]): (text: string) => Matched | undefined {
-  let list: ReturnType<typeof patternList> | undefined;
+  let list: PatternList | undefined;
   return (text) => {
-    list ??= patternList(rules().map((r) => r.pattern));
+    list ??= listOf(rules());
     const found = list.first(text);
     const rule = found === null ? undefined : rules()[found.index];
     return found === null || rule === undefined ? undefined : { rule, groups: found.groups };
   };
+}
+
+/** The automaton of rules that do not change is the same for every file, and takes tens of milliseconds to make. */
+const lists = new WeakMap<readonly MessageRule[], PatternList>();
+
+function listOf(rules: readonly MessageRule[]): PatternList {
+  const known = lists.get(rules);
+  if (known !== undefined) return known;
+  const made = patternList(rules.map((r) => r.pattern));
+  lists.set(rules, made);
+  return made;
 }
 
 function unitNamed(phrasebook: Phrasebook, groups: Groups): Subject | null {
