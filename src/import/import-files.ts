@@ -53,11 +53,13 @@ async function readEach(
   kept: number,
 ): Promise<readonly Attempt[]> {
   const attempts: Attempt[] = [];
+  let keptChanges = kept;
   for (const source of sources) {
     options.onFile?.(source);
     try {
-      const keptChanges = kept + changesIn(attempts);
-      attempts.push({ source, result: await readSource(source, { ...options, keptChanges }) });
+      const attempt = { source, result: await readSource(source, { ...options, keptChanges }) };
+      attempts.push(attempt);
+      keptChanges += changesIn([attempt]);
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
       attempts.push({ source, result: error });
