@@ -18,6 +18,8 @@ export function headOf(names: readonly string[], lines: readonly string[], rule:
   const trimmed = names.map((name) => name.trim());
   const own = rule?.columns ?? {};
   const taken = new Set(Object.values(own));
+  // Compared by many keys, and of many rows that may be the header.
+  let compared: readonly string[] | undefined;
   return {
     names: trimmed,
     lines,
@@ -26,7 +28,8 @@ export function headOf(names: readonly string[], lines: readonly string[], rule:
       const named = own[key];
       if (named !== undefined) return trimmed.indexOf(named);
       const spellings = columnSpellings(key);
-      return trimmed.findIndex((name) => !taken.has(name) && spellings.includes(folded(name)));
+      compared ??= trimmed.map((name) => (taken.has(name) ? '' : folded(name)));
+      return compared.findIndex((name) => name !== '' && spellings.includes(name));
     },
   };
 }
