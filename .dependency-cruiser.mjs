@@ -119,7 +119,7 @@ const webDoors = [
   ['vega-interpreter', 'web/render-chart\\.ts$'],
   ['vega-lite', 'web/(?:render-chart|with-brush|components/(?:chart|staff)-figure)\\.ts$'],
   ['hash-wasm', 'web/hasher\\.ts$'],
-  ['fflate', 'web/browser-files\\.ts$'],
+  ['fflate', 'web/gunzip\\.ts$'],
 ];
 
 const webPackages = [...webDoors.map(([name]) => name), 'lit'];

@@ -10,6 +10,11 @@ export interface StampStyle {
     | 'month-first'
     | 'day-first-12'
     | 'no-year'
+    | 'dotted'
+    | 'dotted-clock'
+    | 'german'
+    | 'french'
+    | 'portuguese'
     | 'epoch-s'
     | 'epoch-ms';
   readonly zone: string;
@@ -20,6 +25,14 @@ export interface StampStyle {
   /** Seconds by which the clock of this export is ahead of the story's. */
   readonly aheadSeconds?: number;
 }
+
+// Source: Unicode CLDR, gregorian calendar, wide and abbreviated names of months.
+const named = {
+  german: 'Januar Februar März April Mai Juni Juli August September Oktober November Dezember'.split(' '),
+  french: 'janv. févr. mars avr. mai juin juil. août sept. oct. nov. déc.'.split(' '),
+  portuguese:
+    'janeiro fevereiro março abril maio junho julho agosto setembro outubro novembro dezembro'.split(' '),
+};
 
 const monthNames = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');
 
@@ -43,6 +56,16 @@ export function formatStamp(instant: number, style: StampStyle): string {
       return `${pad(month, 2)}/${pad(day, 2)}/${year} ${clock}`;
     case 'day-first-12':
       return `${pad(day, 2)}/${pad(month, 2)}/${year} ${pad(hour % 12 === 0 ? 12 : hour % 12, 2)}:${pad(minute, 2)}:${pad(second, 2)}${fraction} ${hour < 12 ? 'AM' : 'PM'}`;
+    case 'dotted':
+      return `${pad(day, 2)}.${pad(month, 2)}.${year} ${clock}`;
+    case 'dotted-clock':
+      return `${pad(day, 2)}.${pad(month, 2)}.${year} ${clock.replace(/:/g, '.')}`;
+    case 'german':
+      return `${day}. ${named.german[month - 1]} ${year} ${clock}`;
+    case 'french':
+      return `${day}-${named.french[month - 1]}-${year} ${clock}`;
+    case 'portuguese':
+      return `${day} de ${named.portuguese[month - 1]} de ${year} ${clock}`;
     case 'no-year':
       return `${monthNames[month - 1]} ${String(day).padStart(2)} ${clock}`;
   }

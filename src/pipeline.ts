@@ -3,6 +3,7 @@ import { bySeverity } from './analyze/by-severity.ts';
 import { farStamps } from './analyze/far-stamps.ts';
 import { failureFinding, noticesOf, offsetFindings, phrasebookFindings } from './analyze/notices.ts';
 import { type Answer, runAnalyzers } from './analyze/run-analyzers.ts';
+import { strayStamps } from './analyze/stray-stamps.ts';
 import { causes } from './diagnose/causes.ts';
 import { sayChoice, worstOf } from './diagnose/choose-pair.ts';
 import { diagnosePair } from './diagnose/diagnose-pair.ts';
@@ -85,6 +86,7 @@ export function analyse(
     ...answers.flatMap((a) => a.findings),
     ...noticesOf(files),
     ...farStamps(files),
+    ...strayStamps(files),
     ...offsetFindings(offsets, files, clocks.align),
     ...failures.map(failureFinding),
   ].sort(bySeverity);
@@ -186,6 +188,8 @@ function pairsNamed({ facts }: Analysed, pair: string | null): readonly PairFact
   if (pair === null) return facts;
   const found = facts.filter((f) => f.timeline.pair === pair);
   if (found.length > 0) return found;
+  const inAnyCase = facts.filter((f) => f.timeline.pair.toLowerCase() === pair.toLowerCase());
+  if (inAnyCase.length === 1) return inAnyCase;
   const names = facts.map((f) => f.timeline.pair).join(', ');
   throw new InputError(
     `--pair ${pair}`,

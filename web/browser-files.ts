@@ -1,5 +1,5 @@
-import { Gunzip } from 'fflate';
-import { DamagedEnd, type Hasher, InputError, type Platform, type StoredFile } from '../src/pipeline.ts';
+import { type Hasher, InputError, type Platform, type StoredFile } from '../src/pipeline.ts';
+import { gunzip } from './gunzip.ts';
 import { hashBeside } from './hash-beside.ts';
 import { hasher } from './hasher.ts';
 import type { NamedFile } from './protocol.ts';
@@ -58,30 +58,6 @@ const workerFrom = 16_777_216;
 
 function sha256({ name, bytes }: Parameters<Platform['sha256']>[0]): Hasher {
   return bytes !== null && bytes >= workerFrom ? hashBeside(name) : hasher();
-}
-
-/** Unpacks gzip, of several members too, which the browser's own unpacker refuses. */
-async function* gunzip(packed: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
-  const ready: Uint8Array[] = [];
-  const unpacker = new Gunzip((chunk) => ready.push(chunk));
-  const push = (chunk: Uint8Array, isLast: boolean): DamagedEnd | null => {
-    try {
-      unpacker.push(chunk, isLast);
-      return null;
-    } catch (error) {
-      if (error instanceof Error && 'code' in error)
-        return new DamagedEnd('The archive is cut off or damaged');
-      throw error;
-    }
-  };
-  for await (const chunk of packed) {
-    const damage = push(chunk, false);
-    yield* ready.splice(0);
-    if (damage !== null) throw damage;
-  }
-  const damage = push(new Uint8Array(0), true);
-  yield* ready.splice(0);
-  if (damage !== null) throw damage;
 }
 
 /** What the core asks of the browser. */

@@ -8,12 +8,14 @@ interface Stamped extends SourceLine {
 /** Stamps that lie together, and the first of them. */
 interface Cluster {
   count: number;
+  from: number;
+  to: number;
   readonly first: Stamped;
 }
 
-const yearMs = 31_557_600_000;
+export const yearMs = 31_557_600_000;
 /** Chosen here: no site keeps logs with a hole of so many years. */
-const farYears = 10;
+export const farYears = 10;
 const mostLines = 5;
 
 /**
@@ -26,6 +28,7 @@ export function farStamps(files: readonly ImportedFile[]): readonly Finding[] {
   const far = clusters.filter((c) => c.count * 2 <= all);
   const [first, ...others] = far.map((c) => c.first);
   if (clusters.length < 2 || first === undefined) return [];
+  const span = spanOf(clusters.filter((c) => !far.includes(c)));
   const places = [first, ...others].slice(0, mostLines).map(sayStamp).join('; ');
   const count = far.reduce((sum, c) => sum + c.count, 0);
   const lie = count === 1 ? 'One stamp lies' : `${count} stamps lie`;
@@ -37,11 +40,21 @@ export function farStamps(files: readonly ImportedFile[]): readonly Finding[] {
       half: null,
       from: first.time,
       to: far.at(-1)?.first.time ?? first.time,
-      statement: `${lie} more than ${farYears} years from all others: ${places}. They were used as printed: correct the rows, or do not trust times across them.`,
+      statement: `${lie} more than ${farYears} years from all others${span}: ${places}. They were used as printed: correct the rows, or do not trust times across them.`,
       figures: { count },
       evidence: evidenceOf(first, others),
     },
   ];
+}
+
+/** The days of the stamps that are not far; nothing where all are. */
+function spanOf(near: readonly Cluster[]): string {
+  const [first, last] = [near[0], near.at(-1)];
+  return first === undefined || last === undefined ? '' : ` (${dayOf(first.from)} to ${dayOf(last.to)})`;
+}
+
+function dayOf(time: number): string {
+  return new Date(time).toISOString().slice(0, 10);
 }
 
 function evidenceOf(first: Stamped, others: readonly Stamped[]): NonEmpty<SourceLine> {
@@ -50,7 +63,7 @@ function evidenceOf(first: Stamped, others: readonly Stamped[]): NonEmpty<Source
 }
 
 function sayStamp({ file, line, time }: Stamped): string {
-  return `${new Date(time).toISOString().slice(0, 10)} in line ${line} of ${file}`;
+  return `${dayOf(time)} in line ${line} of ${file}`;
 }
 
 /** Stamps parted by years without any, the earliest first. */
@@ -62,11 +75,17 @@ function clustersOf(files: readonly ImportedFile[]): readonly Cluster[] {
     const found = years.get(year);
     const last = clusters.at(-1);
     if (found === undefined) continue;
-    if (last !== undefined && year - before <= farYears) last.count += found.count;
+    if (last !== undefined && year - before <= farYears) join(last, found);
     else clusters.push(found);
     before = year;
   }
   return clusters;
+}
+
+function join(cluster: Cluster, more: Cluster): void {
+  cluster.count += more.count;
+  cluster.from = Math.min(cluster.from, more.from);
+  cluster.to = Math.max(cluster.to, more.to);
 }
 
 /** How many changes each year holds, and its first line; the end of a stream where it is alone in its year. */
@@ -75,13 +94,26 @@ function yearsOf(files: readonly ImportedFile[]): ReadonlyMap<number, Cluster> {
   for (const { input, changes } of files)
     for (const { time, line, text } of changes) {
       const known = years.get(yearOf(time));
-      if (known !== undefined) known.count += 1;
-      else years.set(yearOf(time), { count: 1, first: { file: input.file, line, text, time } });
+      if (known === undefined)
+        years.set(yearOf(time), {
+          count: 1,
+          from: time,
+          to: time,
+          first: { file: input.file, line, text, time },
+        });
+      else {
+        known.count += 1;
+        known.from = Math.min(known.from, time);
+        known.to = Math.max(known.to, time);
+      }
     }
   for (const { input, streams } of files)
-    for (const { last } of streams)
-      if (!years.has(yearOf(last.time)))
-        years.set(yearOf(last.time), { count: 1, first: { file: input.file, ...last } });
+    for (const { last } of streams) {
+      const { time } = last;
+      const known = years.get(yearOf(time));
+      if (known !== undefined) known.to = Math.max(known.to, time);
+      else years.set(yearOf(time), { count: 1, from: time, to: time, first: { file: input.file, ...last } });
+    }
   return years;
 }
 

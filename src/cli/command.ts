@@ -181,7 +181,7 @@ function passedOver([first, ...rest]: readonly string[]): readonly string[] {
 /** Nothing could be read; why was said already, a line for each file. */
 export class NothingReadable extends Error {
   constructor(files: number) {
-    super(files === 1 ? 'Nothing could be read.' : `None of the ${files} files could be read.`);
+    super(files <= 1 ? 'Nothing could be read.' : `None of the ${files} files could be read.`);
   }
 }
 

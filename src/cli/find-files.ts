@@ -1,8 +1,9 @@
 import { isAbsolute, sep } from 'node:path';
 import { glob } from 'tinyglobby';
 import { InputError, isNoLog, type StoredFile } from '../pipeline.ts';
-import { type FolderFiles, type FoundFile, filesIn, foundFile } from './folder-files.ts';
-import { storedFile } from './node-files.ts';
+import { allThings } from './all-things.ts';
+import { type FolderFiles, type FoundFile, filesIn, foundFile, sayPassedOver } from './folder-files.ts';
+import { pipedFile, storedFile } from './node-files.ts';
 import { lookAt, seeThrough, type Thing, thingAt } from './things.ts';
 
 /** What the arguments name: files to read, paths that nothing can be read from, and what was passed over. */
@@ -22,7 +23,7 @@ export async function findFiles(paths: readonly string[]): Promise<Found> {
   const found = await Promise.all(paths.map((path) => filesAt(path).catch(asFailure)));
   const files = once(found.flatMap((f) => f.files));
   return {
-    files: files.map(({ name, bytes }) => storedFile(name, bytes)),
+    files: files.map(({ name, bytes, content }) => content ?? storedFile(name, bytes)),
     failures: found.flatMap((f) => f.failures),
     notices: found.flatMap((f) => f.notices),
     identities: new Map(files.map((f) => [f.name, f.identity])),
@@ -46,12 +47,15 @@ async function filesAt(path: string): Promise<FolderFiles> {
   const found = await seeThrough(path);
   const thing = thingAt(found);
   if (thing === 'folder') return someOf(path, await filesIn(path), 'the folder holds no logs.');
+  // What the shell itself put in place of a file has a writer, and ends.
+  if (thing === 'pipe' && path.startsWith('/dev/'))
+    return { files: [{ ...foundFile(path, found), ...(await pipedFile(path)) }], failures: [], notices: [] };
   if (thing !== 'file') throw new InputError(path, ...noFile[thing]);
   return { files: [foundFile(path, found)], failures: [], notices: [] };
 }
 
 const noFile: Readonly<Record<Exclude<Thing, 'file' | 'folder'>, readonly [string, string]>> = {
-  pipe: ['it is a pipe, and a log is read more than once.', 'Save what it gives to a file, and name that.'],
+  pipe: ['it is a named pipe.', 'Save what it gives to a file, and name that.'],
   device: ['it is a device, and no file.', 'Name a file.'],
   socket: ['it is a socket, and no file.', 'Name a file.'],
 };
@@ -60,9 +64,10 @@ async function matching(pattern: string): Promise<FolderFiles> {
   const names = await glob(sep === '/' ? pattern : pattern.replaceAll(sep, '/'), {
     absolute: isAbsolute(pattern),
     expandDirectories: false,
+    fs: allThings,
   });
   const logs = names.filter((name) => !isNoLog(name.replace(/^(\.\.?\/)+/, ''))).sort();
-  const found = await Promise.all(logs.map((name) => filesAt(name).catch(asFailure)));
+  const found = await Promise.all(logs.map((name) => matched(name).catch(asFailure)));
   return {
     files: found.flatMap((f) => f.files),
     failures: found.flatMap((f) => f.failures),
@@ -70,9 +75,18 @@ async function matching(pattern: string): Promise<FolderFiles> {
   };
 }
 
+/** What a pattern fits besides files and folders is passed over with a line, as in a folder. */
+async function matched(name: string): Promise<FolderFiles> {
+  const found = await seeThrough(name);
+  const thing = thingAt(found);
+  if (thing === 'file') return { files: [foundFile(name, found)], failures: [], notices: [] };
+  if (thing === 'folder') return { files: [], failures: [], notices: [] };
+  return { files: [], failures: [], notices: [sayPassedOver(name)] };
+}
+
 /** The files in the order of their names. Throws InputError if there are none, and nothing says why. */
 function someOf(path: string, found: FolderFiles, none: string): FolderFiles {
-  if (found.files.length + found.failures.length === 0)
+  if (found.files.length + found.failures.length + found.notices.length === 0)
     throw new InputError(path, none, 'Name the files, or another folder.');
   return { ...found, files: once(found.files).toSorted(byName) };
 }

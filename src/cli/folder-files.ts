@@ -1,7 +1,7 @@
 import type { BigIntStats, Dirent } from 'node:fs';
 import { readdir, realpath } from 'node:fs/promises';
 import { dirname, join, relative, sep } from 'node:path';
-import { InputError, isNoLog } from '../pipeline.ts';
+import { InputError, isNoLog, type StoredFile } from '../pipeline.ts';
 import { refuse } from './system-refusal.ts';
 import { identityOf, seeThrough, thingAt } from './things.ts';
 
@@ -10,6 +10,8 @@ export interface FoundFile {
   readonly name: string;
   readonly bytes: number;
   readonly identity: string;
+  /** What was read of it already, since it can be read only once. */
+  readonly content?: StoredFile;
 }
 
 /** The files below a folder that may be logs, what stands in their way, and what was passed over. */
@@ -27,6 +29,8 @@ interface Walk {
   readonly root: string;
   readonly seen: Set<string>;
   readonly links: string[];
+  /** The links that led somewhere. */
+  readonly followed: string[];
   readonly others: string[];
   readonly files: FoundFile[];
   readonly failures: InputError[];
@@ -42,6 +46,7 @@ export async function filesIn(folder: string): Promise<FolderFiles> {
     root: folder,
     seen: new Set(),
     links: [],
+    followed: [],
     others: [],
     files: [],
     failures: [],
@@ -50,7 +55,11 @@ export async function filesIn(folder: string): Promise<FolderFiles> {
   await walkFolder(folder, walk);
   // Longer as it goes: a folder behind a link may hold links.
   for (const link of walk.links) await attempt(walk, () => followLink(link, walk));
-  return { files: walk.files, failures: walk.failures, notices: [...walk.notices, ...otherThings(walk)] };
+  return {
+    files: walk.files,
+    failures: walk.failures,
+    notices: [...sayFollowed(walk), ...walk.notices, ...otherThings(walk)],
+  };
 }
 
 async function walkFolder(folder: string, walk: Walk): Promise<void> {
@@ -87,13 +96,17 @@ async function followLink(link: string, walk: Walk): Promise<void> {
   const found = await seeThrough(link);
   switch (thingAt(found)) {
     case 'file':
+      walk.followed.push(link);
       walk.files.push(foundFile(link, found));
       break;
     case 'folder':
       if (walk.seen.has(identityOf(found))) break;
       if (await holds(link, dirname(link)))
         walk.notices.push(`${link}: it is a link to a folder that this one lies in, and was not followed.`);
-      else await walkFolder(link, walk);
+      else {
+        walk.followed.push(link);
+        await walkFolder(link, walk);
+      }
       break;
     default:
       walk.others.push(link);
@@ -105,10 +118,21 @@ async function holds(outer: string, inner: string): Promise<boolean> {
   return `${within}${sep}`.startsWith(around.endsWith(sep) ? around : `${around}${sep}`);
 }
 
+export function sayPassedOver(path: string): string {
+  return `${path}: it is a pipe, a socket or a device, and no file: it was passed over.`;
+}
+
+/** Links lead to what lies elsewhere: a person who looks into the folder may not know. */
+function sayFollowed({ root, followed: [first, ...rest] }: Walk): readonly string[] {
+  if (first === undefined) return [];
+  const which =
+    rest.length === 0 ? `one link in it, ${first},` : `${rest.length + 1} links in it, the first ${first},`;
+  return [`${root}: ${which} ${rest.length === 0 ? 'was' : 'were'} followed; each file is read once.`];
+}
+
 function otherThings({ root, others: [first, ...rest] }: Walk): readonly string[] {
   if (first === undefined) return [];
-  if (rest.length === 0)
-    return [`${first}: it is a pipe, a socket or a device, and no file: it was passed over.`];
+  if (rest.length === 0) return [sayPassedOver(first)];
   return [
     `${root}: ${rest.length + 1} pipes, sockets or devices in it are no files and were passed over; the first is ${first}.`,
   ];

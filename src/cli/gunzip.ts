@@ -21,14 +21,18 @@ export async function* gunzip(packed: AsyncIterable<Uint8Array>): AsyncGenerator
   const chunks = packed[Symbol.asyncIterator]();
   const input = inputOf(chunks);
   try {
-    do yield* member(input);
+    let isRight = true;
+    // Members behind one with a wrong sum are as good as before.
+    do isRight = (yield* member(input)) && isRight;
     while (await goesOn(input));
+    if (!isRight) throw new DamagedEnd('The check sum or the length of the archive is wrong');
   } finally {
     await chunks.return?.();
   }
 }
 
-async function* member(input: Input): AsyncGenerator<Uint8Array> {
+/** Gives whether its sum and length are right. */
+async function* member(input: Input): AsyncGenerator<Uint8Array, boolean> {
   await skipHeader(input);
   let sum = 0;
   let length = 0;
@@ -41,7 +45,7 @@ async function* member(input: Input): AsyncGenerator<Uint8Array> {
   const trailer = new DataView(input.rest.buffer, input.rest.byteOffset, 8);
   const isRight = trailer.getUint32(0, true) === sum && trailer.getUint32(4, true) === length % 2 ** 32;
   input.rest = input.rest.subarray(8);
-  if (!isRight) throw new DamagedEnd('The check sum of the archive is wrong');
+  return isRight;
 }
 
 function inputOf(chunks: AsyncIterator<Uint8Array>): Input {

@@ -5,10 +5,12 @@ import { thingAt } from './things.ts';
 
 /** What is fastest to read and to scan. */
 const pieceBytes = 1_048_576;
+const leastPiece = 4096;
+const chunks = 3;
 
 /** A file as it lies on the disk. */
 export function storedFile(name: string, bytes: number): StoredFile {
-  return { name, bytes, open: () => openFile(name), slice: (from, to) => readSlice(name, from, to) };
+  return { name, bytes, open: () => openFile(name, bytes), slice: (from, to) => readSlice(name, from, to) };
 }
 
 async function readSlice(name: string, from: number, to: number): Promise<Uint8Array> {
@@ -24,7 +26,7 @@ async function readSlice(name: string, from: number, to: number): Promise<Uint8A
 }
 
 /** Reads ahead into one of three chunks of shared memory while the two before are worked on. */
-async function* openFile(name: string): AsyncGenerator<Uint8Array> {
+async function* openFile(name: string, size = pieceBytes): AsyncGenerator<Uint8Array> {
   const file = await open(name).catch((error: unknown) => refuse(name, error));
   const read = (into: Uint8Array): Promise<Uint8Array> => {
     const done = file.read(into, 0, into.length, null).then(({ bytesRead }) => into.subarray(0, bytesRead));
@@ -32,11 +34,14 @@ async function* openFile(name: string): AsyncGenerator<Uint8Array> {
     done.catch(() => undefined);
     return done;
   };
-  const memory = Array.from({ length: 3 }, () => new SharedArrayBuffer(pieceBytes));
+  // A small file needs little memory, and of thousands of them each has its own; one that grew meanwhile has more pieces.
+  const length = Math.min(pieceBytes, Math.max(size + 1, leastPiece));
+  const memory: SharedArrayBuffer[] = [];
   const next = (): Uint8Array => {
-    const [first = new SharedArrayBuffer(pieceBytes)] = memory.splice(0, 1);
-    memory.push(first);
-    return new Uint8Array(first);
+    const first = memory.length < chunks ? new SharedArrayBuffer(length) : memory.shift();
+    const piece = first ?? new SharedArrayBuffer(length);
+    memory.push(piece);
+    return new Uint8Array(piece);
   };
   let reading = read(next());
   try {
@@ -50,6 +55,32 @@ async function* openFile(name: string): AsyncGenerator<Uint8Array> {
     await Promise.allSettled([reading]);
     await file.close();
   }
+}
+
+/** More than this is no place for a pipe, since it is kept. Chosen here. */
+const mostPiped = 1_073_741_824;
+
+/** What a pipe gives, to its end, kept so that it can be read again. Throws InputError if that is more than a gigabyte. */
+export async function pipedFile(path: string): Promise<{ readonly content: StoredFile }> {
+  const pieces: Uint8Array[] = [];
+  let length = 0;
+  for await (const chunk of openFile(path)) {
+    pieces.push(chunk.slice());
+    length += chunk.length;
+    if (length > mostPiped)
+      throw new InputError(path, 'the pipe gives more than a gigabyte.', 'Save it to a file, and name that.');
+  }
+  const bytes = Buffer.concat(pieces);
+  pieces.length = 0;
+  const content: StoredFile = {
+    name: path,
+    bytes: bytes.length,
+    async *open() {
+      for (let at = 0; at < bytes.length; at += pieceBytes) yield bytes.subarray(at, at + pieceBytes);
+    },
+    slice: (from, to) => Promise.resolve(bytes.subarray(from, to)),
+  };
+  return { content };
 }
 
 /** Reads a small text file, such as a phrasebook. Throws InputError if it can not, and for a pipe, which might never end. */

@@ -5,8 +5,9 @@ import { InputError } from './bytes/input-error.ts';
 import type { ZeroBytes } from './bytes/zero-bytes.ts';
 import { damagedArchive, zeroNotices } from './changes/row-notices.ts';
 import type { ClosedSink } from './changes/sink.ts';
+import type { ChosenOrder } from './clock/choose-order.ts';
 import type { ChosenZone } from './clock/choose-zone.ts';
-import { clockNotices, stepNotices } from './clock/clock-notices.ts';
+import { clockNotices, orderNotices, stepNotices } from './clock/clock-notices.ts';
 import type { ClockStep } from './clock/clock-order.ts';
 import { settleRepeatedHour } from './clock/repeated-hour.ts';
 import type { TimeReader } from './clock/time-reader.ts';
@@ -30,7 +31,7 @@ export interface Done {
 export interface Parts extends Done {
   readonly encoding: Encoding;
   readonly plan: Plan;
-  readonly order: string | null;
+  readonly order: ChosenOrder;
   readonly zone: ChosenZone;
   readonly times: TimeReader;
   readonly sink: ClosedSink;
@@ -78,6 +79,7 @@ export function assemble(
       ...zeroNotices(source.name, parts.zeros, encoding.label.startsWith('utf-16') ? 2 : 1),
       ...idleKeys(source.name, plan, streams[0]?.first),
       ...stepNotices(source.name, parts.steps),
+      ...orderNotices(source.name, parts.order),
       ...clockNotices(source.name, zone, times, streams[0]?.first),
     ],
     reasons: reasonsOf(parts, rule),
@@ -131,6 +133,6 @@ function reasonsOf(
     times.usedZone()
       ? `Zone ${zone.zone.name}: ${zone.because}.`
       : 'The stamps say their instant themselves.',
-    ...(order === null ? [] : [`Order of day and month: ${order}.`]),
+    ...(order.because === null ? [] : [`Order of day and month: ${order.because}.`]),
   ];
 }

@@ -2,6 +2,7 @@ import type { ImportedFile, Notice } from '../vocabulary.ts';
 import type { FileSource } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
 import type { ImportOptions } from './import-options.ts';
+import { ordersOfAlike } from './orders-of-alike.ts';
 import { settleOthers } from './other-half.ts';
 import type { UsedRules } from './phrasebook/phrasebook-rules.ts';
 import { readFile } from './read-file.ts';
@@ -30,15 +31,21 @@ export interface Imported {
  */
 export async function importFiles(sources: readonly FileSource[], options: FilesOptions): Promise<Imported> {
   const used: UsedRules = new Set();
-  const first = await readEach(sources, { ...options, used, neighbour: null }, 0);
+  const orders = ordersOfAlike();
+  const first = await readEach(sources, { ...options, used, neighbour: null, onOrder: orders.add }, 0);
   const days = first.flatMap(({ result }) =>
     result instanceof InputError ? [] : result.files.flatMap(({ input }) => input.from ?? []),
   );
   const neighbour = days.length === 0 ? null : Math.min(...days);
   const again =
     neighbour === null ? [] : first.filter(({ result }) => result instanceof InputError).map((f) => f.source);
-  const second = await readEach(again, { ...options, used, neighbour }, changesIn(first));
-  const last = first.map((f) => second.find((s) => s.source === f.source) ?? f).map((f) => f.result);
+  const second = await readEach(
+    again,
+    { ...options, used, neighbour, orderOfAlike: orders.of },
+    changesIn(first),
+  );
+  const anew = new Map(second.map((s) => [s.source, s]));
+  const last = first.map((f) => anew.get(f.source) ?? f).map((f) => f.result);
   const read = last.flatMap((r) => (r instanceof InputError ? [] : r.files));
   return {
     files: settleOthers(uniqueFiles(read)),
@@ -68,11 +75,13 @@ async function readEach(
   kept: number,
 ): Promise<readonly Attempt[]> {
   const attempts: Attempt[] = [];
+  let keptChanges = kept;
   for (const source of sources) {
     options.onFile?.(source);
     try {
-      const keptChanges = kept + changesIn(attempts);
-      attempts.push({ source, result: await readSource(source, { ...options, keptChanges }) });
+      const attempt = { source, result: await readSource(source, { ...options, keptChanges }) };
+      attempts.push(attempt);
+      keptChanges += changesIn([attempt]);
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
       attempts.push({ source, result: error });

@@ -1,5 +1,6 @@
 import type { NewHasher } from './bytes/file-source.ts';
 import type { MemoryBudget } from './changes/memory-budget.ts';
+import type { OrderOfAlike } from './clock/choose-order.ts';
 import type { DateOrder } from './clock/stamp.ts';
 import type { Phrasebook, UsedRules } from './phrasebook/phrasebook-rules.ts';
 
@@ -12,6 +13,10 @@ export interface ImportOptions extends MemoryBudget {
   readonly zone: string | null;
   readonly order: DateOrder | null;
   readonly year: number | null;
+  /** For dates that can be read both ways, once the files that settle it are known. */
+  readonly orderOfAlike?: OrderOfAlike;
+  /** Told of an order of day and month that the dates of a file settle. */
+  readonly onOrder?: (file: string, order: DateOrder) => void;
   /** Milliseconds UTC of a day that the other files speak of, for notes without a date and stamps without a year. */
   readonly neighbour: number | null;
   readonly sha256: NewHasher;

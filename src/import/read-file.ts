@@ -62,7 +62,7 @@ async function readAs(
   // Only readings depend on their order; a file that has some out of order is read once more, sorted.
   const passed = outOfOrder > 0 ? await passing(steps) : first;
   const isStep = ({ line }: ClockStep): boolean => !passed.seconds.has(line);
-  const parts = { steps: steps.filter(isStep), encoding, plan, order: order.because, zone, ...passed };
+  const parts = { steps: steps.filter(isStep), encoding, plan, order, zone, ...passed };
   return { parts, rule };
 }
 

@@ -7,8 +7,9 @@ import type { ImportedFile } from '../vocabulary.ts';
 export function uniqueFiles(files: readonly ImportedFile[]): readonly ImportedFile[] {
   const known = new Set<string>();
   const once = files.filter((file) => !known.has(keyOf(file)) && known.add(keyOf(file)));
-  const names = once.map(({ input }) => input.file);
-  const shared = new Set(names.filter((name, place) => names.indexOf(name) !== place));
+  const names = new Set<string>();
+  const shared = new Set<string>();
+  for (const { input } of once) (names.has(input.file) ? shared : names).add(input.file);
   return once.map((file) => {
     const { container, file: name } = file.input;
     return shared.has(name) && container !== undefined ? renamed(file, `${container.file}/${name}`) : file;

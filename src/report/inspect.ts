@@ -4,9 +4,11 @@ import {
   type ImportedFile,
   type Input,
   type Interval,
+  type NonEmpty,
   type PairTimeline,
   sayDuration,
 } from '../vocabulary.ts';
+import { alikeGroups, moreText, remarksAlike } from './alike-files.ts';
 import { terminal } from './escape.ts';
 import { toJson } from './json.ts';
 import { findingDocument } from './verify-json.ts';
@@ -65,17 +67,25 @@ export function inspectText(
       '    ',
     ),
   );
-  const remarks = findings.flatMap((f) =>
-    wrap(`${sayWhen(f, 'UTC')}${terminal(f.statement)}`, `  ${f.severity}: `, '    '),
-  );
+  const remarks = remarksAlike(findings).flatMap(({ shown, more }) => [
+    ...shown.flatMap((f) =>
+      wrap(`${sayWhen(f, 'UTC')}${terminal(f.statement)}`, `  ${f.severity}: `, '    '),
+    ),
+    ...(more > 0 ? [`    and ${more} more of other files like that (each with --json)`] : []),
+  ]);
   return `${[
-    ...files.flatMap(fileText),
+    ...alikeGroups(files).flatMap(groupText),
     'Pairs found',
     ...(pairs.length === 0 ? ['  none'] : pairs),
     '',
     remarks.length === 0 ? 'Nothing else to remark.' : 'To remark',
     ...remarks,
   ].join('\n')}\n`;
+}
+
+/** A file as it was understood; for many that were understood alike the first, and what there is to say of the rest. */
+function groupText([first, ...rest]: NonEmpty<ImportedFile>): readonly string[] {
+  return [...fileText(first), ...(rest.length === 0 ? [] : [...moreText(rest), ''])];
 }
 
 function fileText({ input, reasons, columns, parameters, streams }: ImportedFile): readonly string[] {

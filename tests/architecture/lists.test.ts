@@ -25,7 +25,16 @@ const shared: Readonly<Record<string, readonly string[]>> = {
     'row-unit',
     'syslog',
   ],
-  analyze: ['analyzer', 'analyzers', 'by-severity', 'limits', 'far-stamps', 'notices', 'run-analyzers'],
+  analyze: [
+    'analyzer',
+    'analyzers',
+    'by-severity',
+    'limits',
+    'far-stamps',
+    'notices',
+    'run-analyzers',
+    'stray-stamps',
+  ],
   verify: [
     'at-end',
     'check',

@@ -179,20 +179,38 @@ messages:
     );
     const readings = phrasebook.replace(', state: st', '').replace('(lamp|load)', 'lamp');
     for (const end of ['\n', '\r\n'])
-      await compareWith({ phrasebook: readings }, ['time,tag,v,q', ...polled, ''].join(end), 65_536, 101, 4_000_000);
+      await compareWith(
+        { phrasebook: readings },
+        ['time,tag,v,q', ...polled, ''].join(end),
+        65_536,
+        101,
+        4_000_000,
+      );
     const told = Array.from({ length: 300 }, (_, i) => {
       const unit = of('RO1-A', 'RO1-B', 'HMI-B');
       return `${clock(i * 0.6)},${unit},${of('lost', 'link a down', 'fan 3')},${of('UP', 'OVER', 'ACK')}`;
     });
     const conditions = phrasebook.replace('quality: q, ', '').replace(', parameter: tag, value: v', '');
-    await compareWith({ phrasebook: conditions }, ['time,unit,message,st', ...told, ''].join('\n'), 65_536, 83, 4_000_000);
+    await compareWith(
+      { phrasebook: conditions },
+      ['time,unit,message,st', ...told, ''].join('\n'),
+      65_536,
+      83,
+      4_000_000,
+    );
     const rows = Array.from({ length: 200 }, (_, i) =>
       ['RO1-A', 'RO1-B']
         .map((unit) => `${clock(i * 10)},${unit},${i % 50 < 25 ? 'off' : 'steady'},41.5,${quality(i)}`)
         .join('\n'),
     );
     const snaps = 'files: [{ match: "*", columns: { quality: q } }]\n';
-    await compareWith({ phrasebook: snaps }, ['time,unit,light,load,q', ...rows, ''].join('\n'), 65_536, 83, 4_000_000);
+    await compareWith(
+      { phrasebook: snaps },
+      ['time,unit,light,load,q', ...rows, ''].join('\n'),
+      65_536,
+      83,
+      4_000_000,
+    );
   }, 120_000);
 
   test('whatever is cut out of a poll, doubled or put elsewhere', async () => {

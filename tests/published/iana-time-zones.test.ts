@@ -47,3 +47,43 @@ describe('local times of the IANA data', () => {
     expect(() => zoneOf('Mars/Olympus', '--zone')).toThrow('"Mars/Olympus" is not a time zone.');
   });
 });
+
+describe('around both changes of Europe/Lisbon in 2026', () => {
+  // What Intl prints of every minute of UTC is the other way round: the instants of a printed minute are those that print it.
+  const print = new Intl.DateTimeFormat('en-GB', {
+    timeZone: 'Europe/Lisbon',
+    dateStyle: 'short',
+    timeStyle: 'short',
+  });
+  const minute = 60_000;
+  const around = (change: number): ReadonlyMap<string, readonly number[]> => {
+    const printed = new Map<string, number[]>();
+    for (let at = change - 4 * 60 * minute; at <= change + 4 * 60 * minute; at += minute)
+      printed.set(print.format(at), [...(printed.get(print.format(at)) ?? []), at]);
+    return printed;
+  };
+  const localOf = (text: string): number => {
+    const [, day, month, year, hour, min] = /(\d+)\/(\d+)\/(\d+), (\d+):(\d+)/.exec(text)?.map(Number) ?? [];
+    return Date.UTC(year ?? 0, (month ?? 0) - 1, day, hour, min);
+  };
+  test.each([
+    ['spring, to 02:00 at 01:00', utc('2026-03-29T01:00:00Z')],
+    ['autumn, to 01:00 at 02:00', utc('2026-10-25T01:00:00Z')],
+  ])('%s: each minute is the instant that prints it, whatever was read before', (_, change) => {
+    const minutes = [...around(change)].map(([text, instants]) => ({ local: localOf(text), instants }));
+    const wrong: string[] = [];
+    for (const before of minutes.filter((_, index) => index % 60 === 0)) {
+      for (const { local, instants } of minutes) {
+        const zone = zoneOf('Europe/Lisbon', 'test');
+        zone.toUtc(before.local, Number.NEGATIVE_INFINITY);
+        const read = zone.toUtc(local, Number.NEGATIVE_INFINITY);
+        if (read !== instants[0])
+          wrong.push(`${new Date(local).toISOString()}: ${new Date(read).toISOString()}`);
+      }
+    }
+    expect(wrong).toEqual([]);
+    expect(minutes.filter(({ instants }) => instants.length > 1)).toHaveLength(
+      change > utc('2026-06-01T00:00:00Z') ? 60 : 0,
+    );
+  });
+});

@@ -15,7 +15,12 @@ const anyYear = { order: undefined, year: 2000, day: undefined } as const;
 export interface ChosenOrder {
   readonly order: DateOrder | undefined;
   readonly because: string | null;
+  /** The date that can be read both ways, where the order is that of another file. */
+  readonly borrowed: { readonly line: number; readonly text: string } | null;
 }
+
+/** The order that files named alike settle, and one of them; `null` where none does, or two differ. */
+export type OrderOfAlike = (file: string) => { readonly order: DateOrder; readonly file: string } | null;
 
 /** A file whose dates are looked at. */
 export interface DatedFile {
@@ -29,6 +34,9 @@ export interface DatedFile {
 /** What is said of its dates: by the user (`null`: nothing), and in the phrasebook. */
 export interface SaidOfDates {
   readonly order: DateOrder | null;
+  readonly orderOfAlike?: OrderOfAlike;
+  /** Told of an order that the dates of a file settle. */
+  readonly onOrder?: (file: string, order: DateOrder) => void;
   readonly phrasebook: { readonly order: DateOrder | undefined; readonly pattern: DatePattern | undefined };
 }
 
@@ -42,7 +50,8 @@ export async function chooseOrder(
 ): Promise<ChosenOrder> {
   const given = options.order ?? options.phrasebook.order;
   if (given !== undefined && given !== null) {
-    return { order: given, because: options.order === null ? 'the phrasebook says so' : '--order says so' };
+    const because = options.order === null ? 'the phrasebook says so' : '--order says so';
+    return { order: given, because, borrowed: null };
   }
   const evidence = orderEvidence();
   const { pattern } = options.phrasebook;
@@ -56,21 +65,33 @@ export async function chooseOrder(
   await eachChunk(source, (bytes) => {
     rows.push(decoder.decode(bytes, { stream: true }));
     seen += bytes.length;
-    // Without a date that can be read both ways in the head, or once one settles it, the rest need not be read twice.
-    return evidence.settled() === undefined && (seen < headBytes || evidence.isOpen());
+    // Without a date of two numbers and a year in the head, or once one settles it, the rest need not be read twice.
+    return evidence.settled() === undefined && (seen < headBytes || evidence.goesOn());
   });
   rows.end();
   const settled = evidence.settled();
-  if (settled !== undefined)
-    return {
-      order: settled.order,
-      because: `"${settled.text}" in line ${settled.line} can be read no other way`,
-    };
+  if (settled !== undefined) {
+    const { order, text, line } = settled;
+    options.onOrder?.(source.name, order);
+    return { order, because: `"${text}" in line ${line} can be read no other way`, borrowed: null };
+  }
   const example = evidence.example();
-  if (example === undefined || !evidence.isOpen()) return { order: undefined, because: null };
+  if (example === undefined) return { order: undefined, because: null, borrowed: null };
+  return borrowedOrder(source.name, example, options);
+}
+
+type Example = NonNullable<ReturnType<ReturnType<typeof orderEvidence>['example']>>;
+
+/** The order of files named alike. Throws InputError where they settle none either. */
+function borrowedOrder(name: string, example: Example, { orderOfAlike }: SaidOfDates): ChosenOrder {
   const { text, line, first, second, year } = example;
+  const alike = orderOfAlike?.(name) ?? null;
+  if (alike !== null) {
+    const because = `no date in it settles it; ${alike.file}, which is named alike, is ${alike.order}`;
+    return { order: alike.order, because, borrowed: { line, text } };
+  }
   throw new InputError(
-    `${source.name}:${line}`,
+    `${name}:${line}`,
     `"${text}" is ${first} ${monthName(second)} ${year} if the day comes first, ${second} ${monthName(first)} ${year} if the month does, and no date in the file settles it.`,
     'Choose with --order day-first or --order month-first, or set time.order in the phrasebook.',
     'date-order',

@@ -1,5 +1,6 @@
 import type { Notice } from '../../vocabulary.ts';
 import { sayDuration } from '../../vocabulary.ts';
+import type { ChosenOrder } from './choose-order.ts';
 import type { ChosenZone } from './choose-zone.ts';
 import type { ClockStep } from './clock-order.ts';
 import type { TimeReader } from './time-reader.ts';
@@ -20,6 +21,22 @@ export function stepNotices(file: string, steps: readonly ClockStep[]): readonly
       from: step.at,
       to: step.before,
       lines: [first, ...others.slice(0, 4)],
+    },
+  ];
+}
+
+/** An order of day and month that another file settled, as a warning with the first date that can be read both ways. */
+export function orderNotices(file: string, { because, borrowed }: ChosenOrder): readonly Notice[] {
+  if (borrowed === null || because === null) return [];
+  return [
+    {
+      id: 'date-order',
+      what: `"${borrowed.text}" and its other dates can be read with the day or the month first: ${because}, and it was read so.`,
+      fix: 'Check the dates, or choose with --order.',
+      count: 1,
+      from: null,
+      to: null,
+      lines: [{ file, ...borrowed }],
     },
   ];
 }

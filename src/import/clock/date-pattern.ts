@@ -1,5 +1,6 @@
+import { lettersEnd, monthNamed } from './calendar-words.ts';
 import { dateUtc } from './date-utc.ts';
-import { months, type Stamp, type StampFailure, type StampOptions } from './stamp.ts';
+import type { Stamp, StampFailure, StampOptions } from './stamp.ts';
 
 /** Reads the stamp that a text begins with as one stated pattern writes it. */
 export interface DatePattern {
@@ -170,14 +171,16 @@ const word: Part = (text, at) => {
 };
 
 const monthName: Part = (text, at, fields) => {
-  const month = months.indexOf(text.slice(at, at + 3).toLowerCase()) + 1;
+  const end = lettersEnd(text, at);
+  const month = monthNamed(text.slice(at, end));
   if (month === 0) return -1;
   fields.month = month;
-  return word(text, at, fields);
+  // The pattern may have the full stop of an abbreviation itself, or leave it to the name.
+  return end;
 };
 
 const halfDay: Part = (text, at, fields) => {
-  const found = /^(?:([ap])\.?m\.?)/i.exec(text.slice(at, at + 4));
+  const found = /^([ap])(?:\.\s?)?m\.?/i.exec(text.slice(at, at + 5));
   if (found === null) return -1;
   fields.afternoon = found[1]?.toLowerCase() === 'p';
   return at + found[0].length;

@@ -1,3 +1,5 @@
+import type { Zone } from './zones.ts';
+
 export type DateOrder = 'day-first' | 'month-first';
 
 /** What a stamp says, before a zone is applied. */
@@ -9,6 +11,8 @@ export interface Stamp {
   readonly hasDecimals: boolean;
   /** Where the stamp ends in the text. */
   readonly end: number;
+  /** The zone of the IANA data that the stamp itself names. */
+  readonly zone?: string;
 }
 
 /** What a stamp may leave open. */
@@ -19,9 +23,8 @@ export interface StampOptions {
   readonly year: number | undefined;
   /** Milliseconds UTC of the midnight that a clock without a date belongs to. */
   readonly day: number | undefined;
+  /** The zone of a name, or `null` where it is none; looked up anew each time where this is not given. */
+  readonly zoneNamed?: (name: string) => Zone | null;
 }
 
-export type StampFailure = 'no-date' | 'out-of-range' | 'order' | 'year' | 'day';
-
-/** The first three letters of each month. */
-export const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+export type StampFailure = 'no-date' | 'out-of-range' | 'order' | 'year' | 'day' | 'zone';

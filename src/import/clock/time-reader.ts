@@ -3,7 +3,7 @@ import type { DatePattern } from './date-pattern.ts';
 import { type Doubt, repeatedHourWatch } from './repeated-hour.ts';
 import type { DateOrder, Stamp, StampFailure, StampOptions } from './stamp.ts';
 import { readStamp } from './timestamps.ts';
-import type { Zone } from './zones.ts';
+import { isZone, type Zone, zoneOf } from './zones.ts';
 
 /** Reads the stamps of one file in the order of its rows. */
 export interface TimeReader {
@@ -40,35 +40,19 @@ export function timeReader(
   year: number | undefined,
   pattern?: DatePattern,
 ): TimeReader {
-  // A number that changes with every row is kept in its place in an object.
-  const seen = {
-    last: Number.NEGATIVE_INFINITY,
-    from: Number.POSITIVE_INFINITY,
-    to: Number.NEGATIVE_INFINITY,
-    hasDecimals: false,
-    isZoned: false,
-  };
   let stampRead: Stamp | undefined;
-  const watch = repeatedHourWatch();
-  const known: Known = { options: { order, year, day: undefined } };
-  const take = (clock: number, isInstant: boolean, hasDecimals: boolean, rows: number): number => {
-    seen.hasDecimals = seen.hasDecimals || hasDecimals;
-    seen.last = isInstant ? clock : zone.toUtc(clock, seen.last);
-    if (seen.last < seen.from) seen.from = seen.last;
-    if (seen.last > seen.to) seen.to = seen.last;
-    if (isInstant) return seen.last;
-    seen.isZoned = true;
-    watch.take(seen.last, zone);
-    // Where the stamp is unique, the same once more changes nothing.
-    if (rows > 1 && zone.lastFold() !== 'unique') take(clock, isInstant, hasDecimals, rows - 1);
-    return seen.last;
-  };
+  const zones = namedZones();
+  const known: Known = { options: { order, year, day: undefined, zoneNamed: zones } };
+  const instants = instantsIn(zone);
+  const { seen, watch, take } = instants;
   return {
     order,
     read(text) {
       const stamp = nextStamp(text, known, seen.last, pattern);
       if (typeof stamp === 'string') return stamp;
       stampRead = stamp;
+      const own = stamp.zone === undefined ? null : zones(stamp.zone);
+      if (own !== null) return instants.takeIn(stamp.clock, own, stamp.hasDecimals);
       return take(stamp.clock, stamp.isInstant, stamp.hasDecimals, 1);
     },
     lastStamp: () => stampRead,
@@ -85,6 +69,69 @@ export function timeReader(
     },
   };
 }
+
+/** The instants of the rows of a file, one after the other. */
+interface Instants {
+  readonly seen: {
+    readonly last: number;
+    readonly from: number;
+    readonly to: number;
+    readonly hasDecimals: boolean;
+    readonly isZoned: boolean;
+  };
+  readonly watch: ReturnType<typeof repeatedHourWatch>;
+  readonly take: TimeReader['take'];
+  /** Takes the clock of a zone that a stamp names itself. */
+  takeIn(clock: number, zone: Zone, hasDecimals: boolean): number;
+}
+
+function instantsIn(zone: Zone): Instants {
+  // A number that changes with every row is kept in its place in an object.
+  const seen = {
+    last: Number.NEGATIVE_INFINITY,
+    from: Number.POSITIVE_INFINITY,
+    to: Number.NEGATIVE_INFINITY,
+    hasDecimals: false,
+    isZoned: false,
+  };
+  const watch = repeatedHourWatch();
+  const takeIn = (clock: number, own: Zone, hasDecimals: boolean): number => {
+    const at = keep(own.toUtc(clock, seen.last), hasDecimals);
+    watch.take(at, own);
+    return at;
+  };
+  const keep = (at: number, hasDecimals: boolean): number => {
+    seen.hasDecimals = seen.hasDecimals || hasDecimals;
+    seen.last = at;
+    if (at < seen.from) seen.from = at;
+    if (at > seen.to) seen.to = at;
+    return at;
+  };
+  const take = (clock: number, isInstant: boolean, hasDecimals: boolean, rows: number): number => {
+    if (isInstant) return keep(clock, hasDecimals);
+    seen.isZoned = true;
+    takeIn(clock, zone, hasDecimals);
+    // Where the stamp is unique, the same once more changes nothing.
+    if (rows > 1 && zone.lastFold() !== 'unique') take(clock, isInstant, hasDecimals, rows - 1);
+    return seen.last;
+  };
+  return { seen, watch, take, takeIn };
+}
+
+/** The zones that stamps name, each looked up once. */
+function namedZones(): (name: string) => Zone | null {
+  const zones = new Map<string, Zone | null>();
+  return (name) => {
+    const known = zones.get(name);
+    if (known !== undefined) return known;
+    const found = isZone(name) ? zoneOf(name, '') : null;
+    // No log names so many.
+    if (zones.size < mostZones) zones.set(name, found);
+    return found;
+  };
+}
+
+const mostZones = 1000;
 
 /** What the stamps so far leave to the next. */
 interface Known {
@@ -117,6 +164,7 @@ const explanations: Readonly<Record<StampFailure, string>> = {
   order: 'may be day-first or month-first',
   year: 'has no year',
   day: 'has no date',
+  zone: 'names its zone by letters that stand for several',
 };
 
 const remedies: Readonly<Record<StampFailure, string>> = {
@@ -125,6 +173,7 @@ const remedies: Readonly<Record<StampFailure, string>> = {
   order: 'Choose with --order day-first or --order month-first, or set time.order in the phrasebook.',
   year: 'Give the year of the first row with --year, or set time.year in the phrasebook.',
   day: 'Put a line with the date before it.',
+  zone: 'Export it with an offset, or set time.zone and time.format in the phrasebook, there with the letters in quotes.',
 };
 
 /** Why a text is no time, and what to do about it, for a message to the user. */

@@ -1,59 +1,58 @@
-import { dateUtc } from './date-utc.ts';
-import { months, type Stamp, type StampFailure, type StampOptions } from './stamp.ts';
+import { isBlank, isWeekday, lettersEnd, pastBlanks } from './calendar-words.ts';
+import { ymd } from './date-utc.ts';
+import { type Digits, digitsFrom, isDateSeparator, millisecondsIn } from './digits.ts';
+import { readMonthFirst, readNamedMonth } from './named-dates.ts';
+import type { Stamp, StampFailure, StampOptions } from './stamp.ts';
+import { readClock } from './stamp-clock.ts';
 
 /**
  * Reads the stamp that `text` begins with: ISO 8601 and RFC 3339; year, day or month first with `-`, `/`, `.` or a space
- * between; month names; 24- and 12-hour clock; fractions after `.` or `,`; epoch seconds and milliseconds; an optional
- * offset. A failure says what is wrong. Without patterns, since it runs for every row.
+ * between; names of months and days in six languages; 24- and 12-hour clock, before the date too; fractions after `.` or `,`;
+ * epoch seconds and milliseconds; an optional offset or zone. A failure says what is wrong. Without patterns where a row has
+ * none but digits, since it runs for every row.
  */
 export function readStamp(text: string, options: StampOptions): Stamp | StampFailure {
-  let at = 0;
-  while (text.charCodeAt(at) === 32) at += 1;
-  const start = at;
-  const first = digitsFrom(text, at);
-  if (first.count === 0) return readMonthName(text, at, options);
-  at = first.end;
+  const start = pastBlanks(text, 0);
+  const first = digitsFrom(text, start);
+  if (first.count === 0) return readWords(text, start, options);
   if (first.count >= 9) return readEpoch(text, first);
-  const separator = text.charCodeAt(at);
-  if (separator === 58 && first.count <= 2) return readClockOnly(text, start, options);
-  if (!isDateSeparator(separator)) return 'no-date';
-  const second = digitsFrom(text, at + 1);
-  if (second.count === 0) return readNamedMonth(text, first.value, at + 1, options);
-  at = second.end;
-  if (text.charCodeAt(at) !== separator) return 'no-date';
-  const third = digitsFrom(text, at + 1);
+  const mark = text.charCodeAt(first.end);
+  const isClock = mark === 58 || ((mark | 32) === 104 && digitsFrom(text, first.end + 1).count === 2);
+  if (isClock && first.count <= 2) return readClockFirst(text, start, options);
+  if (first.count === 8 && (mark === 84 || mark === 32)) return readBasic(text, first, options);
+  return readNumbers(text, first, options);
+}
+
+/** A date that begins with a number, and its clock. */
+function readNumbers(text: string, first: Digits, options: StampOptions): Stamp | StampFailure {
+  const mark = text.charCodeAt(first.end);
+  if (!isDateSeparator(mark)) return readNamedMonth(text, first, options);
+  // "14. 3. 2026"
+  const second = digitsFrom(text, mark === 46 ? pastBlanks(text, first.end + 1) : first.end + 1);
+  if (second.count === 0) return readNamedMonth(text, first, options);
+  if (text.charCodeAt(second.end) !== mark || second.count > 2) return 'no-date';
+  const third = digitsFrom(text, mark === 46 ? pastBlanks(text, second.end + 1) : second.end + 1);
   if (third.count === 0) return 'no-date';
   const date =
     first.count === 4
       ? ymd(first.value, second.value, third.value)
       : byOrder(first.value, second.value, third, options);
-  return typeof date === 'string' ? date : readClock(text, third.end, date);
+  return typeof date === 'string' ? date : readClock(text, third.end, date, options);
 }
 
-interface Digits {
-  readonly value: number;
-  readonly count: number;
-  readonly end: number;
-}
-
-function digitsFrom(text: string, from: number): Digits {
-  let value = 0;
-  let end = from;
-  for (let code = text.charCodeAt(end); code >= 48 && code <= 57; code = text.charCodeAt(end)) {
-    value = value * 10 + (code - 48);
-    end += 1;
-  }
-  return { value, count: end - from, end };
-}
-
-/** Whole milliseconds of a fraction of a second: its first three digits, however many there are. */
-function millisecondsIn(text: string, { count, end }: Digits): number {
-  const from = end - count;
-  return Number(text.slice(from, Math.min(end, from + 3)).padEnd(3, '0'));
-}
-
-function isDateSeparator(code: number): boolean {
-  return code === 45 || code === 47 || code === 46 || code === 32;
+/** `20260314T091405`: ISO 8601 in its basic format. */
+function readBasic(text: string, { value, end }: Digits, options: StampOptions): Stamp | StampFailure {
+  const clock = digitsFrom(text, end + 1);
+  const date = ymd(Math.floor(value / 10_000), Math.floor(value / 100) % 100, value % 100);
+  if (typeof date === 'string') return 'no-date';
+  if (clock.count !== 6 && clock.count !== 4)
+    return clock.count > 0 && clock.count <= 2 ? readClock(text, end, date, options) : 'no-date';
+  const long = clock.count === 6 ? clock.value : clock.value * 100;
+  const digits = String(long).padStart(6, '0');
+  const spelt = `${digits.slice(0, 2)}:${digits.slice(2, 4)}:${digits.slice(4)}`;
+  // The clock is read with its colons; what follows it stands so many characters earlier.
+  const stamp = readClock(`${spelt}${text.slice(clock.end, clock.end + 40)}`, 0, date, options);
+  return typeof stamp === 'string' ? stamp : { ...stamp, end: stamp.end - spelt.length + clock.end };
 }
 
 function byOrder(first: number, second: number, year: Digits, options: StampOptions): number | StampFailure {
@@ -63,20 +62,6 @@ function byOrder(first: number, second: number, year: Digits, options: StampOpti
   if (options.order === undefined && first <= 12 && second <= 12 && first !== second) return 'order';
   const order = options.order ?? (second > 12 ? 'month-first' : 'day-first');
   return order === 'day-first' ? ymd(full, second, first) : ymd(full, first, second);
-}
-
-/** Days from 1 Jan 1970 to a date of the Gregorian calendar, as milliseconds; a failure for a day that does not exist. */
-function ymd(year: number, month: number, day: number): number | StampFailure {
-  const date = dateUtc(year, month - 1, day);
-  const inRange = month >= 1 && month <= 12 && day >= 1 && day <= daysInMonth(year, month);
-  return inRange ? date : 'out-of-range';
-}
-
-/** Source: RFC 3339, Appendix C, leap years. */
-function daysInMonth(year: number, month: number): number {
-  const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
-  if (month === 2) return leap ? 29 : 28;
-  return month === 4 || month === 6 || month === 9 || month === 11 ? 30 : 31;
 }
 
 function readEpoch(text: string, digits: Digits): Stamp | StampFailure {
@@ -90,142 +75,56 @@ function readEpoch(text: string, digits: Digits): Stamp | StampFailure {
   return { clock: digits.value * 1000 + part, isInstant: true, hasDecimals: fraction !== undefined, end };
 }
 
-function monthAt(text: string, at: number): number {
-  return months.indexOf(text.slice(at, at + 3).toLowerCase()) + 1;
-}
-
-function skipLetters(text: string, from: number): number {
-  let at = from;
-  for (let code = text.charCodeAt(at) | 32; code >= 97 && code <= 122; code = text.charCodeAt(at) | 32)
-    at += 1;
-  return at;
-}
-
-/** `14-Mar-2026 09:14:05` or `14 Mar 09:14:05`. */
-function readNamedMonth(text: string, day: number, at: number, options: StampOptions): Stamp | StampFailure {
-  const month = monthAt(text, at);
-  if (month === 0) return 'no-date';
-  const after = skipLetters(text, at);
-  const year = isDateSeparator(text.charCodeAt(after)) ? digitsFrom(text, after + 1) : undefined;
-  if (year !== undefined && (year.count === 4 || (year.count === 2 && text.charCodeAt(year.end) !== 58))) {
-    const date = ymd(year.count === 4 ? year.value : 2000 + year.value, month, day);
-    return typeof date === 'string' ? date : readClock(text, year.end, date);
+/** A stamp that begins with the name of a day or of a month. */
+function readWords(text: string, at: number, options: StampOptions): Stamp | StampFailure {
+  const end = dayNameEnd(text, at);
+  if (end === at || end - at > 14) return 'no-date';
+  const word = text.slice(at, end);
+  if (isWeekday(word)) {
+    let next = text.charCodeAt(end) === 46 ? end + 1 : end;
+    while (isBlank(text.charCodeAt(next)) || text.charCodeAt(next) === 44) next += 1;
+    const read = next === end ? 'no-date' : readBehindDay(text, next, options);
+    // "mar 14 09:14:05" is of March.
+    if (read !== 'no-date') return read;
   }
-  return withoutYear(text, month, day, after, options);
+  return readMonthFirst(text, at, options, false);
 }
 
-/** `Mar 14 2026 09:14:05`, or `Mar 14 09:14:05` as RFC 3164 prints it. */
-function readMonthName(text: string, at: number, options: StampOptions): Stamp | StampFailure {
-  const month = monthAt(text, at);
-  if (month === 0) return 'no-date';
-  let next = skipLetters(text, at);
-  while (text.charCodeAt(next) === 32) next += 1;
-  const day = digitsFrom(text, next);
-  if (day.count === 0 || day.count > 2) return 'no-date';
-  const gap = text.charCodeAt(day.end) === 44 ? day.end + 1 : day.end;
-  const year = digitsFrom(text, gap + 1);
-  if (year.count === 4) {
-    const date = ymd(year.value, month, day.value);
-    return typeof date === 'string' ? date : readClock(text, year.end, date);
-  }
-  return withoutYear(text, month, day.value, day.end, options);
+/** The letters of a name; `segunda-feira` is one. */
+function dayNameEnd(text: string, at: number): number {
+  const end = lettersEnd(text, at);
+  return text.startsWith('-feira', end) ? end + 6 : end;
 }
 
-function withoutYear(
-  text: string,
-  month: number,
-  day: number,
-  at: number,
-  options: StampOptions,
-): Stamp | StampFailure {
-  if (options.year === undefined) return 'year';
-  const date = ymd(options.year, month, day);
-  return typeof date === 'string' ? date : readClock(text, at, date);
+/** A whole date behind the name of its day. */
+function readBehindDay(text: string, at: number, options: StampOptions): Stamp | StampFailure {
+  const first = digitsFrom(text, at);
+  if (first.count === 0) return readMonthFirst(text, at, options, true);
+  return first.count <= 4 ? readNumbers(text, first, options) : 'no-date';
 }
 
-function readClockOnly(text: string, start: number, { day }: StampOptions): Stamp | StampFailure {
-  if (day === undefined) return 'day';
-  return readClock(text, start, day);
+/** A clock, and behind it the date; or of the day that is known from before. */
+function readClockFirst(text: string, start: number, options: StampOptions): Stamp | StampFailure {
+  const clock = readClock(text, start, 0, options);
+  if (typeof clock === 'string') return clock;
+  let next = clock.end;
+  while (isBlank(text.charCodeAt(next)) || text.charCodeAt(next) === 44) next += 1;
+  const first = next === clock.end ? undefined : digitsFrom(text, next);
+  const dated =
+    first === undefined || first.count === 0 || first.count > 4 ? 'no-date' : dateAlone(text, first, options);
+  if (typeof dated !== 'string') return { ...clock, clock: clock.clock + dated.clock, end: dated.end };
+  if (dated === 'order') return dated;
+  return options.day === undefined ? 'day' : { ...clock, clock: clock.clock + options.day };
 }
 
-/** The clock after a date that ends at `from`; a date alone is its midnight. */
-function readClock(text: string, from: number, date: number): Stamp | StampFailure {
-  let at = from;
-  for (
-    let code = text.charCodeAt(at);
-    code === 32 || code === 84 || code === 116 || code === 44;
-    code = text.charCodeAt(at)
-  )
-    at += 1;
-  const hour = digitsFrom(text, at);
-  if (hour.count === 0) return { clock: date, isInstant: false, hasDecimals: false, end: from };
-  if (text.charCodeAt(hour.end) !== 58 || hour.count > 2) return 'no-date';
-  const minute = digitsFrom(text, hour.end + 1);
-  const second =
-    text.charCodeAt(minute.end) === 58
-      ? digitsFrom(text, minute.end + 1)
-      : { value: 0, count: 2, end: minute.end };
-  if (minute.count !== 2 || second.count !== 2) return 'no-date';
-  const mark = text.charCodeAt(second.end);
-  const hasFraction = (mark === 46 || mark === 44) && digitsFrom(text, second.end + 1).count > 0;
-  const fraction = hasFraction ? digitsFrom(text, second.end + 1) : undefined;
-  const parts = fraction === undefined ? 0 : millisecondsIn(text, fraction);
-  const end = fraction?.end ?? second.end;
-  const half = readHalfDay(text, end, hour.value);
-  // A leap second (RFC 3339, 60) is read as the last millisecond-precise second before it.
-  const seconds = Math.min(second.value, 59);
-  if (typeof half === 'string' || half.hour > 23 || minute.value > 59 || second.value > 60)
-    return 'out-of-range';
-  const clock = date + half.hour * 3_600_000 + minute.value * 60_000 + seconds * 1000 + parts;
-  return withOffset(text, half.end, clock, hasFraction);
-}
+/** A year of four digits is among it: `6.4.10` is a version. */
+const wholeDate =
+  /^(?:\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[-/.]\d{1,2}[-/.]\d{4}|\d{1,2}[- ]?\p{L}+\.?[- ]\d{4})(?![\w:.])/u;
 
-/** True if no letter, digit or `_` stands at `at`. */
-function endsWord(text: string, at: number): boolean {
-  const code = text.charCodeAt(at);
-  const isDigit = code >= 48 && code <= 57;
-  const isLetter = (code | 32) >= 97 && (code | 32) <= 122;
-  return !isDigit && !isLetter && code !== 95 && !(code > 127);
-}
-
-/** `AM` and `PM` of the 12-hour clock. */
-function readHalfDay(
-  text: string,
-  from: number,
-  hour: number,
-): { hour: number; end: number } | 'out-of-range' {
-  let at = from;
-  while (text.charCodeAt(at) === 32) at += 1;
-  const letter = text.charCodeAt(at) | 32;
-  // "09:20 ambient" holds no AM.
-  const isHalfDay =
-    (letter === 97 || letter === 112) && (text.charCodeAt(at + 1) | 32) === 109 && endsWord(text, at + 2);
-  if (!isHalfDay) return { hour, end: from };
-  if (hour < 1 || hour > 12) return 'out-of-range';
-  return { hour: (hour % 12) + (letter === 112 ? 12 : 0), end: at + 2 };
-}
-
-function withOffset(text: string, from: number, clock: number, hasDecimals: boolean): Stamp | StampFailure {
-  const at = text.charCodeAt(from) === 32 && /[+Z-]/.test(text.charAt(from + 1)) ? from + 1 : from;
-  const sign = text.charCodeAt(at);
-  // "10:00:00 ZEBRA-A" names a unit, not UTC.
-  const isUtc = (sign === 90 || sign === 122) && endsWord(text, at + 1);
-  if (isUtc) return { clock, isInstant: true, hasDecimals, end: at + 1 };
-  if (sign !== 43 && sign !== 45) return { clock, isInstant: false, hasDecimals, end: from };
-  const hours = digitsFrom(text, at + 1);
-  const colon = text.charCodeAt(hours.end) === 58;
-  const minutes = colon ? digitsFrom(text, hours.end + 1) : undefined;
-  if (!(colon && hours.count === 2 && minutes?.count === 2) && hours.count !== 4) {
-    return { clock, isInstant: false, hasDecimals, end: from };
-  }
-  const h = colon ? hours.value : Math.floor(hours.value / 100);
-  const m = minutes?.value ?? hours.value % 100;
-  if (h > 23 || m > 59) return 'out-of-range';
-  const offset = (h * 60 + m) * 60_000;
-  return {
-    clock: sign === 43 ? clock - offset : clock + offset,
-    isInstant: true,
-    hasDecimals,
-    end: minutes?.end ?? hours.end,
-  };
+/** A date with nothing read behind it. */
+function dateAlone(text: string, first: Digits, options: StampOptions): Stamp | StampFailure {
+  const found = wholeDate.exec(text.slice(first.end - first.count, first.end + 24))?.[0];
+  if (found === undefined) return 'no-date';
+  const end = first.end - first.count + found.length;
+  return readNumbers(text.slice(0, end), first, { ...options, year: undefined });
 }

@@ -20,36 +20,27 @@ export interface Zone {
 
 const utc: Zone = { name: 'UTC', toUtc: (local) => local, lastFold: () => 'unique', laterBy: () => 0 };
 
-/** No zone of the IANA data is further from UTC than this, and none changes twice within it. */
-const farthestMs = 26 * 3_600_000;
-
 /**
- * The zone of an IANA name. The offset is looked up once per spell without a transition, so that a row costs a
- * comparison. Throws InputError for a name that the IANA data does not have.
+ * The zone of an IANA name. What the clock is ahead by is looked up once per spell without a change, and once per hour that
+ * is repeated or left out, so that a row costs a comparison. Throws InputError for a name that the IANA data does not have.
  */
 export function zoneOf(name: string, where: string): Zone {
   if (name === 'UTC' || name === 'Z') return utc;
   if (!isZone(name)) {
     throw new InputError(where, `"${name}" is not a time zone.`, 'Give an IANA name such as Europe/Lisbon.');
   }
-  let offset = 0;
-  let sureFrom = 0;
-  let sureTo = 0;
-  let fold: Fold = 'unique';
+  let spell: Spell = { from: 0, to: 0, fold: 'unique', earlier: 0, later: 0 };
   let laterBy = 0;
   return {
     name,
     toUtc(local, last) {
-      if (local >= sureFrom && local < sureTo) {
-        fold = 'unique';
-        laterBy = 0;
-        return local - offset;
-      }
-      const found = lookUp(name, local, last);
-      ({ offset, sureFrom, sureTo, fold, laterBy } = found);
-      return found.instant;
+      if (local < spell.from || local >= spell.to) spell = spellAt(name, local);
+      const instant = local - spell.earlier;
+      const length = spell.earlier - spell.later;
+      laterBy = last - instant > length / 2 ? 0 : length;
+      return laterBy === length ? instant : local - spell.later;
     },
-    lastFold: () => fold,
+    lastFold: () => spell.fold,
     laterBy: () => laterBy,
   };
 }
@@ -65,34 +56,55 @@ export function isZone(name: string): boolean {
   }
 }
 
-interface Found {
-  readonly instant: number;
-  readonly offset: number;
-  readonly sureFrom: number;
-  readonly sureTo: number;
+/** Readings of the clock that all become instants in one way; milliseconds, `from` among them, `to` not. */
+interface Spell {
+  readonly from: number;
+  readonly to: number;
   readonly fold: Fold;
-  readonly laterBy: number;
+  /** What the clock is ahead of UTC by at the earlier instant that shows the reading, and at the later; mostly one. */
+  readonly earlier: number;
+  readonly later: number;
 }
 
-function lookUp(name: string, local: number, last: number): Found {
+function spellAt(name: string, local: number): Spell {
   const clock = Temporal.Instant.fromEpochMilliseconds(local).toZonedDateTimeISO('UTC').toPlainDateTime();
   const earlier = clock.toZonedDateTime(name, { disambiguation: 'earlier' });
   const later = clock.toZonedDateTime(name, { disambiguation: 'later' });
-  const same = earlier.epochMilliseconds === later.epochMilliseconds;
-  const fold: Fold = same ? 'unique' : clock.equals(earlier.toPlainDateTime()) ? 'repeated' : 'missing';
-  const length = fold === 'repeated' ? later.epochMilliseconds - earlier.epochMilliseconds : 0;
-  const useLater = last - earlier.epochMilliseconds > length / 2 && fold === 'repeated';
-  const zoned = useLater ? later : earlier;
-  const offset = zoned.offsetNanoseconds / 1e6;
-  const next = zoned.getTimeZoneTransition('next')?.epochMilliseconds ?? Number.MAX_SAFE_INTEGER;
-  const previous = zoned.getTimeZoneTransition('previous')?.epochMilliseconds ?? Number.MIN_SAFE_INTEGER;
+  if (earlier.epochMilliseconds === later.epochMilliseconds) return uniqueSpell(earlier);
+  // The change lies between the two, or at the later of them.
+  const change = later.add({ milliseconds: 1 }).getTimeZoneTransition('previous') ?? later;
+  const readings = readingsOf(change);
+  const isRepeated = clock.equals(earlier.toPlainDateTime());
+  const ahead = local - earlier.epochMilliseconds;
   return {
-    instant: zoned.epochMilliseconds,
-    offset,
-    // Near a transition every reading is looked up: it may be repeated or missing.
-    sureFrom: fold === 'unique' ? previous + offset + farthestMs : 0,
-    sureTo: fold === 'unique' ? next + offset - farthestMs : 0,
-    fold,
-    laterBy: useLater ? 0 : length,
+    from: Math.min(...readings),
+    to: Math.max(...readings),
+    fold: isRepeated ? 'repeated' : 'missing',
+    earlier: ahead,
+    later: isRepeated ? local - later.epochMilliseconds : ahead,
   };
+}
+
+/**
+ * From the last change of the zone, or the end of the hour that it repeats or leaves out, to the next, or the start of such an
+ * hour.
+ */
+function uniqueSpell(zoned: Temporal.ZonedDateTime): Spell {
+  // At the very instant of a change Temporal gives the one before it, unless asked from a moment later on.
+  const previous = zoned.add({ milliseconds: 1 }).getTimeZoneTransition('previous');
+  const next = zoned.getTimeZoneTransition('next');
+  const ahead = zoned.offsetNanoseconds / 1e6;
+  return {
+    from: previous === null ? Number.NEGATIVE_INFINITY : Math.max(...readingsOf(previous)),
+    to: next === null ? Number.POSITIVE_INFINITY : Math.min(...readingsOf(next)),
+    fold: 'unique',
+    earlier: ahead,
+    later: ahead,
+  };
+}
+
+/** What the clock shows at a change, by the offset before it and by the one after. */
+function readingsOf(change: Temporal.ZonedDateTime): readonly number[] {
+  const before = change.subtract({ milliseconds: 1 });
+  return [before, change].map((zoned) => change.epochMilliseconds + zoned.offsetNanoseconds / 1e6);
 }

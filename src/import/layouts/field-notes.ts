@@ -1,4 +1,5 @@
 import type { Subject } from '../../vocabulary.ts';
+import { isWeekday } from '../clock/calendar-words.ts';
 import type { DateOrder, StampFailure } from '../clock/stamp.ts';
 import { explain } from '../clock/time-reader.ts';
 import { readStamp } from '../clock/timestamps.ts';
@@ -7,9 +8,10 @@ import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { subjectOf } from '../phrasebook/subjects.ts';
 import type { TextImporter } from './importer.ts';
 
-const clockFirst = /^\s*\d{1,2}[:.]\d{2}\b/;
+/** `09:14`, `9.14`, `9h14`; `14.03.26` alone on a line is a date. */
+const clockFirst = /^\s*\d{1,2}(?:[:hH]\d{2}|\.\d{2}(?!\.\d{2}\s*:?$))(?![\d])/;
 /** What a person writes goes on in words; the row of a table goes on with its delimiter. */
-const clockAndWords = /^\s*\d{1,2}[:.]\d{2}(?::\d{2})?\s*(?:[-–]\s*)?[\p{L}"'(«]/u;
+const clockAndWords = /^\s*\d{1,2}[:.hH]\d{2}(?:[:.]\d{2})?\s*(?:[-–]\s*)?[\p{L}"'(«]/u;
 const pairHeading = /^(?:[Pp]air\s+([A-Za-z][A-Za-z0-9_]*)|([A-Z][A-Z0-9_]*))\s*:?$/;
 /** A name with a figure in it, or followed by a half: `RO1`, `INTAKE-B`. `LED` is no pair. */
 const pairWord = /^(?:[A-Z]+[0-9]+|[A-Z][A-Z0-9_]*[-/](?:[A-Z]|[0-9]))$/;
@@ -51,9 +53,9 @@ export const fieldNotes: TextImporter = {
     return (row, sink) => {
       const text = row.cell(0).trim();
       if (text === '') return sink.ignore();
-      const named = pairIn(text, phrasebook);
-      pair = named?.pair ?? pair;
       const date = dateIn(text, times.order);
+      const named = pairIn(date === null || typeof date === 'string' ? text : date.rest, phrasebook);
+      pair = named?.pair ?? pair;
       if (typeof date === 'string') {
         const { what, fix } = explain(text, date);
         return sink.reject(what, fix);
@@ -66,7 +68,7 @@ export const fieldNotes: TextImporter = {
           ? sink.ignore()
           : sink.reject('The line has no clock.', 'Begin it with hh:mm.');
       }
-      const at = times.read(body.replace(/^(\d{1,2})\.(\d{2})\b/, '$1:$2'));
+      const at = times.read(withColons(body));
       if (typeof at !== 'number') {
         const { what, fix } = explain(text, at);
         return sink.reject(what, fix);
@@ -97,22 +99,54 @@ function wordsOf(text: string): readonly string[] {
   return text.split(/[\s,;:()]+|(?<!\.)\.+(?=\s|$)/);
 }
 
-const date = /\b(?:\d{4}-\d{2}-\d{2}|\d{1,2}[./-]\d{1,2}[./-]\d{4}|\d{1,2}[ -][A-Z][a-z]{2,8}[ -]\d{4})\b/;
+/** A date with its year, in figures or with the name of its month in any of the languages that stamps are read in. */
+const date = new RegExp(
+  [
+    String.raw`\b\d{4}-\d{2}-\d{2}\b`,
+    String.raw`\b\d{1,2}(?:[/-]|\. ?)\d{1,2}(?:[/-]|\. ?)\d{4}\b`,
+    String.raw`\b\d{1,2}(?:st|nd|rd|th|er|[.º°])?[ -]?(?:de |of )?\p{L}{3,10}\.?,?[ -](?:de |of )?\d{4}\b`,
+    String.raw`\b\p{L}{3,10}\.? \d{1,2}(?:st|nd|rd|th)?,? \d{4}\b`,
+  ].join('|'),
+  'u',
+);
+/** A date with a year of two digits is one only at the end of a heading: `14.03.26`, `RO1 14/3/26`. */
+const shortDate = /(?:^|\s)(\d{2}\.\d{2}\.\d{2}|\d{1,2}[/-]\d{1,2}[/-]\d{2})\s*:?$/;
+
+/** `9.14` and `9.14.05` as the reader of stamps takes a clock that stands alone. */
+function withColons(text: string): string {
+  return text.replace(/^(\d{1,2})\.(\d{2})(?:\.(\d{2}))?(?!\d)/, (_, hour, minute, second) =>
+    [hour, minute, ...(second === undefined ? [] : [second])].join(':'),
+  );
+}
 
 interface Dated {
   /** Milliseconds UTC of its midnight. */
   readonly day: number;
-  /** The line without its date. */
+  /** The line without its date, and without what joins it to a pair in a heading. */
   readonly rest: string;
 }
 
 /** The date of a line and of those that follow. One in the midst of what was done at a clock is not theirs. */
 function dateIn(text: string, order: DateOrder | undefined): Dated | StampFailure | null {
-  const found = date.exec(text);
+  const found = date.exec(text) ?? (clockFirst.test(text) ? null : shortDate.exec(text));
   if (found === null) return null;
-  const before = text.slice(0, found.index);
-  if (clockFirst.test(text) && !/^\d{1,2}[:.]\d{2}(?::\d{2})?\s*$/.test(before)) return null;
-  const stamp = readStamp(found[0], { order, year: undefined, day: undefined });
+  const printed = found[1] ?? found[0];
+  const at = found.index + found[0].indexOf(printed);
+  const before = text.slice(0, at);
+  if (clockFirst.test(text) && !/^\d{1,2}[:.hH]\d{2}(?:[:.]\d{2})?\s*$/.test(before)) return null;
+  const stamp = readStamp(printed, { order, year: undefined, day: undefined });
+  // "2 modules 4711" is none.
+  if (stamp === 'no-date') return null;
   if (typeof stamp === 'string') return stamp;
-  return { day: stamp.clock, rest: `${before}${text.slice(found.index + found[0].length)}`.trim() };
+  const after = text.slice(at + printed.length);
+  const isHeading = !clockFirst.test(`${before}${after}`.trim());
+  return { day: stamp.clock, rest: isHeading ? heading(before, after) : `${before}${after}`.trim() };
+}
+
+/** What a heading says besides its date, without the name of the day and marks at its ends. */
+function heading(before: string, after: string): string {
+  return `${before} ${after}`
+    .split(/[\s,;:()]+|[-–]+(?=\s|$)/)
+    .filter((word) => word !== '' && !isWeekday(word.replace(/\.$/, '')))
+    .join(' ');
 }

@@ -20,6 +20,8 @@ export function headOf(names: readonly string[], lines: readonly string[], rule:
   const taken = new Set(
     Object.values(own).flatMap((name) => (name === undefined ? [] : [placeOf(trimmed, name)])),
   );
+  // Compared by many keys, and of many rows that may be the header.
+  let compared: readonly string[] | undefined;
   return {
     names: trimmed,
     lines,
@@ -28,7 +30,8 @@ export function headOf(names: readonly string[], lines: readonly string[], rule:
       const named = own[key];
       if (named !== undefined) return placeOf(trimmed, named);
       const spellings = columnSpellings(key);
-      return trimmed.findIndex((name, place) => !taken.has(place) && spellings.includes(folded(name)));
+      compared ??= trimmed.map((name, place) => (taken.has(place) ? '' : folded(name)));
+      return compared.findIndex((name) => name !== '' && spellings.includes(name));
     },
   };
 }

@@ -1,6 +1,7 @@
 import { type StateSignal, stateSignals, stateValues } from '../../vocabulary.ts';
-import { valueSpellings } from './built-in-phrasebook.ts';
+import { plainLetters } from '../clock/calendar-words.ts';
 import type { PhrasebookText } from './phrasebook-schema.ts';
+import { negations, partnerWords, spellingsOf } from './value-words.ts';
 
 type MessageText = NonNullable<PhrasebookText['messages']>[number];
 
@@ -9,7 +10,7 @@ const writer =
   '(?:(?:(?-i:DEBUG|INFO|NOTICE|WARN|WARNING|ERROR|CRITICAL)|\\[\\w+\\]|[\\w./-]+(?:\\[\\d+\\])?:)\\s+)*';
 /** Names such as `B`, `2` or `RO1-B`, and words that say what it is about but not what of it. */
 const about =
-  '(?:(?:the|new|old|standby|active|redundant|controller|module|half|slot|place|unit|pair|in|of|now|[a-z]|[a-z_]*[0-9][\\w/.-]*)[\\s:_-]+)*';
+  '(?:(?:the|new|old|standby|stby|sby|active|act|primary|pri|secondary|sec|redundant|controller|module|half|slot|place|unit|pair|in|of|now|[a-z]|[a-z_]+[0-9][\\w/.-]*|[0-9]{1,2}[a-z]?)[\\s:_-]+)*';
 const before = `^\\s*${writer}${about}`;
 const verb = '(?:(?:is|are|was|has|have|been|now|again)\\s+)*';
 /** Where, when, by whom and why may follow; anything else ("inhibited", "failed", "= 0") may say the contrary. */
@@ -32,10 +33,14 @@ const trouble = (signal: MessageText['signal'], words: string): MessageText => (
 
 /** How messages name a state, where its own words are not the only ones. */
 const stateNames: Readonly<Partial<Record<StateSignal, string>>> = {
-  light: '(?:standby\\s+)?light',
-  supply: '(?:power\\s+)?supply',
-  firmware: 'firmware(?:\\s+(?:version|release))?',
-  serial: 'serial(?:\\s+(?:number|no\\.?))?',
+  light: '(?:(?:standby|stby|sby)\\s+)?(?:light|led)',
+  supply: '(?:(?:power\\s+)?supply|psu?)',
+  firmware: '(?:(?:firmware|fw)(?:\\s+(?:version|ver\\.?|release))?|sw\\s+ver(?:sion|\\.)?)',
+  serial: '(?:serial(?:\\s+(?:number|no\\.?))?|s/?n)',
+  model: '(?:model|p/?n|part\\s+number)',
+  'link-a': '(?:link|lnk)[\\s_-]+a',
+  'link-b': '(?:link|lnk)[\\s_-]+b',
+  configuration: '(?:configuration|config|cfg)',
 };
 
 /** What may follow the value of a state. */
@@ -55,28 +60,33 @@ const state = (signal: StateSignal): MessageText => {
 };
 
 const spelt = (signal: StateSignal, own: readonly string[]): string =>
-  [...new Set([...Object.keys(valueSpellings[signal] ?? {}), ...own])]
-    .filter((spelling) => /^[a-z ]+$/.test(spelling))
-    .map((spelling) => spelling.replaceAll(' ', '\\s+'))
+  anyOf([...spellingsOf(signal).map(([word]) => word), ...own]);
+
+/** One of several words, with their accents or without. */
+const anyOf = (words: readonly string[]): string =>
+  [...new Set(words.flatMap((word) => [word, plainLetters(word)]))]
+    .filter((word) => /^[\p{L} ]+$/u.test(word))
+    .map((word) => word.replaceAll(' ', '\\s+'))
     .join('|');
 
-/** `partner ready`, `partner-ready = no`, `partner not ready`. */
-const ofPartner = (
-  signal: MessageText['signal'],
-  words: string,
-  contrary: string,
-): readonly MessageText[] => [
-  {
-    when: `${before}partner[\\s:_-]+${verb}(?:${contrary}|(?:not|no\\s+longer)[\\s_-]+(?:${words}))${circumstance}`,
-    signal,
-    value: 'no',
-  },
-  {
-    when: `${before}partner[\\s:_-]+${verb}(?:${words})(?:[\\s:=]+(?<value>yes|no|true|false|1|0))?${circumstance}`,
-    signal,
-    values: { '': 'yes' },
-  },
-];
+/** `partner ready`, `partner-ready = no`, `partner not ready`, `partner bereit`. */
+const ofPartner = (signal: keyof typeof partnerWords): readonly MessageText[] => {
+  const words = anyOf(partnerWords[signal].yes);
+  const contrary = anyOf(partnerWords[signal].no);
+  const not = anyOf(negations).replaceAll('\\s+', '[\\s_-]+');
+  return [
+    {
+      when: `${before}partner[\\s:_-]+${verb}(?:${contrary}|(?:${not})[\\s_-]+(?:${words}))${circumstance}`,
+      signal,
+      value: 'no',
+    },
+    {
+      when: `${before}partner[\\s:_-]+${verb}(?:${words})(?:[\\s:=]+(?<value>yes|no|true|false|1|0))?${circumstance}`,
+      signal,
+      values: { '': 'yes' },
+    },
+  ];
+};
 
 const sync = 'sync(?:hroni[sz]ation)?[\\s_-]+';
 
@@ -85,8 +95,8 @@ const sync = 'sync(?:hroni[sz]ation)?[\\s_-]+';
  * module, "switchover inhibited" is none, and what is not understood is said to the user.
  */
 export const plainMessages: readonly MessageText[] = [
-  ...ofPartner('partner-ready', 'ready|synchroni[sz]ed', 'unsynchroni[sz]ed'),
-  ...ofPartner('partner-present', 'present', 'absent|missing'),
+  ...ofPartner('partner-ready'),
+  ...ofPartner('partner-present'),
   ...stateSignals.filter((signal) => !signal.startsWith('partner-')).map(state),
   happening('switchover-command', '(?:switch-?over[\\s_-]+command(?:ed)?|commanded[\\s_-]+switch-?over)'),
   trouble('sync-failed', `${sync}${verb}(?:failed|aborted)`),
@@ -99,7 +109,7 @@ export const plainMessages: readonly MessageText[] = [
   happening('restart', `(?:(?:warm|cold|manual|automatic|watchdog)\\s+)?${verb}restart(?:ed|s)?`),
   happening('removed', `${verb}(?:removed|removal)`),
   happening('inserted', `${verb}(?:inserted|insertion)`),
-  happening('switchover', 'switch-?over'),
+  happening('switchover', '(?:switch-?over|change-?over|chg[\\s_.-]*over|s/o)'),
   trouble(
     'fault',
     '(?:(?:hardware|software|processor|memory|clock|watchdog|fan|battery|internal|major|minor)\\s+)*fault',

@@ -1,87 +1,75 @@
+import { stateSignals } from '../../vocabulary.ts';
 import type { PhrasebookText } from './phrasebook-schema.ts';
+import { foldedWord, spellingsOf } from './value-words.ts';
 
-const yesNo = {
-  yes: 'yes',
-  no: 'no',
-  true: 'yes',
-  false: 'no',
-  '1': 'yes',
-  '0': 'no',
-  ok: 'yes',
-  ready: 'yes',
-  present: 'yes',
-  absent: 'no',
-  'not ready': 'no',
-};
-const upDown = {
-  up: 'up',
-  down: 'down',
-  ok: 'up',
-  '1': 'up',
-  '0': 'down',
-  lost: 'down',
-  connected: 'up',
-  disconnected: 'down',
-};
+/** Values in plain words, per signal, folded as they are compared. */
+export const valueSpellings: Readonly<Record<string, Readonly<Record<string, string>>>> = Object.fromEntries(
+  stateSignals.map((signal) => [
+    signal,
+    Object.fromEntries(spellingsOf(signal).map(([word, value]) => [foldedWord(word), value])),
+  ]),
+);
 
-/** Values as plain English spells them, per signal; compared without case. */
-export const valueSpellings: Readonly<Record<string, Readonly<Record<string, string>>>> = {
-  role: {
-    active: 'active',
-    primary: 'active',
-    standby: 'standby',
-    backup: 'standby',
-    none: 'none',
-    '-': 'none',
-  },
-  'partner-present': yesNo,
-  'partner-ready': {
-    ...yesNo,
-    synchronised: 'yes',
-    synchronized: 'yes',
-    'not synchronised': 'no',
-    'not synchronized': 'no',
-  },
-  light: {
-    steady: 'steady',
-    on: 'steady',
-    solid: 'steady',
-    flashing: 'flashing',
-    blinking: 'flashing',
-    off: 'off',
-    dark: 'off',
-  },
-  'link-a': upDown,
-  'link-b': upDown,
-  links: { straight: 'straight', crossed: 'crossed' },
-  configuration: { current: 'current', pending: 'pending', 'up to date': 'current' },
-  supply: { good: 'good', ok: 'good', fault: 'fault', failed: 'fault' },
-};
-
-/** Parameter names besides the signals themselves; compared without case, spaces, `-` and `_`. */
+/**
+ * Parameter names besides the signals themselves; compared without case, spaces, `-` and `_`. Abbreviations: common practice, no
+ * source. `mem`, `temp` and `prog` are none: nothing says whether memory is free or taken, and the others are no signals.
+ */
 export const parameterSpellings: Readonly<Record<string, string>> = {
   'partner ok': 'partner-ready',
+  'partner rdy': 'partner-ready',
   'standby ready': 'partner-ready',
+  'stby rdy': 'partner-ready',
+  'sby rdy': 'partner-ready',
+  'stby ready': 'partner-ready',
+  sync: 'partner-ready',
+  'in sync': 'partner-ready',
   'partner synchronised': 'partner-ready',
   'partner synchronized': 'partner-ready',
   'standby present': 'partner-present',
+  'stby present': 'partner-present',
   'standby light': 'light',
+  'stby light': 'light',
+  'standby led': 'light',
+  'stby led': 'light',
   'firmware version': 'firmware',
   'firmware release': 'firmware',
+  fw: 'firmware',
+  'fw ver': 'firmware',
+  'fw version': 'firmware',
+  'sw ver': 'firmware',
+  'sw version': 'firmware',
   'serial number': 'serial',
+  'serial no': 'serial',
+  sn: 'serial',
+  's/n': 'serial',
   'module model': 'model',
+  pn: 'model',
+  'p/n': 'model',
+  'part number': 'model',
   'power supply': 'supply',
+  ps: 'supply',
+  psu: 'supply',
+  'lnk a': 'link-a',
+  'lnk b': 'link-b',
+  config: 'configuration',
+  cfg: 'configuration',
+  cpu: 'load',
   'cpu load': 'load',
   'memory free': 'free-memory',
+  'mem free': 'free-memory',
+  'free mem': 'free-memory',
 };
 
-/** Units in plain English. */
+const standby = '(?i:standby|stby|sby|secondary|sec|backup)';
+const active = '(?i:active|act|primary|pri)';
+
+/** Units in plain English, in any case: one that is written in several is one. */
 export const plainUnits: NonNullable<PhrasebookText['units']> = [
-  { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ](?<half>[A-Z]|[0-9]+)$' },
-  { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ](?:[Ss]tandby|[Ss]tby)$', role: 'standby' },
-  { pattern: '^(?:[Ss]tandby|[Ss]tby)[-/ ](?<pair>[A-Za-z][A-Za-z0-9_]*)$', role: 'standby' },
-  { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ][Aa]ctive$', role: 'active' },
-  { pattern: '^[Aa]ctive[-/ ](?<pair>[A-Za-z][A-Za-z0-9_]*)$', role: 'active' },
+  { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ](?<half>[A-Za-z]|[0-9]+)$' },
+  { pattern: `^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ]${standby}$`, role: 'standby' },
+  { pattern: `^${standby}[-/ ](?<pair>[A-Za-z][A-Za-z0-9_]*)$`, role: 'standby' },
+  { pattern: `^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ]${active}$`, role: 'active' },
+  { pattern: `^${active}[-/ ](?<pair>[A-Za-z][A-Za-z0-9_]*)$`, role: 'active' },
   { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)$' },
 ];
 

@@ -10,7 +10,7 @@ import {
 import { detached } from '../bytes/decode.ts';
 import { fitsFile } from './file-names.ts';
 import { oppositeOf } from './opposites.ts';
-import { type Groups, patternList } from './patterns.ts';
+import { type Groups, type PatternList, patternList } from './patterns.ts';
 import {
   fitsOwn,
   isIgnored,
@@ -66,7 +66,7 @@ const mostCached = 4096;
 /** "slot B", "Half 2"; not "half a minute", nor "in place of". */
 const halfWords =
   /\b(?:[Ss]lot|SLOT)\s+([A-Za-z]|\d{1,2})\b|\b(?:[Hh]alf|HALF|[Pp]lace|PLACE)\s+([A-Z]|\d{1,2})\b/;
-const roleWords = /\b(standby|active)\b/i;
+const roleWords = /\b(standby|stby|sby|active)\b/i;
 /** "not removed yet", "before we switch over": what was not done, or not yet. */
 const undone =
   /\b(?:not|never|cannot|can't|didn't|won't|will|should|would|could|before|until|unless|if|to be)\b[^,;.]*\b(?:pull|remov|t[ao]k|withdr|put|fit|insert|seat|switch|(?:re)?flash)/i;
@@ -117,10 +117,10 @@ function ruleFinder(
   rules: () => readonly MessageRule[],
   used: UsedRules,
 ): (text: string, unit: string) => Matched | undefined {
-  let list: ReturnType<typeof patternList> | undefined;
+  let list: PatternList | undefined;
   return (text, unit) => {
     const all = rules();
-    list ??= patternList(all.map((r) => r.pattern));
+    list ??= listOf(all);
     const isOf = (index: number): boolean => {
       const pattern = all[index]?.only.unit;
       return pattern === undefined || pattern.match(unit) !== null;
@@ -131,6 +131,17 @@ function ruleFinder(
     noteUsed(used, rule.place);
     return { rule, groups: found.groups };
   };
+}
+
+/** The automaton of rules that do not change is the same for every file, and takes tens of milliseconds to make. */
+const lists = new WeakMap<readonly MessageRule[], PatternList>();
+
+function listOf(rules: readonly MessageRule[]): PatternList {
+  const known = lists.get(rules);
+  if (known !== undefined) return known;
+  const made = patternList(rules.map((r) => r.pattern));
+  lists.set(rules, made);
+  return made;
 }
 
 function unitNamed(phrasebook: Phrasebook, groups: Groups): Subject | null {

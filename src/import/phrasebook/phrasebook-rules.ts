@@ -9,7 +9,7 @@ export type Place = string | null;
 export interface UnitRule {
   readonly place: Place;
   readonly pattern: Pattern;
-  /** Plain English, which takes any word for a pair: it is none of the site's own. */
+  /** Plain English, which takes any word for a pair, and a unit in any case for one: it is none of the site's own. */
   readonly isBuiltIn?: boolean;
   readonly pair: string | undefined;
   readonly half: string | undefined;

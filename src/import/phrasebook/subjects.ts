@@ -1,6 +1,8 @@
 import { type Gauge, pairSignals, type Signal, type Subject, stateSignals } from '../../vocabulary.ts';
+import { valueSpellings } from './built-in-phrasebook.ts';
 import { fitsOwn, noteUsed, type Phrasebook, type UsedRules } from './phrasebook-rules.ts';
 import { isSeverity } from './severity-words.ts';
+import { foldedWord } from './value-words.ts';
 
 /** What a row says about where a value belongs: one text, or the parts in columns of their own; empty for what it does not say. */
 export interface UnitParts {
@@ -27,10 +29,12 @@ export function subjectOf(
     const pair = rule.pair ?? groups?.pair;
     if (groups === null || pair === undefined || isSeverity(pair)) continue;
     noteUsed(used, rule.place);
+    // Plain English knows units in any case as one; a site's own pattern may tell them apart.
+    const asOne = (name: string): string => (rule.isBuiltIn === true ? name.toUpperCase() : name);
     const held = role === '' ? (rule.role ?? groups.role ?? '') : role;
     return {
-      pair,
-      half: half === '' ? (rule.half ?? groups.half ?? null) : half,
+      pair: asOne(pair),
+      half: half !== '' ? asOne(half) : groups.half === undefined ? (rule.half ?? null) : asOne(groups.half),
       role: roleNamed(held),
       ...(groups.site === undefined ? {} : { site: groups.site }),
     };
@@ -49,19 +53,23 @@ function subjectOfPair(
 ): Subject | null {
   if (isSeverity(pair)) return null;
   const renamed = subjectOf(phrasebook, { unit: pair, half: '', role: '' }, used);
-  const isSame = renamed?.role === null && (renamed.half === null || renamed.half === half);
-  const named = isSame ? renamed : { pair };
+  const isOwn = phrasebook.units.some((r) => r.isBuiltIn !== true && r.pattern.match(pair) !== null);
+  const asOne = (name: string): string => (isOwn ? name : name.toUpperCase());
+  const isSame = renamed?.role === null && (renamed.half === null || renamed.half === asOne(half));
+  const named = isSame ? renamed : { pair: asOne(pair) };
   const own = unit === '' ? null : subjectOf(phrasebook, { unit, half, role }, used);
   if (own?.pair === named.pair) return own;
-  return { ...named, half: half === '' ? null : half, role: roleNamed(role) };
+  return { ...named, half: half === '' ? null : asOne(half), role: roleNamed(role) };
 }
 
 /** `active` or `standby` as a log spells them; `null` for anything else. */
 export function roleNamed(text: string): 'active' | 'standby' | null {
-  const word = text.trim().toLowerCase();
-  if (word === 'active' || word === 'primary') return 'active';
-  return word === 'standby' || word === 'stby' || word === 'backup' ? 'standby' : null;
+  const word = foldedWord(text);
+  const role = Object.hasOwn(roles, word) ? roles[word] : undefined;
+  return role === 'active' || role === 'standby' ? role : null;
 }
+
+const roles = valueSpellings.role ?? {};
 
 /**
  * What a value is about, given its unit and what its rule says. Pair signals are about the pair, whichever unit states

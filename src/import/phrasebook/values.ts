@@ -1,6 +1,7 @@
 import type { Gauge, Signal } from '../../vocabulary.ts';
 import { valueSpellings } from './built-in-phrasebook.ts';
 import { allowedValues } from './rule-parts.ts';
+import { foldedWord } from './value-words.ts';
 
 /** What a value's text means; `undefined` for wording that is not known. The site's own values come first. */
 export function valueMeant(
@@ -13,9 +14,9 @@ export function valueMeant(
   const word = text.trim().toLowerCase();
   const folded = Object.entries(own).find(([spelling]) => spelling.toLowerCase() === word);
   if (folded !== undefined) return folded[1];
-  const plain = Object.hasOwn(valueSpellings[signal] ?? {}, word)
-    ? valueSpellings[signal]?.[word]
-    : undefined;
+  const spellings = valueSpellings[signal] ?? {};
+  const meant = foldedWord(word);
+  const plain = Object.hasOwn(spellings, meant) ? spellings[meant] : undefined;
   if (plain !== undefined) return plain;
   const allowed = allowedValues(signal);
   if (allowed === null) return text.trim();

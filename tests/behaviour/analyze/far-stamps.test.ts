@@ -18,11 +18,11 @@ async function found(text: string, more: Readonly<Record<string, string>> = {}):
 describe('stamps far from all others', () => {
   test.each(['0001-01-01', '1970-01-01', '9999-12-31'])('as %s are told of', async (date) => {
     expect(await found(line(date, 'module restart') + usual)).toEqual([
-      `warning 1 One stamp lies more than 10 years from all others: ${date} in line 1 of a.log. They were used as printed: correct the rows, or do not trust times across them.`,
+      `warning 1 One stamp lies more than 10 years from all others (2026-03-01 to 2026-03-03): ${date} in line 1 of a.log. They were used as printed: correct the rows, or do not trust times across them.`,
     ]);
     // In a file of their own, too; and not by their place in it.
     expect(await found(usual, { 'b.log': line(date) })).toEqual([
-      expect.stringContaining(`all others: ${date} in line 1 of b.log.`),
+      expect.stringContaining(`all others (2026-03-01 to 2026-03-03): ${date} in line 1 of b.log.`),
     ]);
   });
 

@@ -29,7 +29,7 @@ describe('links in a folder', () => {
     symlinkSync(join(there, 'week'), join(here, 'sub'));
     expect(await inspect(here)).toEqual({
       files: [join(here, 'one.log'), join(here, 'sub', 'b.log')],
-      err: '',
+      err: `${here}: 2 links in it, the first ${join(here, 'one.log')}, were followed; each file is read once.\n`,
     });
   });
 
@@ -39,7 +39,10 @@ describe('links in a folder', () => {
     symlinkSync('z.log', join(here, 'a.log'));
     linkSync(path, join(here, 'zz.log'));
     const { files, err } = await inspect(here);
-    expect([files.length, files.includes(join(here, 'a.log')), err]).toEqual([1, false, '']);
+    expect([files.length, files.includes(join(here, 'a.log'))]).toEqual([1, false]);
+    expect(err).toBe(
+      `${here}: one link in it, ${join(here, 'a.log')}, was followed; each file is read once.\n`,
+    );
     expect((await inspect(path, join(here, 'a.log'))).files).toEqual([path]);
   });
 
@@ -74,7 +77,32 @@ describe('links in a folder', () => {
   });
 });
 
+describe('a pattern with *', () => {
+  test('tells of a link that leads nowhere and of a pipe that it fits', async () => {
+    const here = folder();
+    const path = write(join(here, 'a.log'), log('RO1'));
+    symlinkSync('gone.log', join(here, 'b.log'));
+    symlinkSync(path, join(here, 'c.log'));
+    const pipe = join(here, 'p.log');
+    expect(spawnSync('mkfifo', [pipe]).status).toBe(0);
+    const { files, err } = await inspect(join(here, '*.log'));
+    expect(files).toEqual([path]);
+    expect(err.trimEnd().split('\n')).toEqual([
+      `${join(here, 'b.log')}: it is a link that leads to no file. Mend the link or remove it.`,
+      `${pipe}: it is a pipe, a socket or a device, and no file: it was passed over.`,
+    ]);
+  });
+});
+
 describe('what is no file', () => {
+  test.each(['cat', 'gzip -c'])('a pipe of the shell is a log, as any file: %s', (give) => {
+    const path = write(join(folder(), 'a.log'), log('RO1'));
+    const script = `"$0" "$1" inspect <(${give} "$2") --json`;
+    const run = spawnSync('bash', ['-c', script, process.execPath, resolve('dist', 'steadypair.mjs'), path]);
+    const { inputs } = JSON.parse(run.stdout.toString());
+    expect([run.status, run.stderr.toString(), inputs[0].rows.used]).toEqual([0, '', 1]);
+  });
+
   test('a pipe without a writer and a device are one line each; in a folder they are passed over', async () => {
     const here = folder();
     const pipe = join(here, 'p.log');
@@ -83,7 +111,7 @@ describe('what is no file', () => {
     expect([status, err]).toEqual([
       2,
       [
-        `${pipe}: it is a pipe, and a log is read more than once. Save what it gives to a file, and name that.`,
+        `${pipe}: it is a named pipe. Save what it gives to a file, and name that.`,
         '/dev/null: it is a device, and no file. Name a file.',
         'None of the 2 files could be read.',
         '',

@@ -132,3 +132,35 @@ describe('lines with a clock that are no field notes are refused in one line', (
       await expect(refused(text, phrasebook)).resolves.toMatchObject({ input: { layout: 'field-notes' } });
   });
 });
+
+test('a heading has a date and a pair, in any language, with or without the name of the day', async () => {
+  const text = [
+    'Saturday 14 March 2026, pair Intake',
+    '09:14 pulled slot B',
+    'RO2 - So, 15. März 2026:',
+    '10.14 Uhr pulled slot A',
+    'Pair RO3 3 de abril de 2026',
+    '9h14 pulled slot A',
+    'RO4 16.04.26',
+    '09:15 pulled slot A',
+    '17.04.26',
+    '9.16.30 pulled slot B',
+    'Release 6.4.10',
+    '9:17 fitted 2 modules 4711 in slot B',
+    '',
+  ].join('\n');
+  const { changes, input } = await readText('notes.txt', text, { order: 'day-first' });
+  expect(
+    changes.map(({ earliest, subject, signal, line }) =>
+      [new Date(earliest).toISOString().slice(0, 19), subject.pair, subject.half, signal, line].join(' '),
+    ),
+  ).toEqual([
+    '2026-03-14T09:14:00 INTAKE B removed 2',
+    '2026-03-15T10:14:00 RO2 A removed 4',
+    '2026-04-03T09:14:00 RO3 A removed 6',
+    '2026-04-16T09:15:00 RO4 A removed 8',
+    '2026-04-17T09:16:30 RO4 B removed 10',
+    '2026-04-17T09:17:00 RO4 B inserted 12',
+  ]);
+  expect(input.rows).toMatchObject({ read: 12, used: 6, ignored: 6 });
+});
