@@ -3,6 +3,7 @@ import type { Encoding } from './bytes/decode.ts';
 import type { FileSource } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
 import type { ZeroBytes } from './bytes/zero-bytes.ts';
+import type { DoubtfulPair } from './changes/doubtful-pairs.ts';
 import { damagedArchive, zeroNotices } from './changes/row-notices.ts';
 import type { ClosedSink } from './changes/sink.ts';
 import type { ChosenZone } from './clock/choose-zone.ts';
@@ -34,6 +35,8 @@ export interface Parts extends Done {
   readonly times: TimeReader;
   readonly sink: ClosedSink;
   readonly steps: readonly ClockStep[];
+  /** Names that look like one of a pair, and are none. */
+  readonly doubtful: readonly DoubtfulPair[];
 }
 
 /** One file as the timeline takes it. Throws InputError if no row of it could be used. */

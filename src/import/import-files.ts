@@ -21,7 +21,7 @@ export interface Imported {
 
 /**
  * Reads all files; a stored timeline gives the files it was made from. One that cannot be read does not stop the others.
- * What needs a day or a year of its neighbours is tried again once they are known.
+ * What needs a day, a year or the pairs of its neighbours is tried again once they are known.
  */
 export async function importFiles(sources: readonly FileSource[], options: FilesOptions): Promise<Imported> {
   const first = await readEach(sources, { ...options, neighbour: null }, 0);
@@ -29,14 +29,32 @@ export async function importFiles(sources: readonly FileSource[], options: Files
     result instanceof InputError ? [] : result.files.flatMap(({ input }) => input.from ?? []),
   );
   const neighbour = days.length === 0 ? null : Math.min(...days);
-  const again =
-    neighbour === null ? [] : first.filter(({ result }) => result instanceof InputError).map((f) => f.source);
-  const second = await readEach(again, { ...options, neighbour }, changesIn(first));
+  const knownPairs = pairsWithHalves(first);
+  const again = first.filter(({ result }) =>
+    result instanceof InputError ? neighbour !== null : result.files.some((f) => namesOne(f, knownPairs)),
+  );
+  const second = await readEach(
+    again.map((f) => f.source),
+    { ...options, neighbour, knownPairs },
+    changesIn(first),
+  );
   const last = first.map((f) => second.find((s) => s.source === f.source) ?? f).map((f) => f.result);
   return {
     files: uniqueFiles(last.flatMap((r) => (r instanceof InputError ? [] : r.files))),
     failures: last.flatMap((r) => (r instanceof InputError ? [r] : r.failures)),
   };
+}
+
+/** The pairs of which some file names a half or a role. */
+function pairsWithHalves(attempts: readonly Attempt[]): ReadonlySet<string> {
+  const files = attempts.flatMap(({ result }) => (result instanceof InputError ? [] : result.files));
+  const subjects = files.flatMap((f) => f.streams.map((s) => s.subject));
+  return new Set(subjects.flatMap(({ pair, half, role }) => (half === null && role === null ? [] : [pair])));
+}
+
+/** Whether a file has units that are one of those pairs and were not known to be. */
+function namesOne({ unknown }: ImportedFile, pairs: ReadonlySet<string>): boolean {
+  return unknown.some(({ kind, name }) => kind === 'unit' && pairs.has(name));
 }
 
 interface Attempt {

@@ -1,7 +1,7 @@
 import type { Stream } from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
 import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
-import { subjectOf, type UnitParts } from '../phrasebook/subjects.ts';
+import { subjectOf, type UnitParts, unitMeant } from '../phrasebook/subjects.ts';
 import type { SinkState } from './sink-state.ts';
 import { newUnit, type Unit, unitText } from './units.ts';
 
@@ -19,18 +19,31 @@ export function unitOf(
   const known = state.units.get(key);
   if (known !== undefined) return known;
   if (state.unitList.length >= mostUnits) return furtherUnits(state, kind);
-  const subject = subjectOf(state.phrasebook, parts ?? { unit, half: '', role: '' });
+  const meant = unitMeant(state.phrasebook, parts ?? { unit, half: '', role: '' });
+  const isRefused = meant !== null && meant.by !== 'site' && state.refusedPairs.has(meant.subject.pair);
+  const subject = meant === null || isRefused ? null : meant.subject;
   // A row that names a half belongs to that half, in any role: its stream goes on through every switchover.
   const isState = parts !== undefined && parts.role !== '' && subject !== null && subject.half !== null;
   const made = isState
     ? unitOf(state, unit, { ...parts, role: '' }, kind)
-    : newUnit(detached(unitText(unit, parts)), subject, state.unitList.length, kind);
+    : newUnit(
+        detached(unitText(unit, parts)),
+        subject,
+        kind === 'note' || isBeside(state, parts) ? 'column' : (meant?.by ?? 'word'),
+        state.unitList.length,
+        kind,
+      );
   if (!isState) {
     state.unitList.push(made);
     made.saysHalf = otherHalf(state.phrasebook, parts);
   }
   state.units.set(detached(key), made);
   return made;
+}
+
+/** Whether the text stands where only pairs stand, or a half or a role beside it. */
+function isBeside({ hasPairColumn }: SinkState, parts: UnitParts | undefined): boolean {
+  return hasPairColumn || (parts !== undefined && (parts.isPair === true || parts.half + parts.role !== ''));
 }
 
 /** The half that a unit's text says, where the column beside it says another. */
@@ -47,7 +60,7 @@ function furtherUnits(state: SinkState, kind: Stream['kind']): Unit {
   const text = furtherText;
   const known = state.units.get(text);
   if (known !== undefined) return known;
-  const made = newUnit(text, null, state.unitList.length, kind);
+  const made = newUnit(text, null, 'word', state.unitList.length, kind);
   state.unitList.push(made);
   state.units.set(text, made);
   return made;

@@ -36,8 +36,20 @@ export interface CacheDuties {
   readonly beforeClose: () => void;
 }
 
+/** What is known of names before the rows of a file are read. */
+export interface PairNames {
+  /** Names of pairs of which other files name a half. */
+  readonly knownPairs: ReadonlySet<string>;
+  /** Names that look like one of a pair, and were found to be none. */
+  readonly refusedPairs: ReadonlySet<string>;
+  /** A column says that it holds the names of pairs. */
+  readonly hasPairColumn: boolean;
+}
+
+const noNames: PairNames = { knownPairs: new Set(), refusedPairs: new Set(), hasPairColumn: false };
+
 /** Everything a sink knows of its file. */
-export interface SinkState {
+export interface SinkState extends PairNames {
   readonly phrasebook: Phrasebook;
   /** How many rows ended in each way. */
   readonly tally: Record<End, number>;
@@ -86,8 +98,9 @@ const mostLines = 5;
 const noCache: CacheDuties = { beforeRow: () => undefined, beforeClose: () => undefined };
 
 /** Nothing is read yet. */
-export function sinkState(phrasebook: Phrasebook): SinkState {
+export function sinkState(phrasebook: Phrasebook, names: PairNames = noNames): SinkState {
   return {
+    ...names,
     phrasebook,
     tally: { 0: 0, 1: 0, 2: 0, 3: 0, 4: 0, 5: 0, 6: 0 },
     units: new Map(),

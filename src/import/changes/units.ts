@@ -9,7 +9,7 @@ import {
 import { detached } from '../bytes/decode.ts';
 import { type KeptRow, keptRow, keptText, type Row } from '../bytes/row.ts';
 import { type ClockOrder, clockOrder } from '../clock/clock-order.ts';
-import type { UnitParts } from '../phrasebook/subjects.ts';
+import type { UnitMeant, UnitParts } from '../phrasebook/subjects.ts';
 import { endsOf, minutesOf, type NotUnderstood } from './not-understood.ts';
 import { type Parameter, readUntil } from './parameters.ts';
 import { medianSpan, mostSpacings, noSpacing, type Spacing } from './spacing.ts';
@@ -18,6 +18,8 @@ import { medianSpan, mostSpacings, noSpacing, type Spacing } from './spacing.ts'
 export interface Unit {
   readonly text: string;
   readonly subject: Subject | null;
+  /** What says so; `column` where a column says that it holds pairs, or the half or the role beside it. */
+  readonly by: UnitMeant['by'] | 'column';
   /** The half that its own text says, where a column beside it says another. */
   saysHalf: string | null;
   readonly index: number;
@@ -46,10 +48,17 @@ const gapCandidates = 256;
 /** A poll may become faster later, and then shorter spans are gaps: they are dropped only where they are too many to keep. */
 const mostCandidates = 4096;
 
-export function newUnit(text: string, subject: Subject | null, index: number, kind: Stream['kind']): Unit {
+export function newUnit(
+  text: string,
+  subject: Subject | null,
+  by: Unit['by'],
+  index: number,
+  kind: Stream['kind'],
+): Unit {
   return {
     text,
     subject,
+    by,
     saysHalf: null,
     index,
     kind,

@@ -8,6 +8,8 @@ export interface UnitRule {
   readonly pair: string | undefined;
   readonly half: string | undefined;
   readonly role: 'active' | 'standby' | undefined;
+  /** It is none of the site's own. */
+  readonly isBuiltIn?: boolean;
 }
 
 export interface ParameterRule {

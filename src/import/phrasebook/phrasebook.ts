@@ -32,7 +32,7 @@ export function parsePhrasebook(file: string, yaml: string | null, layouts: read
     files: (own.files ?? []).map((rule, index) => fileRule(file, index, rule)),
     units: [
       ...(own.units ?? []).map((r, i) => unitRule(file, i, r)),
-      ...plainUnits.map((r, i) => unitRule('', i, r)),
+      ...plainUnits.map((r, i) => ({ ...unitRule('', i, r), isBuiltIn: true })),
     ],
     parameters: new Map([...builtInParameters(), ...parameters]),
     messages,

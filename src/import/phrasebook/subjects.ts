@@ -1,4 +1,5 @@
 import { type Gauge, pairSignals, type Signal, type Subject, stateSignals } from '../../vocabulary.ts';
+import { isProgramName } from './pair-names.ts';
 import type { Phrasebook } from './phrasebook-rules.ts';
 import { isSeverity } from './severity-words.ts';
 
@@ -7,23 +8,44 @@ export interface UnitParts {
   readonly unit: string;
   readonly half: string;
   readonly role: string;
+  /** The column or the field says that it names a pair. */
+  readonly isPair?: boolean;
 }
 
-/** The subject a unit text stands for; `null` if no unit pattern fits. */
-export function subjectOf(phrasebook: Phrasebook, { unit, half, role }: UnitParts): Subject | null {
+/** What a unit text stands for, and what says so. */
+export interface UnitMeant {
+  readonly subject: Subject;
+  /**
+   * `site`: a pattern of the phrasebook; `half` and `role`: a built-in form such as `RO1-A` or `RO1 standby`; `word`: nothing
+   * but a word, which may be the name of a pair or any other.
+   */
+  readonly by: 'site' | 'half' | 'role' | 'word';
+}
+
+/** The subject a unit text stands for, and what says so; `null` if no unit pattern fits. */
+export function unitMeant(phrasebook: Phrasebook, { unit, half, role }: UnitParts): UnitMeant | null {
   for (const rule of phrasebook.units) {
     const groups = rule.pattern.match(unit);
     const pair = rule.pair ?? groups?.pair;
     if (groups === null || pair === undefined || isSeverity(pair)) continue;
+    if (rule.isBuiltIn === true && isProgramName(pair)) continue;
     const named = role === '' ? (rule.role ?? groups.role ?? '') : role;
-    return {
+    const own = rule.half ?? groups.half ?? null;
+    const subject = {
       pair,
-      half: half === '' ? (rule.half ?? groups.half ?? null) : half,
+      half: half === '' ? own : half,
       role: roleNamed(named),
       ...(groups.site === undefined ? {} : { site: groups.site }),
     };
+    const form = own !== null ? 'half' : rule.role !== undefined ? 'role' : 'word';
+    return { subject, by: rule.isBuiltIn === true ? form : 'site' };
   }
   return null;
+}
+
+/** The subject a unit text stands for; `null` if no unit pattern fits. */
+export function subjectOf(phrasebook: Phrasebook, parts: UnitParts): Subject | null {
+  return unitMeant(phrasebook, parts)?.subject ?? null;
 }
 
 /** `active` or `standby` as a log spells them; `null` for anything else. */
