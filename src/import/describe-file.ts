@@ -11,6 +11,7 @@ import { clockNotices, stepNotices } from './clock/clock-notices.ts';
 import type { ClockStep } from './clock/clock-order.ts';
 import { settleRepeatedHour } from './clock/repeated-hour.ts';
 import type { TimeReader } from './clock/time-reader.ts';
+import { doubtfulNotices } from './doubtful-notices.ts';
 import type { ImportOptions } from './import-options.ts';
 import { columnsOf } from './layouts/columns.ts';
 import type { Importer } from './layouts/importer.ts';
@@ -47,9 +48,8 @@ export function assemble(
   rule: FileRule | undefined,
 ): ImportedFile {
   const { plan, encoding, zone, times, sink } = parts;
-  const { streams, changes, gauges, notices, rows, unknown, parameters, units, last } = sink.result(
-    source.name,
-  );
+  const result = sink.result(source.name);
+  const { streams, changes, gauges, notices, rows, unknown, parameters, units, last } = result;
   refuseUseless(source.name, plan, rows, notices);
   const settled = settleRepeatedHour({ streams, changes, extent: times.extent() }, times.doubts());
   const input: Input = {
@@ -75,6 +75,7 @@ export function assemble(
     changes: settled.changes,
     gauges,
     notices: [
+      ...doubtfulNotices({ file: source.name, plan, doubtful: parts.doubtful, result }),
       ...notices,
       ...(parts.damage === null ? [] : [damagedArchive(source.name, parts.damage, last)]),
       ...zeroNotices(source.name, parts.zeros, encoding.label.startsWith('utf-16') ? 2 : 1),

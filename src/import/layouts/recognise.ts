@@ -2,7 +2,8 @@ import { csvRows } from '../bytes/csv-rows.ts';
 import { InputError } from '../bytes/input-error.ts';
 import { linesBehindZeros, noZeroBytes } from '../bytes/zero-bytes.ts';
 import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
-import { type GuessedColumns, guessColumns } from './guess-columns.ts';
+import { clockBeside } from './clock-beside.ts';
+import { guessColumns } from './guess-columns.ts';
 import { type Head, headOf } from './head.ts';
 import type { Importer } from './importer.ts';
 import { importers } from './importers.ts';
@@ -26,6 +27,8 @@ function needs(importer: Importer): number {
 }
 
 const delimiters = [',', ';', '\t', '|'] as const;
+/** A first line that says how the columns are parted, as spreadsheets write and read it. Common practice, no source. */
+const declared = /^\uFEFF?"?sep=([,;\t|])"?[ \t,;|]*\r?$/i;
 const mostPreamble = 60;
 
 /**
@@ -40,7 +43,7 @@ export function recognise(
   phrasebook: Phrasebook,
 ): Plan {
   const allowed = byPrecedence.filter((i) => rule?.layout === undefined || i.id === rule.layout);
-  const tables = delimiters.flatMap((delimiter) => headers(text, delimiter, rule));
+  const tables = delimitersOf(text).flatMap((delimiter) => headers(text, delimiter, rule));
   const asText = headOf([], firstLines(text), rule);
   const fitting = [
     ...tables.flatMap(({ head, delimiter, line }) =>
@@ -53,8 +56,8 @@ export function recognise(
       .flatMap((importer) => planFor(importer, asText, phrasebook, null, 0)),
   ];
   const best = fitting.sort((a, b) => order(a) - order(b) || a.headerLine - b.headerLine)[0];
-  const guessed =
-    best?.importer.shape === 'table' || rule !== undefined ? undefined : guess(tables, phrasebook);
+  if (best?.importer.shape === 'table') return withClock(name, best, tables, phrasebook);
+  const guessed = rule !== undefined ? undefined : guess(name, tables, phrasebook);
   if (guessed !== undefined) return guessed;
   if (best !== undefined) return best;
   const forced = allowed.length === 1 ? allowed[0] : undefined;
@@ -89,34 +92,43 @@ function planFor(
 }
 
 /** A plan for a table whose header says nothing, by what its columns hold. */
-function guess(tables: readonly Header[], phrasebook: Phrasebook): Plan | undefined {
-  for (const [index, { head, delimiter, line }] of tables.entries()) {
-    const rows = tables.slice(index + 1).filter((t) => t.delimiter === delimiter);
-    const found = guessColumns(
-      head.names,
-      rows.map((t) => t.head.names),
-      phrasebook,
-    );
-    if (found === null) continue;
-    const importer = byPrecedence.find((i) => isServed(i, found));
-    if (importer === undefined) continue;
+function guess(name: string, tables: readonly Header[], phrasebook: Phrasebook): Plan | undefined {
+  for (const header of tables) {
+    const found = guessColumns(name, header.head.names, rowsBelow(header, tables), phrasebook);
+    const importer = byPrecedence.find((i) => i.id === found?.layout);
+    if (found === null || importer === undefined) continue;
     const rule: FileRule = { match: '', layout: undefined, columns: found.columns, line: undefined };
-    const own = headOf(head.names, [], rule);
+    const { delimiter, line } = header;
+    const own = headOf(header.head.names, [], rule);
     return { importer, head: own, delimiter, headerLine: line, because: found.because };
   }
   return undefined;
 }
 
-/** True for a table whose required columns are all among those that were found. */
-function isServed(importer: Importer, { columns }: GuessedColumns): boolean {
-  if (importer.shape === 'text' || importer.columns.required.length === 0) return false;
-  return importer.columns.required.every((key) => columns[key] !== undefined);
+/** The first rows below a header, in the same columns. */
+function rowsBelow({ delimiter, line }: Header, tables: readonly Header[]): readonly (readonly string[])[] {
+  return tables.filter((t) => t.delimiter === delimiter && t.line > line).map((t) => t.head.names);
+}
+
+/** The plan with the clock that stands in another column than the date. */
+function withClock(name: string, plan: Plan, tables: readonly Header[], phrasebook: Phrasebook): Plan {
+  const header = tables.find((t) => t.line === plan.headerLine && t.delimiter === plan.delimiter);
+  const beside =
+    header === undefined ? null : clockBeside(name, plan.head, rowsBelow(header, tables), phrasebook);
+  return beside === null
+    ? plan
+    : { ...plan, head: beside.head, because: `${plan.because}; ${beside.because}` };
 }
 
 interface Header {
   readonly head: Head;
   readonly delimiter: string;
   readonly line: number;
+}
+
+function delimitersOf(text: string): readonly string[] {
+  const said = declared.exec(text.slice(0, 20).split('\n')[0] ?? '')?.[1];
+  return said === undefined ? delimiters : [said];
 }
 
 /** Every row near the start that could be the header: what stands before it is preamble. */
