@@ -91,7 +91,7 @@ export function assemble(
 }
 
 function hasParameterColumns(importer: Importer): boolean {
-  return importer.shape === 'table' && importer.columns.others === 'parameters';
+  return importer.shape === 'table' && importer.columns.others !== 'unknown';
 }
 
 function refuseUseless(name: string, plan: Plan, rows: Input['rows'], notices: readonly Notice[]): void {

@@ -20,7 +20,8 @@ export function fileSink(state: SinkState): FileSink {
   const sink: Sink = {
     reading: (at, unit, name, value, parts) =>
       takeReading(state, at, unitOf(state, unit, parts, 'reading'), name, value),
-    entry: (at, unit, message, parts) => takeEntry(state, at, unitOf(state, unit, parts, 'entry'), message),
+    entry: (at, unit, message, parts, said) =>
+      takeEntry(state, at, unitOf(state, unit, parts, 'entry'), message, said),
     note: (at, pair, half, text) => takeNote(state, at, pair, half, text),
     reject: (what, fix) => rejectRow(state, what, fix),
     ignore() {

@@ -17,8 +17,8 @@ import type { Recorded } from './recorded.ts';
 export interface Sink {
   /** A polled value. `parts` says half and role where they stand in columns of their own. */
   reading(at: number, unit: string, parameter: string, value: string, parts?: UnitParts): void;
-  /** A journalled message. */
-  entry(at: number, unit: string, message: string, parts?: UnitParts): void;
+  /** A journalled message; `state` says whether the condition that it names stands, where a column says it. */
+  entry(at: number, unit: string, message: string, parts?: UnitParts, state?: string): void;
   /** A technician's line: `at` is the stamp, `pair` and `half` what it is about; `null` where no half is named. */
   note(at: number, pair: string, half: string | null, text: string): void;
   /** The row cannot be read. */

@@ -1,6 +1,8 @@
+import { isStateSignal } from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
 import { takeInOrder } from '../clock/clock-order.ts';
 import type { Meaning } from '../phrasebook/entries.ts';
+import { conditionState } from '../phrasebook/state-words.ts';
 import { unitOf } from './find-unit.ts';
 import { ends, mark, push, type SinkState } from './sink-state.ts';
 import { touch, type Unit } from './units.ts';
@@ -9,14 +11,37 @@ import { type Found, unmatched } from './unknown-wordings.ts';
 const sameLineMs = 1000;
 const minuteMs = 60_000;
 
-/** Takes one journalled message, and records it for rows of the same content. */
-export function takeEntry(state: SinkState, at: number, unit: Unit, message: string): void {
+/**
+ * Takes one journalled message, and records it for rows of the same content. `said` is the state of the condition that it names,
+ * where a column says it: a condition that no longer stands means the opposite, one that was acknowledged nothing.
+ */
+export function takeEntry(state: SinkState, at: number, unit: Unit, message: string, said?: string): void {
   const isRecorded = state.isRepeatable && !state.row.isCut;
-  const found = state.entries.read(unit.subject, message);
-  takeFound(state, at, unit, message, found);
+  const stands = said === undefined || said === '' ? 'on' : (conditionState(said) ?? 'unknown');
+  const text = stands === 'on' || said === undefined ? message : `${message} (${said})`;
+  const meant = state.entries.read(unit.subject, message);
+  const found = stands === 'on' ? meant : stands === 'off' ? oppositeOf(meant) : 'ignored';
+  takeFound(state, at, unit, text, found);
   state.isRepeatable = isRecorded;
-  if (isRecorded) state.recorded = [{ kind: 'entry', unit, message: detached(message), found }];
+  if (isRecorded) state.recorded = [{ kind: 'entry', unit, message: detached(text), found }];
 }
+
+/** What a condition means that no longer stands. A happening is over then, and says nothing more. */
+function oppositeOf(meant: Meaning): Meaning {
+  if (typeof meant === 'string') return meant;
+  if (!isStateSignal(meant.signal)) return 'ignored';
+  const value = opposites.find((pair) => pair.includes(meant.value ?? ''))?.find((v) => v !== meant.value);
+  return value === undefined ? 'message' : { ...meant, value };
+}
+
+/** Source: design.md, section 3. */
+const opposites: readonly (readonly string[])[] = [
+  ['yes', 'no'],
+  ['up', 'down'],
+  ['good', 'fault'],
+  ['current', 'pending'],
+  ['straight', 'crossed'],
+];
 
 /** Takes a message that is understood, or known not to be. */
 export function takeFound(state: SinkState, at: number, unit: Unit, message: string, found: Meaning): void {

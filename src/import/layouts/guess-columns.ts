@@ -16,6 +16,7 @@ import {
   stampTest,
 } from './column-content.ts';
 import { isQuality, isQualityName } from './quality.ts';
+import { isAcknowledgement, stateColumn } from './state-column.ts';
 import { isTag } from './tag-names.ts';
 
 /** What the columns of a table with an unknown header hold, found by their content. */
@@ -145,13 +146,24 @@ function snapshotsOf({ stamp, unit, others }: Sorted, phrasebook: Phrasebook): F
 function rowsOf({ stamp, unit, others }: Sorted): Found | null {
   const [first, second, ...more] = others;
   if (unit === undefined || first === undefined) return null;
-  if (second !== undefined && more.length === 0 && repeats(first) && !holdsMostly(first, isNumber))
+  const isAlarm = stateColumn(others) !== undefined;
+  if (
+    !isAlarm &&
+    second !== undefined &&
+    more.length === 0 &&
+    repeats(first) &&
+    !holdsMostly(first, isNumber)
+  )
     return {
       layout: 'readings',
       columns: { ...stamp, unit: unit.name, parameter: first.name, value: second.name },
     };
-  const message = others.reduce((a, b) => (lengthOf(b) > lengthOf(a) ? b : a));
-  return { layout: 'journal', columns: { ...stamp, unit: unit.name, message: message.name } };
+  const state = stateColumn(others);
+  const rest = others.filter((c) => c !== state && !isAcknowledgement(c));
+  const worded = rest.filter((c) => !holdsMostly(c, isNumber));
+  const message = (worded.length > 0 ? worded : others).reduce((a, b) => (lengthOf(b) > lengthOf(a) ? b : a));
+  const said = state === undefined || state === message ? {} : { state: state.name };
+  return { layout: 'journal', columns: { ...stamp, unit: unit.name, message: message.name, ...said } };
 }
 
 function isUnit(phrasebook: Phrasebook, cell: string): boolean {

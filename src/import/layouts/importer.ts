@@ -16,8 +16,8 @@ export interface TableColumns {
   readonly required: readonly ColumnKey[];
   /** Known by their spelling, and passed over. */
   readonly passedOver: readonly ColumnKey[];
-  /** What all other columns are. */
-  readonly others: 'unknown' | 'parameters';
+  /** What all other columns are; `tags`: each names a unit and a parameter. */
+  readonly others: 'unknown' | 'parameters' | 'tags';
 }
 
 interface Layout {

@@ -23,10 +23,13 @@ export const journal: TableImporter = {
     const time = timeColumns(head);
     const units = unitReader(head);
     const message = head.column('message');
+    const state = head.column('state');
     return (row, sink) => {
       if (row.width() <= message) return sink.reject('The row has too few columns.', 'Correct the row.');
       const at = stampOf(row, time, times, sink);
-      if (at !== undefined) sink.entry(at, units.unit(row), row.cell(message), units.parts(row));
+      if (at === undefined) return;
+      const said = state < 0 ? undefined : row.cell(state);
+      sink.entry(at, units.unit(row), row.cell(message), units.parts(row), said);
     };
   },
 };

@@ -2,9 +2,9 @@ import { csvRows } from '../bytes/csv-rows.ts';
 import { InputError } from '../bytes/input-error.ts';
 import { linesBehindZeros, noZeroBytes } from '../bytes/zero-bytes.ts';
 import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
-import { clockBeside } from './clock-beside.ts';
 import { guessColumns } from './guess-columns.ts';
 import { type Head, headOf } from './head.ts';
+import { headByContent } from './head-by-content.ts';
 import type { Importer } from './importer.ts';
 import { importers } from './importers.ts';
 
@@ -56,7 +56,7 @@ export function recognise(
       .flatMap((importer) => planFor(importer, asText, phrasebook, null, 0)),
   ];
   const best = fitting.sort((a, b) => order(a) - order(b) || a.headerLine - b.headerLine)[0];
-  if (best?.importer.shape === 'table') return withClock(name, best, tables, phrasebook);
+  if (best?.importer.shape === 'table') return withContent(name, best, tables, phrasebook);
   const guessed = rule !== undefined ? undefined : guess(name, tables, phrasebook);
   if (guessed !== undefined) return guessed;
   if (best !== undefined) return best;
@@ -110,14 +110,12 @@ function rowsBelow({ delimiter, line }: Header, tables: readonly Header[]): read
   return tables.filter((t) => t.delimiter === delimiter && t.line > line).map((t) => t.head.names);
 }
 
-/** The plan with the clock that stands in another column than the date. */
-function withClock(name: string, plan: Plan, tables: readonly Header[], phrasebook: Phrasebook): Plan {
+/** The plan with what the rows say of columns that their names do not. */
+function withContent(name: string, plan: Plan, tables: readonly Header[], phrasebook: Phrasebook): Plan {
   const header = tables.find((t) => t.line === plan.headerLine && t.delimiter === plan.delimiter);
-  const beside =
-    header === undefined ? null : clockBeside(name, plan.head, rowsBelow(header, tables), phrasebook);
-  return beside === null
-    ? plan
-    : { ...plan, head: beside.head, because: `${plan.because}; ${beside.because}` };
+  const rows = header === undefined ? [] : rowsBelow(header, tables);
+  const { head, reasons } = headByContent(name, plan.importer, plan.head, rows, phrasebook);
+  return { ...plan, head, because: [plan.because, ...reasons].join('; ') };
 }
 
 interface Header {

@@ -78,6 +78,7 @@ export const parameterSpellings: Readonly<Record<string, string>> = {
 /** Units in plain English. */
 export const plainUnits: NonNullable<PhrasebookText['units']> = [
   { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ](?<half>[A-Z]|[0-9]+)$' },
+  { pattern: '^(?<pair>[A-Z][A-Z_]*[0-9]+)_(?<half>[A-Z])$' },
   { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ](?:[Ss]tandby|[Ss]tby)$', role: 'standby' },
   { pattern: '^(?:[Ss]tandby|[Ss]tby)[-/ ](?<pair>[A-Za-z][A-Za-z0-9_]*)$', role: 'standby' },
   { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ][Aa]ctive$', role: 'active' },

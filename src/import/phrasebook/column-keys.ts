@@ -9,6 +9,7 @@ const columns = [
   ['role', ['role']],
   ['parameter', ['parameter', 'item', 'quantity', 'point']],
   ['value', ['value', 'reading', 'state']],
+  ['state', ['alarm state', 'condition state', 'event state']],
   ['message', ['message', 'text', 'event', 'description', 'entry']],
   ['severity', ['severity', 'priority', 'level']],
   ['class', ['class', 'category', 'type']],
