@@ -74,7 +74,7 @@ export function takeFound(state: SinkState, at: number, unit: Unit, message: str
 
 function unknownEntry(kind: 'unit' | 'message', unit: Unit, message: string): Found {
   return kind === 'unit'
-    ? { wording: `unit ${unit.text}`, kind, name: unit.text }
+    ? { wording: unit.text === '' ? 'no unit is named' : `unit ${unit.text}`, kind, name: unit.text }
     : { wording: message, kind, name: message };
 }
 

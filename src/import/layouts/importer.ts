@@ -7,7 +7,8 @@ import type { Head } from './head.ts';
 
 /** Whether a layout fits, and why or why not. */
 export type Recognition =
-  | { readonly fits: true; readonly because: string }
+  /** `isLast`: only where no other layout fits. */
+  | { readonly fits: true; readonly because: string; readonly isLast?: boolean }
   | { readonly fits: false; readonly because: string };
 
 /** The columns of a table besides those that say a time and a unit, which every table may have. */

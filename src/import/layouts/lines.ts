@@ -4,14 +4,8 @@ import { zoneOf } from '../clock/zones.ts';
 import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import type { Head } from './head.ts';
 import type { TextImporter } from './importer.ts';
-import {
-  fieldNames,
-  type LineFormat,
-  type LineParts,
-  leadingStamp,
-  lineFormats,
-  ownFormat,
-} from './line-formats.ts';
+import { leadingStamp, stampAndWords, unitPlaces } from './leading-stamp.ts';
+import { fieldNames, type LineFormat, type LineParts, lineFormats, ownFormat } from './line-formats.ts';
 
 /** Fields that say when, where and what; every other one of a line is a parameter. */
 const known: ReadonlySet<string> = new Set(Object.values(fieldNames).flat());
@@ -29,7 +23,7 @@ export const lines: TextImporter = {
           fits: false,
           because: 'no line begins with a timestamp and a unit, nor is RFC 5424, RFC 3164, JSON or key=value',
         }
-      : { fits: true, because: `its lines are ${format.title}` };
+      : { fits: true, because: `its lines are ${format.title}`, isLast: format === stampAndWords };
   },
   open(head, phrasebook, times) {
     const format = formatOf(head, phrasebook) ?? leadingStamp;
@@ -40,6 +34,11 @@ export const lines: TextImporter = {
       if (parts === null)
         return sink.reject(
           `The line is not ${format.title}.`,
+          'Correct the line, or describe it with files.line in the phrasebook.',
+        );
+      if ('wrong' in parts)
+        return sink.reject(
+          parts.wrong,
           'Correct the line, or describe it with files.line in the phrasebook.',
         );
       put(parts, times, sink);
@@ -57,30 +56,43 @@ function put(parts: LineParts, times: TimeReader, sink: Sink): void {
   const { fields, unit, message } = parts;
   const half = fields.get('half') ?? '';
   const role = fields.get('role') ?? '';
-  const address = half === '' && role === '' ? undefined : { unit, half, role };
+  const isPair = fields.get('pair') === unit && unit !== '';
+  const address = half === '' && role === '' && !isPair ? undefined : { unit, half, role, isPair };
   if (message !== null) sink.entry(at, unit, message, address);
   if (role !== '') sink.reading(at, unit, 'role', role, address);
-  for (const [name, value] of fields) if (!known.has(name)) sink.reading(at, unit, name, value, address);
+  for (const [name, value] of fields)
+    if (!known.has(name.toLowerCase())) sink.reading(at, unit, name, value, address);
 }
 
 function speaksFor(format: LineFormat, line: string, times: TimeReader): boolean {
   const parts = format.take(line, times);
-  return parts !== null && format.speaks?.(parts) !== false;
+  // A line that breaks the rules of its format speaks for it all the same.
+  return parts !== null && ('wrong' in parts || format.speaks?.(parts) !== false);
 }
 
-/** The format that most of the first lines are written in. */
-function formatOf(head: Head, { pattern }: Phrasebook): LineFormat | null {
+/**
+ * The format that most of the first lines are written in: one that says itself what each part is, or a stamp with a unit in the
+ * field in which most lines have one by its form, else in the first, else without one.
+ */
+function formatOf(head: Head, phrasebook: Phrasebook): LineFormat | null {
   if (head.rule?.line !== undefined) return ownFormat(head.rule.line);
   // The order of day and month is not settled yet: a stamp may be either.
   const orders = ['day-first', 'month-first'] as const;
-  const probes = orders.map((order) => timeReader(zoneOf('UTC', ''), order, 2000, pattern));
+  const probes = orders.map((order) => timeReader(zoneOf('UTC', ''), order, 2000, phrasebook.pattern));
   const sample = head.lines.slice(0, 20);
-  const scored = lineFormats
-    .map((format) => ({
-      format,
-      fits: sample.filter((line) => probes.some((p) => speaksFor(format, line, p))).length,
-    }))
-    .sort((a, b) => b.fits - a.fits);
-  const best = scored[0];
-  return best !== undefined && best.fits * 2 > sample.length ? best.format : null;
+  const best = (formats: readonly LineFormat[], least: number): LineFormat | null => {
+    const [first] = formats
+      .map((format) => ({
+        format,
+        fits: sample.filter((line) => probes.some((p) => speaksFor(format, line, p))).length,
+      }))
+      .sort((a, b) => b.fits - a.fits);
+    return first !== undefined && first.fits > sample.length * least ? first.format : null;
+  };
+  return (
+    best(lineFormats, 0.5) ??
+    best(unitPlaces(phrasebook), 0.5) ??
+    best([leadingStamp], 0.5) ??
+    best([stampAndWords], 0.8)
+  );
 }

@@ -17,6 +17,8 @@ export interface Plan {
   /** The line of a table's header; 0 for a text. */
   readonly headerLine: number;
   readonly because: string;
+  /** Only where no other fits. */
+  readonly isLast?: boolean;
 }
 
 /** Tables first, and of those the one that needs more columns: it says more of a file that it fits. */
@@ -76,8 +78,8 @@ export function recognise(
   );
 }
 
-function order({ importer }: Plan): number {
-  return byPrecedence.indexOf(importer);
+function order({ importer, isLast = false }: Plan): number {
+  return isLast ? byPrecedence.length : byPrecedence.indexOf(importer);
 }
 
 function planFor(
@@ -87,8 +89,10 @@ function planFor(
   delimiter: string | null,
   headerLine: number,
 ): readonly Plan[] {
-  const { fits, because } = importer.recognise(head, phrasebook);
-  return fits ? [{ importer, head, delimiter, headerLine, because }] : [];
+  const found = importer.recognise(head, phrasebook);
+  if (!found.fits) return [];
+  const { because, isLast = false } = found;
+  return [{ importer, head, delimiter, headerLine, because, isLast }];
 }
 
 /** A plan for a table whose header says nothing, by what its columns hold. */
