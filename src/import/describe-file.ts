@@ -12,6 +12,7 @@ import type { ClockStep } from './clock/clock-order.ts';
 import { settleRepeatedHour } from './clock/repeated-hour.ts';
 import type { TimeReader } from './clock/time-reader.ts';
 import { doubtfulNotices } from './doubtful-notices.ts';
+import { refuseStamps } from './doubtful-stamps.ts';
 import type { ImportOptions } from './import-options.ts';
 import { columnsOf } from './layouts/columns.ts';
 import type { Importer } from './layouts/importer.ts';
@@ -51,6 +52,7 @@ export function assemble(
   const result = sink.result(source.name);
   const { streams, changes, gauges, notices, rows, unknown, parameters, units, last } = result;
   refuseUseless(source.name, plan, rows, notices);
+  refuseStamps({ file: source.name, plan, times, result });
   const settled = settleRepeatedHour({ streams, changes, extent: times.extent() }, times.doubts());
   const input: Input = {
     file: source.name,
@@ -131,6 +133,11 @@ function reasonsOf(
     times.usedZone()
       ? `Zone ${zone.zone.name}: ${zone.because}.`
       : 'The stamps say their instant themselves.',
+    ...(times.yearTaken() === undefined
+      ? []
+      : [
+          `Year ${times.yearTaken()} for its first stamp, which prints none: the nearest to the other files.`,
+        ]),
     ...(order === null ? [] : [`Order of day and month: ${order}.`]),
   ];
 }

@@ -20,7 +20,7 @@ const manyRows = 100;
  * use: the place, an example, and the line of the phrasebook that would say it.
  */
 export function doubtfulNotices(doubted: Doubted): readonly Notice[] {
-  const found = [...pairNotices(doubted), ...severityNotices(doubted)];
+  const found = [...pairNotices(doubted), ...strangerNotices(doubted)];
   return found.length > 0 ? found : uselessNotices(doubted);
 }
 
@@ -90,19 +90,32 @@ function pairNotice(
   };
 }
 
-/** Words of severity where units were looked for: they are never taken for one. */
-function severityNotices(doubted: Doubted): readonly Notice[] {
-  const { file, plan, result } = doubted;
-  const words = result.unknown.filter(({ kind, name }) => kind === 'unit' && isSeverity(name.trim()));
-  const count = words.reduce((sum, word) => sum + word.count, 0);
-  const [first] = words;
+/** Texts that no pattern knows as units, where half of all rows or more have them: why, and an example. */
+function strangerNotices(doubted: Doubted): readonly Notice[] {
+  const { file, plan, result, doubtful } = doubted;
+  const refused = new Set(doubtful.flatMap((d) => d.units));
+  const strangers = result.unknown.filter(({ kind, name }) => kind === 'unit' && !refused.has(name));
+  const count = strangers.reduce((sum, { count: rows }) => sum + rows, 0);
+  const [first] = strangers;
   if (first === undefined || count * 2 < result.rows.read) return [];
-  const line: SourceLine = { file, line: first.firstLine, text: first.name };
+  const { name } = first;
+  const why = isSeverity(name.trim())
+    ? `"${name}" ${place(plan)} is a word of severity: unit not known`
+    : name === ''
+      ? `${plan.importer.shape === 'text' ? 'Its lines name no unit' : 'Its rows name no unit'}, and of which it is is not known`
+      : strangers.length >= result.rows.read * 0.9 && strangers.length >= leastNumbers
+        ? `"${name}" and ${strangers.length - 1} more ${place(plan)}: every row has another, as numbers of rows, processes or errors have: unit not known`
+        : `"${name}" ${place(plan)} is no unit by its form, as RO1-A, RO1/2 and RO1 are: unit not known`;
+  const line: SourceLine = { file, line: first.firstLine, text: name === '' ? first.wording : name };
+  const own = `write units: [{ pattern: ${patternOf(name)}, pair: RO1, half: A }] in the phrasebook`;
   return [
     {
       id: 'unmatched-wording',
-      what: `"${first.name}" ${place(plan)} is a word of severity: unit not known, ${plural(count, 'row')}.`,
-      fix: `Say where the unit stands: ${unitRule(doubted)}.`,
+      what: `${why}, ${plural(count, 'row')}.`,
+      fix:
+        name === '' || isSeverity(name.trim())
+          ? `Say in the phrasebook where the unit stands: ${unitRule(doubted)}.`
+          : `If it is a unit, ${own}; else say where the unit stands: ${unitRule(doubted)}.`,
       count,
       from: null,
       to: null,
@@ -110,6 +123,9 @@ function severityNotices(doubted: Doubted): readonly Notice[] {
     },
   ];
 }
+
+/** Fewer may well be one of each unit. Chosen here. */
+const leastNumbers = 20;
 
 /** Many rows, and none of use. */
 function uselessNotices(doubted: Doubted): readonly Notice[] {
@@ -122,8 +138,8 @@ function uselessNotices(doubted: Doubted): readonly Notice[] {
   const rule = isUnit
     ? unitRule(doubted)
     : most.kind === 'message'
-      ? `messages: [{ when: ${JSON.stringify(most.name.slice(0, 60))}, signal: partner-ready, value: no }]`
-      : `parameters: { ${JSON.stringify(most.name)}: { signal: partner-ready } }`;
+      ? `messages: [{ when: ${JSON.stringify(most.name.slice(0, 60))}, signal: SIGNAL, value: VALUE }]`
+      : `parameters: { ${JSON.stringify(most.name)}: { signal: SIGNAL } }`;
   return [
     {
       id: 'unmatched-wording',

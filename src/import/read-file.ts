@@ -79,7 +79,9 @@ async function readAs(
 }
 
 function timesOf(zone: Zone, order: DateOrder | undefined, options: ImportOptions): TimeReader {
-  const times = timeReader(zone, order, yearOf(options), options.phrasebook.pattern);
+  const isSaid = (options.year ?? options.phrasebook.year) !== undefined;
+  const near = isSaid ? undefined : (options.neighbour ?? undefined);
+  const times = timeReader(zone, order, yearOf(options), options.phrasebook.pattern, near);
   if (options.neighbour !== null) times.setDay(Math.floor(options.neighbour / dayMs) * dayMs);
   return times;
 }

@@ -28,17 +28,21 @@ export interface TimeReader {
   /** True if a stamp was read that said neither zone nor offset. */
   usedZone(): boolean;
   setDay(day: number): void;
+  /** The year that was taken for the first stamp that prints none; undefined where all print theirs. */
+  yearTaken(): number | undefined;
 }
 
 /**
  * A reader of stamps in a zone. A year that is not printed goes on over New Year. A stated pattern comes first; what it
- * does not fit is read as any other stamp.
+ * does not fit is read as any other stamp. Where only `near` gives the year, an instant of other files, the first stamp
+ * without one is the nearest to it, before New Year or after.
  */
 export function timeReader(
   zone: Zone,
   order: DateOrder | undefined,
   year: number | undefined,
   pattern?: DatePattern,
+  near?: number,
 ): TimeReader {
   // A number that changes with every row is kept in its place in an object.
   const seen = {
@@ -50,7 +54,7 @@ export function timeReader(
   };
   let stampRead: Stamp | undefined;
   const watch = repeatedHourWatch();
-  const known: Known = { options: { order, year, day: undefined } };
+  const known: Known = { options: { order, year, day: undefined }, near, yearTaken: undefined };
   const take = (clock: number, isInstant: boolean, hasDecimals: boolean, rows: number): number => {
     seen.hasDecimals = seen.hasDecimals || hasDecimals;
     seen.last = isInstant ? clock : zone.toUtc(clock, seen.last);
@@ -83,12 +87,16 @@ export function timeReader(
     setDay(day) {
       known.options = { ...known.options, day };
     },
+    yearTaken: () => known.yearTaken,
   };
 }
 
 /** What the stamps so far leave to the next. */
 interface Known {
   options: StampOptions;
+  /** An instant that the first stamp without a year is near to. */
+  readonly near: number | undefined;
+  yearTaken: number | undefined;
 }
 
 /** Reads the stamp after the one of an instant: past New Year it is of the next year, where it prints none. */
@@ -103,12 +111,21 @@ function nextStamp(
   const stamp = isOwn ? own : readStamp(text, known.options);
   if (typeof stamp === 'string') return stamp;
   const { year } = known.options;
-  if (year === undefined || last - stamp.clock <= halfYearMs) return stamp;
-  if (isOwn ? pattern?.hasYear === true : /\d{4}/.test(text.slice(0, stamp.end))) return stamp;
-  known.options = { ...known.options, year: year + 1 };
+  if (year === undefined) return stamp;
+  const isFirst = known.yearTaken === undefined && known.near !== undefined;
+  const away = isFirst ? stamp.clock - (known.near ?? 0) : stamp.clock - last;
+  if (!isFirst && away >= -halfYearMs) return stamp;
+  if (isOwn ? pattern?.hasYear === true : stamp.isInstant || yearOrClock.test(text.slice(0, stamp.end)))
+    return stamp;
+  const right = away < -halfYearMs ? year + 1 : isFirst && away > halfYearMs ? year - 1 : year;
+  if (isFirst) known.yearTaken = right;
+  if (right === year) return stamp;
+  known.options = { ...known.options, year: right };
   return isOwn && pattern !== undefined ? pattern.read(text, known.options) : readStamp(text, known.options);
 }
 
+/** A year is printed, or no date at all. */
+const yearOrClock = /\d{4}|^\s*\d{1,2}:/;
 const halfYearMs = 183 * 86_400_000;
 
 const explanations: Readonly<Record<StampFailure, string>> = {

@@ -74,7 +74,7 @@ export function recognise(
   throw new InputError(
     name,
     `the layout is not known: ${missed(allowed, tables[0]?.head ?? asText, asText, phrasebook)}.`,
-    'Describe the file under files in a phrasebook.',
+    adviceFor(name, tables, phrasebook),
   );
 }
 
@@ -151,6 +151,20 @@ function firstLines(text: string): readonly string[] {
   // The last line may be cut off where the first text ends.
   const whole = all.length > 1 ? all.slice(0, -1) : all;
   return whole.filter((line) => line.replaceAll('\0', '').trim() !== '').slice(0, mostPreamble);
+}
+
+/** What to do about a file that no layout fits: where only the unit is missing, the line that says it. */
+function adviceFor(name: string, tables: readonly Header[], phrasebook: Phrasebook): string {
+  const match = `match: ${JSON.stringify(name.split(/[/\\]/).at(-1) ?? name)}`;
+  const lacksUnit = tables.some(({ head }) =>
+    importers.some((i) => {
+      const found = i.shape === 'table' ? i.recognise(head, phrasebook) : { fits: true, because: '' };
+      return !found.fits && found.because === 'no column for unit';
+    }),
+  );
+  return lacksUnit
+    ? `Say in a phrasebook of which unit it is: files: [{ ${match}, unit: RO1-A }], or which column says it: files: [{ ${match}, columns: { unit: NAME } }].`
+    : `Describe the file under files in a phrasebook: files: [{ ${match}, columns: { time: NAME, unit: NAME, message: NAME } }], with unit: RO1-A beside match where no column names one.`;
 }
 
 function missed(allowed: readonly Importer[], table: Head, text: Head, phrasebook: Phrasebook): string {

@@ -45,9 +45,7 @@ export function wrongStructuredData(line: string): string | null {
 }
 
 /** The priority and the five fields before the structured data, and where that begins. */
-function readHeader(
-  line: string,
-): {
+function readHeader(line: string): {
   readonly priority: Priority['parts'];
   readonly fields: readonly (string | null)[];
   readonly end: number;
