@@ -3,7 +3,7 @@ import { isPlantName, isProgramName } from '../phrasebook/pair-names.ts';
 import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { isSeverity, withoutSeverity } from '../phrasebook/severity-words.ts';
 import { unitMeant } from '../phrasebook/subjects.ts';
-import type { LineFormat, LineParts } from './line-formats.ts';
+import type { LineFormat, LineParts } from './line-format.ts';
 
 /** What follows the stamp of a line. */
 interface Stamped {

@@ -1,30 +1,13 @@
 import { happenings, stateValues } from '../../vocabulary.ts';
-import type { TimeReader } from '../clock/time-reader.ts';
 import { parameterSpellings } from '../phrasebook/built-in-phrasebook.ts';
 import type { Pattern } from '../phrasebook/patterns.ts';
 import { folded } from '../phrasebook/plain-parameters.ts';
 import { isSeverity, withoutSeverity } from '../phrasebook/severity-words.ts';
+import type { LineFormat, LineParts } from './line-format.ts';
 import { parseJson } from './parse-json.ts';
 import { serviceJournal } from './service-journal.ts';
 import { readStructuredData } from './structured-data.ts';
 import { readRfc3164, readRfc5424, wrongStructuredData } from './syslog.ts';
-
-/** A line taken apart: a message, or fields by name. `stamp` is a text, or an instant that was read already. */
-export interface LineParts {
-  readonly stamp: string | number;
-  readonly unit: string;
-  readonly message: string | null;
-  readonly fields: ReadonlyMap<string, string>;
-}
-
-/** One way of writing a line; `null` for a line that is not written so, `wrong` for one that is and breaks its rules. */
-export interface LineFormat {
-  readonly id: string;
-  readonly title: string;
-  /** Whether a line that it takes speaks for it; where it is not given, every one does. */
-  speaks?(parts: LineParts): boolean;
-  take(line: string, times: TimeReader): LineParts | { readonly wrong: string } | null;
-}
 
 const nothing: ReadonlyMap<string, string> = new Map();
 

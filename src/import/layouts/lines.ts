@@ -5,7 +5,8 @@ import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import type { Head } from './head.ts';
 import type { TextImporter } from './importer.ts';
 import { leadingStamp, stampAndWords, unitPlaces } from './leading-stamp.ts';
-import { fieldNames, type LineFormat, type LineParts, lineFormats, ownFormat } from './line-formats.ts';
+import type { LineFormat, LineParts } from './line-format.ts';
+import { fieldNames, lineFormats, ownFormat } from './line-formats.ts';
 
 /** Fields that say when, where and what; every other one of a line is a parameter. */
 const known: ReadonlySet<string> = new Set(Object.values(fieldNames).flat());

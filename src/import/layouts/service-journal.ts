@@ -1,4 +1,4 @@
-import type { LineFormat } from './line-formats.ts';
+import type { LineFormat } from './line-format.ts';
 import { parseJson } from './parse-json.ts';
 
 /**

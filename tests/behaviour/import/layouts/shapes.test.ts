@@ -151,11 +151,12 @@ const shapes: readonly Shape[] = [
   {
     file: 'structured-data.log',
     because: 'Read as lines: its lines are RFC 5424.',
-    // The first line tells the role twice: in its message and in its data.
+    // Each line tells one thing twice: in its message and in its data.
     changes: [
       '10:00:00.1 RO1A role active 1',
-      '10:00:00.1 RO1A light steady 1',
       '10:00:00.1 RO1A role active 1',
+      '10:00:00.1 RO1A light steady 1',
+      '10:00:01.1 RO1B light steady 2',
       '10:00:01.1 RO1B light steady 2',
     ],
     units: both,
