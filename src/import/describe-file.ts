@@ -3,6 +3,7 @@ import type { Encoding } from './bytes/decode.ts';
 import type { FileSource } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
 import type { ZeroBytes } from './bytes/zero-bytes.ts';
+import type { DoubtfulPair } from './changes/doubtful-pairs.ts';
 import { damagedArchive, zeroNotices } from './changes/row-notices.ts';
 import type { ClosedSink } from './changes/sink.ts';
 import type { ChosenOrder } from './clock/choose-order.ts';
@@ -11,6 +12,8 @@ import { clockNotices, orderNotices, stepNotices } from './clock/clock-notices.t
 import type { ClockStep } from './clock/clock-order.ts';
 import { settleRepeatedHour } from './clock/repeated-hour.ts';
 import type { TimeReader } from './clock/time-reader.ts';
+import { doubtfulNotices } from './doubtful-notices.ts';
+import { refuseStamps } from './doubtful-stamps.ts';
 import type { ImportOptions } from './import-options.ts';
 import { columnsOf } from './layouts/columns.ts';
 import type { Importer } from './layouts/importer.ts';
@@ -36,6 +39,8 @@ export interface Parts extends Done {
   readonly times: TimeReader;
   readonly sink: ClosedSink;
   readonly steps: readonly ClockStep[];
+  /** Names that look like one of a pair, and are none. */
+  readonly doubtful: readonly DoubtfulPair[];
 }
 
 /** One file as the timeline takes it. Throws InputError if no row of it could be used. */
@@ -46,10 +51,10 @@ export function assemble(
   rule: FileRule | undefined,
 ): ImportedFile {
   const { plan, encoding, zone, times, sink } = parts;
-  const { streams, changes, gauges, notices, rows, unknown, parameters, units, last } = sink.result(
-    source.name,
-  );
+  const result = sink.result(source.name);
+  const { streams, changes, gauges, notices, rows, unknown, parameters, units, last } = result;
   refuseUseless(source.name, plan, rows, notices);
+  refuseStamps({ file: source.name, plan, times, result });
   const settled = settleRepeatedHour({ streams, changes, extent: times.extent() }, times.doubts());
   const input: Input = {
     file: source.name,
@@ -74,6 +79,7 @@ export function assemble(
     changes: settled.changes,
     gauges,
     notices: [
+      ...doubtfulNotices({ file: source.name, plan, doubtful: parts.doubtful, result }),
       ...notices,
       ...(parts.damage === null ? [] : [damagedArchive(source.name, parts.damage, last)]),
       ...zeroNotices(source.name, parts.zeros, encoding.label.startsWith('utf-16') ? 2 : 1),
@@ -91,7 +97,7 @@ export function assemble(
 }
 
 function hasParameterColumns(importer: Importer): boolean {
-  return importer.shape === 'table' && importer.columns.others === 'parameters';
+  return importer.shape === 'table' && importer.columns.others !== 'unknown';
 }
 
 function refuseUseless(name: string, plan: Plan, rows: Input['rows'], notices: readonly Notice[]): void {
@@ -133,6 +139,11 @@ function reasonsOf(
     times.usedZone()
       ? `Zone ${zone.zone.name}: ${zone.because}.`
       : 'The stamps say their instant themselves.',
+    ...(times.yearTaken() === undefined
+      ? []
+      : [
+          `Year ${times.yearTaken()} for its first stamp, which prints none: the nearest to the other files.`,
+        ]),
     ...(order.because === null ? [] : [`Order of day and month: ${order.because}.`]),
   ];
 }

@@ -27,7 +27,7 @@ export interface Imported {
 
 /**
  * Reads all files; a stored timeline gives the files it was made from. One that cannot be read does not stop the others.
- * What needs a day or a year of its neighbours is tried again once they are known.
+ * What needs a day, a year or the pairs of its neighbours is tried again once they are known.
  */
 export async function importFiles(sources: readonly FileSource[], options: FilesOptions): Promise<Imported> {
   const used: UsedRules = new Set();
@@ -37,11 +37,13 @@ export async function importFiles(sources: readonly FileSource[], options: Files
     result instanceof InputError ? [] : result.files.flatMap(({ input }) => input.from ?? []),
   );
   const neighbour = days.length === 0 ? null : Math.min(...days);
-  const again =
-    neighbour === null ? [] : first.filter(({ result }) => result instanceof InputError).map((f) => f.source);
+  const knownPairs = pairsWithHalves(first);
+  const again = first.filter(({ result }) =>
+    result instanceof InputError ? neighbour !== null : result.files.some((f) => namesOne(f, knownPairs)),
+  );
   const second = await readEach(
-    again,
-    { ...options, used, neighbour, orderOfAlike: orders.of },
+    again.map((f) => f.source),
+    { ...options, used, neighbour, knownPairs, orderOfAlike: orders.of },
     changesIn(first),
   );
   const anew = new Map(second.map((s) => [s.source, s]));
@@ -53,6 +55,18 @@ export async function importFiles(sources: readonly FileSource[], options: Files
     // Those that a stored timeline was made from were read by another phrasebook.
     phrasebookNotices: last.some(isLog) ? unusedRules(options.phrasebook, used) : [],
   };
+}
+
+/** The pairs of which some file names a half or a role. */
+function pairsWithHalves(attempts: readonly Attempt[]): ReadonlySet<string> {
+  const files = attempts.flatMap(({ result }) => (result instanceof InputError ? [] : result.files));
+  const subjects = files.flatMap((f) => f.streams.map((s) => s.subject));
+  return new Set(subjects.flatMap(({ pair, half, role }) => (half === null && role === null ? [] : [pair])));
+}
+
+/** Whether a file has units that are one of those pairs and were not known to be. */
+function namesOne({ unknown }: ImportedFile, pairs: ReadonlySet<string>): boolean {
+  return unknown.some(({ kind, name }) => kind === 'unit' && pairs.has(name));
 }
 
 function isLog(result: Read | InputError): boolean {

@@ -19,6 +19,8 @@ export interface ImportOptions extends MemoryBudget {
   readonly onOrder?: (file: string, order: DateOrder) => void;
   /** Milliseconds UTC of a day that the other files speak of, for notes without a date and stamps without a year. */
   readonly neighbour: number | null;
+  /** Names of pairs of which other files name a half: here a bare word may be one of them. */
+  readonly knownPairs?: ReadonlySet<string>;
   readonly sha256: NewHasher;
   /** Reads tables as text alone, as the fast lane must come to the same. */
   readonly isGeneralOnly?: boolean;

@@ -3,6 +3,7 @@ import { detectEncoding, type Encoding, windows1252 } from './bytes/decode.ts';
 import type { FileSource } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
 import { readHead } from './bytes/read-head.ts';
+import type { DoubtfulPair } from './changes/doubtful-pairs.ts';
 import { chooseOrder } from './clock/choose-order.ts';
 import { chooseZone } from './clock/choose-zone.ts';
 import type { ClockStep } from './clock/clock-order.ts';
@@ -53,21 +54,30 @@ async function readAs(
   const dateText = importer.dateText(columns, phrasebook);
   const order = await chooseOrder({ source, encoding, shape: shapeOf(plan), dateText }, options);
   const zone = chooseZone(source.name, options);
-  const passing = (steps: readonly ClockStep[] | null): Promise<Passed> => {
-    const clock = (): TimeReader => timesOf(zone.zone, order.order, options);
-    return readRows({ source, encoding, plan, clock, options, steps });
+  const clock = (): TimeReader => timesOf(zone.zone, order.order, options);
+  const passing = (
+    steps: readonly ClockStep[] | null,
+    doubtful: readonly DoubtfulPair[],
+  ): Promise<Passed> => {
+    const refusedPairs = new Set(doubtful.map((d) => d.pair));
+    return readRows({ source, encoding, plan, clock, options, steps, refusedPairs });
   };
-  const first = await passing(null);
-  const { steps, outOfOrder } = first.sink;
+  const first = await passing(null, []);
+  // Only the whole file tells which words name no pair; what was taken for one is read once more without it.
+  const { doubtful } = first.sink;
+  const told = doubtful.length > 0 ? await passing(null, doubtful) : first;
+  const { steps, outOfOrder } = told.sink;
   // Only readings depend on their order; a file that has some out of order is read once more, sorted.
-  const passed = outOfOrder > 0 ? await passing(steps) : first;
+  const passed = outOfOrder > 0 ? await passing(steps, doubtful) : told;
   const isStep = ({ line }: ClockStep): boolean => !passed.seconds.has(line);
-  const parts = { steps: steps.filter(isStep), encoding, plan, order, zone, ...passed };
+  const parts = { steps: steps.filter(isStep), encoding, plan, order, zone, doubtful, ...passed };
   return { parts, rule };
 }
 
 function timesOf(zone: Zone, order: DateOrder | undefined, options: ImportOptions): TimeReader {
-  const times = timeReader(zone, order, yearOf(options), options.phrasebook.pattern);
+  const isSaid = (options.year ?? options.phrasebook.year) !== undefined;
+  const near = isSaid ? undefined : (options.neighbour ?? undefined);
+  const times = timeReader(zone, order, yearOf(options), options.phrasebook.pattern, near);
   if (options.neighbour !== null) times.setDay(Math.floor(options.neighbour / dayMs) * dayMs);
   return times;
 }

@@ -31,6 +31,8 @@ export interface Reading {
   readonly clock: () => TimeReader;
   readonly options: ImportOptions;
   readonly steps: readonly ClockStep[] | null;
+  /** Names that look like one of a pair, and were found to be none. */
+  readonly refusedPairs: ReadonlySet<string>;
 }
 
 /** One pass over the rows of a file. */
@@ -48,8 +50,12 @@ const sortWindow = 200_000;
 /** Reads the rows of a file once, to the end of its bytes. */
 export async function readRows(reading: Reading): Promise<Passed> {
   const { source, encoding, plan, clock, options, steps } = reading;
-  const { phrasebook, used = new Set() } = options;
-  const state = sinkState(phrasebook, { name: source.name, rule: plan.head.rule, used });
+  const { phrasebook, used = new Set(), knownPairs = new Set() } = options;
+  const state = sinkState(
+    phrasebook,
+    { name: source.name, rule: plan.head.rule, used },
+    { knownPairs, refusedPairs: reading.refusedPairs, hasPairColumn: plan.head.column('pair') >= 0 },
+  );
   const sink = fileSink(state);
   const times = clock();
   const watch = foreignWatch();

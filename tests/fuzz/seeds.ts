@@ -38,6 +38,11 @@ function wellFormed(): readonly Seed[] {
     log('lines', 'ro1-events.log', begin('clean-swap', 'ro1-events.log')),
     log('field notes', 'ro1-notes.txt', begin('clean-swap', 'ro1-notes.txt')),
     log('snapshots', 'ro1-snapshots.csv', text(...snapshots)),
+    log('wide', 'historian.csv', text(...wide)),
+    log('tags', 'tags.csv', text(...tags)),
+    log('alarm list', 'alarms.csv', text(...alarms)),
+    log('service journal', 'journal.jsonl', text(...serviceJournal)),
+    log('fields before the unit', 'threads.log', text(...threads)),
     log('syslog', 'syslog.log', text(...syslog)),
     log('key=value', 'pairs.log', text(...keyed)),
     log('JSON lines', 'events.json', text(...jsonLines)),
@@ -111,6 +116,32 @@ const snapshots = [
   '14/03/2026 09:00:00;RO1-B;standby;6.2.0;steady;12,5;4096;yes',
   '14/03/2026 09:00:30;RO1-A;active;6.2.0;off;41,7;4090;no',
   '14/03/2026 09:00:30;RO1-B;standby;;flashing;12,5;4096;no',
+];
+const wide = [
+  'Time,RO1-A.Role,Quality,RO1-B.Role,Quality,RO1.partner ready',
+  '2026-03-14 09:00:00,active,Good,standby,Good,yes',
+  '2026-03-14 09:00:10,standby,Good,active,Bad,no',
+];
+const tags = [
+  'sep=;',
+  'Day;At;Tag;Value;Quality',
+  '14.03.2026;09:00:00;RO1-A.Role;active;Good',
+  '14.03.2026;09:00:00;RO1-B.Role;standby;192',
+  '14.03.2026;09:00:10;RO1-B.Role;active;Bad',
+];
+const alarms = [
+  'Time,Source,Condition,State,Ack,',
+  '2026-03-14 09:00:00,RO1-A,supply fault,ACTIVE,N,',
+  '2026-03-14 09:00:10,RO1-A,"supply fault",ACTIVE/ACK,Y,',
+  '2026-03-14 09:00:20,RO1-A,supply fault,CLEARED,Y,',
+];
+const serviceJournal = [
+  '{"__REALTIME_TIMESTAMP":"1773478800000000","_HOSTNAME":"RO1-A","PRIORITY":"6","MESSAGE":"role active"}',
+  '{"__REALTIME_TIMESTAMP":"1773478801000000","_HOSTNAME":"RO1-B","MESSAGE":[108,105,103,104,116,32,111,102,102]}',
+];
+const threads = [
+  '[2026-03-14 09:00:00] [worker-1] INFO RO1-A: role active',
+  '[2026-03-14 09:00:01] [main] WARN RO1-B: light steady',
 ];
 const syslog = [
   '<134>1 2026-03-14T09:00:00.123Z RO1-A controller - - - role active',

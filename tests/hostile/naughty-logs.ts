@@ -73,7 +73,11 @@ function texts(): Readonly<Record<string, string>> {
     'lines.log': naughty.map((text) => `${head} RO4-A ${text.replaceAll(/[\r\n]/g, ' ')}\n`).join(''),
     'notes.txt': naughty.map((text) => `2026-03-14 09:15 RO5: ${text.replaceAll(/[\r\n]/g, ' ')}\n`).join(''),
     'keyed.log': naughty
-      .map((text) => `${JSON.stringify({ time: head, unit: 'RO6-A', firmware: text, [text]: text })}\n`)
+      .map((text, row) => {
+        // One firmware after the other: no two run at one time.
+        const time = new Date(Date.UTC(2026, 2, 14, 9) + row * 1000).toISOString();
+        return `${JSON.stringify({ time, unit: 'RO6-A', firmware: text, [text]: text })}\n`;
+      })
       .join(''),
   };
 }

@@ -212,6 +212,27 @@ messages:
       4_000_000,
     );
   }, 120_000);
+  test('with qualities, tags, states of conditions and names that are no pairs', async () => {
+    const row = (i: number): string => (stamps.plain ?? clock)(i * 10);
+    const table = (header: string, cells: (i: number) => string): string =>
+      [header, ...Array.from({ length: 120 }, (_, i) => cells(i)), ''].join('\n');
+    const quality = (i: number): string => (i % 11 === 5 ? 'Bad' : 'Good');
+    const light = (i: number): string => (i % 7 < 4 ? 'off' : 'steady');
+    const files = [
+      table('Time,Tag,Value,Quality', (i) => `${row(i)},RO${i % 3}-A.Light,${light(i)},${quality(i)}`),
+      table('time,unit,parameter,value,quality', (i) => `${row(i)},RO1-A,light,${light(i)},${quality(i)}`),
+      table(
+        'Time,RO1-A.Light,Quality,RO1-B.Light',
+        (i) => `${row(i)},${light(i)},${quality(i)},${light(i + 1)}`,
+      ),
+      table(
+        'time,unit,message,state',
+        (i) => `${row(i)},RO1-A,supply fault,${['ACTIVE', 'ACKED', 'CLEARED'][i % 3]}`,
+      ),
+      table('time,unit,message', (i) => `${row(i)},${i % 9 === 8 ? 'RO1-A' : 'SYSTEM'},light ${light(i)}`),
+    ];
+    for (const text of files) await compare(text, 65_536, 61, 7);
+  });
 
   test('whatever is cut out of a poll, doubled or put elsewhere', async () => {
     const base = poll((s) => (stamps.plain ?? clock)(s), ',', oddities.quotes ?? plain, 12);

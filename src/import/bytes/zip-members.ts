@@ -39,8 +39,9 @@ export async function zipMembers(
   configure({ useWebWorkers: false });
   const members: FileSource[] = [];
   const failures: InputError[] = [];
+  const seen = new Map<string, number>();
   for (const entry of await entriesOf(file)) {
-    const name = `${file.name}/${entry.filename}`;
+    const name = `${file.name}/${toldApart(entry.filename, seen)}`;
     if (climbs(entry.filename))
       failures.push(
         new InputError(
@@ -82,6 +83,13 @@ async function entriesOf(file: StoredFile): Promise<readonly FileEntry[]> {
     );
   }
   return entries;
+}
+
+/** The name of a member; a second one of the same name is numbered before its ending: `a (2).csv`. */
+function toldApart(path: string, seen: Map<string, number>): string {
+  const count = (seen.get(path) ?? 0) + 1;
+  seen.set(path, count);
+  return count === 1 ? path : path.replace(/(?=(?:\.[A-Za-z0-9]{1,8}){0,2}$)/, ` (${count})`);
 }
 
 /** A path with `..` in it, or from the root: no place within the archive. */

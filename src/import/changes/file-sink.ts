@@ -1,3 +1,4 @@
+import { doubtfulPairs } from './doubtful-pairs.ts';
 import { unitOf } from './find-unit.ts';
 import type { ClosedSink, FileSink, Sink } from './sink.ts';
 import { clockStepsOf, resultOf } from './sink-result.ts';
@@ -49,6 +50,7 @@ function closed(state: SinkState): ClosedSink {
   state.isClosed = true;
   return {
     outOfOrder: state.outOfOrder,
+    doubtful: doubtfulPairs(state),
     steps: clockStepsOf(state),
     result: (file) => resultOf(state, file),
   };

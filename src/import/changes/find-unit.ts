@@ -25,12 +25,14 @@ export function unitOf(
   const text = unitText(unit, parts);
   const { of, phrasebook, used } = state;
   if (fitsOwn(phrasebook.ignoreUnits, text, used) || fitsOwn(phrasebook.ignoreUnits, named.unit, used)) {
-    const made = newUnit(detached(text), null, state.unitList.length, kind);
+    const made = newUnit(detached(text), null, 'site', state.unitList.length, kind);
     made.isIgnored = true;
     return keep(state, key, made);
   }
   if (of !== undefined && !saysUnit(phrasebook, named, of)) return unitOfFile(state, key, named, of, kind);
-  const { subject, isHalfOfFile } = subjectIn(phrasebook, named, of, used);
+  const { subject: said, by, isHalfOfFile } = subjectIn(phrasebook, named, of, used);
+  const isRefused = said !== null && by !== 'site' && state.refusedPairs.has(said.pair);
+  const subject = isRefused ? null : said;
   // A row that names a half belongs to that half, in any role: its stream goes on through every switchover.
   const isState = parts !== undefined && parts.role !== '' && subject !== null && subject.half !== null;
   if (isState) {
@@ -38,7 +40,8 @@ export function unitOf(
     state.units.set(detached(key), made);
     return made;
   }
-  const made = newUnit(detached(unitText(unit, parts)), subject, state.unitList.length, kind);
+  const source = kind === 'note' || isBeside(state, parts) ? 'column' : by;
+  const made = newUnit(detached(text), subject, source, state.unitList.length, kind);
   made.isHalfOfFile = isHalfOfFile;
   made.saysHalf = otherHalf(state.phrasebook, parts);
   return keep(state, key, made);
@@ -68,7 +71,13 @@ function unitOfFile(
   const known = state.units.get(own);
   const made =
     known ??
-    newUnit([of.text, half, held].filter((p) => p !== '').join(' '), subject, state.unitList.length, kind);
+    newUnit(
+      [of.text, half, held].filter((p) => p !== '').join(' '),
+      subject,
+      'column',
+      state.unitList.length,
+      kind,
+    );
   made.isHalfOfFile = isHalfOfFile;
   if (known === undefined) keep(state, own, made);
   // Any text may stand where a unit would: so many are looked up again each time.
@@ -106,10 +115,15 @@ function unitNamed(state: SinkState, row: Unit, { unit, pair, half, role }: Grou
     of === null
       ? null
       : { ...of, half: half ?? of.half, role: role === undefined ? of.role : roleNamed(role) };
-  const made = newUnit(detached(unitText('', parts)), subject, state.unitList.length, row.kind);
+  const made = newUnit(detached(unitText('', parts)), subject, 'site', state.unitList.length, row.kind);
   state.unitList.push(made);
   state.units.set(detached(key), made);
   return made;
+}
+
+/** Whether the text stands where only pairs stand, or a half or a role beside it. */
+function isBeside({ hasPairColumn }: SinkState, parts: UnitParts | undefined): boolean {
+  return hasPairColumn || (parts !== undefined && (parts.isPair === true || parts.half + parts.role !== ''));
 }
 
 /** The half that a unit's text says, where the column beside it says another. */
@@ -126,5 +140,5 @@ function furtherUnits(state: SinkState, kind: Stream['kind']): Unit {
   const text = furtherText;
   const known = state.units.get(text);
   if (known !== undefined) return known;
-  return keep(state, text, newUnit(text, null, state.unitList.length, kind));
+  return keep(state, text, newUnit(text, null, 'word', state.unitList.length, kind));
 }

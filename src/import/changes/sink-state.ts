@@ -46,8 +46,20 @@ export interface SinkFile {
   readonly used: UsedRules;
 }
 
+/** What is known of names before the rows of a file are read. */
+export interface PairNames {
+  /** Names of pairs of which other files name a half. */
+  readonly knownPairs: ReadonlySet<string>;
+  /** Names that look like one of a pair, and were found to be none. */
+  readonly refusedPairs: ReadonlySet<string>;
+  /** A column says that it holds the names of pairs. */
+  readonly hasPairColumn: boolean;
+}
+
+const noNames: PairNames = { knownPairs: new Set(), refusedPairs: new Set(), hasPairColumn: false };
+
 /** Everything a sink knows of its file. */
-export interface SinkState {
+export interface SinkState extends PairNames {
   readonly phrasebook: Phrasebook;
   readonly used: UsedRules;
   readonly conditions: Conditions;
@@ -105,8 +117,13 @@ const noCache: CacheDuties = { beforeRow: () => undefined, beforeClose: () => un
 const noFile: SinkFile = { name: '', rule: undefined, used: new Set() };
 
 /** Nothing is read yet. */
-export function sinkState(phrasebook: Phrasebook, { name, rule, used }: SinkFile = noFile): SinkState {
+export function sinkState(
+  phrasebook: Phrasebook,
+  { name, rule, used }: SinkFile = noFile,
+  names: PairNames = noNames,
+): SinkState {
   return {
+    ...names,
     phrasebook,
     used,
     conditions: conditionsOf(rule),

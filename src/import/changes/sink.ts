@@ -10,6 +10,7 @@ import type {
 import type { Row } from '../bytes/row.ts';
 import type { ClockStep } from '../clock/clock-order.ts';
 import type { UnitParts } from '../phrasebook/subjects.ts';
+import type { DoubtfulPair } from './doubtful-pairs.ts';
 import type { Recorded } from './recorded.ts';
 
 /** Where the importers put what they read; it keeps changes only. */
@@ -61,6 +62,8 @@ export interface FileSink {
 export interface ClosedSink {
   /** How many readings were out of order: earlier than one of their parameter that stands before them. */
   readonly outOfOrder: number;
+  /** Names that were taken for pairs, and cannot be any. */
+  readonly doubtful: readonly DoubtfulPair[];
   /** Where the clock of the file was set back. */
   readonly steps: readonly ClockStep[];
   result(file: string): SinkResult;

@@ -104,7 +104,7 @@ function countAgain({ changes }: SinkState, { change, count }: NonNullable<Unit[
 
 function unknownEntry(kind: 'unit' | 'message', unit: Unit, message: string): Found {
   return kind === 'unit'
-    ? { wording: `unit ${unit.text}`, kind, name: unit.text }
+    ? { wording: unit.text === '' ? 'no unit is named' : `unit ${unit.text}`, kind, name: unit.text }
     : { wording: message, kind, name: message };
 }
 

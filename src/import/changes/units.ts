@@ -9,7 +9,7 @@ import {
 import { detached } from '../bytes/decode.ts';
 import { type KeptRow, keptRow, keptText, type Row } from '../bytes/row.ts';
 import { type ClockOrder, clockOrder } from '../clock/clock-order.ts';
-import type { UnitParts } from '../phrasebook/subjects.ts';
+import type { UnitMeant, UnitParts } from '../phrasebook/subjects.ts';
 import type { Condition } from './conditions.ts';
 import { endsOf, minutesOf, type NotUnderstood } from './not-understood.ts';
 import { type Parameter, readUntil } from './parameters.ts';
@@ -23,6 +23,8 @@ export interface Unit {
   isIgnored: boolean;
   /** Where the name of a parameter says of which unit it is: that unit. */
   readonly named: Map<string, Unit>;
+  /** What says so; `column` where a column says that it holds pairs, or the half or the role beside it. */
+  readonly by: UnitMeant['by'] | 'column';
   /** The half that its own text says, where a column beside it says another. */
   saysHalf: string | null;
   /** Its half is said by the file alone: a message that names another is about that one. */
@@ -62,12 +64,19 @@ const gapCandidates = 256;
 /** A poll may become faster later, and then shorter spans are gaps: they are dropped only where they are too many to keep. */
 const mostCandidates = 4096;
 
-export function newUnit(text: string, subject: Subject | null, index: number, kind: Stream['kind']): Unit {
+export function newUnit(
+  text: string,
+  subject: Subject | null,
+  by: Unit['by'],
+  index: number,
+  kind: Stream['kind'],
+): Unit {
   return {
     text,
     subject,
     isIgnored: false,
     named: new Map(),
+    by,
     saysHalf: null,
     isHalfOfFile: false,
     index,

@@ -28,21 +28,29 @@ export interface TimeReader {
   /** True if a stamp was read that said neither zone nor offset. */
   usedZone(): boolean;
   setDay(day: number): void;
+  /** The year that was taken for the first stamp that prints none; undefined where all print theirs. */
+  yearTaken(): number | undefined;
 }
 
 /**
  * A reader of stamps in a zone. A year that is not printed goes on over New Year. A stated pattern comes first; what it
- * does not fit is read as any other stamp.
+ * does not fit is read as any other stamp. Where only `near` gives the year, an instant of other files, the first stamp
+ * without one is the nearest to it, before New Year or after.
  */
 export function timeReader(
   zone: Zone,
   order: DateOrder | undefined,
   year: number | undefined,
   pattern?: DatePattern,
+  near?: number,
 ): TimeReader {
   let stampRead: Stamp | undefined;
   const zones = namedZones();
-  const known: Known = { options: { order, year, day: undefined, zoneNamed: zones } };
+  const known: Known = {
+    options: { order, year, day: undefined, zoneNamed: zones },
+    near,
+    yearTaken: undefined,
+  };
   const instants = instantsIn(zone);
   const { seen, watch, take } = instants;
   return {
@@ -67,6 +75,7 @@ export function timeReader(
     setDay(day) {
       known.options = { ...known.options, day };
     },
+    yearTaken: () => known.yearTaken,
   };
 }
 
@@ -136,6 +145,9 @@ const mostZones = 1000;
 /** What the stamps so far leave to the next. */
 interface Known {
   options: StampOptions;
+  /** An instant that the first stamp without a year is near to. */
+  readonly near: number | undefined;
+  yearTaken: number | undefined;
 }
 
 /** Reads the stamp after the one of an instant: past New Year it is of the next year, where it prints none. */
@@ -150,12 +162,21 @@ function nextStamp(
   const stamp = isOwn ? own : readStamp(text, known.options);
   if (typeof stamp === 'string') return stamp;
   const { year } = known.options;
-  if (year === undefined || last - stamp.clock <= halfYearMs) return stamp;
-  if (isOwn ? pattern?.hasYear === true : /\d{4}/.test(text.slice(0, stamp.end))) return stamp;
-  known.options = { ...known.options, year: year + 1 };
+  if (year === undefined) return stamp;
+  const isFirst = known.yearTaken === undefined && known.near !== undefined;
+  const away = isFirst ? stamp.clock - (known.near ?? 0) : stamp.clock - last;
+  if (!isFirst && away >= -halfYearMs) return stamp;
+  if (isOwn ? pattern?.hasYear === true : stamp.isInstant || yearOrClock.test(text.slice(0, stamp.end)))
+    return stamp;
+  const right = away < -halfYearMs ? year + 1 : isFirst && away > halfYearMs ? year - 1 : year;
+  if (isFirst) known.yearTaken = right;
+  if (right === year) return stamp;
+  known.options = { ...known.options, year: right };
   return isOwn && pattern !== undefined ? pattern.read(text, known.options) : readStamp(text, known.options);
 }
 
+/** A year is printed, or no date at all. */
+const yearOrClock = /\d{4}|^\s*\d{1,2}:/;
 const halfYearMs = 183 * 86_400_000;
 
 const explanations: Readonly<Record<StampFailure, string>> = {

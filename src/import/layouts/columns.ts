@@ -5,6 +5,7 @@ import { parameterNamed } from '../phrasebook/plain-parameters.ts';
 import { timeColumns, unitKeys } from './head.ts';
 import type { Plan } from './recognise.ts';
 import { qualityColumn, stateColumn } from './rule-columns.ts';
+import { tagNamed } from './tag-names.ts';
 import { valueColumns } from './value-columns.ts';
 
 /** What each column of a table became: a key of its layout, or a signal where columns are parameters. Empty for a text. */
@@ -25,7 +26,7 @@ export function columnsOf({ head, importer }: Plan, phrasebook: Phrasebook): rea
     const place = times.indexOf(index);
     if (place >= 0)
       return { name, meaning: times.length === 1 ? 'time' : (['date', 'clock'][place] ?? 'time') };
-    const parameter = parameters.get(index);
+    const parameter = others === 'tags' ? tagNamed(phrasebook, name)?.parameter : parameters.get(index);
     const signal = parameter === undefined ? undefined : parameterNamed(phrasebook, parameter)?.signal;
     return { name, meaning: keys.get(index) ?? signal ?? null };
   });

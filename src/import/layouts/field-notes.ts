@@ -18,6 +18,8 @@ const pairWord = /^(?:[A-Z]+[0-9]+|[A-Z][A-Z0-9_]*[-/](?:[A-Z]|[0-9]))$/;
 
 /** Fields, addresses, process numbers and versions of protocols: no person writes them with a clock, line after line. */
 const byProgram = /\w=\S|\S@\S|\[\d+\]|<\S*>|:\/\/|\w\/\d+\.\d|\b\d{1,3}(?:\.\d{1,3}){3}\b/;
+/** Nobody writes the date and the seconds on every line by hand. */
+const stampOfProgram = /^\W{0,3}\d{1,4}[-./]\d{1,2}[-./]\d{1,4}[T ,]+\d{1,2}:\d{2}:\d{2}/;
 /** Words of the work on a pair, common practice, no source; a site's own are in its phrasebook. */
 const work =
   /\b(?:standby|stby|partner|slot|half|halves|light|led|modules?|controllers?|cabinet|firmware|redundan\w+|sync\w*|(?:re)?flash\w*|switch(?:ed)?[ -]?over|pulled|fitted|re-?seated|swap\w*)\b/i;
@@ -40,6 +42,8 @@ export const fieldNotes: TextImporter = {
       .map((line) => line.replace(clockFirst, '').trim());
     if (timed.length * 3 < head.lines.length || timed.length === 0)
       return { fits: false, because: 'too few lines begin with a clock' };
+    if (head.lines.filter((line) => stampOfProgram.test(line)).length * 2 > head.lines.length)
+      return { fits: false, because: 'its lines have a date and seconds each, as a program writes them' };
     if (timed.filter((text) => byProgram.test(text)).length * 2 > timed.length)
       return { fits: false, because: 'its lines were written by a program' };
     return timed.filter((text) => isOfWork(text, phrasebook)).length * 5 >= timed.length

@@ -1,85 +1,173 @@
-import { timeReader } from '../clock/time-reader.ts';
-import { zoneOf } from '../clock/zones.ts';
+import { InputError } from '../bytes/input-error.ts';
 import type { ColumnKey } from '../phrasebook/column-keys.ts';
 import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
-import { subjectOf } from '../phrasebook/subjects.ts';
+import { parameterNamed } from '../phrasebook/plain-parameters.ts';
+import { unitMeant } from '../phrasebook/subjects.ts';
+import {
+  holdsMostly,
+  isClock,
+  isNumber,
+  isSeverityCell,
+  lengthOf,
+  mostRows,
+  repeats,
+  type SampleColumn,
+  sampleColumns,
+  stampTest,
+} from './column-content.ts';
+import { isQuality, isQualityName } from './quality.ts';
+import { isAcknowledgement, stateColumn } from './state-column.ts';
+import { isTag } from './tag-names.ts';
 
 /** What the columns of a table with an unknown header hold, found by their content. */
 export interface GuessedColumns {
+  readonly layout: 'readings' | 'snapshots' | 'journal';
   readonly columns: FileRule['columns'];
   readonly because: string;
 }
 
 const leastRows = 3;
-const mostRows = 40;
 const mostly = 0.8;
+
+/** The columns by what they hold; `stamp` is one column, or those of the date and the clock. */
+interface Sorted {
+  readonly stamp: Readonly<Partial<Record<ColumnKey, string>>>;
+  readonly unit: SampleColumn | undefined;
+  /** What is neither, nor a severity, a quality or a clock. */
+  readonly others: readonly SampleColumn[];
+}
 
 /**
  * The time, the unit and what is said of it, by what stands in the first rows of a table. `null` where the header holds a
- * time itself, so that it is none, or where no column holds times, or none repeats itself as units do.
+ * time itself, so that it is none, or where no column holds times, or none repeats itself as units do. Throws InputError
+ * where dates stand in one column and clocks in several.
  */
 export function guessColumns(
+  file: string,
   header: readonly string[],
   rows: readonly (readonly string[])[],
   phrasebook: Phrasebook,
 ): GuessedColumns | null {
-  const sample = rows.slice(0, mostRows).filter((row) => row.length === header.length);
-  if (
-    header.length < 3 ||
-    sample.length < leastRows ||
-    sample.length < mostly * Math.min(rows.length, mostRows)
-  )
+  const width = header.length;
+  const sample = rows.slice(0, mostRows).filter((row) => isAsWide(row, width));
+  if (width < 3 || sample.length < leastRows || sample.length < mostly * Math.min(rows.length, mostRows))
     return null;
-  const isTime = timeTest(phrasebook);
-  if (header.some(isTime) || new Set(header).size < header.length || header.includes('')) return null;
-  const columns = header.map((name, index) => ({
-    name,
-    cells: sample.map((row) => row[index]?.trim() ?? ''),
-  }));
-  const time = columns.find(({ cells }) => shareOf(cells, isTime) >= mostly);
-  const others = columns.filter((c) => c !== time && c.cells.some((cell) => cell !== ''));
-  const repeating = others.filter(({ cells }) => repeats(cells));
-  const unit =
-    repeating.find(({ cells }) => shareOf(cells, (cell) => isUnit(phrasebook, cell)) >= mostly) ??
-    repeating[0];
-  const [first, second, ...more] = others.filter((c) => c !== unit);
-  if (time === undefined || unit === undefined || first === undefined) return null;
-  const isReadings = second !== undefined && more.length === 0 && repeats(first.cells);
-  const message = [first, ...(second === undefined ? [] : [second]), ...more].reduce((a, b) =>
-    lengthOf(b.cells) > lengthOf(a.cells) ? b : a,
-  );
-  const said: Partial<Record<ColumnKey, string>> = isReadings
-    ? { time: time.name, unit: unit.name, parameter: first.name, value: second.name }
-    : { time: time.name, unit: unit.name, message: message.name };
-  const words = Object.entries(said).map(([key, name]) => `"${name}" as the ${key}`);
+  const { isDate, isStamp } = stampTest(phrasebook);
+  if (header.some((name) => isDate(name.trim()) || isStamp(name.trim()))) return null;
+  const sorted = sortColumns(file, usable(sampleColumns(header, sample)), phrasebook);
+  if (sorted === null) return null;
+  const found = tagsOf(sorted, phrasebook) ?? snapshotsOf(sorted, phrasebook) ?? rowsOf(sorted);
+  if (found === null) return null;
+  const words = Object.entries(found.columns).map(([key, name]) => `"${name}" as the ${key}`);
   return {
-    columns: said,
+    ...found,
     because: `nothing names its columns; by what they hold ${words.join(', ')} were taken. Say it in a phrasebook if that is wrong`,
   };
 }
 
-/** Whether the text of a cell is a time, in either order of day and month. */
-export function timeTest({ pattern }: Phrasebook): (cell: string) => boolean {
-  const readers = (['day-first', 'month-first'] as const).map((order) =>
-    timeReader(zoneOf('UTC', ''), order, 2000, pattern),
+/** Delimiters at the end of a row, or a few that are missing there, make it no other row. */
+function isAsWide(row: readonly string[], width: number): boolean {
+  return row.length >= 3 && row.length <= width;
+}
+
+/** Columns that a rule can name: those with a name of their own, in which something stands. */
+function usable(columns: readonly SampleColumn[]): readonly SampleColumn[] {
+  return columns.filter(
+    ({ name, cells }) =>
+      name !== '' && columns.filter((c) => c.name === name).length === 1 && cells.some((c) => c !== ''),
   );
-  return (cell) => readers.some((reader) => typeof reader.read(cell) === 'number');
+}
+
+function sortColumns(file: string, columns: readonly SampleColumn[], phrasebook: Phrasebook): Sorted | null {
+  const { isDate, isStamp } = stampTest(phrasebook);
+  const full = columns.find((c) => holdsMostly(c, isStamp));
+  const date = full === undefined ? columns.find((c) => holdsMostly(c, isDate)) : undefined;
+  const time = full ?? date;
+  if (time === undefined) return null;
+  const clocks = columns.filter((c) => c !== time && holdsMostly(c, isClock));
+  const others = columns.filter(
+    (c) => c !== time && !clocks.includes(c) && !holdsMostly(c, isSeverityCell) && !isOfQualities(c),
+  );
+  const named = others.filter((c) => !holdsMostly(c, isNumber) && !holdsMostly(c, isDate));
+  const holdsUnits = (c: SampleColumn): boolean => holdsMostly(c, (cell) => isUnit(phrasebook, cell));
+  // "door 1", "door 2" are written as units are; a message goes on like that, units come again.
+  const unit =
+    named.filter(repeats).find(holdsUnits) ??
+    named.find((c) => holdsUnits(c) && c.cells.every((cell) => !/\s/.test(cell))) ??
+    named.filter(repeats).find((c) => !holdsMostly(c, (cell) => isTag(phrasebook, cell)));
+  return {
+    stamp: full === undefined ? dateAndClock(file, time, clocks) : { time: time.name },
+    unit,
+    others: others.filter((c) => c !== unit),
+  };
+}
+
+function isOfQualities(column: SampleColumn): boolean {
+  return isQualityName(column.name) && holdsMostly(column, isQuality);
+}
+
+/** A date and the clock that stands in another column. Throws InputError where several hold clocks: each may be it. */
+export function dateAndClock(
+  file: string,
+  date: SampleColumn,
+  clocks: readonly SampleColumn[],
+): Readonly<Partial<Record<ColumnKey, string>>> {
+  const [clock, other] = clocks;
+  if (clock === undefined) return { time: date.name };
+  if (other === undefined) return { date: date.name, clock: clock.name };
+  const base = file.split(/[/\\]/).at(-1) ?? file;
+  throw new InputError(
+    file,
+    `column "${date.name}" holds dates such as "${date.cells[0] ?? ''}", and clocks stand in columns "${clock.name}" and "${other.name}".`,
+    `Say in the phrasebook which: files: [{ match: ${JSON.stringify(base)}, columns: { date: ${JSON.stringify(date.name)}, clock: ${JSON.stringify(clock.name)} } }].`,
+  );
+}
+
+type Found = Omit<GuessedColumns, 'because'>;
+
+/** A tag per row, `RO1-A.Role`, and its value: there is no column of units. */
+function tagsOf({ stamp, unit, others }: Sorted, phrasebook: Phrasebook): Found | null {
+  const tags = others.find((c) => holdsMostly(c, (cell) => isTag(phrasebook, cell)));
+  if (tags === undefined || unit === tags) return null;
+  const rest = [...(unit === undefined ? [] : [unit]), ...others].filter((c) => c !== tags);
+  const value = rest.find((c) => /value|reading|wert|valor|valeur/i.test(c.name)) ?? rest[0];
+  if (value === undefined) return null;
+  return { layout: 'readings', columns: { ...stamp, parameter: tags.name, value: value.name } };
+}
+
+/** A column of units, and others that are named like parameters. */
+function snapshotsOf({ stamp, unit, others }: Sorted, phrasebook: Phrasebook): Found | null {
+  if (unit === undefined || !others.some(({ name }) => parameterNamed(phrasebook, name) !== undefined))
+    return null;
+  return { layout: 'snapshots', columns: { ...stamp, unit: unit.name } };
+}
+
+/** Names that repeat themselves beside one more column are parameters and their values; else the longest text is the message. */
+function rowsOf({ stamp, unit, others }: Sorted): Found | null {
+  const [first, second, ...more] = others;
+  if (unit === undefined || first === undefined) return null;
+  const isAlarm = stateColumn(others) !== undefined;
+  if (
+    !isAlarm &&
+    second !== undefined &&
+    more.length === 0 &&
+    repeats(first) &&
+    !holdsMostly(first, isNumber)
+  )
+    return {
+      layout: 'readings',
+      columns: { ...stamp, unit: unit.name, parameter: first.name, value: second.name },
+    };
+  const state = stateColumn(others);
+  const rest = others.filter((c) => c !== state && !isAcknowledgement(c));
+  const worded = rest.filter((c) => !holdsMostly(c, isNumber));
+  const message = (worded.length > 0 ? worded : others).reduce((a, b) => (lengthOf(b) > lengthOf(a) ? b : a));
+  const said = state === undefined || state === message ? {} : { state: state.name };
+  return { layout: 'journal', columns: { ...stamp, unit: unit.name, message: message.name, ...said } };
 }
 
 function isUnit(phrasebook: Phrasebook, cell: string): boolean {
-  const subject = subjectOf(phrasebook, { unit: cell, half: '', role: '' });
+  const meant = unitMeant(phrasebook, { unit: cell, half: '', role: '' });
   // Any word could be the name of a pair; a unit with a half, a role or a figure in its name is one.
-  return subject !== null && (subject.half !== null || subject.role !== null || /\d/.test(subject.pair));
-}
-
-function repeats(cells: readonly string[]): boolean {
-  return new Set(cells).size * 2 <= cells.length;
-}
-
-function shareOf(cells: readonly string[], holds: (cell: string) => boolean): number {
-  return cells.filter(holds).length / cells.length;
-}
-
-function lengthOf(cells: readonly string[]): number {
-  return cells.reduce((sum, cell) => sum + cell.length, 0);
+  return meant !== null && (meant.by !== 'word' || /\d/.test(meant.subject.pair));
 }

@@ -7,7 +7,8 @@ import type { Head } from './head.ts';
 
 /** Whether a layout fits, and why or why not. */
 export type Recognition =
-  | { readonly fits: true; readonly because: string }
+  /** `isLast`: only where no other layout fits. */
+  | { readonly fits: true; readonly because: string; readonly isLast?: boolean }
   | { readonly fits: false; readonly because: string };
 
 /** The columns of a table besides those that say a time and a unit, which every table may have. */
@@ -18,8 +19,8 @@ export interface TableColumns {
   readonly optional: readonly ColumnKey[];
   /** Known by their spelling, and passed over. */
   readonly passedOver: readonly ColumnKey[];
-  /** What all other columns are. */
-  readonly others: 'unknown' | 'parameters';
+  /** What all other columns are; `tags`: each names a unit and a parameter. */
+  readonly others: 'unknown' | 'parameters' | 'tags';
 }
 
 /** The keys of a rule for files that only some layouts take. */

@@ -32,8 +32,9 @@ export const journal: TableImporter = {
       if (row.width() <= Math.max(message, state))
         return sink.reject('The row has too few columns.', 'Correct the row.');
       const at = stampOf(row, time, times, sink);
+      if (at === undefined) return;
       const said = state < 0 ? undefined : row.cell(state);
-      if (at !== undefined) sink.entry(at, units.unit(row), row.cell(message), units.parts(row), said);
+      sink.entry(at, units.unit(row), row.cell(message), units.parts(row), said);
     };
   },
 };

@@ -16,15 +16,15 @@ export interface LineParts {
 
 /** The fields of a line that say when, where and what, by the names that they have in JSON and key=value. */
 const fieldNames = {
-  time: ['time', 'timestamp', 'ts', 'when'],
+  time: ['time', 'timestamp', 'ts', 'when', '@timestamp', 'datetime'],
   date: ['date', 'day'],
   clock: ['clock'],
-  unit: ['unit', 'node', 'module', 'device', 'source', 'pair'],
+  unit: ['unit', 'node', 'module', 'device', 'pair', 'host', 'hostname', 'source'],
   half: ['half'],
   role: ['role'],
   message: ['message', 'msg', 'text', 'event'],
-  severity: ['severity', 'level'],
-  class: ['class'],
+  severity: ['severity', 'level', 'lvl', 'priority'],
+  class: ['class', 'logger', 'caller', 'thread', 'pid', 'program', 'app'],
 };
 
 /** What a field may be: what plain English names, and what only a rule for the file does. */
@@ -46,13 +46,15 @@ const fieldKeys: readonly FieldKey[] = [
 
 /** Reads what the fields of a line say. */
 export interface FieldReader {
+  /** A rule for the file names some of them. */
+  readonly isOwn: boolean;
   /** True for a field that says when, where or what; every other one is a parameter. */
   isKnown(name: string): boolean;
   /** `leading` is a stamp that stood before the fields. `null` where nothing says when, or of which unit. */
   read(fields: ReadonlyMap<string, string>, leading: number | undefined): LineParts | null;
 }
 
-/** The names of a rule for the file come first, to the letter; else those of plain English. */
+/** The names of a rule for the file come first, to the letter; else those of plain English, in any case. */
 export function fieldReader(rule: FileRule | undefined): FieldReader {
   const own = rule?.columns ?? {};
   const taken = new Set(Object.values(own));
@@ -65,18 +67,24 @@ export function fieldReader(rule: FileRule | undefined): FieldReader {
   };
   const names = new Map(fieldKeys.map((key) => [key, namesOf(key)]));
   const known = new Set([...names.values()].flat());
+  const plain = new Set(fieldKeys.filter((key) => own[key] === undefined).flatMap(namesOf));
   const needsUnit = rule?.of === undefined && own.unit === undefined && own.pair === undefined;
   const isApart = own.half !== undefined || own.role !== undefined;
   return {
-    isKnown: (name) => known.has(name),
+    isOwn: taken.size > 0,
+    isKnown: (name) => known.has(name) || (plain.has(name.toLowerCase()) && !taken.has(name)),
     read(fields, leading) {
+      const byName = new Map([...fields].map(([name, value]) => [name.toLowerCase(), value]));
       const pick: Pick = (key) => {
-        const found = names.get(key)?.find((name) => fields.has(name));
-        return found === undefined ? undefined : fields.get(found);
+        const isOwnName = own[key] !== undefined;
+        const from = isOwnName ? fields : byName;
+        const found = names.get(key)?.find((name) => from.has(name));
+        return found === undefined ? undefined : from.get(found);
       };
       const stamp = stampIn(pick, own.time === undefined ? leading : undefined) ?? leading;
       const unit = own.pair === undefined || own.unit !== undefined ? pick('unit') : undefined;
-      if (stamp === undefined || (needsUnit && unit === undefined)) return null;
+      const message = pick('message') ?? null;
+      if (stamp === undefined || (needsUnit && unit === undefined && message === null)) return null;
       const [half, role] = [pick('half') ?? '', pick('role') ?? ''];
       const [parameter, value] = [pick('parameter'), pick('value')];
       return {
@@ -84,7 +92,7 @@ export function fieldReader(rule: FileRule | undefined): FieldReader {
         ...addressOf(unit ?? '', pick('pair') ?? '', isApart || half + role !== ''),
         half,
         role,
-        message: pick('message') ?? null,
+        message,
         reading: parameter === undefined || value === undefined ? undefined : { parameter, value },
         fields,
       };

@@ -1,26 +1,13 @@
-import type { TimeReader } from '../clock/time-reader.ts';
-import { withoutSeverity } from '../phrasebook/severity-words.ts';
+import { happenings, stateValues } from '../../vocabulary.ts';
+import { parameterSpellings } from '../phrasebook/built-in-phrasebook.ts';
+import { folded } from '../phrasebook/plain-parameters.ts';
+import { isSeverity, withoutSeverity } from '../phrasebook/severity-words.ts';
 import { jsonFields } from './json-fields.ts';
-import type { FieldReader, LineParts } from './line-fields.ts';
-import { readRfc3164, readRfc5424 } from './syslog.ts';
-
-/** What a rule for the file says of its lines. */
-export interface LineRules {
-  readonly fields: FieldReader;
-  /** Whether a text is a unit where a unit may stand; `null` where one must. */
-  readonly isUnit: ((text: string) => boolean) | null;
-}
-
-/** One way of writing a line; `null` for a line that is not written so. */
-export interface LineFormat {
-  readonly id: string;
-  readonly title: string;
-  /** Its stamp may stand anywhere in a line. */
-  readonly hasFields?: true;
-  /** Whether a line that it takes speaks for it; where it is not given, every one does. */
-  speaks?(parts: LineParts): boolean;
-  take(line: string, times: TimeReader, rules: LineRules): LineParts | null;
-}
+import type { LineFormat } from './line-format.ts';
+import { parseJson } from './parse-json.ts';
+import { serviceJournal } from './service-journal.ts';
+import { readStructuredData } from './structured-data.ts';
+import { readRfc3164, readRfc5424, wrongStructuredData } from './syslog.ts';
 
 const nothing: ReadonlyMap<string, string> = new Map();
 
@@ -29,8 +16,16 @@ const rfc5424: LineFormat = {
   title: 'RFC 5424',
   take(line) {
     const parts = readRfc5424(line);
-    if (parts === null) return null;
-    return { stamp: parts.stamp ?? '', unit: parts.host ?? '', message: parts.message, fields: nothing };
+    if (parts === null) {
+      const wrong = wrongStructuredData(line);
+      return wrong === null ? null : { wrong };
+    }
+    const { stamp, host, message, structuredData } = parts;
+    const data = structuredData === null ? null : readStructuredData(structuredData, 0);
+    const fields = data === null || 'wrong' in data ? nothing : data.params;
+    // Structured data alone is no message.
+    const isSaid = message.trim() !== '' || fields.size === 0;
+    return { stamp: stamp ?? '', unit: host ?? '', message: isSaid ? message : null, fields };
   },
 };
 
@@ -40,9 +35,25 @@ const rfc3164: LineFormat = {
   take(line) {
     const parts = readRfc3164(line);
     if (parts === null) return null;
-    return { stamp: parts.stamp ?? '', unit: parts.host ?? '', message: parts.message, fields: nothing };
+    const message = withoutTag(parts.message);
+    return { stamp: parts.stamp ?? '', unit: parts.host ?? '', message, fields: nothing };
   },
 };
+
+/** The program that writes, and its process: `redund[812]:`. Source: RFC 3164 (2001), section 4.1.3. */
+const tag = /^([\w./-]{1,48})(\[[\w.]+\])?:\s+/;
+
+/** A message without its tag; a signal before a colon is none: `light: steady`. */
+function withoutTag(message: string): string {
+  const found = tag.exec(message);
+  if (found === null) return message;
+  const isSignal = found[2] === undefined && signals.has(folded(found[1] ?? ''));
+  return isSignal ? message : message.slice(found[0].length);
+}
+
+const signals: ReadonlySet<string> = new Set(
+  [...Object.keys(stateValues), ...happenings, ...Object.keys(parameterSpellings)].map(folded),
+);
 
 const jsonLines: LineFormat = {
   id: 'json',
@@ -56,63 +67,49 @@ const jsonLines: LineFormat = {
   },
 };
 
-function parseJson(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    if (error instanceof SyntaxError) return undefined;
-    throw error;
-  }
-}
-
 const keyValue: LineFormat = {
   id: 'key-value',
   title: 'key=value',
   hasFields: true,
   take(line, times, rules) {
-    const leading = times.read(line);
+    const bare = withoutSeverity(line);
+    const leading = times.read(bare);
     const from = typeof leading === 'number' ? times.end() : 0;
-    const fields = readPairs(line, from);
+    const fields = readPairs(withoutSeverity(bare.slice(from)));
     if (fields === null) return null;
     return rules.fields.read(fields, typeof leading === 'number' ? leading : undefined);
   },
 };
 
-/** `key=value key="a value"` from a place on; `null` if anything else stands there. */
-function readPairs(line: string, from: number): ReadonlyMap<string, string> | null {
+const pair = /\s*([A-Za-z_@][\w.@-]*)=("(?:[^"\\]|\\.)*"|\S*)/y;
+/** A key without a value says that it is so. Common practice of such logs, no source. */
+const flag = /\s+([A-Za-z_][\w.-]*)(?=\s|$)/y;
+
+/** `key=value key="a value" flag`; `null` if anything else stands there, or it begins with no pair. */
+function readPairs(text: string): ReadonlyMap<string, string> | null {
   const fields = new Map<string, string>();
-  const pair = /\s*([A-Za-z_][\w.-]*)=("(?:[^"\\]|\\.)*"|\S*)/y;
-  pair.lastIndex = from;
-  let end = from;
-  for (let found = pair.exec(line); found !== null; found = pair.exec(line)) {
-    const [, key = '', value = ''] = found;
-    fields.set(key, value.startsWith('"') ? value.slice(1, -1).replace(/\\(.)/g, '$1') : value);
-    end = pair.lastIndex;
+  let end = 0;
+  for (;;) {
+    pair.lastIndex = end;
+    const [all = '', key = '', value = ''] = pair.exec(text) ?? [];
+    if (all !== '') {
+      fields.set(key, value.startsWith('"') ? unquoted(value) : value);
+      end += all.length;
+      continue;
+    }
+    flag.lastIndex = end;
+    const [word = '', name = ''] = flag.exec(text) ?? [];
+    if (word === '' || fields.size === 0) break;
+    if (!isSeverity(name)) fields.set(name, 'true');
+    end += word.length;
   }
-  return fields.size === 0 || line.slice(end).trim() !== '' ? null : fields;
+  return fields.size === 0 || text.slice(end).trim() !== '' ? null : fields;
 }
 
-/** A timestamp, a unit (in brackets, or the first word) and a message. */
-export const leadingStamp: LineFormat = {
-  id: 'leading-stamp',
-  title: 'a leading timestamp, a unit and a message',
-  // "09:14 pulled the standby" begins with a word, not with a unit: a unit has a figure, a mark or more than one capital.
-  speaks: ({ unit }) => /[\d_:/.-]|^\p{Lu}$|.\p{Lu}/u.test(unit),
-  take(line, times, { isUnit }) {
-    // A severity may stand before the stamp or behind it.
-    const stamped = withoutSeverity(line);
-    const at = times.read(stamped);
-    if (typeof at !== 'number') return null;
-    const rest = withoutSeverity(stamped.slice(times.end()).replace(/^[\s,;:|]+/, ''));
-    const parts = /^(?:\[([^\]]+)\]|(\S+?)[:,;]?)(?:\s+|$)/.exec(rest.slice(0, 200));
-    const unit = parts?.[1] ?? parts?.[2];
-    // Where the file says its unit, what follows the stamp is the message, unless it is a unit all the same.
-    if (isUnit !== null && (unit === undefined || !isUnit(unit)))
-      return { stamp: at, unit: '', message: rest, fields: nothing };
-    if (parts === null || unit === undefined) return null;
-    return { stamp: at, unit, message: rest.slice(parts[0].length), fields: nothing };
-  },
-};
+function unquoted(value: string): string {
+  const plain: Readonly<Record<string, string>> = { n: '\n', t: '\t', r: '\r' };
+  return value.slice(1, -1).replace(/\\(.)/g, (_all, escaped: string) => plain[escaped] ?? escaped);
+}
 
-/** All formats, the most particular first. */
-export const lineFormats: readonly LineFormat[] = [rfc5424, rfc3164, jsonLines, keyValue, leadingStamp];
+/** The formats that say themselves what each part is, the most particular first. */
+export const lineFormats: readonly LineFormat[] = [rfc5424, rfc3164, serviceJournal, jsonLines, keyValue];

@@ -7,8 +7,10 @@ import type { FileSubject, Phrasebook } from '../phrasebook/phrasebook-rules.ts'
 import { withoutSeverity } from '../phrasebook/severity-words.ts';
 import type { Head } from './head.ts';
 import type { TextImporter } from './importer.ts';
+import { leadingStamp, stampAndWords, unitPlaces } from './leading-stamp.ts';
 import { fieldReader, type LineParts } from './line-fields.ts';
-import { type LineFormat, type LineRules, leadingStamp, lineFormats } from './line-formats.ts';
+import type { LineFormat, LineRules } from './line-format.ts';
+import { lineFormats } from './line-formats.ts';
 import { type LineWords, lineWords } from './line-words.ts';
 import { ownFormat } from './own-format.ts';
 
@@ -26,7 +28,7 @@ export const lines: TextImporter = {
           fits: false,
           because: 'no line begins with a timestamp and a unit, nor is RFC 5424, RFC 3164, JSON or key=value',
         }
-      : { fits: true, because: `its lines are ${format.title}` };
+      : { fits: true, because: `its lines are ${format.title}`, isLast: format === stampAndWords };
   },
   dateText(head, phrasebook) {
     const format = formatOf(head, phrasebook);
@@ -35,8 +37,8 @@ export const lines: TextImporter = {
     return (row) => {
       const line = row.cell(0);
       // Where a stamp may stand in the midst of a line, the line has to be taken apart.
-      const stamp = format?.hasFields === true ? format.take(line, times, rules)?.stamp : undefined;
-      return stamp === undefined ? withoutSeverity(line) : String(stamp);
+      const parts = format?.hasFields === true ? format.take(line, times, rules) : null;
+      return parts === null || 'wrong' in parts ? withoutSeverity(line) : String(parts.stamp);
     };
   },
   open(head, phrasebook, times) {
@@ -51,6 +53,11 @@ export const lines: TextImporter = {
       if (parts === null)
         return sink.reject(
           `The line is not ${format.title}.`,
+          'Correct the line, or describe it with files.line in the phrasebook.',
+        );
+      if ('wrong' in parts)
+        return sink.reject(
+          parts.wrong,
           'Correct the line, or describe it with files.line in the phrasebook.',
         );
       put(parts, times, sink, rules, words);
@@ -98,8 +105,9 @@ function put(
     return;
   }
   const { fields, unit, pair, half = '', role = '', message, reading } = parts;
-  const isApart = half !== '' || role !== '' || pair !== undefined;
-  const address = isApart ? { unit, ...(pair === undefined ? {} : { pair }), half, role } : undefined;
+  const isPair = unit !== '' && fields.get('pair') === unit;
+  const isApart = half !== '' || role !== '' || pair !== undefined || isPair;
+  const address = isApart ? { unit, ...(pair === undefined ? {} : { pair }), half, role, isPair } : undefined;
   if (message !== null) sink.entry(at, unit, message, address, words.state(fields));
   const bad = words.badQuality(fields);
   if (bad !== null) {
@@ -114,24 +122,32 @@ function put(
 
 function speaksFor(format: LineFormat, line: string, times: TimeReader, rules: LineRules): boolean {
   const parts = format.take(line, times, rules);
-  return parts !== null && (rules.isUnit !== null || format.speaks?.(parts) !== false);
+  // A line that breaks the rules of its format speaks for it all the same.
+  return parts !== null && ('wrong' in parts || rules.isUnit !== null || format.speaks?.(parts) !== false);
 }
 
-/** The format that most of the first lines are written in. */
+/**
+ * The format that most of the first lines are written in: one that says itself what each part is, or a stamp with a unit in the
+ * field in which most lines have one by its form, else in the first, else without one; without one at once where the rule for
+ * the file says whose it is.
+ */
 function formatOf(head: Head, phrasebook: Phrasebook): LineFormat | null {
   if (head.rule?.line !== undefined) return ownFormat(head.rule.line);
-  const { pattern } = phrasebook;
   const rules = rulesOf(head, phrasebook);
   // The order of day and month is not settled yet: a stamp may be either.
   const orders = ['day-first', 'month-first'] as const;
-  const probes = orders.map((order) => timeReader(zoneOf('UTC', ''), order, 2000, pattern));
+  const probes = orders.map((order) => timeReader(zoneOf('UTC', ''), order, 2000, phrasebook.pattern));
   const sample = head.lines.slice(0, 20);
-  const scored = lineFormats
-    .map((format) => ({
-      format,
-      fits: sample.filter((line) => probes.some((p) => speaksFor(format, line, p, rules))).length,
-    }))
-    .sort((a, b) => b.fits - a.fits);
-  const best = scored[0];
-  return best !== undefined && best.fits * 2 > sample.length ? best.format : null;
+  const best = (formats: readonly LineFormat[], least: number): LineFormat | null => {
+    const [first] = formats
+      .map((format) => ({
+        format,
+        fits: sample.filter((line) => probes.some((p) => speaksFor(format, line, p, rules))).length,
+      }))
+      .sort((a, b) => b.fits - a.fits);
+    return first !== undefined && first.fits > sample.length * least ? first.format : null;
+  };
+  const itself = best(lineFormats, 0.5);
+  if (itself !== null || rules.isUnit !== null) return itself ?? best([stampAndWords], 0.5);
+  return best(unitPlaces(phrasebook), 0.5) ?? best([leadingStamp], 0.5) ?? best([stampAndWords], 0.8);
 }

@@ -1,6 +1,6 @@
 import { InputError } from '../bytes/input-error.ts';
 import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
-import { timeTest } from './guess-columns.ts';
+import { timeTest } from './column-content.ts';
 import { columnNumber, type Head, headOf, timeColumns } from './head.ts';
 
 /** A row that could be the header of a table. */

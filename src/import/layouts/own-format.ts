@@ -1,6 +1,6 @@
 import type { Pattern } from '../phrasebook/patterns.ts';
 import { addressOf, stampIn } from './line-fields.ts';
-import type { LineFormat } from './line-formats.ts';
+import type { LineFormat } from './line-format.ts';
 
 /** Groups of a line pattern that say when, where and what; any other one is a parameter. */
 const known = new Set([

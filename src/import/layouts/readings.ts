@@ -1,9 +1,10 @@
-import { timeColumns } from './head.ts';
+import { hasUnit, timeColumns } from './head.ts';
 import type { TableColumns, TableImporter } from './importer.ts';
 import { needColumns } from './need-columns.ts';
 import { dateCell, stampOf } from './row-stamp.ts';
 import { unitReader } from './row-unit.ts';
 import { badQuality } from './rule-columns.ts';
+import { tagReader } from './tag-names.ts';
 
 const columns: TableColumns = {
   required: ['parameter', 'value'],
@@ -23,9 +24,11 @@ export const readings: TableImporter = {
   recognise: (head, phrasebook) => needColumns(head, columns, phrasebook),
   values: (head) => [head.column('value')],
   dateText: (head) => dateCell(timeColumns(head)),
-  open(head, _phrasebook, times) {
+  open(head, phrasebook, times) {
     const time = timeColumns(head);
     const units = unitReader(head);
+    // Without a column of units the name of a parameter says of which unit it is: `RO1-A.Role`.
+    const tagOf = hasUnit(head, phrasebook) ? null : tagReader(phrasebook);
     const parameter = head.column('parameter');
     const value = head.column('value');
     const badOf = badQuality(head);
@@ -34,9 +37,13 @@ export const readings: TableImporter = {
         return sink.reject('The row has too few columns.', 'Correct the row.');
       const at = stampOf(row, time, times, sink);
       if (at === undefined) return;
+      // A value that its quality says is bad was not read.
       const bad = badOf(row);
-      if (bad !== null) sink.unread(at, bad);
-      else sink.reading(at, units.unit(row), row.cell(parameter), row.cell(value), units.parts(row));
+      if (bad !== null) return sink.unread(at, bad);
+      if (tagOf === null)
+        return sink.reading(at, units.unit(row), row.cell(parameter), row.cell(value), units.parts(row));
+      const tag = tagOf(row.cell(parameter));
+      sink.reading(at, tag.unit, tag.parameter, row.cell(value));
     };
   },
 };

@@ -3,8 +3,9 @@ import { InputError } from '../bytes/input-error.ts';
 import { type RowShape, rowReader } from '../bytes/open-rows.ts';
 import { linesBehindZeros, noZeroBytes } from '../bytes/zero-bytes.ts';
 import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
-import { type GuessedColumns, guessColumns } from './guess-columns.ts';
+import { guessColumns } from './guess-columns.ts';
 import { type Head, headOf } from './head.ts';
+import { headByContent } from './head-by-content.ts';
 import type { Importer, RuleKey } from './importer.ts';
 import { importers } from './importers.ts';
 import { checkNumbers, type Header, headersByNumber } from './numbered-columns.ts';
@@ -19,6 +20,8 @@ export interface Plan {
   readonly headerLine: number;
   readonly hasHeader: boolean;
   readonly because: string;
+  /** Only where no other fits. */
+  readonly isLast?: boolean;
 }
 
 const decisive: readonly RuleKey[] = ['header', 'line', 'record'];
@@ -46,6 +49,8 @@ function needs(importer: Importer): number {
 }
 
 const delimiters = [',', ';', '\t', '|'] as const;
+/** A first line that says how the columns are parted, as spreadsheets write and read it. Common practice, no source. */
+const declared = /^\uFEFF?"?sep=([,;\t|])"?[ \t,;|]*\r?$/i;
 const mostPreamble = 60;
 
 /**
@@ -63,7 +68,7 @@ export function recognise(
     rule?.layout === undefined ? takes(i, rule) : i.id === rule.layout,
   );
   const tables = headersByNumber(
-    delimiters.flatMap((delimiter) => headers(text, delimiter, rule)),
+    delimitersOf(text).flatMap((delimiter) => headers(text, delimiter, rule)),
     rule,
     phrasebook,
   );
@@ -82,7 +87,8 @@ export function recognise(
   const isTable = best?.importer.shape === 'table';
   if (allowed.some((i) => i.shape === 'table'))
     checkNumbers(name, isTable ? best.head : widest(tables, asText));
-  const guessed = isTable || rule !== undefined ? undefined : guess(tables, phrasebook);
+  if (isTable) return withContent(name, best, tables, phrasebook);
+  const guessed = rule !== undefined ? undefined : guess(name, tables, phrasebook);
   if (guessed !== undefined) return guessed;
   if (best !== undefined) return best;
   const forced = allowed.length === 1 ? allowed[0] : undefined;
@@ -124,12 +130,12 @@ function unknownLayout(
   return new InputError(
     name,
     `the layout is not known: ${missed(allowed, tables[0]?.head ?? asText, asText, phrasebook)}.`,
-    'Describe the file under files in a phrasebook.',
+    adviceFor(name, tables, phrasebook),
   );
 }
 
-function order({ importer }: Plan): number {
-  return byPrecedence.indexOf(importer);
+function order({ importer, isLast = false }: Plan): number {
+  return isLast ? byPrecedence.length : byPrecedence.indexOf(importer);
 }
 
 function planFor(
@@ -138,47 +144,46 @@ function planFor(
   phrasebook: Phrasebook,
   table: Header | null,
 ): readonly Plan[] {
-  const { fits, because } = importer.recognise(head, phrasebook);
-  if (!fits) return [];
+  const found = importer.recognise(head, phrasebook);
+  if (!found.fits) return [];
+  const { because, isLast = false } = found;
   const { delimiter = null, line: headerLine = 0, isRow } = table ?? {};
   const first = `it has no header, and its first row stands in line ${headerLine + 1}`;
-  return [
-    isRow === true
-      ? {
-          importer,
-          head,
-          delimiter,
-          headerLine,
-          hasHeader: false,
-          because: `the phrasebook says so; ${first}`,
-        }
-      : { importer, head, delimiter, headerLine, hasHeader: table !== null, because },
-  ];
+  const said = isRow === true ? `the phrasebook says so; ${first}` : because;
+  const hasHeader = table !== null && isRow !== true;
+  return [{ importer, head, delimiter, headerLine, hasHeader, because: said, isLast }];
 }
 
 /** A plan for a table whose header says nothing, by what its columns hold. */
-function guess(tables: readonly Header[], phrasebook: Phrasebook): Plan | undefined {
-  for (const [index, { head, delimiter, line }] of tables.entries()) {
-    const rows = tables.slice(index + 1).filter((t) => t.delimiter === delimiter);
-    const found = guessColumns(
-      head.names,
-      rows.map((t) => t.head.names),
-      phrasebook,
-    );
-    if (found === null) continue;
-    const importer = byPrecedence.find((i) => isServed(i, found));
-    if (importer === undefined) continue;
+function guess(name: string, tables: readonly Header[], phrasebook: Phrasebook): Plan | undefined {
+  for (const header of tables) {
+    const found = guessColumns(name, header.head.names, rowsBelow(header, tables), phrasebook);
+    const importer = byPrecedence.find((i) => i.id === found?.layout);
+    if (found === null || importer === undefined) continue;
     const rule: FileRule = { match: '', layout: undefined, columns: found.columns, line: undefined };
-    const own = headOf(head.names, [], rule);
+    const { delimiter, line } = header;
+    const own = headOf(header.head.names, [], rule);
     return { importer, head: own, delimiter, headerLine: line, hasHeader: true, because: found.because };
   }
   return undefined;
 }
 
-/** True for a table whose required columns are all among those that were found. */
-function isServed(importer: Importer, { columns }: GuessedColumns): boolean {
-  if (importer.shape === 'text' || importer.columns.required.length === 0) return false;
-  return importer.columns.required.every((key) => columns[key] !== undefined);
+/** The first rows below a header, in the same columns. */
+function rowsBelow({ delimiter, line }: Header, tables: readonly Header[]): readonly (readonly string[])[] {
+  return tables.filter((t) => t.delimiter === delimiter && t.line > line).map((t) => t.head.names);
+}
+
+/** The plan with what the rows say of columns that their names do not. */
+function withContent(name: string, plan: Plan, tables: readonly Header[], phrasebook: Phrasebook): Plan {
+  const header = tables.find((t) => t.line === plan.headerLine && t.delimiter === plan.delimiter);
+  const rows = header === undefined ? [] : rowsBelow(header, tables);
+  const { head, reasons } = headByContent(name, plan.importer, plan.head, rows, phrasebook);
+  return { ...plan, head, because: [plan.because, ...reasons].join('; ') };
+}
+
+function delimitersOf(text: string): readonly string[] {
+  const said = declared.exec(text.slice(0, 20).split('\n')[0] ?? '')?.[1];
+  return said === undefined ? delimiters : [said];
 }
 
 /** Every row near the start that could be the header: what stands before it is preamble. */
@@ -207,6 +212,20 @@ function firstLines(text: string, begins: RowShape['begins']): readonly string[]
   reader.push(`${whole.join('\n')}\n`);
   reader.end();
   return found;
+}
+
+/** What to do about a file that no layout fits: where only the unit is missing, the line that says it. */
+function adviceFor(name: string, tables: readonly Header[], phrasebook: Phrasebook): string {
+  const match = `match: ${JSON.stringify(name.split(/[/\\]/).at(-1) ?? name)}`;
+  const lacksUnit = tables.some(({ head }) =>
+    importers.some((i) => {
+      const found = i.shape === 'table' ? i.recognise(head, phrasebook) : { fits: true, because: '' };
+      return !found.fits && found.because === 'no column for unit';
+    }),
+  );
+  return lacksUnit
+    ? `Say in a phrasebook of which unit it is: files: [{ ${match}, unit: RO1-A }], or which column says it: files: [{ ${match}, columns: { unit: NAME } }].`
+    : `Describe the file under files in a phrasebook: files: [{ ${match}, columns: { time: NAME, unit: NAME, message: NAME } }], with unit: RO1-A beside match where no column names one.`;
 }
 
 function missed(allowed: readonly Importer[], table: Head, text: Head, phrasebook: Phrasebook): string {

@@ -2,6 +2,7 @@ import type { Row } from '../bytes/row.ts';
 import { folded } from '../phrasebook/plain-parameters.ts';
 import { qualityReader } from '../phrasebook/row-states.ts';
 import type { Head } from './head.ts';
+import { qualityColumn as columnOfQualities, isBad } from './quality.ts';
 
 /**
  * The column that says whether the condition of a row stands; -1 if there is none. "State" alone may be a value: it is a
@@ -13,17 +14,21 @@ export function stateColumn(head: Head): number {
   return head.names.findIndex((name) => ['state', 'status'].includes(folded(name)));
 }
 
-/** The column that says how good the values of a row are, where the rule for the file speaks of it; -1 if there is none. */
+/** The column that says how good the values of a row are: that of the rule for the file, else the only one that is named so; -1 if there is none. */
 export function qualityColumn(head: Head): number {
-  const { rule } = head;
-  return rule?.columns.quality === undefined && rule?.good === undefined ? -1 : head.column('quality');
+  return isRuled(head) ? head.column('quality') : columnOfQualities(head);
+}
+
+function isRuled({ rule }: Head): boolean {
+  return rule?.columns.quality !== undefined || rule?.good !== undefined;
 }
 
 /** Reads the quality of a row where it says that the row was not observed; `null` where it was, or where no column says it. */
 export function badQuality(head: Head): (row: Row) => string | null {
   const column = qualityColumn(head);
   if (column < 0) return () => null;
-  const isGood = qualityReader(head.rule?.good);
+  // Of a column that no rule speaks of only what is known to be bad is.
+  const isGood = isRuled(head) ? qualityReader(head.rule?.good) : (text: string) => !isBad(text);
   return (row) => {
     const text = row.cell(column);
     return isGood(text) ? null : text;

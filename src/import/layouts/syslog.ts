@@ -1,3 +1,5 @@
+import { readStructuredData } from './structured-data.ts';
+
 /** One syslog line, taken apart. */
 export interface SyslogLine {
   readonly priority: number | null;
@@ -14,9 +16,40 @@ export interface SyslogLine {
 }
 
 /**
- * Takes an RFC 5424 line apart; `null` if it is none. `-` stands for nothing. Source: RFC 5424 (2009), section 6.
+ * Takes an RFC 5424 line apart; `null` if it is none, or if its structured data is not allowed. `-` stands for nothing. Source:
+ * RFC 5424 (2009), section 6.
  */
 export function readRfc5424(line: string): SyslogLine | null {
+  const header = readHeader(line);
+  const found = header === null ? null : readStructuredData(line, header.end);
+  if (header === null || found === null || 'wrong' in found) return null;
+  const data = line.slice(header.end, found.end);
+  const [stamp = null, host = null, application = null, process = null, messageId = null] = header.fields;
+  return {
+    ...header.priority,
+    stamp,
+    host,
+    application,
+    process,
+    messageId,
+    structuredData: data === '-' ? null : data,
+    message: line.slice(found.end + 1).replace(/^\uFEFF/, ''),
+  };
+}
+
+/** What of the structured data of an RFC 5424 line is not allowed; `null` where nothing is, or the line is none. */
+export function wrongStructuredData(line: string): string | null {
+  const header = readHeader(line);
+  const found = header === null ? null : readStructuredData(line, header.end);
+  return found !== null && 'wrong' in found ? found.wrong : null;
+}
+
+/** The priority and the five fields before the structured data, and where that begins. */
+function readHeader(line: string): {
+  readonly priority: Priority['parts'];
+  readonly fields: readonly (string | null)[];
+  readonly end: number;
+} | null {
   const priority = readPriority(line);
   if (priority === null || !line.startsWith('1 ', priority.end)) return null;
   const fields: (string | null)[] = [];
@@ -28,21 +61,7 @@ export function readRfc5424(line: string): SyslogLine | null {
     fields.push(field === '-' ? null : field);
     at = end + 1;
   }
-  const dataEnd = structuredDataEnd(line, at);
-  if (dataEnd === null) return null;
-  const data = line.slice(at, dataEnd);
-  const [stamp = null, host = null, application = null, process = null, messageId = null] = fields;
-  const message = line.slice(dataEnd + 1).replace(/^\uFEFF/, '');
-  return {
-    ...priority.parts,
-    stamp,
-    host,
-    application,
-    process,
-    messageId,
-    structuredData: data === '-' ? null : data,
-    message,
-  };
+  return { priority: priority.parts, fields, end: at };
 }
 
 /**
@@ -86,22 +105,4 @@ function readPriority(line: string): Priority | null {
     parts: { priority, facility: Math.floor(priority / 8), severity: priority % 8 },
     end: found[0].length,
   };
-}
-
-/** Where the structured data ends: after `-`, or after the last `]` that no quote and no `\` guards. */
-function structuredDataEnd(line: string, from: number): number | null {
-  if (line.charAt(from) === '-') return from + 1;
-  let at = from;
-  while (line.charAt(at) === '[') {
-    let quoted = false;
-    for (at += 1; at < line.length; at += 1) {
-      const character = line.charAt(at);
-      if (quoted && character === '\\') at += 1;
-      else if (character === '"') quoted = !quoted;
-      else if (character === ']' && !quoted) break;
-    }
-    if (at >= line.length) return null;
-    at += 1;
-  }
-  return at === from ? null : at;
 }

@@ -66,6 +66,7 @@ const active = '(?i:active|act|primary|pri)';
 /** Units in plain English, in any case: one that is written in several is one. */
 export const plainUnits: NonNullable<PhrasebookText['units']> = [
   { pattern: '^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ](?<half>[A-Za-z]|[0-9]+)$' },
+  { pattern: '^(?<pair>[A-Za-z][A-Za-z_]*[0-9]+)_(?<half>[A-Za-z])$' },
   { pattern: `^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ]${standby}$`, role: 'standby' },
   { pattern: `^${standby}[-/ ](?<pair>[A-Za-z][A-Za-z0-9_]*)$`, role: 'standby' },
   { pattern: `^(?<pair>[A-Za-z][A-Za-z0-9_]*)[-/ ]${active}$`, role: 'active' },

@@ -2,7 +2,7 @@ import type { Subject } from '../../vocabulary.ts';
 import { InputError } from '../bytes/input-error.ts';
 import { fitsFile, pathOf } from './file-names.ts';
 import type { FileRule, FileSubject, Phrasebook, UsedRules } from './phrasebook-rules.ts';
-import { roleNamed, subjectOf, type UnitParts } from './subjects.ts';
+import { roleNamed, subjectOf, type UnitMeant, type UnitParts, unitMeant } from './subjects.ts';
 
 /**
  * The rule for a file of that name, and whose file it is where the rule says so; undefined where none is for it. Throws
@@ -56,6 +56,8 @@ function unfitting({ match }: FileRule, name: string, what: string): InputError 
 export interface RowSubject {
   readonly subject: Subject | null;
   readonly isHalfOfFile: boolean;
+  /** What says so; `column` where the rule for the file does. */
+  readonly by: UnitMeant['by'] | 'column';
 }
 
 /**
@@ -68,21 +70,25 @@ export function subjectIn(
   of: FileSubject | undefined,
   used?: UsedRules,
 ): RowSubject {
-  if (of === undefined) return { subject: subjectOf(phrasebook, parts, used), isHalfOfFile: false };
+  const meant =
+    of === undefined || saysUnit(phrasebook, parts, of) ? unitMeant(phrasebook, parts, used) : null;
+  const own = meant?.subject ?? null;
+  const by = meant?.by ?? 'word';
+  if (of === undefined) return { subject: own, isHalfOfFile: false, by };
   const { half, role } = parts;
   if (!saysUnit(phrasebook, parts, of)) {
     const held = role === '' ? of.subject.role : roleNamed(role);
     const subject = { ...of.subject, half: half === '' ? of.subject.half : half, role: held };
-    return { subject, isHalfOfFile: half === '' && of.subject.half !== null };
+    return { subject, isHalfOfFile: half === '' && of.subject.half !== null, by: 'column' };
   }
-  const own = subjectOf(phrasebook, parts, used);
   const isOfFile = own?.pair === of.subject.pair && own.half === null && own.role === null;
   return isOfFile
     ? {
         subject: { ...own, half: of.subject.half, role: of.subject.role },
         isHalfOfFile: of.subject.half !== null,
+        by: 'column',
       }
-    : { subject: own, isHalfOfFile: false };
+    : { subject: own, isHalfOfFile: false, by };
 }
 
 /** True if a row says its unit itself, in a file of which it is known whose it is. */

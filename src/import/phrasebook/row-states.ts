@@ -19,7 +19,7 @@ function plainState(text: string): Stands | undefined {
 }
 
 /** Qualities of a reading that was observed. Common practice, no source; 192 is the number that tag servers print for it. */
-const goodWords: readonly string[] = ['good', 'ok', 'valid', '192'];
+const goodWords: readonly string[] = ['good', 'ok', 'valid', '192', '216', '0xc0'];
 
 /** True for a quality that says the reading was observed: the site's own words, else the usual ones; without case. */
 export function qualityReader(own: readonly string[] | undefined): (text: string) => boolean {

@@ -1,19 +1,28 @@
 /** How logs spell the severity of a line. Source: RFC 5424 (2009), table 2; the rest is common practice, no source. */
 const words =
-  'EMERG(?:ENCY)?|PANIC|ALERT|CRIT(?:ICAL)?|FATAL|SEVERE|ERR(?:OR)?|WARN(?:ING)?|NOTICE|INFO(?:RMATION(?:AL)?)?|DEBUG|TRACE|VERBOSE';
+  'EMERG(?:ENCY)?|PANIC|ALERT|CRIT(?:ICAL)?|FATAL|SEVERE|ERR(?:OR)?|WARN(?:ING)?|NOTICE|INFO(?:RMATION(?:AL)?)?|DEBUG|TRACE|VERBOSE|FINE(?:R|ST)?';
+/** A letter stands for one of them only where brackets or a column make that clear. Common practice, no source. */
+const letters = '[EWINDCFTV]';
 
 const severity = new RegExp(`^(?:${words})$`, 'i');
+const letter = new RegExp(`^${letters}$`);
 const leading = new RegExp(
   `^\\s*(?:[[(<]\\s*(?:${words})\\s*[\\])>]|(?:${words})(?=[\\s:,;|]))\\s*[:,;|]?\\s*`,
   'i',
 );
+const leadingLetter = new RegExp(`^\\s*[[(<]\\s*${letters}\\s*[\\])>]\\s*[:,;|]?\\s*`);
 
 /** Whether a word is one of severity: no pair has such a name. */
 export function isSeverity(word: string): boolean {
   return severity.test(word);
 }
 
+/** Whether a text is a single letter such as logs put for a severity. */
+export function isSeverityLetter(text: string): boolean {
+  return letter.test(text);
+}
+
 /** A text without the word of severity that it begins with. */
 export function withoutSeverity(text: string): string {
-  return text.replace(leading, '');
+  return text.replace(leading, '').replace(leadingLetter, '');
 }

@@ -133,7 +133,8 @@ describe('a file of more changes than there is memory for', () => {
       'time,unit,parameter,value',
       ...Array.from(
         { length: changes },
-        (_, row) => `2026-03-14 09:00:00Z,${pair},partner-ready,${row % 2 === 0 ? 'yes' : 'no'}`,
+        (_, row) =>
+          `${new Date(Date.UTC(2026, 2, 14, 9) + row * 1000).toISOString()},${pair},partner-ready,${row % 2 === 0 ? 'yes' : 'no'}`,
       ),
       '',
     ].join('\n');

@@ -1,0 +1,158 @@
+import type { Notice, SourceLine } from '../vocabulary.ts';
+import type { DoubtfulPair } from './changes/doubtful-pairs.ts';
+import type { SinkResult } from './changes/sink.ts';
+import type { Plan } from './layouts/recognise.ts';
+import { isSeverity } from './phrasebook/severity-words.ts';
+
+/** A file whose reading is in doubt: how it was read, and what came of it. */
+export interface Doubted {
+  readonly file: string;
+  readonly plan: Plan;
+  readonly doubtful: readonly DoubtfulPair[];
+  readonly result: Pick<SinkResult, 'rows' | 'unknown' | 'last'>;
+}
+
+/** From so many rows on it is no chance that none is of use. Source: design.md, section 3. */
+const manyRows = 100;
+
+/**
+ * What must be said aloud of a file in which names of pairs were looked for in the wrong place, or of which nothing was of
+ * use: the place, an example, and the line of the phrasebook that would say it.
+ */
+export function doubtfulNotices(doubted: Doubted): readonly Notice[] {
+  const found = [...pairNotices(doubted), ...strangerNotices(doubted)];
+  return found.length > 0 ? found : uselessNotices(doubted);
+}
+
+/** Where the units of a file stand, in words. */
+function place({ importer, head }: Plan): string {
+  const named = [head.column('pair'), head.column('unit')].find((column) => column >= 0);
+  if (importer.shape === 'text' || named === undefined) return 'where its lines name a unit';
+  return `in column "${head.names[named] ?? ''}"`;
+}
+
+/** The base name of a file, to be matched by a rule. */
+function baseName(file: string): string {
+  return file.split(/[/\\]/).at(-1) ?? file;
+}
+
+/** The rule that says where the unit stands instead. */
+function unitRule({ file, plan }: Doubted): string {
+  const match = `match: ${JSON.stringify(baseName(file))}`;
+  return plan.importer.shape === 'text'
+    ? `files: [{ ${match}, unit: RO1-A }]`
+    : `files: [{ ${match}, columns: { unit: NAME } }]`;
+}
+
+function patternOf(unit: string): string {
+  return JSON.stringify(`^${unit.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}$`);
+}
+
+function pairNotices(doubted: Doubted): readonly Notice[] {
+  const { doubtful } = doubted;
+  const reasons: readonly DoubtfulPair['why'][] = ['word', 'halves', 'numbers'];
+  return reasons.flatMap((why) => {
+    const names = doubtful.filter((d) => d.why === why);
+    const [first] = names;
+    return first === undefined ? [] : [pairNotice(doubted, why, first, names)];
+  });
+}
+
+function pairNotice(
+  doubted: Doubted,
+  why: DoubtfulPair['why'],
+  first: DoubtfulPair,
+  names: readonly DoubtfulPair[],
+): Notice {
+  const { file, plan, result } = doubted;
+  const texts = new Set(names.flatMap((n) => n.units));
+  const count = result.unknown.reduce(
+    (sum, u) => sum + (u.kind === 'unit' && texts.has(u.name) ? u.count : 0),
+    0,
+  );
+  const unit = first.units[0] ?? first.pair;
+  const others = texts.size === 1 ? '' : ` and ${texts.size - 1} more`;
+  const said = `"${unit}"${others} ${place(plan)}`;
+  const is: Readonly<Record<DoubtfulPair['why'], string>> = {
+    word: `${said} may be any word: no half of a pair of that name is named, and it has no figure as RO1 has`,
+    halves: `"${first.units.slice(0, 3).join('", "')}" ${place(plan)} would be one pair of more than two halves`,
+    numbers: `${said}: every row has another, as numbers of rows, processes or errors have`,
+  };
+  const rule = `units: [{ pattern: ${patternOf(unit)}, pair: RO1${why === 'halves' ? '' : ', half: A'} }]`;
+  return {
+    id: 'unmatched-wording',
+    what: `${is[why]}: unit not known${count > 0 ? `, ${plural(count, 'row')}` : ''}.`,
+    fix: `If it is a unit, write in the phrasebook ${rule}; else say where the unit stands: ${unitRule(doubted)}.`,
+    count: Math.max(1, count),
+    from: null,
+    to: null,
+    lines: [{ file, ...first.first }],
+  };
+}
+
+/** Texts that no pattern knows as units, where half of all rows or more have them: why, and an example. */
+function strangerNotices(doubted: Doubted): readonly Notice[] {
+  const { file, plan, result, doubtful } = doubted;
+  const refused = new Set(doubtful.flatMap((d) => d.units));
+  const strangers = result.unknown.filter(({ kind, name }) => kind === 'unit' && !refused.has(name));
+  const count = strangers.reduce((sum, { count: rows }) => sum + rows, 0);
+  const [first] = strangers;
+  if (first === undefined || count * 2 < result.rows.read) return [];
+  const { name } = first;
+  const why = isSeverity(name.trim())
+    ? `"${name}" ${place(plan)} is a word of severity: unit not known`
+    : name === ''
+      ? `${plan.importer.shape === 'text' ? 'Its lines name no unit' : 'Its rows name no unit'}, and of which it is is not known`
+      : strangers.length >= result.rows.read * 0.9 && strangers.length >= leastNumbers
+        ? `"${name}" and ${strangers.length - 1} more ${place(plan)}: every row has another, as numbers of rows, processes or errors have: unit not known`
+        : `"${name}" ${place(plan)} is no unit by its form, as RO1-A, RO1/2 and RO1 are: unit not known`;
+  const line: SourceLine = { file, line: first.firstLine, text: name === '' ? first.wording : name };
+  const own = `write units: [{ pattern: ${patternOf(name)}, pair: RO1, half: A }] in the phrasebook`;
+  return [
+    {
+      id: 'unmatched-wording',
+      what: `${why}, ${plural(count, 'row')}.`,
+      fix:
+        name === '' || isSeverity(name.trim())
+          ? `Say in the phrasebook where the unit stands: ${unitRule(doubted)}.`
+          : `If it is a unit, ${own}; else say where the unit stands: ${unitRule(doubted)}.`,
+      count,
+      from: null,
+      to: null,
+      lines: [line],
+    },
+  ];
+}
+
+/** Fewer may well be one of each unit. Chosen here. */
+const leastNumbers = 20;
+
+/** Many rows, and none of use. */
+function uselessNotices(doubted: Doubted): readonly Notice[] {
+  const { file, plan, result } = doubted;
+  const { read, used, unchanged } = result.rows;
+  const [most] = result.unknown;
+  if (read < manyRows || used + unchanged > 0 || most === undefined) return [];
+  const isUnit = most.kind === 'unit';
+  const where = isUnit ? place(plan) : plan.importer.shape === 'text' ? 'in its lines' : 'in its rows';
+  const rule = isUnit
+    ? unitRule(doubted)
+    : most.kind === 'message'
+      ? `messages: [{ when: ${JSON.stringify(most.name.slice(0, 60))}, signal: SIGNAL, value: VALUE }]`
+      : `parameters: { ${JSON.stringify(most.name)}: { signal: SIGNAL } }`;
+  return [
+    {
+      id: 'unmatched-wording',
+      what: `None of its ${read} rows was of use: "${most.name.slice(0, 60)}" ${where} is not known, ${plural(most.count, 'row')}, and ${result.unknown.length - 1} more.`,
+      fix: `Write in the phrasebook what they mean: ${rule}.`,
+      count: read,
+      from: null,
+      to: null,
+      lines: [{ file, line: most.firstLine, text: most.name }],
+    },
+  ];
+}
+
+function plural(count: number, word: string): string {
+  return count === 1 ? `one ${word}` : `${count} ${word}s`;
+}
