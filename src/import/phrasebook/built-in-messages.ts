@@ -7,10 +7,10 @@ type MessageText = NonNullable<PhrasebookText['messages']>[number];
 
 /** A severity, or who writes: `INFO`, `[warn]`, `app[12]:`. */
 const writer =
-  '(?:(?:(?-i:DEBUG|INFO|NOTICE|WARN|WARNING|ERROR|CRITICAL)|\\[\\w+\\]|[\\w./-]+(?:\\[\\d+\\])?:)\\s+)*';
-/** Names such as `B`, `2` or `RO1-B`, and words that say what it is about but not what of it. */
+  '(?:(?:(?-i:DEBUG|INFO|NOTICE|WARN|WARNING|ERROR|CRITICAL)|\\[\\w+\\]|(?:[a-z_./-]+|[a-z_][\\w./-]*\\[\\d+\\]):)\\s+)*';
+/** Names such as `B`, `2` or `RO1-B`, but no number of a queue such as `4F9D195432C`, and words that say what it is about but not what of it. */
 const about =
-  '(?:(?:the|new|old|standby|stby|sby|active|act|primary|pri|secondary|sec|redundant|controller|module|half|slot|place|unit|pair|in|of|now|[a-z]|[a-z_]+[0-9][\\w/.-]*|[0-9]{1,2}[a-z]?)[\\s:_-]+)*';
+  '(?:(?:the|new|old|standby|stby|sby|active|act|primary|pri|secondary|sec|redundant|controller|module|half|slot|place|unit|pair|in|of|now|[a-z]|[a-z_]+[0-9]{1,4}[a-z]?(?:[-/._][a-z0-9]+)*|[0-9]{1,2}[a-z]?)[\\s:_-]+)*';
 const before = `^\\s*${writer}${about}`;
 const verb = '(?:(?:is|are|was|has|have|been|now|again)\\s+)*';
 /** Where, when, by whom and why may follow; anything else ("inhibited", "failed", "= 0") may say the contrary. */

@@ -91,15 +91,21 @@ describe('messages of a signal and its value', () => {
     ['lnk a down', 'link-a', 'down'],
     ['cfg pending', 'configuration', 'pending'],
     ['chg over', 'switchover', null],
+    ['app[12]: RO1-B removed', 'removed', null],
     ['S/O', 'switchover', null],
   ] as const)('%s', (message, signal, value) => {
     const found = reader.read(unit, message);
     expect(Array.isArray(found) ? found.map((f) => [f.signal, f.value]) : found).toEqual([[signal, value]]);
   });
-  test.each(['role actively sought', 'light aus dem Schrank', 's/o inhibited', 'ps 5 of 7', 'partner no'])(
-    '%s is not understood',
-    (message) => expect(reader.read(unit, message)).toBe('message'),
-  );
+  test.each([
+    'role actively sought',
+    'light aus dem Schrank',
+    's/o inhibited',
+    'ps 5 of 7',
+    'partner no',
+    'mta/qmgr[12]: 4711: removed',
+    'mta/qmgr[12]: B1F2C3D4: removed',
+  ])('%s is not understood', (message) => expect(reader.read(unit, message)).toBe('message'));
 });
 
 describe('parameters by their abbreviations', () => {
