@@ -52,7 +52,7 @@ export function assemble(
 ): ImportedFile {
   const { plan, encoding, zone, times, sink } = parts;
   const result = sink.result(source.name);
-  const { streams, changes, gauges, notices, rows, unknown, parameters, units, last } = result;
+  const { streams, changes, gauges, notices, rows, unknown, parameters, units } = result;
   refuseUseless(source.name, plan, rows, notices);
   refuseStamps({ file: source.name, plan, times, result });
   const settled = settleRepeatedHour({ streams, changes, extent: times.extent() }, times.doubts());
@@ -78,22 +78,29 @@ export function assemble(
     streams: settled.streams,
     changes: settled.changes,
     gauges,
-    notices: [
-      ...doubtfulNotices({ file: source.name, plan, doubtful: parts.doubtful, result }),
-      ...notices,
-      ...(parts.damage === null ? [] : [damagedArchive(source.name, parts.damage, last)]),
-      ...zeroNotices(source.name, parts.zeros, encoding.label.startsWith('utf-16') ? 2 : 1),
-      ...idleKeys(source.name, plan, streams[0]?.first),
-      ...stepNotices(source.name, parts.steps),
-      ...orderNotices(source.name, parts.order),
-      ...clockNotices(source.name, zone, times, streams[0]?.first),
-    ],
+    notices: noticesOf(source.name, parts, result),
     reasons: reasonsOf(parts, rule),
     columns: columnsOf(plan, options.phrasebook),
     // Where columns are parameters, the columns tell them.
     parameters: hasParameterColumns(plan.importer) ? [] : parameters,
     unknown,
   };
+}
+
+/** What is to remark of a file, the doubts first. */
+function noticesOf(file: string, parts: Parts, result: ReturnType<ClosedSink['result']>): readonly Notice[] {
+  const { plan, encoding, zone, times, doubtful, damage } = parts;
+  const first = result.streams[0]?.first;
+  return [
+    ...doubtfulNotices({ file, plan, doubtful, result }),
+    ...result.notices,
+    ...(damage === null ? [] : [damagedArchive(file, damage, result.last)]),
+    ...zeroNotices(file, parts.zeros, encoding.label.startsWith('utf-16') ? 2 : 1),
+    ...idleKeys(file, plan, first),
+    ...stepNotices(file, parts.steps),
+    ...orderNotices(file, parts.order),
+    ...clockNotices(file, zone, times, first),
+  ];
 }
 
 function hasParameterColumns(importer: Importer): boolean {

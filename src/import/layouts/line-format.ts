@@ -6,6 +6,8 @@ export interface LineRules {
   readonly fields: FieldReader;
   /** Whether a text is a unit where a unit may stand; `null` where one must. */
   readonly isUnit: ((text: string) => boolean) | null;
+  /** How stamps are written is said by the phrasebook: they are read as they stand. */
+  readonly hasStampPattern: boolean;
 }
 
 /** One way of writing a line; `null` for a line that is not written so, `wrong` for one that is and breaks its rules. */

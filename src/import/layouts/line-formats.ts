@@ -25,7 +25,8 @@ const rfc5424: LineFormat = {
     const fields = data === null || 'wrong' in data ? nothing : data.params;
     // Structured data alone is no message.
     const isSaid = message.trim() !== '' || fields.size === 0;
-    return { stamp: stamp ?? '', unit: host ?? '', message: isSaid ? message : null, fields };
+    const [half, role] = [fields.get('half') ?? '', fields.get('role') ?? ''];
+    return { stamp: stamp ?? '', unit: host ?? '', half, role, message: isSaid ? message : null, fields };
   },
 };
 

@@ -74,7 +74,11 @@ const headless = [
 /** What the rule for the file says of its lines. */
 function rulesOf({ rule }: Head, phrasebook: Phrasebook): LineRules {
   const of = rule?.of;
-  return { fields: fieldReader(rule), isUnit: of === undefined ? null : unitTest(phrasebook, of) };
+  return {
+    fields: fieldReader(rule),
+    isUnit: of === undefined ? null : unitTest(phrasebook, of),
+    hasStampPattern: phrasebook.pattern !== undefined,
+  };
 }
 
 /** Whether a text is a unit in a file of which it is known whose it is; each text is looked at once. */

@@ -1,7 +1,8 @@
 import type { Row } from '../bytes/row.ts';
+import type { ColumnKey } from '../phrasebook/column-keys.ts';
 import { folded } from '../phrasebook/plain-parameters.ts';
 import { qualityReader } from '../phrasebook/row-states.ts';
-import type { Head } from './head.ts';
+import { type Head, timeKeys, unitKeys } from './head.ts';
 import { qualityColumn as columnOfQualities, isBad } from './quality.ts';
 
 /**
@@ -16,8 +17,13 @@ export function stateColumn(head: Head): number {
 
 /** The column that says how good the values of a row are: that of the rule for the file, else the only one that is named so; -1 if there is none. */
 export function qualityColumn(head: Head): number {
-  return isRuled(head) ? head.column('quality') : columnOfQualities(head);
+  if (isRuled(head)) return head.column('quality');
+  const named = columnOfQualities(head);
+  return others.some((key) => head.column(key) === named) ? -1 : named;
 }
+
+/** What a column of qualities is none of. */
+const others: readonly ColumnKey[] = [...timeKeys, ...unitKeys, 'parameter', 'value', 'message'];
 
 function isRuled({ rule }: Head): boolean {
   return rule?.columns.quality !== undefined || rule?.good !== undefined;

@@ -31,21 +31,22 @@ export const serviceJournal: LineFormat = {
   id: 'service-journal',
   title: "JSON lines of a service manager's journal",
   hasFields: true,
-  take(line, _times, { fields: reader }) {
+  take(line, _times, { fields: reader, hasStampPattern }) {
     if (!line.startsWith('{') || !line.includes(time)) return null;
     const value = parseJson(line);
     if (typeof value !== 'object' || value === null || Array.isArray(value)) return null;
     const found = new Map<string, unknown>(Object.entries(value));
-    const stamp = String(found.get(time) ?? '');
-    if (!/^\d{14,17}$/.test(stamp)) return null;
+    const micros = String(found.get(time) ?? '');
+    if (!/^\d{14,17}$/.test(micros)) return null;
+    const stamp = hasStampPattern ? micros : micros.slice(0, -3);
     const fields = new Map<string, string>();
     for (const [key, field] of found)
       if (!ofTransport.test(key) && !others.has(key)) fields.set(key, textOf(field) ?? '');
     const unit = textOf(found.get('_HOSTNAME')) ?? '';
-    const plain = { stamp: stamp.slice(0, -3), unit, message: textOf(found.get('MESSAGE')), fields };
+    const plain = { stamp, unit, message: textOf(found.get('MESSAGE')), fields };
     if (!reader.isOwn) return plain;
     const all = new Map([...found].map(([key, field]) => [key, textOf(field) ?? '']));
-    const own = reader.read(all.set(time, plain.stamp), undefined);
+    const own = reader.read(all.set(time, stamp), undefined);
     if (own === null) return plain;
     const address = own.unit === '' && own.pair === undefined ? { unit } : {};
     return { ...own, ...address, message: own.message ?? plain.message, fields };

@@ -33,8 +33,8 @@ describe('a rule for files that is wrong', () => {
     ],
     ['time: { format: "dd/MM/yyyy", epoch: us }', 'files[0].time has format and epoch: '],
     ['time: { format: "QQ" }', 'files[0].time.format: "QQ" is no field'],
-    ['time: { epoch: minutes }', 'files.0.time.epoch is "minutes"'],
-    ['columns: { time: 3 }', 'files.0.columns.time is 3'],
+    ['time: { epoch: minutes }', 'files[0].time.epoch is "minutes"'],
+    ['columns: { time: 3 }', 'files[0].columns.time is 3'],
   ])('%s: one line says where and what', (more, message) => {
     const read = (): unknown => readPhrasebook('site.yaml', rule(more));
     expect(read).toThrow(`site.yaml: ${message}`);
