@@ -1,0 +1,43 @@
+import type { Row } from '../bytes/row.ts';
+import type { Sink } from '../changes/sink.ts';
+import type { WordingTally } from './tally-wordings.ts';
+
+/** How many units are told apart. */
+export const mostUnits = 1000;
+
+/** A sink that counts what importers say of each row, and keeps nothing else; `units` are the names of units so far. */
+export function tallySink(
+  tally: WordingTally,
+  units: Set<string>,
+  counts: { taken: number; rejected: number },
+): (row: Row) => Sink {
+  let row: Row;
+  const unit = (name: string): void => {
+    counts.taken += 1;
+    if (name === '') return;
+    if (units.size < mostUnits) units.add(name);
+    tally.unit(name, row);
+  };
+  const sink: Sink = {
+    reading(_at, name, parameter, value) {
+      unit(name);
+      tally.reading(parameter, value, row);
+    },
+    entry(_at, name, message) {
+      unit(name);
+      tally.message(message, row);
+    },
+    note(_at, pair, _half, text) {
+      unit(pair);
+      tally.message(text, row);
+    },
+    reject() {
+      counts.rejected += 1;
+    },
+    ignore: () => undefined,
+  };
+  return (next) => {
+    row = next;
+    return sink;
+  };
+}
