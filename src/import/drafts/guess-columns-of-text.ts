@@ -47,7 +47,7 @@ const mostRepeated = 0.2;
 
 /** The column that the texts begin with, the first behind a stamp or a later one; `null` where the message begins. */
 export function takeColumn(texts: readonly string[], isFirst: boolean): Taken | null {
-  const leads = texts.map((text) => /^[\s,;:|>*-]*/.exec(text)?.[0] ?? '');
+  const leads = texts.map(leadOf);
   const bodies = texts.map((text, i) => text.slice(leads[i]?.length ?? 0));
   if (bodies.filter((body) => body !== '').length < texts.length * mostly) return null;
   for (const { mark, form, pattern } of marks) {
@@ -61,9 +61,13 @@ export function takeColumn(texts: readonly string[], isFirst: boolean): Taken | 
   return null;
 }
 
+function leadOf(text: string): string {
+  return /^[\s,;:|>*-]*/.exec(text)?.[0] ?? '';
+}
+
 /** The pattern of what stands before the message. */
 export function messageLead(texts: readonly string[]): string {
-  return leadPattern(texts.map((text) => /^[\s:|-]*/.exec(text)?.[0] ?? ''));
+  return leadPattern(texts.map(leadOf));
 }
 
 function leadPattern(leads: readonly string[]): string {
@@ -81,7 +85,7 @@ function kindOf(
   const share = (holds: (value: string) => boolean): number => values.filter(holds).length / values.length;
   if (share((value) => isSeverity(value.replace(/[:,;]$/, '').trim())) >= mostly) return 'severity';
   if (share((value) => /^(?:0x)?[0-9a-f]*\d[0-9a-f]*$/i.test(value.trim())) >= mostly) return 'number';
-  const different = new Set(values).size;
+  const different = new Set(values.map((value) => value.replace(/\[\d+\]$/, ''))).size;
   // One letter for it is as common.
   if (different <= 6 && share((value) => /^[DEFINTVW]$/.test(value.trim())) >= mostly) return 'severity';
   if (share((value) => roleNamed(value) !== null) >= mostly)
@@ -89,6 +93,7 @@ function kindOf(
   if (different > Math.max(2, values.length * mostRepeated)) return mark === 'bar' ? 'name' : null;
   if (mark === 'bar') return 'name';
   if (values.some((value) => /[.!]$/.test(value))) return null;
+  if (mark === 'colon' && share((value) => /\[\d+\]$/.test(value)) >= mostly) return 'name';
   const isMarked = share((value) => /[\d_/.@-]|.\p{Lu}|^\p{Lu}$/u.test(value)) >= mostly;
   if (values.length < fewLines) return isMarked && mark !== 'colon' ? 'name' : null;
   // A word that all lines have there may be the host, or what all of them are about.

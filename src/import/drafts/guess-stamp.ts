@@ -105,6 +105,7 @@ function counted(epoch: StampKind['epoch'], form: RegExp): StampKind {
   return { format: null, epoch, isSince: false, hasYear: true, end };
 }
 
+const mostSampled = 100;
 /** How far into a line a stamp is looked for, and behind how many words at most. */
 const farthest = 80;
 const mostWords = 4;
@@ -113,15 +114,20 @@ const leastShare = 0.1;
 
 /** The way of writing a stamp, and its place in the line, that most lines have; `null` where hardly any has one. */
 export function guessStamp(lines: readonly string[]): StampGuess | null {
-  const least = Math.max(1, Math.min(2, lines.length), lines.length * leastShare);
+  const sample = lines.slice(0, mostSampled);
+  const least = Math.max(1, Math.min(2, sample.length), sample.length * leastShare);
   const found = kinds.flatMap((kind) =>
     Array.from({ length: mostWords + 1 }, (_, words) => {
       const split = (line: string): SplitLine | null => splitAt(line, kind, words);
-      const fitting = lines.flatMap((line) => split(line) ?? []);
-      return { kind, split, fitting };
+      const fitting = sample.flatMap((line) => split(line) ?? []);
+      return { kind, split, fitting, length: fitting.reduce((sum, f) => sum + f.stamp.length, 0) };
     }),
   );
-  const best = found.reduce((a, b) => (b.fitting.length > a.fitting.length * 1.1 ? b : a));
+  const mostFitting = Math.max(...found.map((f) => f.fitting.length));
+  // Of those that most lines have, the one that is written at most length says most: with its year, its fraction.
+  const best = found
+    .filter((f) => f.fitting.length >= mostFitting * 0.9)
+    .reduce((a, b) => (b.length > a.length ? b : a));
   const [first] = best.fitting;
   if (first === undefined || best.fitting.length < least) return null;
   const { format, epoch, isSince, hasYear } = best.kind;
@@ -131,7 +137,7 @@ export function guessStamp(lines: readonly string[]): StampGuess | null {
     epoch,
     isSince,
     hasYear: isYearPrinted || epoch !== null || isSince,
-    pattern: stampPattern(best.fitting.map((f) => f.stamp)),
+    pattern: stampPattern(lines.flatMap((line) => best.split(line)?.stamp ?? [])),
     sample: first.stamp,
     split: best.split,
   };
