@@ -14,6 +14,12 @@ export interface SaidRow {
   readonly others: readonly (readonly [string, string])[];
 }
 
+/** What is known besides: the names of all files that are read. */
+export interface GuessOptions {
+  readonly phrasebook: Phrasebook;
+  readonly names: readonly string[];
+}
+
 /** How a file of unknown layout may be read. */
 export interface FileGuess {
   readonly keys: FileDraft['keys'];
@@ -33,37 +39,33 @@ const mostLines = 400;
 const mostly = 0.8;
 
 /** How a file may be read, from its first text; `null` where no stamp is found in it. */
-export function guessFile(name: string, text: string, phrasebook: Phrasebook): FileGuess | null {
+export function guessFile(name: string, text: string, known: GuessOptions): FileGuess | null {
   const lines = text
     .split(/\r?\n/)
     .slice(0, -1)
     .concat(text.length < 65_000 ? [text.split(/\r?\n/).at(-1) ?? ''] : [])
     .filter((line) => line.trim() !== '')
     .slice(0, mostLines);
-  return (
-    guessFields(name, lines, phrasebook) ??
-    guessTable(name, text, phrasebook) ??
-    guessText(name, lines, phrasebook)
-  );
+  return guessFields(name, lines, known) ?? guessTable(name, text, known) ?? guessText(name, lines, known);
 }
 
 /** JSON lines and key=value. */
-function guessFields(name: string, lines: readonly string[], phrasebook: Phrasebook): FileGuess | null {
+function guessFields(name: string, lines: readonly string[], known: GuessOptions): FileGuess | null {
   const rows = lines.flatMap((line) => readFields(line) ?? []);
   if (rows.length < lines.length * mostly || rows.length === 0) return null;
   const names = [...new Set(rows.flatMap((row) => [...row.keys()]))].slice(0, 60);
   const all = names.map((key) => ({ name: key, cells: rows.map((row) => row.get(key) ?? '') }));
-  const found = guessByContent(all, phrasebook);
+  const found = guessByContent(all, known.phrasebook);
   if (found === null) return null;
   const take = (cells: readonly string[]): SaidRow | null => {
     const fields = readFields(cells[0] ?? '');
     return fields === null ? null : saidBy(found.columns, [...fields]);
   };
-  return guessed(name, 'lines', found, all, { delimiter: null, headerLine: 0, take });
+  return guessed(unitFor(name, found, known), 'lines', found, all, { delimiter: null, headerLine: 0, take });
 }
 
 /** A table with a header. */
-function guessTable(name: string, text: string, phrasebook: Phrasebook): FileGuess | null {
+function guessTable(name: string, text: string, known: GuessOptions): FileGuess | null {
   for (const delimiter of ['\t', ';', ',', '|']) {
     const rows: { readonly line: number; readonly cells: readonly string[] }[] = [];
     const reader = csvRows(delimiter, (row) => {
@@ -87,7 +89,7 @@ function guessTable(name: string, text: string, phrasebook: Phrasebook): FileGue
       !names.some((n) => /^[\d.,:/ -]+$|\d\d:\d\d/.test(n));
     if (!isHeader) continue;
     const all = names.map((n, i) => ({ name: n, cells: data.map((r) => r.cells[i] ?? '') }));
-    const found = guessByContent(all, phrasebook);
+    const found = guessByContent(all, known.phrasebook);
     if (found === null) continue;
     const take = (cells: readonly string[]): SaidRow =>
       saidBy(
@@ -96,7 +98,11 @@ function guessTable(name: string, text: string, phrasebook: Phrasebook): FileGue
       );
     const isTall = found.columns.parameter !== undefined;
     const layout = isTall ? 'readings' : found.columns.message !== undefined ? 'journal' : 'snapshots';
-    return guessed(name, layout, found, all, { delimiter, headerLine: head.line, take });
+    return guessed(unitFor(name, found, known), layout, found, all, {
+      delimiter,
+      headerLine: head.line,
+      take,
+    });
   }
   return null;
 }
@@ -113,14 +119,18 @@ function saidBy(
   return { keys, others: keys.parameter === undefined ? cells.filter(([column]) => !taken.has(column)) : [] };
 }
 
+/** What all rows are about, where no column says it. */
+function unitFor(name: string, { columns }: ContentGuess, { names }: GuessOptions): string | null {
+  return columns.unit === undefined ? unitOfFile(name, names) : null;
+}
+
 function guessed(
-  name: string,
+  unit: string | null,
   layout: string,
   { columns, stamp }: ContentGuess,
   all: readonly NamedCells[],
   how: Pick<FileGuess, 'delimiter' | 'headerLine' | 'take'>,
 ): FileGuess {
-  const unit = columns.unit === undefined ? unitOfFile(name) : null;
   const cellsOf = (key: string): readonly string[] => all.find((c) => c.name === columns[key])?.cells ?? [];
   const clocks = cellsOf('clock');
   const stamps =
@@ -139,12 +149,12 @@ function unitKey(unit: string | null): readonly DraftKey[] {
 }
 
 /** Any other text: by the stamps of its lines. */
-function guessText(name: string, lines: readonly string[], phrasebook: Phrasebook): FileGuess | null {
-  const found = guessLine(lines, phrasebook);
+function guessText(name: string, lines: readonly string[], known: GuessOptions): FileGuess | null {
+  const found = guessLine(lines, known.phrasebook);
   if (found === null) return null;
   const pattern = compilePattern(found.line, false);
   if (typeof pattern === 'string') throw new Error(`A pattern was drafted that is none: ${pattern}`);
-  const unit = found.units === null ? unitOfFile(name) : null;
+  const unit = found.units === null ? unitOfFile(name, known.names) : null;
   const { line, record, stamp } = found;
   const begins: readonly DraftKey[] =
     record === null

@@ -8,14 +8,16 @@ import { escapedText } from './general-wording.ts';
 const anyLog =
   /^(?:messages?|syslog|system|sys|log|logs|events?|journal|alarms?|trace|debug|info|error|out|output|export|poll|dump|data|diag(?:nostics)?|history|all)$/i;
 
-/** A unit that a file may be of, by its own name, else by its folder's: `node-a.log` is of NODE-A. */
-export function unitOfFile(file: string): string {
+/**
+ * A unit that a file may be of, by its own name, else by its folder's: `node-a.log` is of NODE-A. Where others of the files
+ * have its name, the folder tells them apart.
+ */
+export function unitOfFile(file: string, files: readonly string[]): string {
   const [base = '', ...folders] = file.split(/[/\\]/).reverse();
+  const isShared = files.filter((other) => other.split(/[/\\]/).at(-1) === base).length > 1;
   const stem = base.replace(/\.gz$/i, '').replace(/\.[A-Za-z0-9]{1,4}$/, '');
-  const named =
-    [stem, ...folders].find(
-      (name) => /\p{L}/u.test(name) && !anyLog.test(name) && name !== '.' && name !== '..',
-    ) ?? stem;
+  const isName = (name: string): boolean => /\p{L}/u.test(name) && !anyLog.test(name);
+  const named = [...(isShared ? [] : [stem]), ...folders].find(isName) ?? stem;
   const words = named
     .split(/[^A-Za-z0-9]+/)
     .filter((word) => word !== '' && !anyLog.test(word) && !/^\d{4,}$/.test(word));
@@ -39,25 +41,39 @@ const ends: readonly (readonly [string, string])[] = [
   ['x', 'y'],
 ];
 
+/** Capitals with a figure, as plants number their equipment: `RO1`, `PLC_12`. Common practice, no source. */
+const plantName = /^[A-Z](?=[A-Z_]*[0-9])[A-Z0-9_]*$/;
+const mostRules = 20;
+
 /**
- * Rules for units that no pattern gives a half. Two units that differ only in how they end are taken for the halves of one
- * pair; a unit that is no name in plain English is taken for a pair of that name. Empty where nothing needs one.
+ * Rules for units of which no pattern tells a half. Two of them are taken for the halves of one pair; one alone, and a name
+ * as plants give them, for a pair. Empty where none is needed, or where words that may be anything are too many.
  */
 export function guessUnits(units: readonly string[], phrasebook: Phrasebook): readonly UnitDraft[] {
   const names = [...new Set(units.map((u) => u.trim()))].filter((u) => u !== '' && !isSeverity(u));
   const known = names.map((unit) => subjectOf(phrasebook, { unit, half: '', role: '' }));
   if (known.some((subject) => subject !== null && (subject.half !== null || subject.role !== null)))
     return [];
-  const halves = names.length === 2 ? halvesOf(names[0] ?? '', names[1] ?? '') : null;
-  if (halves !== null) return [halves];
+  const [one, other] = names;
+  if (one === undefined || (names.every((name) => plantName.test(name)) && !known.includes(null))) return [];
+  if (names.length === 2 && other !== undefined) return [halvesOf(one, other) ?? anyHalves(one, other)];
   return names
-    .filter((_, i) => known[i] === null)
-    .slice(0, 20)
+    .filter((name) => names.length === 1 || plantName.test(name))
+    .slice(0, mostRules)
     .map((name) => ({
       pattern: `^${escapedText(name)}$`,
       pair: name,
       because: 'taken for a pair of that name',
     }));
+}
+
+function anyHalves(one: string, other: string): UnitDraft {
+  const [a = '', b = ''] = [one, other].sort();
+  return {
+    pattern: `^(?<half>${escapedText(a)}|${escapedText(b)})$`,
+    pair: `${a} and ${b}`,
+    because: 'the only two units, taken for the halves of one pair',
+  };
 }
 
 function halvesOf(one: string, other: string): UnitDraft | null {

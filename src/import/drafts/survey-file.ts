@@ -27,6 +27,8 @@ export interface SurveyOptions {
   readonly order: DateOrder | null;
   readonly year: number | null;
   readonly years: YearsKnown;
+  /** The names of all files. */
+  readonly names: readonly string[];
 }
 
 /** How one file may be read, and all it says. */
@@ -53,7 +55,7 @@ export async function surveyFile(source: FileSource, options: SurveyOptions): Pr
   const plan = planOf(file, options);
   const read = plan === null ? null : await surveyKnown(file, plan, options, known);
   if (read !== null) return read;
-  const guess = guessFile(source.name, text, options.phrasebook);
+  const guess = guessFile(source.name, text, options);
   return guess === null ? null : surveyGuess(file, guess, options, known);
 }
 
@@ -84,7 +86,7 @@ async function surveyKnown(
   known: Understander,
 ): Promise<FileSurvey | null> {
   const { phrasebook } = options;
-  const guess = guessFile(file.source.name, file.text, phrasebook);
+  const guess = guessFile(file.source.name, file.text, options);
   const order = options.order ?? phrasebook.order ?? guessOrder(guess?.stamps ?? []) ?? undefined;
   const times = timeReader(
     zoneOf('UTC', ''),

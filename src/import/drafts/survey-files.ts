@@ -5,7 +5,7 @@ import { guessUnits } from './guess-units.ts';
 import { type FileSurvey, type SurveyOptions, surveyFile } from './survey-file.ts';
 
 /** How to survey: `files` are those that could be read as they are; `now` is the year of today. */
-export interface FilesSurveyOptions extends Omit<SurveyOptions, 'years'> {
+export interface FilesSurveyOptions extends Omit<SurveyOptions, 'years' | 'names'> {
   readonly files: readonly ImportedFile[];
   readonly now: number;
 }
@@ -21,8 +21,9 @@ export async function surveyFiles(
   const first = files.flatMap(({ input }) => input.from ?? []);
   const ofNeighbours = first.length === 0 ? null : new Date(Math.min(...first)).getUTCFullYear();
   const surveys: FileSurvey[] = [];
+  const names = sources.map(({ name }) => name);
   for (const source of sources) {
-    const found = await surveyed(source, { ...options, years: { ofNeighbours, now } });
+    const found = await surveyed(source, { ...options, years: { ofNeighbours, now }, names });
     if (found !== null) surveys.push(found);
   }
   return {
