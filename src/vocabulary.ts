@@ -342,6 +342,8 @@ export interface UnitDraft {
   readonly pattern: string;
   readonly pair: string | null;
   readonly because: string;
+  /** False where the built-in words read the units otherwise. */
+  readonly isOn: boolean;
 }
 
 /** All wordings of some files, and how each file may be read. */

@@ -7,6 +7,7 @@ import {
   type Survey,
   stateSignals,
   stateValues,
+  type UnitDraft,
 } from '../vocabulary.ts';
 import { type DraftRule, printable, quoted, ruleFor } from './draft-rules.ts';
 
@@ -21,7 +22,7 @@ const longestExample = 160;
 export function draftPhrasebook({ files, units, wordings }: Survey): string {
   const of = (kind: SeenWording['kind']): readonly SeenWording[] => wordings.filter((w) => w.kind === kind);
   const unknownUnits = of('unit').filter((w) => w.understood === null);
-  const isDrafted = units.length > 0;
+  const isDrafted = units.some((u) => u.isOn);
   return `${[
     '# A draft by steadypair inspect: what it guessed says so. Remove the # before a rule and put a word for each ___;',
     '# leave out values where the text itself is meant, as for firmware. What stays commented out is not used.',
@@ -32,10 +33,7 @@ export function draftPhrasebook({ files, units, wordings }: Survey): string {
     ...files.flatMap((file) => fileLines(file, files)),
     '',
     'units:    # a unit is a pair, a half of a pair or a role in it',
-    ...units.map(
-      ({ pattern, pair, because }) =>
-        `  - { pattern: ${quoted(pattern)}${pair === null ? '' : `, pair: ${quoted(pair)}`} }    # a guess: ${because}`,
-    ),
+    ...units.map(unitLine),
     ...(isDrafted ? [] : unknownUnits.slice(0, mostRules).map((w) => ruleLine(ruleFor(w), w))),
     '',
     'parameters:',
@@ -51,6 +49,12 @@ export function draftPhrasebook({ files, units, wordings }: Survey): string {
       .slice(0, mostRules)
       .map(({ pattern, understood }) => `${understood === null ? '#' : ''}  - ${quoted(pattern)}`),
   ].join('\n')}\n`;
+}
+
+function unitLine({ pattern, pair, because, isOn }: UnitDraft): string {
+  const fixed = pair === null ? '' : `, pair: ${quoted(pair)}`;
+  const why = printable(isOn ? `a guess: ${because}` : because);
+  return `${isOn ? '' : '#'}  - { pattern: ${quoted(pattern)}${fixed} }    # ${why}`;
 }
 
 /** What stamps need that all files agree on; the rest stands with its file. */

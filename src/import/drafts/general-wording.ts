@@ -51,14 +51,15 @@ export function generalKey(parts: readonly WordingPart[]): string {
 /**
  * A pattern that fits a whole wording, in linear time: what changes is made general, or kept to the letter where it
  * `isLiteral`. `value` is what the built-in words took for the value: it becomes a named group, as a version or a serial
- * number does. A wording that is cut may go on.
+ * number does. A wording that is cut may go on, and so may one that `goesOn` in the lines that follow it.
  */
 export function wordingPattern(
   wording: string,
-  { isLiteral, value }: { readonly isLiteral: boolean; readonly value: string | null },
+  how: { readonly isLiteral: boolean; readonly goesOn: boolean; readonly value: string | null },
 ): string {
+  const { isLiteral, goesOn, value } = how;
   const text = wording.slice(0, longestWording);
-  const end = wording.length > longestWording ? '' : '$';
+  const end = wording.length > longestWording ? '' : goesOn ? openEnd : '$';
   const at = value === null || value === '' ? -1 : text.lastIndexOf(value);
   const side = (part: string): string => piecesOf(part, isLiteral).join('');
   if (value !== null && at >= 0)
@@ -69,6 +70,9 @@ export function wordingPattern(
   const rest = text.slice(from).replace(/^[^\s,;()]+/, '');
   return `^${side(text.slice(0, from))}(?<value>[^\\s,;()]+)${side(rest)}${end}`;
 }
+
+/** How the pattern of a wording ends that may go on. */
+export const openEnd = '(?: .*)?$';
 
 /** A version, a release or a serial number is the value of what stands before it. */
 const identityIn =

@@ -96,9 +96,14 @@ function kindOf(
   if (mark === 'colon' && share((value) => /\[\d+\]$/.test(value)) >= mostly) return 'name';
   const isMarked = share((value) => /[\d_/.@-]|.\p{Lu}|^\p{Lu}$/u.test(value)) >= mostly;
   if (values.length < fewLines) return isMarked && mark !== 'colon' ? 'name' : null;
-  // A word that all lines have there may be the host, or what all of them are about.
-  if (different === 1) return isFirst || isMarked || mark === 'bracket' ? 'name' : null;
+  // A word that all lines have there may be the host, or what all of them are about: then little else is said.
+  if (different === 1)
+    return isMarked || mark === 'bracket' || (isFirst && wordings(rests) >= fewLines) ? 'name' : null;
   return isShared(values, rests) || (isMarked && mark === 'bracket') ? 'name' : null;
+}
+
+function wordings(rests: readonly string[]): number {
+  return new Set(rests.map((rest) => generalKey(partsOf(rest)))).size;
 }
 
 /** Whether the same is said beside different values: then the value is about who says it, not what. */

@@ -29,6 +29,8 @@ export interface FileGuess {
   readonly delimiter: string | null;
   /** The line of a table's header; 0 where there is none. */
   readonly headerLine: number;
+  /** Some of the units that its lines name; `null` where they name none, or are no plain text. */
+  readonly units: readonly string[] | null;
   /** What its rows are all about, where none of them says it. */
   readonly unit: string | null;
   /** A row's cells (of a text: its line) as what they say; `null` for a row that is not read so. */
@@ -140,7 +142,7 @@ function guessed(
     { key: 'columns', value: columns, because: 'a guess by the names of the columns and by what they hold' },
     ...unitKey(unit),
   ];
-  return { keys, stamp, stamps: stamps.filter((s) => s.trim() !== ''), unit, ...how };
+  return { keys, stamp, stamps: stamps.filter((s) => s.trim() !== ''), units: null, unit, ...how };
 }
 
 function unitKey(unit: string | null): readonly DraftKey[] {
@@ -177,6 +179,7 @@ function guessText(name: string, lines: readonly string[], known: GuessOptions):
     stamps: lines.flatMap((l) => stamp.split(l)?.stamp ?? []),
     delimiter: null,
     headerLine: 0,
+    units: found.units,
     unit,
     take(cells) {
       const groups = pattern.match(cells[0] ?? '');

@@ -55,8 +55,13 @@ export function guessUnits(units: readonly string[], phrasebook: Phrasebook): re
   if (known.some((subject) => subject !== null && (subject.half !== null || subject.role !== null)))
     return [];
   const [one, other] = names;
-  if (one === undefined || (names.every((name) => plantName.test(name)) && !known.includes(null))) return [];
-  if (names.length === 2 && other !== undefined) return [halvesOf(one, other) ?? anyHalves(one, other)];
+  if (one === undefined) return [];
+  const halves = names.length === 2 && other !== undefined ? halvesOf(one, other) : null;
+  if (names.every((name) => plantName.test(name)) && !known.includes(null))
+    return halves === null
+      ? []
+      : [{ ...halves, because: `where ${names.join(' and ')} are the halves of one pair`, isOn: false }];
+  if (names.length === 2 && other !== undefined) return [halves ?? anyHalves(one, other)];
   return names
     .filter((name) => names.length === 1 || plantName.test(name))
     .slice(0, mostRules)
@@ -64,6 +69,7 @@ export function guessUnits(units: readonly string[], phrasebook: Phrasebook): re
       pattern: `^${escapedText(name)}$`,
       pair: name,
       because: 'taken for a pair of that name',
+      isOn: true,
     }));
 }
 
@@ -73,6 +79,7 @@ function anyHalves(one: string, other: string): UnitDraft {
     pattern: `^(?<half>${escapedText(a)}|${escapedText(b)})$`,
     pair: `${a} and ${b}`,
     because: 'the only two units, taken for the halves of one pair',
+    isOn: true,
   };
 }
 
@@ -89,6 +96,7 @@ function halvesOf(one: string, other: string): UnitDraft | null {
       pattern: `^(?<pair>${escapedText(stem)})${escapedText(stemA.slice(stem.length))}(?<half>${halfA}|${halfB})$`,
       pair: null,
       because: 'two units that differ only in how they end, taken for the halves of one pair',
+      isOn: true,
     };
   }
   return null;

@@ -1,15 +1,18 @@
 import type { DraftKey, FileDraft, SeenWording } from '../../vocabulary.ts';
+import { csvRows } from '../bytes/csv-rows.ts';
 import { eachChunk } from '../bytes/damaged-end.ts';
 import { detectEncoding, type Encoding } from '../bytes/decode.ts';
 import type { FileSource } from '../bytes/file-source.ts';
 import { InputError } from '../bytes/input-error.ts';
-import { rowReader } from '../bytes/open-rows.ts';
 import { readHead } from '../bytes/read-head.ts';
 import type { Row } from '../bytes/row.ts';
+import { textLines } from '../bytes/text-lines.ts';
+import { noZeroBytes } from '../bytes/zero-bytes.ts';
 import type { DateOrder } from '../clock/stamp.ts';
 import { timeReader } from '../clock/time-reader.ts';
 import { zoneOf } from '../clock/zones.ts';
 import { columnsOf } from '../layouts/columns.ts';
+import { leadingStamp } from '../layouts/line-formats.ts';
 import { type Plan, recognise } from '../layouts/recognise.ts';
 import { columnKeys } from '../phrasebook/column-keys.ts';
 import { fitsGlob } from '../phrasebook/patterns.ts';
@@ -101,7 +104,7 @@ async function surveyKnown(
   const counts = { taken: 0, rejected: 0 };
   const into = tallySink(tally, units, counts);
   await eachRow(file, plan.delimiter, plan.headerLine, (row) => take(row, into(row)));
-  if (counts.taken === 0 || (plan.importer.id === 'lines' && isNoUnit(units, counts.taken))) return null;
+  if (counts.taken === 0 || isOtherUnit(plan, guess, units, counts.taken)) return null;
   const columns = columnsOf(plan, phrasebook).flatMap(({ name, meaning }): readonly [string, string][] => {
     const key = columnKeys.find((k) => k === meaning);
     return key === undefined ? [] : [[key, name]];
@@ -123,11 +126,15 @@ async function surveyKnown(
   };
 }
 
-/** A number of a process or a word of severity was taken for the unit, or each line names another. */
-function isNoUnit(units: ReadonlySet<string>, rows: number): boolean {
+/** Whether what was taken for the unit is none: each line names another, it is a number, or it is not where a unit is found. */
+function isOtherUnit(plan: Plan, guess: FileGuess | null, units: ReadonlySet<string>, rows: number): boolean {
+  if (plan.because !== `its lines are ${leadingStamp.title}` || rows < leastRows) return false;
   const names = [...units];
-  return rows >= 10 && (units.size > rows / 2 || names.every((name) => /^\W*\d*\W*$/.test(name)));
+  if (units.size > rows / 2 || names.every((name) => /^\W*\d*\W*$/.test(name))) return true;
+  return guess?.units?.some((unit) => !units.has(unit)) ?? false;
 }
+
+const leastRows = 10;
 
 async function surveyGuess(
   file: Opened,
@@ -139,7 +146,10 @@ async function surveyGuess(
   const units = new Set<string>(guess.unit === null ? [] : [guess.unit]);
   await eachRow(file, guess.delimiter, guess.headerLine, (row) => {
     const said = guess.take(Array.from({ length: row.width() }, (_, i) => row.cell(i)));
-    if (said === null) return;
+    if (said === null) {
+      tally.goOn();
+      return;
+    }
     const { unit = '', message, parameter, value = '' } = said.keys;
     if (unit !== '') {
       if (units.size < mostUnits) units.add(unit);
@@ -176,9 +186,10 @@ async function eachRow(
   headerLine: number,
   take: (row: Row) => void,
 ): Promise<void> {
-  const rows = rowReader(delimiter, (row) => {
+  const onRow = (row: Row): void => {
     if (row.line > headerLine && row.text().trim() !== '') take(row);
-  });
+  };
+  const rows = delimiter === null ? textLines(onRow, noZeroBytes()) : csvRows(delimiter, onRow);
   const decoder = new TextDecoder(encoding.label);
   await eachChunk(source, (chunk) => {
     rows.push(decoder.decode(chunk, { stream: true }));

@@ -1,6 +1,7 @@
 import { compareText, type ImportedFile, type SeenWording, type Survey } from '../../vocabulary.ts';
 import type { FileSource } from '../bytes/file-source.ts';
 import { InputError } from '../bytes/input-error.ts';
+import { openEnd } from './general-wording.ts';
 import { guessUnits } from './guess-units.ts';
 import { type FileSurvey, type SurveyOptions, surveyFile } from './survey-file.ts';
 
@@ -59,6 +60,10 @@ function mergedWordings(all: readonly SeenWording[]): readonly SeenWording[] {
   }
   return [...found.values()].sort(
     (a, b) =>
-      Number(b.isOfRedundancy) - Number(a.isOfRedundancy) || b.count - a.count || compareText(a.name, b.name),
+      Number(b.isOfRedundancy) - Number(a.isOfRedundancy) ||
+      // Of rules the first that fits is used: one that may go on fits more.
+      Number(a.pattern.endsWith(openEnd)) - Number(b.pattern.endsWith(openEnd)) ||
+      b.count - a.count ||
+      compareText(a.name, b.name),
   );
 }

@@ -8,6 +8,8 @@ export interface WordingTally {
   unit(name: string, row: TalliedRow): void;
   reading(name: string, value: string, row: TalliedRow): void;
   message(text: string, row: TalliedRow): void;
+  /** The message that was taken last goes on in the next line of its record. */
+  goOn(): void;
   /** Each wording once; in no order. */
   result(file: string, known: Understander): readonly SeenWording[];
 }
@@ -29,6 +31,7 @@ interface CountedMessage extends Counted {
   /** Its ways by the numbers in it, as long as they are few. */
   readonly ways: Map<string, Counted>;
   hasMore: boolean;
+  goesOn: boolean;
 }
 
 const most = 5_000;
@@ -51,6 +54,7 @@ export function wordingTally(): WordingTally {
   const values = new Map<string, Map<string, Counted>>();
   const messages = new Map<string, CountedMessage>();
   const remembered = new Map<string, CountedMessage>();
+  let last: CountedMessage | undefined;
   return {
     unit: (name, row) => count(units, most, name, name, null, row),
     reading(name, value, row) {
@@ -63,12 +67,16 @@ export function wordingTally(): WordingTally {
     message(text, row) {
       const known = remembered.get(text);
       const found = known ?? messageNamed(messages, text, row);
+      last = found;
       if (found === undefined) return;
       if (known === undefined && remembered.size < mostRemembered) remembered.set(detached(text), found);
       found.count += 1;
       const way = wayOf(text);
       if (!found.ways.has(way) && found.ways.size >= mostWays) found.hasMore = true;
       count(found.ways, mostWays, way, text, null, row);
+    },
+    goOn() {
+      if (last !== undefined) last.goesOn = true;
     },
     result: (file, known) => [
       ...[...units.values()].map((u) => seen(file, 'unit', u, known.unit(u.name))),
@@ -116,6 +124,7 @@ function messageNamed(
     count: 0,
     ways: new Map(),
     hasMore: false,
+    goesOn: false,
   };
   messages.set(detached(key), made);
   return made;
@@ -167,7 +176,13 @@ function messagesOf(file: string, message: CountedMessage, known: Understander):
   const meanings = ways.map((way) => known.message(way.name));
   const isOne = new Set(meanings.map(meaningKey)).size <= 1;
   const wording = (m: Counted, understood: Understanding | null, isLiteral: boolean): SeenWording =>
-    seen(file, 'message', m, understood, patternFor(m.name, understood, isLiteral));
+    seen(
+      file,
+      'message',
+      m,
+      understood,
+      patternFor(m.name, understood, { isLiteral, goesOn: message.goesOn }),
+    );
   const isLiteral = isOne ? isFew(message) : ways.length > 1;
   if (!isLiteral) return [wording(message, meanings[0] ?? null, false)];
   return ways.map((way, i) => wording(way, meanings[i] ?? null, true));
@@ -189,7 +204,11 @@ function isFew({ ways, hasMore, count: times, name }: CountedMessage): boolean {
   );
 }
 
-function patternFor(name: string, understood: Understanding | null, isLiteral: boolean): string {
+function patternFor(
+  name: string,
+  understood: Understanding | null,
+  how: { readonly isLiteral: boolean; readonly goesOn: boolean },
+): string {
   const isText = understood !== null && understood.signal !== null && isTextSignal(understood.signal);
-  return wordingPattern(name, { isLiteral, value: isText ? understood.value : null });
+  return wordingPattern(name, { ...how, value: isText ? understood.value : null });
 }

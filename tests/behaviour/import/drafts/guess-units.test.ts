@@ -45,7 +45,10 @@ describe('the rules for units', () => {
 
   test('are none where the names are those of pairs or halves already, or may be anything', () => {
     expect(rules('RO1-A', 'RO1-B')).toEqual([]);
-    expect(rules('RO1', 'RO2')).toEqual([]);
+    expect(rules('RO1', 'RO2', 'RO3')).toEqual([]);
+    expect(guessUnits(['RO1', 'RO2'], plain)).toMatchObject([
+      { pattern: '^(?<pair>RO)(?<half>1|2)$', isOn: false },
+    ]);
     expect(rules('alpha', 'beta', 'gamma')).toEqual([]);
     expect(rules('WARN', 'INFO')).toEqual([]);
   });
