@@ -311,6 +311,8 @@ export interface SeenWording {
   readonly pattern: string;
   readonly count: number;
   readonly first: SourceLine;
+  /** The unit that says it there; empty where none is named. */
+  readonly unit: string;
   /** It holds a word of redundancy. */
   readonly isOfRedundancy: boolean;
   readonly understood: Understanding | null;

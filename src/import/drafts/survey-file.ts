@@ -150,14 +150,15 @@ async function surveyGuess(
       tally.goOn();
       return;
     }
-    const { unit = '', message, parameter, value = '' } = said.keys;
-    if (unit !== '') {
+    const { unit = guess.unit ?? '', message, parameter, value = '' } = said.keys;
+    const tallied = { line: row.line, unit, text: () => row.text() };
+    if (unit !== '' && guess.unit === null) {
       if (units.size < mostUnits) units.add(unit);
-      tally.unit(unit, row);
+      tally.unit(unit, tallied);
     }
-    if (message !== undefined) tally.message(message, row);
-    if (parameter !== undefined) tally.reading(parameter, value, row);
-    for (const [name, cell] of said.others) tally.reading(name, cell, row);
+    if (message !== undefined) tally.message(message, tallied);
+    if (parameter !== undefined) tally.reading(parameter, value, tallied);
+    for (const [name, cell] of said.others) tally.reading(name, cell, tallied);
   });
   const time = draftTime(file.source.name, guess.stamp, guess.stamps, options);
   const isZoneOpen = !guess.stamps.some((stamp) => /(?:Z|[+-]\d{2}:?\d{2})$|^\d{10,}/.test(stamp.trim()));

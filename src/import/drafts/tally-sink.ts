@@ -1,6 +1,6 @@
 import type { Row } from '../bytes/row.ts';
 import type { Sink } from '../changes/sink.ts';
-import type { WordingTally } from './tally-wordings.ts';
+import type { TalliedRow, WordingTally } from './tally-wordings.ts';
 
 /** How many units are told apart. */
 export const mostUnits = 1000;
@@ -11,9 +11,10 @@ export function tallySink(
   units: Set<string>,
   counts: { taken: number; rejected: number },
 ): (row: Row) => Sink {
-  let row: Row;
+  let row: TalliedRow;
   const unit = (name: string): void => {
     counts.taken += 1;
+    row = { ...row, unit: name };
     if (name === '') return;
     if (units.size < mostUnits) units.add(name);
     tally.unit(name, row);
@@ -37,7 +38,7 @@ export function tallySink(
     ignore: () => undefined,
   };
   return (next) => {
-    row = next;
+    row = { line: next.line, unit: '', text: () => next.text() };
     return sink;
   };
 }

@@ -16,6 +16,7 @@ export interface WordingTally {
 
 export interface TalliedRow {
   readonly line: number;
+  readonly unit: string;
   text(): string;
 }
 
@@ -23,6 +24,7 @@ interface Counted {
   count: number;
   readonly line: number;
   readonly row: string;
+  readonly unit: string;
   readonly name: string;
   readonly value: string | null;
 }
@@ -106,6 +108,7 @@ function counted(name: string, value: string | null, row: TalliedRow): Counted {
     count: 1,
     line: row.line,
     row: text,
+    unit: detached(row.unit),
     name: detached(name),
     value: value === null ? null : detached(value),
   };
@@ -140,7 +143,7 @@ function wayOf(text: string): string {
 function seen(
   file: string,
   kind: SeenWording['kind'],
-  { name, value, count: times, line, row }: Counted,
+  { name, value, count: times, line, row, unit }: Counted,
   understood: Understanding | null,
   pattern = '',
 ): SeenWording {
@@ -153,6 +156,7 @@ function seen(
     pattern,
     count: times,
     first,
+    unit,
     isOfRedundancy: isOfRedundancy(text),
     understood,
   };
