@@ -1,4 +1,5 @@
 import type { Lesson } from '../src/pipeline.ts';
+import { listed } from '../src/report/find-wordings.ts';
 import { isStateSignal, type SeenWording, stateValues } from '../src/vocabulary.ts';
 
 /** What a person is about to teach of one wording. */
@@ -56,12 +57,6 @@ export function lessonOf(wording: SeenWording, { text, signal, value, whose }: L
 
 function exactly(wording: SeenWording): string {
   return `^${listed(wording).replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}$`;
-}
-
-/** What a wording is listed as. */
-export function listed({ kind, name, value }: SeenWording): string {
-  if (kind === 'message') return name;
-  return kind === 'value' ? `${name} = ${value}` : `${kind} ${name}`;
 }
 
 /** `partner-ready: no`. */

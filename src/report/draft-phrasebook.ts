@@ -133,7 +133,9 @@ function parameterLines(wordings: readonly SeenWording[]): readonly string[] {
 
 /** Two rules with one pattern would hide each other: of those that are understood none is needed. */
 function messageLines(messages: readonly SeenWording[]): readonly string[] {
-  const shown = messages.filter((w) => w.understood?.signal !== null).slice(0, mostRules);
+  const shown = messages
+    .filter((w) => w.understood?.signal !== null && w.understood?.signal !== 'note')
+    .slice(0, mostRules);
   return shown.map((wording) => {
     const rule = ruleFor(wording);
     const isAlone = shown.filter((w) => w.pattern === wording.pattern).length === 1;

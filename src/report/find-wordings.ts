@@ -23,7 +23,7 @@ export function listed({ kind, name, value }: SeenWording): string {
 }
 
 /** The rule to copy for a wording, as a part of a phrasebook. */
-export function ruleText(wording: SeenWording, survey: Survey): string {
+function ruleText(wording: SeenWording, survey: Survey): string {
   const values =
     wording.kind === 'parameter'
       ? survey.wordings.filter((w) => w.kind === 'value' && w.name === wording.name)

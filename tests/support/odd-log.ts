@@ -13,7 +13,7 @@ const idle = (i: number): string =>
   ][i % 3] ?? '';
 
 /** What is said besides at which line, by which half, and what it means. */
-export const told = [
+const told = [
   { line: 3, half: 0, says: 'I carry the plant now' },
   { line: 4, half: 1, says: 'I shadow the plant now' },
   { line: 400, half: 0, says: 'my twin fell out of step (cause 17)' },

@@ -37,9 +37,10 @@ export class DraftForm extends PageElement {
       const value = saidOf(key, '', said);
       if (value !== null) rule[key.key] = value;
     }
-    // What the phrasebook says of all stamps is said once; the rest stands with the file.
+    // A format is tried first and leaves other stamps as they are: it may stand for all files. The rest is said of this one.
+    const format = said('time.format');
     const own: Record<string, string | number> = {};
-    for (const { key, value } of time) {
+    for (const { key, value } of time.filter((t) => t.key !== 'format')) {
       const text = said(`time.${key}`);
       if (text !== '') own[key] = typeof value === 'number' ? Number(text) : text;
     }
@@ -47,6 +48,7 @@ export class DraftForm extends PageElement {
     const match = file.split(/[/\\]/).at(-1) ?? file;
     const lessons: readonly NamedLesson[] = [
       { lesson: { kind: 'file', match, keys: rule }, says: `${match}: how it is read` },
+      ...(format === '' ? [] : [formatLesson(format)]),
       ...this.units.flatMap((unit, i): readonly NamedLesson[] => {
         const pattern = said(`unit-${i}`);
         if (!unit.isOn || pattern === '') return [];
@@ -55,6 +57,11 @@ export class DraftForm extends PageElement {
     ];
     this.dispatchEvent(new CustomEvent('lesson', { bubbles: true, detail: lessons }));
   }
+}
+
+function formatLesson(format: string): NamedLesson {
+  const lesson = { kind: 'time', zone: null, order: null, year: null, format } as const;
+  return { lesson, says: `stamps: ${format}` };
 }
 
 function field({ key, value, because }: DraftKey, before: string): TemplateResult {

@@ -1,12 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Lesson, LessonPreview } from '../../src/pipeline.ts';
 import { terminal } from '../../src/report/escape.ts';
+import { listed } from '../../src/report/find-wordings.ts';
 import { gauges, happenings, type SeenWording, stateSignals } from '../../src/vocabulary.ts';
 import {
   draftOf,
   type LessonDraft,
   lessonOf,
-  listed,
   type NamedLesson,
   sayLesson,
   valuesOf,

@@ -20,7 +20,7 @@ export function lessonList(
   return html`<ul id="lessons">
       ${lessons.map(
         ({ says }, place) =>
-          html`<li><span class="long">${terminal(says)}</span> <button type="button" class="link" aria-label=${`Take back ${terminal(says)}`} @click=${() => drop(place)}>Take back</button></li>`,
+          html`<li><span class="long">${terminal(says)}</span> <button type="button" class="link" @click=${() => drop(place)}>Take back<span class="hidden"> ${terminal(says)}</span></button></li>`,
       )}
     </ul>
     <p class="choices">

@@ -1,15 +1,17 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
-import { findWordings, sayUnderstood } from '../../src/report/find-wordings.ts';
+import { findWordings, listed, sayUnderstood } from '../../src/report/find-wordings.ts';
 import type { SeenWording } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
-import { listed, type NamedLesson } from '../lesson-draft.ts';
+import type { NamedLesson } from '../lesson-draft.ts';
 import type { SurveyModel } from '../protocol.ts';
 import type { Session } from '../session.ts';
 import { PageElement } from './page-element.ts';
 import './lesson-form.ts';
 
 const mostRows = 40;
+/** How much of a wording a button is told by. */
+const mostNamed = 40;
 
 /** All wordings and values of the files, those of redundancy first; each can be taught. */
 export class WordingForm extends PageElement {
@@ -76,7 +78,7 @@ export class WordingForm extends PageElement {
         <td class="long"><code>${terminal(text)}</code></td>
         <td class="number">${wording.count.toLocaleString('en')}</td>
         <td class="long">${terminal(means)}</td>
-        <td><button type="button" aria-expanded=${isOpen} aria-label=${`${isOpen ? 'Leave' : 'Teach'} ${terminal(text)}`} @click=${() => this.toggle(wording)}>${isOpen ? 'Leave it' : 'Teach'}</button></td>
+        <td><button type="button" aria-expanded=${isOpen} @click=${() => this.toggle(wording)}>${isOpen ? 'Leave it' : 'Teach'}<span class="hidden"> ${terminal(text.slice(0, mostNamed))}</span></button></td>
       </tr>
       ${
         isOpen

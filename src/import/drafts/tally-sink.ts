@@ -30,7 +30,7 @@ export function tallySink(
     },
     note(_at, pair, _half, text) {
       unit(pair);
-      tally.message(text, row);
+      tally.note(text, row);
     },
     reject() {
       counts.rejected += 1;

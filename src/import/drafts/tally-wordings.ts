@@ -8,6 +8,8 @@ export interface WordingTally {
   unit(name: string, row: TalliedRow): void;
   reading(name: string, value: string, row: TalliedRow): void;
   message(text: string, row: TalliedRow): void;
+  /** What a technician wrote. */
+  note(text: string, row: TalliedRow): void;
   /** The message that was taken last goes on in the next line of its record. */
   goOn(): void;
   /** Each wording once; in no order. */
@@ -34,6 +36,7 @@ interface CountedMessage extends Counted {
   readonly ways: Map<string, Counted>;
   hasMore: boolean;
   goesOn: boolean;
+  readonly isNote: boolean;
 }
 
 const most = 5_000;
@@ -46,7 +49,7 @@ const longestText = 500;
 const ofRedundancy =
   /(?<!\p{L})(?:re|un|de)?(?:role|sync|partner|peer|mate\b|standby|stby|activ|primary|secondary|backup|master|slave|lost|loss|los[ei]|ready|switch|swap|fail|takeover|take over|restart|reboot|reset|redundan|heartbeat|elect|promot|demot|firmware|(?:re)?flash)/iu;
 
-export function isOfRedundancy(text: string): boolean {
+function isOfRedundancy(text: string): boolean {
   return ofRedundancy.test(text.replace(/([a-z])([A-Z])|_/g, '$1 $2'));
 }
 
@@ -57,6 +60,18 @@ export function wordingTally(): WordingTally {
   const messages = new Map<string, CountedMessage>();
   const remembered = new Map<string, CountedMessage>();
   let last: CountedMessage | undefined;
+  const addMessage = (text: string, row: TalliedRow, isNote: boolean): void => {
+    const known = remembered.get(`${isNote} ${text}`);
+    const found = known ?? messageNamed(messages, text, row, isNote);
+    last = found;
+    if (found === undefined) return;
+    if (known === undefined && remembered.size < mostRemembered)
+      remembered.set(detached(`${isNote} ${text}`), found);
+    found.count += 1;
+    const way = wayOf(text);
+    if (!found.ways.has(way) && found.ways.size >= mostWays) found.hasMore = true;
+    count(found.ways, mostWays, way, text, null, row);
+  };
   return {
     unit: (name, row) => count(units, most, name, name, null, row),
     reading(name, value, row) {
@@ -66,17 +81,8 @@ export function wordingTally(): WordingTally {
       if (own.size === 0 && values.size < most) values.set(detached(name), own);
       count(own, mostValues, value, name, value, row);
     },
-    message(text, row) {
-      const known = remembered.get(text);
-      const found = known ?? messageNamed(messages, text, row);
-      last = found;
-      if (found === undefined) return;
-      if (known === undefined && remembered.size < mostRemembered) remembered.set(detached(text), found);
-      found.count += 1;
-      const way = wayOf(text);
-      if (!found.ways.has(way) && found.ways.size >= mostWays) found.hasMore = true;
-      count(found.ways, mostWays, way, text, null, row);
-    },
+    message: (text, row) => addMessage(text, row, false),
+    note: (text, row) => addMessage(text, row, true),
     goOn() {
       if (last !== undefined) last.goesOn = true;
     },
@@ -118,8 +124,9 @@ function messageNamed(
   messages: Map<string, CountedMessage>,
   text: string,
   row: TalliedRow,
+  isNote: boolean,
 ): CountedMessage | undefined {
-  const key = generalKey(partsOf(text));
+  const key = `${isNote} ${generalKey(partsOf(text))}`;
   const known = messages.get(key);
   if (known !== undefined || messages.size >= most) return known;
   const made = {
@@ -128,6 +135,7 @@ function messageNamed(
     ways: new Map(),
     hasMore: false,
     goesOn: false,
+    isNote,
   };
   messages.set(detached(key), made);
   return made;
@@ -177,7 +185,7 @@ function valuesOf(
 /** One wording, or each way of it where the numbers in it are few, or say what it means: "link 1 down", "link 2 down". */
 function messagesOf(file: string, message: CountedMessage, known: Understander): readonly SeenWording[] {
   const ways = [...message.ways.values()];
-  const meanings = ways.map((way) => known.message(way.name));
+  const meanings = ways.map((way) => (message.isNote ? known.note(way.name) : known.message(way.name)));
   const isOne = new Set(meanings.map(meaningKey)).size <= 1;
   const wording = (m: Counted, understood: Understanding | null, isLiteral: boolean): SeenWording =>
     seen(

@@ -9,6 +9,8 @@ import { valueMeant } from '../phrasebook/values.ts';
 /** Tells how a phrasebook understands what a log says, and by which of its rules; `null` where it does not. */
 export interface Understander {
   message(text: string): Understanding | null;
+  /** What a technician wrote is at least a note. */
+  note(text: string): Understanding;
   parameter(name: string): Understanding | null;
   value(name: string, value: string): Understanding | null;
   unit(name: string): Understanding | null;
@@ -31,6 +33,11 @@ export function understander(phrasebook: Phrasebook): Understander {
       if (typeof found === 'string') return null;
       const index = phrasebook.messages.findIndex(({ pattern }) => pattern.match(text) !== null);
       return { by: index < 0 ? builtIn : `messages[${index}]`, signal: found.signal, value: found.value };
+    },
+    note(text) {
+      const { signal, value } = entries.readNote(someone, text);
+      const index = phrasebook.messages.findIndex(({ pattern }) => pattern.match(text) !== null);
+      return { by: index < 0 ? builtIn : `messages[${index}]`, signal, value };
     },
     parameter(name) {
       const rule = parameterNamed(phrasebook, name);

@@ -41,6 +41,7 @@ export type Lesson =
       readonly zone: string | null;
       readonly order: 'day-first' | 'month-first' | null;
       readonly year: number | null;
+      readonly format?: string | null;
     }
   | {
       readonly kind: 'columns';
@@ -93,9 +94,9 @@ function putLesson(file: string, lesson: Lesson, document: YamlEdit): void {
       break;
     }
     case 'time': {
-      const { zone, order, year } = lesson;
+      const { zone, order, year, format } = lesson;
       if (zone !== null) zoneOf(zone, file);
-      for (const [key, value] of Object.entries({ zone, order, year }))
+      for (const [key, value] of Object.entries({ zone, order, year, format: format ?? null }))
         if (value !== null) document.put('time', key, value);
       break;
     }
