@@ -20,6 +20,7 @@ const mayImport = {
     phrasebook: ['bytes', 'clock'],
     changes: ['bytes', 'clock', 'phrasebook'],
     layouts: ['bytes', 'clock', 'phrasebook', 'changes'],
+    drafts: ['bytes', 'clock', 'phrasebook', 'changes', 'layouts'],
     'row-cache': ['bytes', 'clock', 'changes'],
     stored: ['bytes', 'changes'],
   }),

@@ -291,6 +291,75 @@ export interface ImportedFile {
   readonly unknown: readonly UnknownWording[];
 }
 
+// ---- drafts of phrasebooks ------------------------------------------------------------------------------------
+
+/** How a wording is understood, and by what: a rule of the phrasebook, or the built-in words. */
+export interface Understanding {
+  readonly by: string;
+  /** `null`: it is known to mean nothing, or it is a unit. */
+  readonly signal: string | null;
+  /** Of a unit what it stands for. */
+  readonly value: string | null;
+  /** Of a parameter: what it is about, where its rule says it. */
+  readonly subject?: 'pair' | 'half' | 'active' | 'standby' | undefined;
+}
+
+/** A wording, value, parameter or unit as a file has it, understood or not. */
+export interface SeenWording {
+  readonly kind: UnknownWording['kind'];
+  /** The message, parameter or unit as the log writes it where it stands first. */
+  readonly name: string;
+  /** Of a value the text itself. */
+  readonly value: string | null;
+  /** Of a message: a pattern that fits it, its numbers, addresses, ids and quoted names made general. */
+  readonly pattern: string;
+  readonly count: number;
+  readonly first: SourceLine;
+  /** The unit that says it there; empty where none is named. */
+  readonly unit: string;
+  /** It holds a word of redundancy. */
+  readonly isOfRedundancy: boolean;
+  readonly understood: Understanding | null;
+}
+
+/** A key of a phrasebook with what it is given, and why where it is a guess. */
+export interface DraftKey {
+  readonly key: string;
+  readonly value: string | number | Readonly<Record<string, string>>;
+  readonly because: string | null;
+}
+
+/** How a file may be read: what is known of it, else guessed from its first lines. */
+export interface FileDraft {
+  readonly file: string;
+  /** The keys of a rule for files, without `match`. */
+  readonly keys: readonly DraftKey[];
+  /** Keys of `time`: those of the stamps of this file. */
+  readonly time: readonly DraftKey[];
+  /** Its stamps name no zone. */
+  readonly isZoneOpen: boolean;
+  /** Whether the layout is guessed: no built-in layout fits. */
+  readonly isGuess: boolean;
+  readonly samples: readonly string[];
+}
+
+/** A rule for units that was guessed, and why. */
+export interface UnitDraft {
+  readonly pattern: string;
+  readonly pair: string | null;
+  readonly because: string;
+  /** False where the built-in words read the units otherwise. */
+  readonly isOn: boolean;
+}
+
+/** All wordings of some files, and how each file may be read. */
+export interface Survey {
+  readonly files: readonly FileDraft[];
+  readonly units: readonly UnitDraft[];
+  /** Those of redundancy first, then the most frequent. */
+  readonly wordings: readonly SeenWording[];
+}
+
 // ---- timeline -----------------------------------------------------------------------------------------------
 
 export interface TimelineEvent extends Instant {

@@ -12,6 +12,8 @@ export interface PageState {
   readonly site: SiteModel;
   readonly session: Session;
   readonly chosen: Chosen;
+  /** How many lessons can be undone. */
+  readonly undo: number;
 }
 
 /** Where nothing was read the reasons are what there is to see. */

@@ -1,4 +1,4 @@
-import type { ClockOffset, FleetQuestion, Lesson, PairHealth } from '../src/pipeline.ts';
+import type { ClockOffset, FleetQuestion, Lesson, LessonPreview, PairHealth } from '../src/pipeline.ts';
 import type {
   Became,
   Diagnosis,
@@ -10,6 +10,7 @@ import type {
   Notice,
   SourceLine,
   Subject,
+  Survey,
   Verification,
 } from '../src/vocabulary.ts';
 
@@ -32,14 +33,6 @@ export interface Refusal {
   readonly fix: string;
 }
 
-/** Wording that is not understood, with the pattern that fits it alone. */
-export interface Wording {
-  readonly wording: string;
-  readonly count: number;
-  readonly firstLine: number;
-  readonly pattern: string;
-}
-
 /** How one file was understood. */
 export interface FileModel {
   readonly input: Input;
@@ -49,7 +42,6 @@ export interface FileModel {
   readonly columns: readonly Became[];
   readonly parameters: readonly Became[];
   readonly unobserved: readonly (Interval & { readonly unit: string })[];
-  readonly wordings: readonly Wording[];
 }
 
 /** One pair: how it stands, and every swap that the logs show of it, judged with its job. */
@@ -80,6 +72,11 @@ export interface LinesAround {
   readonly lines: readonly string[];
 }
 
+/** All that the files say, and the draft of a phrasebook that the command would write. */
+export interface SurveyModel extends Survey {
+  readonly draft: string;
+}
+
 /** What the page asks of the worker; each `kind` has its answer. */
 export type Question =
   | {
@@ -93,8 +90,11 @@ export type Question =
   | { readonly kind: 'diagnose'; readonly pair: string | null }
   | { readonly kind: 'fleet'; readonly question: FleetQuestion }
   | { readonly kind: 'lines'; readonly at: SourceLine; readonly reach: number }
-  | { readonly kind: 'count'; readonly lesson: Lesson }
-  | { readonly kind: 'teach'; readonly lesson: Lesson };
+  /** Reads the files once more for all that they say. */
+  | { readonly kind: 'survey' }
+  /** What the last of some lessons would do, after the others. */
+  | { readonly kind: 'preview'; readonly lessons: readonly Lesson[] }
+  | { readonly kind: 'teach'; readonly lessons: readonly Lesson[] };
 
 export interface Answers {
   readonly read: SiteModel;
@@ -103,8 +103,9 @@ export interface Answers {
   readonly diagnose: Diagnosis;
   readonly fleet: Fleet;
   readonly lines: LinesAround;
-  readonly count: number;
-  /** The phrasebook's text with the lesson in it. */
+  readonly survey: SurveyModel;
+  readonly preview: LessonPreview;
+  /** The phrasebook's text with the lessons in it. */
   readonly teach: string;
 }
 

@@ -12,6 +12,13 @@ export class Refused extends Error {
   }
 }
 
+/** What went wrong, in the user's words; anything but a refusal is a defect. */
+export function refusalOf(error: unknown): Refusal {
+  if (error instanceof Refused) return error.refusal;
+  const what = error instanceof Error ? error.message : String(error);
+  return { where: 'this page', what: `it has a defect: ${what}.`, fix: 'Tell whoever maintains it.' };
+}
+
 /** A worker of its own: it holds what was read until it is closed. */
 export interface Session {
   /** Throws Refused for what a person can mend, Error for a defect. */

@@ -1,7 +1,6 @@
 import {
   type Analysed,
   analyse,
-  exactPattern,
   type FileSource,
   healthOfPairs,
   type Imported,
@@ -9,8 +8,7 @@ import {
   type PairHealth,
   planProblem,
   readPhrasebook,
-  rowsTaught,
-  teachPhrasebook,
+  teachAll,
   unpackFiles,
   verify,
 } from '../src/pipeline.ts';
@@ -168,7 +166,6 @@ function fileModel(file: ImportedFile): FileModel {
     unobserved: streams.flatMap(({ unit, gaps }) =>
       gaps.map(({ before, after }) => ({ unit, from: before.time, to: after.time })),
     ),
-    wordings: input.unmatched.map((u) => ({ ...u, pattern: exactPattern(u.wording) })),
   };
 }
 
@@ -187,15 +184,7 @@ export async function readLines(
     : linesUnpacked(member, encoding, at.line, reach);
 }
 
-/** How many rows of all files a lesson would use. */
-export function countRows(session: SiteSession, { lesson }: Ask<'count'>): number {
-  return rowsTaught(
-    lesson,
-    session.imported.files.flatMap((f) => f.input.unmatched),
-  );
-}
-
-/** The phrasebook with a lesson in it. */
-export function teach({ phrasebook }: SiteSession, { lesson }: Ask<'teach'>): string {
-  return teachPhrasebook(phrasebook?.file ?? 'phrasebook.yaml', phrasebook?.text ?? null, lesson);
+/** The phrasebook with lessons in it. */
+export function teach({ phrasebook }: SiteSession, { lessons }: Ask<'teach'>): string {
+  return teachAll(phrasebook?.file ?? 'phrasebook.yaml', phrasebook?.text ?? null, lessons);
 }

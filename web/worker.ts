@@ -1,9 +1,8 @@
 /// <reference lib="webworker" />
 import { diagnose, fleet, InputError } from '../src/pipeline.ts';
-import type { Answers, Question, Reply } from './protocol.ts';
+import type { Answers, Question, Reply, SurveyModel } from './protocol.ts';
 import {
   alignSite,
-  countRows,
   pairModel,
   readLines,
   readSite,
@@ -12,6 +11,7 @@ import {
   teach,
   withJob,
 } from './site-session.ts';
+import { previewSite, surveySite } from './site-survey.ts';
 
 /** How often progress is told, in milliseconds. */
 const progressMs = 100;
@@ -19,12 +19,15 @@ const progressMs = 100;
 /** Answers questions one after the other; what was read is held between them. */
 function serve(): void {
   let session: SiteSession | null = null;
+  let survey: Promise<SurveyModel> | null = null;
   const answer = async (question: Question): Promise<Answers[keyof Answers]> => {
     if (question.kind === 'read') session = await readSite(question, progressTeller());
     if (session === null) throw new RangeError('Nothing was read yet.');
     if (question.kind === 'align') session = alignSite(session, question.isAligned);
     if (question.kind === 'judge') session = withJob(session, question.pair, question.job);
-    return answerFrom(session, question);
+    if (question.kind !== 'survey' && question.kind !== 'preview') return answerFrom(session, question);
+    survey ??= surveySite(session);
+    return question.kind === 'survey' ? survey : previewSite(session, await survey, question);
   };
   self.addEventListener('message', ({ data }: MessageEvent<{ number: number; question: Question }>) => {
     const { number, question } = data;
@@ -35,7 +38,10 @@ function serve(): void {
   });
 }
 
-async function answerFrom(session: SiteSession, question: Question): Promise<Answers[keyof Answers]> {
+async function answerFrom(
+  session: SiteSession,
+  question: Exclude<Question, { readonly kind: 'survey' | 'preview' }>,
+): Promise<Answers[keyof Answers]> {
   switch (question.kind) {
     case 'read':
     case 'align':
@@ -48,8 +54,6 @@ async function answerFrom(session: SiteSession, question: Question): Promise<Ans
       return fleet(session.analysed, question.question);
     case 'lines':
       return readLines(session, question);
-    case 'count':
-      return countRows(session, question);
     case 'teach':
       return teach(session, question);
   }

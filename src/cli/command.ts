@@ -1,9 +1,11 @@
 import type { Command } from 'commander';
 import {
+  type FileSource,
   type Imported,
   InputError,
   importFiles,
   limitsWithHold,
+  type Phrasebook,
   readPhrasebook,
   type StoredFile,
   unpackFiles,
@@ -95,16 +97,32 @@ export function cliCommand<Options extends CommonOptions>(parts: CommandParts<Op
 /** The exit statuses of design.md, section 8. */
 export type Status = 0 | 1 | 2 | 3;
 
-/** What was read, and which files it lies in. */
+/** What was read, which files it lies in, and with which phrasebook. */
 export interface ImportedFiles extends Imported {
   readonly read: ReadFiles;
+  readonly sources: readonly FileSource[];
+  readonly phrasebook: Phrasebook;
+  /** How many files this program wrote itself. */
+  readonly reports: number;
+}
+
+/** Reads all files as `importAny` does; throws if nothing was readable. */
+export async function importAll(
+  paths: readonly string[],
+  options: CommonOptions,
+  streams: Streams,
+  job?: string,
+): Promise<ImportedFiles> {
+  const imported = await importAny(paths, options, streams, job);
+  if (imported.files.length === 0) throw new NothingReadable(imported.failures.length + imported.reports);
+  return imported;
 }
 
 /**
  * Reads all files a command was given; `job` is one that it reads besides. Failures and what was passed over are told on
- * stderr, a line each; throws if nothing was readable.
+ * stderr, a line each.
  */
-export async function importAll(
+export async function importAny(
   paths: readonly string[],
   options: CommonOptions,
   { stdout, stderr }: Streams,
@@ -133,8 +151,7 @@ export async function importAll(
   const all = [...found.failures, ...failures, ...imported.failures];
   const lines = [...all.map((failure) => failure.message), ...notices, ...passedOver(reports)];
   for (const line of lines) stderr.write(`${terminal(line)}\n`);
-  if (imported.files.length === 0) throw new NothingReadable(all.length + reports.length);
-  return { ...imported, failures: all, read };
+  return { ...imported, failures: all, read, sources, phrasebook, reports: reports.length };
 }
 
 /**

@@ -1,24 +1,44 @@
-import { analyse } from '../pipeline.ts';
+import { analyse, InputError, surveyFiles } from '../pipeline.ts';
 import { draftPhrasebook } from '../report/draft-phrasebook.ts';
+import { foundDocument, foundText } from '../report/find-wordings.ts';
 import { inspectJson, inspectText } from '../report/inspect.ts';
-import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
+import type { Survey } from '../vocabulary.ts';
+import {
+  type CommonOptions,
+  cliCommand,
+  clocksOf,
+  type ImportedFiles,
+  importAll,
+  importAny,
+  limitsOf,
+  type Status,
+} from './command.ts';
 import type { Streams } from './streams.ts';
 import { writeNew } from './write-files.ts';
 
 interface InspectOptions extends CommonOptions {
   readonly draftPhrasebook?: string | undefined;
+  readonly find?: string | undefined;
 }
 
-/** `inspect`: how each file was understood; with `--draft-phrasebook` also a phrasebook to start from. */
+/**
+ * `inspect`: how each file was understood; with `--find` the wordings that hold some words, with `--draft-phrasebook` also
+ * a phrasebook to start from, for files of unknown layout too.
+ */
 export const inspectCommand = cliCommand<InspectOptions>({
   name: 'inspect',
   says: 'Say how each file was understood.',
   options: {
     draftPhrasebook: { kind: 'text', takes: 'file', says: 'write a phrasebook to start from there' },
+    find: {
+      kind: 'text',
+      takes: 'words',
+      says: 'list the wordings that hold all of these words, and a rule for each',
+    },
   },
   examples: [
     'inspect ro1-poll.csv --draft-phrasebook site.yaml',
-    'inspect exports.zip --phrasebook site.yaml --json',
+    'inspect exports.zip --phrasebook site.yaml --find "partner lost"',
   ],
   run: inspectFiles,
 });
@@ -28,19 +48,46 @@ async function inspectFiles(
   options: InspectOptions,
   streams: Streams,
 ): Promise<Status> {
-  const imported = await importAll(paths, options, streams);
-  const { findings, phrasebook, timelines } = analyse(imported, limitsOf(options), clocksOf(options));
-  const ofData = [...findings.filter((f) => f.pair === null || f.id === 'unobserved'), ...phrasebook];
-  const draft = options.draftPhrasebook;
-  if (draft !== undefined) await writeNew(draft, draftPhrasebook(imported.files));
-  streams.stdout.write(
-    options.json === true
-      ? inspectJson(imported.files, ofData)
-      : inspectText(imported.files, timelines, ofData),
-  );
+  const { draftPhrasebook: draft, find } = options;
+  const isSurveyed = draft !== undefined || find !== undefined;
+  const imported = await (isSurveyed ? importAny : importAll)(paths, options, streams);
+  const survey = isSurveyed ? await surveyOf(imported, options) : null;
+  if (draft !== undefined && survey !== null) await writeNew(draft, draftPhrasebook(survey));
+  streams.stdout.write(resultText(imported, survey, options));
   if (draft !== undefined && options.json !== true)
     streams.stdout.write(
       `\nThe draft of a phrasebook lies in ${draft}. Fill it in and read again with --phrasebook.\n`,
     );
   return 0;
+}
+
+/** All that the files say. Throws InputError where none of them is text with stamps. */
+async function surveyOf(
+  { sources, files, phrasebook }: ImportedFiles,
+  { order, year }: InspectOptions,
+): Promise<Survey> {
+  const now = new Date().getUTCFullYear();
+  const survey = await surveyFiles(sources, {
+    files,
+    phrasebook,
+    order: order ?? null,
+    year: year ?? null,
+    now,
+  });
+  if (survey.files.length > 0) return survey;
+  throw new InputError(
+    'inspect',
+    'no file holds lines or rows with a stamp that could be found.',
+    'Export with date and time as text or CSV.',
+  );
+}
+
+function resultText(imported: ImportedFiles, survey: Survey | null, options: InspectOptions): string {
+  const { files } = imported;
+  const { find, json } = options;
+  const { findings, phrasebook, timelines } = analyse(imported, limitsOf(options), clocksOf(options));
+  const ofData = [...findings.filter((f) => f.pair === null || f.id === 'unobserved'), ...phrasebook];
+  const isFound = survey !== null && find !== undefined;
+  if (json === true) return inspectJson(files, ofData, isFound ? foundDocument(survey, find) : undefined);
+  return isFound ? foundText(survey, find) : inspectText(files, timelines, ofData);
 }

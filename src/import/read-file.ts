@@ -14,8 +14,8 @@ import { assemble, type Parts } from './describe-file.ts';
 import type { ImportOptions } from './import-options.ts';
 import { recognise, shapeOf } from './layouts/recognise.ts';
 import { noteEffects } from './layouts/rule-effects.ts';
-import { ruleFor } from './phrasebook/file-subject.ts';
-import { type FileRule, noteUsed, type Phrasebook, type UsedRules } from './phrasebook/phrasebook-rules.ts';
+import { ruleFor, withStamps } from './phrasebook/file-subject.ts';
+import { type FileRule, noteUsed, type UsedRules } from './phrasebook/phrasebook-rules.ts';
 import { type Passed, readRows } from './read-rows.ts';
 
 /**
@@ -88,19 +88,6 @@ interface Read {
 }
 
 const dayMs = 86_400_000;
-
-/** The phrasebook with what the rule for one file says of its stamps in place of what it says of all. */
-function withStamps(phrasebook: Phrasebook, rule: FileRule | undefined): Phrasebook {
-  if (rule?.time === undefined) return phrasebook;
-  const { zone, order, year, pattern } = rule.time;
-  return {
-    ...phrasebook,
-    zone: zone ?? phrasebook.zone,
-    order: order ?? phrasebook.order,
-    year: year ?? phrasebook.year,
-    pattern: pattern ?? phrasebook.pattern,
-  };
-}
 
 function yearOf({ year, phrasebook, neighbour }: ImportOptions): number | undefined {
   return year ?? phrasebook.year ?? (neighbour === null ? undefined : new Date(neighbour).getUTCFullYear());

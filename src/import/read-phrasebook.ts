@@ -1,8 +1,9 @@
-import type { UnmatchedWording } from '../vocabulary.ts';
+import type { SeenWording } from '../vocabulary.ts';
 import { importers } from './layouts/importers.ts';
 import { parsePhrasebook } from './phrasebook/phrasebook.ts';
 import type { Phrasebook } from './phrasebook/phrasebook-rules.ts';
-import { addLesson, countTaught, type Lesson } from './phrasebook/teach-phrasebook.ts';
+import { type LessonPreview, previewLessons } from './phrasebook/preview-lesson.ts';
+import { addLesson, type Lesson } from './phrasebook/teach-phrasebook.ts';
 
 /** A phrasebook may name every layout there is. */
 const layouts: readonly string[] = importers.map(({ id }) => id);
@@ -17,7 +18,16 @@ export function teachPhrasebook(file: string, yaml: string | null, lesson: Lesso
   return addLesson(file, yaml, lesson, layouts);
 }
 
-/** How many of the rows that are not recognised a lesson would use, as `countTaught` counts. Throws InputError. */
-export function rowsTaught(lesson: Lesson, unmatched: readonly UnmatchedWording[]): number {
-  return countTaught(lesson, unmatched, layouts);
+/** The same with several lessons, the first first. Throws InputError. */
+export function teachAll(file: string, yaml: string | null, lessons: readonly Lesson[]): string {
+  return lessons.reduce((text, lesson) => addLesson(file, text, lesson, layouts), yaml ?? '');
+}
+
+/** What the last of some lessons would do, as `previewLessons` says. Throws InputError. */
+export function previewOf(
+  yaml: string | null,
+  lessons: readonly Lesson[],
+  wordings: readonly SeenWording[],
+): LessonPreview {
+  return previewLessons(yaml, lessons, wordings, layouts);
 }

@@ -1,136 +1,151 @@
-import type { ImportedFile, UnknownWording } from '../vocabulary.ts';
-import { jsonEscaped } from './escape.ts';
+import {
+  type DraftKey,
+  type FileDraft,
+  gauges,
+  happenings,
+  type SeenWording,
+  type Survey,
+  stateSignals,
+  stateValues,
+  type UnitDraft,
+} from '../vocabulary.ts';
+import { type DraftRule, printable, quoted, ruleFor } from './draft-rules.ts';
 
 const mostRules = 200;
-
-/** One wording with all that the files say of it; `where` is the first place it stands in. */
-interface Wanted extends UnknownWording {
-  readonly where: string;
-}
+const longestExample = 160;
 
 /**
- * A phrasebook (YAML 1.2) to start from, as it was seen: how each file was read, and a commented rule for every wording
- * that was not understood, the most frequent first. It can be read as it is; a rule counts once its `#` is gone and its
- * blanks, `___`, are filled in. Log text stands in it as quoted text only.
+ * A phrasebook (YAML 1.2) to start from: how each file is read or may be, and a rule for every wording, those of redundancy
+ * first, then the most frequent. It can be read as it is. A rule is on where the built-in words are sure of it; any other
+ * counts once its `#` is gone and its blanks, `___`, are filled in. Log text stands in it as quoted text and comments only.
  */
-export function draftPhrasebook(files: readonly ImportedFile[]): string {
-  const wanted = wantedOf(files);
-  const of = (kind: UnknownWording['kind']): readonly Wanted[] => wanted.filter((w) => w.kind === kind);
+export function draftPhrasebook({ files, units, wordings }: Survey): string {
+  const of = (kind: SeenWording['kind']): readonly SeenWording[] => wordings.filter((w) => w.kind === kind);
+  const unknownUnits = of('unit').filter((w) => w.understood === null);
+  const isDrafted = units.some((u) => u.isOn);
   return `${[
-    '# A draft by steadypair inspect. Remove the # before a rule, put a word of the README for each ___,',
-    '# and leave out values where the text itself is meant, as for firmware. What stays commented out is not used.',
+    '# A draft by steadypair inspect: what it guessed says so. Remove the # before a rule and put a word for each ___;',
+    '# leave out values where the text itself is meant, as for firmware. What stays commented out is not used.',
     'name: my site',
-    ...zoneLines(files),
+    ...timeLines(files),
     '',
     'files:',
-    ...files.flatMap(fileLines),
+    ...files.flatMap((file) => fileLines(file, files)),
     '',
     'units:    # a unit is a pair, a half of a pair or a role in it',
-    ...of('unit').map(unitLine),
+    ...units.map(unitLine),
+    ...(isDrafted ? [] : unknownUnits.slice(0, mostRules).map((w) => ruleLine(ruleFor(w), w))),
     '',
     'parameters:',
-    ...parameterLines([...of('parameter'), ...of('value')]),
+    ...parameterLines(wordings),
     '',
-    'messages:    # a happening such as removed needs no value',
-    ...of('message').map(messageLine),
+    'messages:    # the first that fits is used; a happening such as removed needs no value',
+    ...signalLines(),
+    ...messageLines(of('message')),
     '',
-    'ignore:',
-    ...of('message').map(({ name }) => `#  - ${quoted(`^${escaped(name)}$`)}`),
+    'ignore:    # what means nothing here',
+    ...of('message')
+      .filter((w) => w.understood?.signal === null || (w.understood === null && !w.isOfRedundancy))
+      .slice(0, mostRules)
+      .map(({ pattern, understood }) => `${understood === null ? '#' : ''}  - ${quoted(pattern)}`),
   ].join('\n')}\n`;
 }
 
-/** The wordings of all files, each once. */
-function wantedOf(files: readonly ImportedFile[]): readonly Wanted[] {
-  const found = new Map<string, Wanted>();
-  for (const { input, unknown } of files) {
-    for (const wording of unknown) {
-      const key = `${wording.kind} ${wording.wording}`;
-      const known = found.get(key);
-      found.set(key, {
-        ...wording,
-        where: known?.where ?? `${input.file}, line ${wording.firstLine}`,
-        count: (known?.count ?? 0) + wording.count,
-        values: [...new Set([...(known?.values ?? []), ...wording.values])],
-      });
-    }
-  }
-  return [...found.values()].sort((a, b) => b.count - a.count).slice(0, mostRules);
+function unitLine({ pattern, pair, because, isOn }: UnitDraft): string {
+  const fixed = pair === null ? '' : `, pair: ${quoted(pair)}`;
+  const why = printable(isOn ? `a guess: ${because}` : because);
+  return `${isOn ? '' : '#'}  - { pattern: ${quoted(pattern)}${fixed} }    # ${why}`;
 }
 
-function zoneLines(files: readonly ImportedFile[]): readonly string[] {
-  const isAssumed = files.some((f) => f.notices.some((n) => n.id === 'zone-assumed'));
-  const zones = [...new Set(files.map((f) => f.input.zone))].filter((zone) => zone !== 'UTC');
-  if (zones[0] !== undefined) return [`time: { zone: ${quoted(zones[0])} }`];
-  return isAssumed
-    ? ['#time: { zone: ___ }    # an IANA name such as Europe/Lisbon: no stamp names its zone']
-    : [];
+/** What stamps need that all files agree on; the rest stands with its file. */
+function timeLines(files: readonly FileDraft[]): readonly string[] {
+  const isOpen = files.some((f) => f.isZoneOpen);
+  const zone = '    # an IANA name such as Europe/Lisbon: stamps name no zone, and are read as UTC';
+  const shared = sharedTime(files);
+  if (shared.length === 0) return isOpen ? [`#time: { zone: ___ }${zone}`] : [];
+  return ['time:', ...shared.map((key) => keyLine(key, '  ')), ...(isOpen ? [`#  zone: ___${zone}`] : [])];
 }
 
-function fileLines({ input, columns }: ImportedFile): readonly string[] {
-  const base = input.file.split(/[/\\]/).at(-1) ?? input.file;
-  const keys = columns.flatMap(({ name, meaning }) =>
-    meaning !== null && columnKeys.has(meaning) ? [`${meaning}: ${quoted(name)}`] : [],
-  );
-  const known = keys.length === 0 ? '' : `, columns: { ${keys.join(', ')} }`;
-  return [`  - { match: ${quoted(base.replace(/[*?]/g, '?'))}, layout: ${input.layout}${known} }`];
+function sharedTime(files: readonly FileDraft[]): readonly DraftKey[] {
+  const all = files
+    .flatMap((f) => f.time)
+    .filter(({ key }) => key === 'order' || key === 'year' || key === 'format');
+  const firsts = all.filter((key, i) => all.findIndex((k) => k.key === key.key) === i);
+  return firsts.filter(({ key, value }) => all.every((k) => k.key !== key || k.value === value));
 }
 
-const columnKeys = new Set([
-  'time',
-  'date',
-  'clock',
-  'unit',
-  'pair',
-  'half',
-  'role',
-  'parameter',
-  'value',
-  'message',
-  'severity',
-  'class',
-]);
-
-function unitLine({ name, ...wanted }: Wanted): string {
-  return `#  - { pattern: ${quoted(`^${escaped(name)}$`)}, pair: ___, half: ___ }${seen(wanted)}`;
+function fileLines(file: FileDraft, files: readonly FileDraft[]): readonly string[] {
+  const shared = sharedTime(files);
+  const own = file.time.filter((key) => !shared.some((s) => s.key === key.key));
+  const time = own.length === 0 ? [] : ['    time:', ...own.map((key) => keyLine(key, '      '))];
+  const said = file.isGuess ? ': its layout is not known; this is a guess. It begins' : ' begins';
+  return [
+    `  # ${printable(file.file)}${said}`,
+    ...file.samples.map((sample) => `  #   ${printable(sample)}`),
+    `  - match: ${quoted(matchFor(file.file, files))}`,
+    ...file.keys.map((key) => keyLine(key, '    ')),
+    ...time,
+  ];
 }
 
-/** A rule for each parameter, with its values in it; values of a parameter that is known already stand under its name too. */
-function parameterLines(wanted: readonly Wanted[]): readonly string[] {
-  const names = [...new Set(wanted.map((w) => w.name))];
-  return names.flatMap((name) => {
-    const own = wanted.filter((w) => w.name === name);
-    const [first] = own;
-    if (first === undefined) return [];
-    const values = [...new Set(own.flatMap((w) => [...w.values]))].map((value) => `${quoted(value)}: ___`);
-    const count = own.reduce((sum, w) => sum + w.count, 0);
-    return [
-      `#  ${quoted(name)}: { signal: ___, values: { ${values.join(', ')} } }${seen({ ...first, count })}`,
-    ];
+/** The base name; with its folder where another file has that name too. */
+function matchFor(file: string, files: readonly FileDraft[]): string {
+  const parts = (name: string): readonly string[] => name.split(/[/\\]/);
+  const base = parts(file).at(-1) ?? file;
+  const isAlone = files.filter((f) => parts(f.file).at(-1) === base).length === 1;
+  const name = isAlone ? base : `*${parts(file).slice(-2).join('/')}`;
+  return isAlone ? name.replace(/[*?]/g, '?') : name;
+}
+
+function keyLine({ key, value, because }: DraftKey, indent: string): string {
+  const why = because === null ? '' : `    # ${printable(because)}`;
+  return `${indent}${key}: ${valueText(value)}${why}`;
+}
+
+function valueText(value: DraftKey['value']): string {
+  if (typeof value === 'number') return String(value);
+  if (typeof value === 'string') return /^[a-z][a-z-]*$/.test(value) ? value : quoted(value);
+  return `{ ${Object.entries(value)
+    .map(([key, name]) => `${key}: ${quoted(name)}`)
+    .join(', ')} }`;
+}
+
+/** Which words may stand for the blanks. */
+function signalLines(): readonly string[] {
+  const states = stateSignals.map((signal) => {
+    const values = stateValues[signal];
+    return values === null ? signal : `${signal} (${values.join(', ')})`;
+  });
+  return [
+    `# Signals that are a state: ${states.join('; ')}.`,
+    `# Happenings: ${happenings.join(', ')}. Of parameters also: ${gauges.join(', ')}.`,
+  ];
+}
+
+/** A rule for each parameter, with its values in it. */
+function parameterLines(wordings: readonly SeenWording[]): readonly string[] {
+  const parameters = wordings.filter((w) => w.kind === 'parameter');
+  return parameters.slice(0, mostRules).map((parameter) => {
+    const values = wordings.filter((w) => w.kind === 'value' && w.name === parameter.name);
+    return ruleLine(ruleFor(parameter, values), parameter);
   });
 }
 
-function messageLine({ name, ...wanted }: Wanted): string {
-  return `#  - { when: ${quoted(`^${escaped(name)}$`)}, signal: ___, value: ___ }${seen(wanted)}`;
+/** Two rules with one pattern would hide each other: of those that are understood none is needed. */
+function messageLines(messages: readonly SeenWording[]): readonly string[] {
+  const shown = messages
+    .filter((w) => w.understood?.signal !== null && w.understood?.signal !== 'note')
+    .slice(0, mostRules);
+  return shown.map((wording) => {
+    const rule = ruleFor(wording);
+    const isAlone = shown.filter((w) => w.pattern === wording.pattern).length === 1;
+    return ruleLine({ ...rule, isOn: rule.isOn && isAlone }, wording);
+  });
 }
 
-function seen({ count, where }: Pick<Wanted, 'count' | 'where'>): string {
-  return `    # ${count === 1 ? 'once' : `${count} times`}, first in ${printable(where)}`;
-}
-
-/** Text in double quotes: JSON's are YAML's too. Source: YAML 1.2.2 (2021), sections 1.2 and 7.3.1. */
-function quoted(text: string): string {
-  return jsonEscaped(JSON.stringify(text).replace(/[^\u0020-\u007e\u00a0-\ud7ff\ue000-\ufefe]/g, asEscape));
-}
-
-function asEscape(character: string): string {
-  return `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`;
-}
-
-/** Without anything that could end a comment. */
-function printable(text: string): string {
-  return quoted(text).slice(1, -1);
-}
-
-function escaped(text: string): string {
-  return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+function ruleLine({ yaml, isOn, hint }: DraftRule, { count, first }: SeenWording): string {
+  const times = count === 1 ? 'once' : `${count} times`;
+  const perhaps = hint === '' ? '' : `; perhaps ${hint}`;
+  const example = printable(first.text.slice(0, longestExample));
+  return `${isOn ? '' : '#'}  ${yaml}    # ${times}${perhaps}; first in ${printable(first.file)}, line ${first.line}: ${example}`;
 }

@@ -15,12 +15,17 @@ import { findingDocument } from './verify-json.ts';
 import { wrap } from './verify-text.ts';
 import { sayCount, sayInstant, sayWhen } from './words.ts';
 
-/** The JSON document of `inspect`. Source: design.md, section 8. */
-export function inspectJson(files: readonly ImportedFile[], findings: readonly Finding[]): string {
+/** The JSON document of `inspect`; `found` is what `--find` found. Source: design.md, section 8. */
+export function inspectJson(
+  files: readonly ImportedFile[],
+  findings: readonly Finding[],
+  found?: unknown,
+): string {
   return toJson({
     schema: 'steadypair/inspect/1',
     inputs: files.map(inspectedDocument),
     findings: findings.map(findingDocument),
+    ...(found === undefined ? {} : { found }),
   });
 }
 

@@ -25,6 +25,10 @@ export const broken: readonly (readonly [string, Readonly<Record<string, string>
     { 'src/import/layouts/a.ts': "import '../row-cache/b.ts';", 'src/import/row-cache/b.ts': 'export {};' },
   ],
   [
+    'layer-import/drafts',
+    { 'src/import/drafts/a.ts': "import '../row-cache/b.ts';", 'src/import/row-cache/b.ts': 'export {};' },
+  ],
+  [
     'layer-import/row-cache',
     {
       'src/import/row-cache/a.ts': "import '../phrasebook/b.ts';",

@@ -40,7 +40,7 @@ describe('the phrasebook', () => {
     await page.waitForSelector('#rule-count:has-text("is not a pattern")');
     await page.fill('wording-form input[name=text]', 'mirror image broken');
     await page.selectOption('wording-form select[name=signal]', 'partner-ready');
-    await page.fill('wording-form input[name=value]', 'no');
+    await page.selectOption('wording-form select[name=value]', 'no');
     await page.waitForSelector('#rule-count:has-text("2 rows")');
     await page.click('#use-rule');
     await page.waitForSelector('sources-view .verdict:has-text("1 of 4 rows")');

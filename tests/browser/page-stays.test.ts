@@ -65,6 +65,7 @@ describe('of two phrasebooks', () => {
     await goToView(page, 'sources');
     await page.waitForSelector('sources-view:has-text("a.yaml: it is a phrasebook beside b.yaml")');
     await page.click('tr:has-text("odd") button');
+    await page.selectOption('lesson-form select[name=signal]', 'note');
     await page.click('#use-rule');
     await page.waitForSelector('sources-view .verdict:has-text("every row was understood")');
     await page.waitForSelector('sources-view:has-text("In use: b.yaml")');

@@ -71,7 +71,7 @@ export class ColumnsForm extends PageElement {
     const match = said('file').split('/').at(-1) ?? '';
     try {
       const lesson = { kind: 'columns', match, layout: said('layout'), columns } as const;
-      const detail = await this.session.ask<'teach'>({ kind: 'teach', lesson });
+      const detail = await this.session.ask<'teach'>({ kind: 'teach', lessons: [lesson] });
       this.dispatchEvent(new CustomEvent('taught', { bubbles: true, detail }));
     } catch (error) {
       this.dispatchEvent(new CustomEvent('problem', { bubbles: true, detail: error }));

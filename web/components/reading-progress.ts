@@ -52,4 +52,20 @@ function shareOf({ state, size, bytes }: FileProgress): number {
   return size === 0 ? 0 : Math.min(100, (bytes / size) * 100);
 }
 
+/** The files after another piece of one was read. */
+export function progressed(
+  all: readonly FileProgress[],
+  name: string,
+  bytes: number,
+  rows: number,
+): readonly FileProgress[] {
+  // A member of an archive is named with the archive before it.
+  const isOf = (f: FileProgress): boolean => f.name === name || name.startsWith(`${f.name}/`);
+  const at = all.findIndex(isOf);
+  return all.map((f, index): FileProgress => {
+    if (isOf(f)) return { ...f, bytes, rows: Math.max(rows, f.rows), state: 'reading' };
+    return index < at && f.state === 'reading' ? { ...f, state: 'read' } : f;
+  });
+}
+
 customElements.define('reading-progress', ReadingProgress);

@@ -1,35 +1,106 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
+import type { NamedLesson } from '../lesson-draft.ts';
 import type { PageState } from '../page-state.ts';
-import type { NamedText } from '../protocol.ts';
+import type { NamedText, Refusal, SurveyModel } from '../protocol.ts';
 import { saveText } from '../save-text.ts';
+import type { Session } from '../session.ts';
 import type { View } from '../view.ts';
 import { clocksSection } from './clocks-section.ts';
 import { fileSection } from './file-section.ts';
+import { lessonList } from './lesson-list.ts';
 import { PageElement } from './page-element.ts';
 import './columns-form.ts';
+import './draft-form.ts';
 import './wording-form.ts';
+
+/** What is larger is looked through only when a person asks for it: it takes as long as reading it did. */
+const mostBytes = 67_108_864;
 
 /** How each file was understood, what was not, and the phrasebook in which a person can teach it. */
 export class SourcesView extends PageElement {
-  static override properties = { state: { attribute: false } };
+  static override properties = {
+    state: { attribute: false },
+    survey: { state: true },
+    isAsked: { state: true },
+    lessons: { state: true },
+  };
   declare state: PageState;
+  declare survey: SurveyModel | null;
+  declare isAsked: boolean;
+  /** What is taught, and not yet read with. */
+  declare lessons: readonly NamedLesson[];
+  private surveyed: Session | null = null;
+
+  constructor() {
+    super();
+    this.survey = null;
+    this.isAsked = false;
+    this.lessons = [];
+    this.addEventListener('lesson', (event) => {
+      if (event instanceof CustomEvent) this.lessons = [...this.lessons, ...event.detail];
+    });
+    this.addEventListener('teach', () => void this.teach());
+  }
+
+  override willUpdate(): void {
+    const { session, site } = this.state;
+    if (this.surveyed === session) return;
+    // Other files, or other rules: what they say is looked through once more.
+    this.surveyed = session;
+    this.survey = null;
+    this.lessons = [];
+    this.isAsked = false;
+    if (site.files.reduce((sum, f) => sum + f.input.bytes, 0) <= mostBytes) void this.look();
+  }
 
   override render(): TemplateResult {
     const { site, session } = this.state;
     return html`<h1 class="verdict">${this.summary()}</h1>
       ${this.failures()}
       <section>
-        <h2>Wording that is not understood</h2>
-        ${
-          site.files.every((f) => f.wordings.length === 0)
-            ? html`<p>Every row that could be read was understood.</p>`
-            : html`<wording-form .files=${site.files} .session=${session}></wording-form>`
-        }
+        <h2>Wordings and values</h2>
+        ${this.wordings()}
       </section>
       ${this.phrasebook()}
       ${clocksSection(site, session, (isAligned) => void this.align(isAligned))}
       ${site.files.map(fileSection)}`;
+  }
+
+  private async look(): Promise<void> {
+    this.isAsked = true;
+    const { session } = this.state;
+    const survey = await session.ask<'survey'>({ kind: 'survey' });
+    if (session === this.surveyed) this.survey = survey;
+  }
+
+  private wordings(): TemplateResult {
+    const { survey, state, lessons } = this;
+    if (survey !== null)
+      return html`${lessonList(lessons, state.undo, {
+        drop: (place) => this.drop(place),
+        use: () => void this.teach(),
+        undo: () => this.dispatchEvent(new CustomEvent('undo', { bubbles: true })),
+      })}
+        <wording-form .survey=${survey} .lessons=${lessons} .session=${state.session}></wording-form>`;
+    return this.isAsked
+      ? html`<p role="status">Looking through all wordings.</p>`
+      : html`<p>The files are large: to list their wordings they are read once more.</p>
+        <p><button type="button" id="look" @click=${() => void this.look()}>List the wordings</button></p>`;
+  }
+
+  private drop(place: number): void {
+    this.lessons = this.lessons.filter((_, i) => i !== place);
+  }
+
+  private async teach(): Promise<void> {
+    const lessons = this.lessons.map(({ lesson }) => lesson);
+    try {
+      const detail = await this.state.session.ask<'teach'>({ kind: 'teach', lessons });
+      this.dispatchEvent(new CustomEvent('taught', { bubbles: true, detail }));
+    } catch (error) {
+      this.dispatchEvent(new CustomEvent('problem', { bubbles: true, detail: error }));
+    }
   }
 
   private summary(): string {
@@ -56,6 +127,7 @@ export class SourcesView extends PageElement {
             html`<li><span class="inconclusive">Left out:</span> <b class="long">${terminal(where)}</b>: ${terminal(what)} ${terminal(fix)}</li>`,
         )}
       </ul>
+      ${(this.survey?.files ?? []).filter((f) => f.isGuess && isLeftOut(f.file, failures)).map((draft) => html`<draft-form .draft=${draft} .units=${this.survey?.units ?? []}></draft-form>`)}
       <columns-form .names=${failures.map((f) => f.where.replace(/:\d+$/, ''))} .session=${this.state.session}></columns-form>
     </section>`;
   }
@@ -75,9 +147,14 @@ export class SourcesView extends PageElement {
         <label class="button">Load a phrasebook<input type="file" accept=".yaml,.yml" @change=${this.onLoad} /></label>
         <button type="button" id="save-phrasebook" ?disabled=${phrasebook === null} @click=${() => phrasebook !== null && saveText(baseName(phrasebook.file), phrasebook.text)}>Save the phrasebook</button>
         <button type="button" ?disabled=${phrasebook === null} @click=${() => this.use(null)}>Read without it</button>
+        <button type="button" id="save-draft" ?disabled=${this.survey === null} @click=${() => this.saveDraft()}>Save a draft with all wordings</button>
       </p>
       ${phrasebook === null ? nothing : html`<details><summary>Its text</summary><pre tabindex="0" aria-label="Text of the phrasebook"><code>${terminal(phrasebook.text.slice(0, 20_000)).replaceAll('‹000A›', '\n')}</code></pre></details>`}
     </section>`;
+  }
+
+  private saveDraft(): void {
+    if (this.survey !== null) saveText('draft.yaml', this.survey.draft);
   }
 
   private async onLoad({ target }: Event): Promise<void> {
@@ -93,6 +170,10 @@ export class SourcesView extends PageElement {
     const detail = await this.state.session.ask<'align'>({ kind: 'align', isAligned });
     this.dispatchEvent(new CustomEvent('site', { bubbles: true, detail }));
   }
+}
+
+function isLeftOut(file: string, failures: readonly Refusal[]): boolean {
+  return failures.some(({ where }) => where.replace(/:\d+$/, '') === file);
 }
 
 function baseName(name: string): string {

@@ -38,7 +38,7 @@ export class StampsForm extends PageElement {
         order: order === 'day-first' || order === 'month-first' ? order : null,
         year: year === null ? null : Number(year),
       } as const;
-      const detail = await this.session.ask<'teach'>({ kind: 'teach', lesson });
+      const detail = await this.session.ask<'teach'>({ kind: 'teach', lessons: [lesson] });
       this.dispatchEvent(new CustomEvent('taught', { bubbles: true, detail }));
     } catch (error) {
       this.dispatchEvent(new CustomEvent('problem', { bubbles: true, detail: error }));

@@ -5,11 +5,10 @@ import type { SourceLine } from '../../src/vocabulary.ts';
 import type { Cited } from '../cite.ts';
 import { type Chosen, firstChosen, firstView, type PageState } from '../page-state.ts';
 import type { LinesAround, NamedFile, NamedText, PairModel, Refusal, SiteModel } from '../protocol.ts';
-import { openSession, Refused, type Session } from '../session.ts';
+import { openSession, refusalOf, type Session } from '../session.ts';
 import { views } from '../views.ts';
 import { PageElement } from './page-element.ts';
-import type { FileProgress } from './reading-progress.ts';
-import './reading-progress.ts';
+import { type FileProgress, progressed } from './reading-progress.ts';
 import './side-notes.ts';
 import './start-view.ts';
 
@@ -28,6 +27,8 @@ export class SteadypairPage extends PageElement {
   declare view: string;
   declare cited: Cited | null;
   private given: readonly NamedFile[] = [];
+  /** The phrasebooks before each lesson, the last before the last. */
+  private earlier: readonly (NamedText | null)[] = [];
 
   constructor() {
     super();
@@ -38,10 +39,17 @@ export class SteadypairPage extends PageElement {
     this.cited = null;
     this.addEventListener(
       'files',
-      (event) => void this.read(detailOf<readonly NamedFile[]>(event), null, false),
+      (event) => void this.read(detailOf<readonly NamedFile[]>(event), null, false, []),
     );
-    this.addEventListener('phrasebook', (event) => void this.readAgain(detailOf<NamedText | null>(event)));
+    this.addEventListener(
+      'phrasebook',
+      (event) => void this.readAgain(detailOf<NamedText | null>(event), []),
+    );
     this.addEventListener('taught', (event) => void this.readTaught(detailOf<string>(event)));
+    this.addEventListener(
+      'undo',
+      () => void this.readAgain(this.earlier.at(-1) ?? null, this.earlier.slice(0, -1)),
+    );
     this.addEventListener('site', (event) => this.show(detailOf<SiteModel>(event)));
     this.addEventListener('pair', (event) => this.showPair(detailOf<PairModel>(event)));
     this.addEventListener('choose', (event) => this.choose(detailOf<Chosen>(event)));
@@ -113,6 +121,7 @@ export class SteadypairPage extends PageElement {
     files: readonly NamedFile[],
     phrasebook: NamedText | null,
     isAligned: boolean,
+    before: readonly (NamedText | null)[],
   ): Promise<void> {
     this.reading?.session.close();
     this.problem = null;
@@ -129,7 +138,9 @@ export class SteadypairPage extends PageElement {
       const site = await session.ask<'read'>({ kind: 'read', files, phrasebook, isAligned });
       this.state?.session.close();
       this.given = files;
-      this.state = { site, session, chosen: firstChosen(site, this.state?.chosen ?? null) };
+      this.earlier = before;
+      const chosen = firstChosen(site, this.state?.chosen ?? null);
+      this.state = { site, session, chosen, undo: before.length };
       this.reading = null;
       this.open(this.view === '' ? firstView(site) : this.view);
     } catch (error) {
@@ -140,26 +151,21 @@ export class SteadypairPage extends PageElement {
   }
 
   /** The same files with another phrasebook: it takes the place of the one among the files. */
-  private readAgain(phrasebook: NamedText | null): Promise<void> {
+  private readAgain(phrasebook: NamedText | null, before: readonly (NamedText | null)[]): Promise<void> {
     const old = this.state?.site.phrasebook?.file;
     const files = this.given.filter(({ name }) => name !== old);
-    return this.read(files, phrasebook, this.state?.site.isAligned ?? false);
+    return this.read(files, phrasebook, this.state?.site.isAligned ?? false, before);
   }
 
   private readTaught(text: string): Promise<void> {
-    return this.readAgain({ file: this.state?.site.phrasebook?.file ?? 'phrasebook.yaml', text });
+    const old = this.state?.site.phrasebook ?? null;
+    return this.readAgain({ file: old?.file ?? 'phrasebook.yaml', text }, [...this.earlier, old]);
   }
 
   private progress(name: string, bytes: number, rows: number): void {
     const { reading } = this;
     if (reading === null) return;
-    // A member of an archive is named with the archive before it.
-    const isOf = (f: FileProgress): boolean => f.name === name || name.startsWith(`${f.name}/`);
-    const at = reading.files.findIndex(isOf);
-    const files = reading.files.map((f, index): FileProgress => {
-      if (isOf(f)) return { ...f, bytes, rows: Math.max(rows, f.rows), state: 'reading' };
-      return index < at && f.state === 'reading' ? { ...f, state: 'read' } : f;
-    });
+    const files = progressed(reading.files, name, bytes, rows);
     this.reading = { ...reading, files };
   }
 
@@ -207,15 +213,7 @@ export class SteadypairPage extends PageElement {
   }
 
   private tell(error: unknown): void {
-    if (error instanceof Refused) this.problem = error.refusal;
-    else {
-      const what = error instanceof Error ? error.message : String(error);
-      this.problem = {
-        where: 'this page',
-        what: `it has a defect: ${what}.`,
-        fix: 'Tell whoever maintains it.',
-      };
-    }
+    this.problem = refusalOf(error);
   }
 }
 

@@ -103,3 +103,16 @@ export function saysUnit(phrasebook: Phrasebook, parts: UnitParts, of: FileSubje
     subjectOf(phrasebook, parts)?.pair === of.subject.pair
   );
 }
+
+/** The phrasebook with what the rule for one file says of its stamps in place of what it says of all. */
+export function withStamps(phrasebook: Phrasebook, rule: FileRule | undefined): Phrasebook {
+  if (rule?.time === undefined) return phrasebook;
+  const { zone, order, year, pattern } = rule.time;
+  return {
+    ...phrasebook,
+    zone: zone ?? phrasebook.zone,
+    order: order ?? phrasebook.order,
+    year: year ?? phrasebook.year,
+    pattern: pattern ?? phrasebook.pattern,
+  };
+}

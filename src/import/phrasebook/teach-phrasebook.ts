@@ -1,11 +1,6 @@
-import type { Subject, UnmatchedWording } from '../../vocabulary.ts';
 import { zoneOf } from '../clock/zones.ts';
-import { entryReader } from './entries.ts';
 import { parsePhrasebook } from './phrasebook.ts';
-import type { Phrasebook } from './phrasebook-rules.ts';
-import { subjectOf } from './subjects.ts';
-import { valueMeant } from './values.ts';
-import { editYaml } from './yaml-file.ts';
+import { editYaml, type YamlEdit } from './yaml-file.ts';
 
 /** One thing a person teaches: what a wording, a parameter or a file's columns mean. */
 export type Lesson =
@@ -14,6 +9,16 @@ export type Lesson =
       readonly when: string;
       readonly signal: string;
       readonly value: string | null;
+      /** Of which half or of the pair, where the unit and the words do not say it; `other`: of the half that does not speak. */
+      readonly whose?: 'pair' | 'active' | 'standby' | 'other' | null;
+    }
+  /** One value of a parameter; the values that are known already stay. */
+  | {
+      readonly kind: 'value';
+      readonly name: string;
+      readonly text: string;
+      readonly signal: string;
+      readonly meaning: string | null;
     }
   | {
       readonly kind: 'parameter';
@@ -22,14 +27,21 @@ export type Lesson =
       readonly values: Readonly<Record<string, string>>;
     }
   | { readonly kind: 'ignore'; readonly pattern: string }
-  /** A pattern with the groups `pair` and `half`. */
-  | { readonly kind: 'unit'; readonly pattern: string }
+  /** A pattern with the groups `pair` and `half`, or with a `pair` beside it. */
+  | { readonly kind: 'unit'; readonly pattern: string; readonly pair?: string | null }
+  /** A whole rule for files. */
+  | {
+      readonly kind: 'file';
+      readonly match: string;
+      readonly keys: Readonly<Record<string, string | number | Readonly<Record<string, string | number>>>>;
+    }
   /** How stamps are read; what is `null` stays as it was. */
   | {
       readonly kind: 'time';
       readonly zone: string | null;
       readonly order: 'day-first' | 'month-first' | null;
       readonly year: number | null;
+      readonly format?: string | null;
     }
   | {
       readonly kind: 'columns';
@@ -48,76 +60,59 @@ export function addLesson(
   lesson: Lesson,
   layouts: readonly string[],
 ): string {
-  const taught = editYaml(file, yaml ?? '', (document) => {
-    if (lesson.kind === 'message') {
-      const { when, signal, value } = lesson;
-      document.append('messages', { when, signal, ...(value === null ? {} : { value }) });
-    } else if (lesson.kind === 'parameter') {
+  const taught = editYaml(file, yaml ?? '', (document) => putLesson(file, lesson, document));
+  parsePhrasebook(file, taught, layouts);
+  return taught;
+}
+
+function putLesson(file: string, lesson: Lesson, document: YamlEdit): void {
+  switch (lesson.kind) {
+    case 'message': {
+      const { when, signal, value, whose } = lesson;
+      const about = whose == null ? {} : whose === 'other' ? { of: whose } : { subject: whose };
+      document.append('messages', { when, signal, ...(value === null ? {} : { value }), ...about });
+      break;
+    }
+    case 'parameter': {
       const { name, signal, values } = lesson;
       const known = Object.keys(values).length === 0 ? {} : { values };
       document.put('parameters', name, { signal, ...known });
-    } else if (lesson.kind === 'ignore') document.append('ignore', lesson.pattern);
-    else if (lesson.kind === 'unit') document.append('units', { pattern: lesson.pattern });
-    else if (lesson.kind === 'time') {
-      const { zone, order, year } = lesson;
-      if (zone !== null) zoneOf(zone, file);
-      for (const [key, value] of Object.entries({ zone, order, year }))
-        if (value !== null) document.put('time', key, value);
-    } else {
-      const { match, layout, columns } = lesson;
-      // Before the others: of the rules for files the first that fits wins.
-      document.prepend('files', { match, layout, columns });
+      break;
     }
-  });
-  parsePhrasebook(file, taught, layouts);
-  return taught;
+    case 'value': {
+      const { name, text, signal, meaning } = lesson;
+      document.within('parameters', [name, 'signal'], signal);
+      if (meaning !== null) document.within('parameters', [name, 'values', text], meaning);
+      break;
+    }
+    case 'ignore':
+      document.append('ignore', lesson.pattern);
+      break;
+    case 'unit': {
+      const { pattern, pair } = lesson;
+      document.append('units', { pattern, ...(pair == null ? {} : { pair }) });
+      break;
+    }
+    case 'time': {
+      const { zone, order, year, format } = lesson;
+      if (zone !== null) zoneOf(zone, file);
+      for (const [key, value] of Object.entries({ zone, order, year, format: format ?? null }))
+        if (value !== null) document.put('time', key, value);
+      break;
+    }
+    // Before the others: of the rules for files the first that fits wins.
+    case 'file':
+      document.prepend('files', { match: lesson.match, ...lesson.keys });
+      break;
+    case 'columns': {
+      const { match, layout, columns } = lesson;
+      document.prepend('files', { match, layout, columns });
+      break;
+    }
+  }
 }
 
 /** A pattern that fits a wording and nothing else, for a person to loosen. */
 export function exactPattern(wording: string): string {
   return `^${wording.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}$`;
-}
-
-const somewhere: Subject = { pair: 'pair', half: '1', role: null };
-
-/**
- * How many of the rows that are not understood a lesson would use (or, for `ignore`, set aside). Columns and stamps are
- * taught for what could not be read at all: 0. Throws InputError if the lesson does not fit.
- */
-export function countTaught(
-  lesson: Lesson,
-  unmatched: readonly UnmatchedWording[],
-  layouts: readonly string[],
-): number {
-  const file = 'the new rule';
-  const phrasebook = parsePhrasebook(file, addLesson(file, null, lesson, layouts), layouts);
-  const isTaught = understandingOf(lesson, phrasebook);
-  return unmatched.reduce((sum, { wording, count }) => sum + (isTaught(wording) ? count : 0), 0);
-}
-
-/** Wording is listed as `parameter NAME`, `NAME = value`, `unit NAME`, or as the message itself. */
-function understandingOf(lesson: Lesson, phrasebook: Phrasebook): (wording: string) => boolean {
-  const reader = entryReader(phrasebook);
-  switch (lesson.kind) {
-    case 'columns':
-    case 'time':
-      return () => false;
-    case 'message':
-      return (wording) => Array.isArray(reader.read(somewhere, wording));
-    case 'ignore':
-      return (wording) => reader.read(somewhere, wording) === 'ignored';
-    case 'unit':
-      return (wording) => {
-        const name = /^unit (.*)$/s.exec(wording)?.[1];
-        return name !== undefined && subjectOf(phrasebook, { unit: name, half: '', role: '' }) !== null;
-      };
-    case 'parameter':
-      return (wording) => {
-        if (wording === `parameter ${lesson.name}`) return true;
-        const prefix = `${lesson.name} = `;
-        const rule = phrasebook.parameters.get(lesson.name);
-        if (rule === undefined || !wording.startsWith(prefix)) return false;
-        return valueMeant(rule.signal, rule.values, wording.slice(prefix.length)) !== undefined;
-      };
-  }
 }

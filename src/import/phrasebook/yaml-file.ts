@@ -157,6 +157,8 @@ export interface YamlEdit {
   append(key: string, value: unknown): void;
   prepend(key: string, value: unknown): void;
   put(key: string, name: string, value: unknown): void;
+  /** Puts a value at a place within a map of that key, and leaves the rest of the map. */
+  within(key: string, path: readonly [string, ...string[]], value: unknown): void;
 }
 
 /** The text with changes made to it. Throws InputError if it is no YAML. */
@@ -174,6 +176,14 @@ export function editYaml(file: string, text: string, change: (edit: YamlEdit) =>
     put: (key, name, value) => {
       if (!isMap(document.get(key))) document.set(key, document.createNode({}));
       document.setIn([key, name], document.createNode(value));
+    },
+    within: (key, path, value) => {
+      if (!isMap(document.get(key))) document.set(key, document.createNode({}));
+      for (let depth = 1; depth < path.length; depth += 1) {
+        const parent = [key, ...path.slice(0, depth)];
+        if (!isMap(document.getIn(parent))) document.setIn(parent, document.createNode({}));
+      }
+      document.setIn([key, ...path], document.createNode(value));
     },
   });
   return document.toString({ lineWidth: 0 });

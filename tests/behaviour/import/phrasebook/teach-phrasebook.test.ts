@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { exactPattern, type Lesson } from '../../../../src/import/phrasebook/teach-phrasebook.ts';
-import { rowsTaught, teachPhrasebook } from '../../../../src/import/read-phrasebook.ts';
+import { previewOf, teachPhrasebook } from '../../../../src/import/read-phrasebook.ts';
+import type { SeenWording, UnknownWording } from '../../../../src/vocabulary.ts';
 import { readText } from '../../../support/read-text.ts';
 
 const journal = `time,unit,message
@@ -16,13 +17,29 @@ const poll = `time,unit,parameter,value
 2026-03-14T09:00:20Z,RO1-A,Net left,out
 `;
 
+function asSeen({ kind, name, count, firstLine, values }: UnknownWording): SeenWording {
+  const first = { file: 'x.csv', line: firstLine, text: name };
+  const value = kind === 'value' ? (values[0] ?? '') : null;
+  return {
+    kind,
+    name,
+    value,
+    pattern: '',
+    count,
+    first,
+    unit: 'RO1-A',
+    isOfRedundancy: false,
+    understood: null,
+  };
+}
+
 /** Rows that a lesson is said to use, and those that are understood once it is taught. */
 async function taught(text: string, lesson: Lesson): Promise<{ said: number; fewer: number; yaml: string }> {
   const before = await readText('x.csv', text);
   const yaml = teachPhrasebook('p.yaml', null, lesson);
   const after = await readText('x.csv', text, { phrasebook: yaml });
   return {
-    said: rowsTaught(lesson, before.input.unmatched),
+    said: previewOf(null, [lesson], before.unknown.map(asSeen)).rows,
     fewer: before.input.rows.unmatched - after.input.rows.unmatched,
     yaml,
   };

@@ -1,0 +1,88 @@
+import { html, type TemplateResult } from 'lit';
+import { terminal } from '../../src/report/escape.ts';
+import type { DraftKey, FileDraft, UnitDraft } from '../../src/vocabulary.ts';
+import type { NamedLesson } from '../lesson-draft.ts';
+import { PageElement } from './page-element.ts';
+
+type Keys = Record<string, string | number | Readonly<Record<string, string | number>>>;
+
+/** How a file of unknown layout may be read: what was guessed, to correct and add to the lessons. Fires `lesson`. */
+export class DraftForm extends PageElement {
+  static override properties = { draft: { attribute: false }, units: { attribute: false } };
+  declare draft: FileDraft;
+  declare units: readonly UnitDraft[];
+
+  override render(): TemplateResult {
+    const { file, keys, time, samples } = this.draft;
+    return html`<details>
+      <summary>How <span class="long">${terminal(file)}</span> may be read</summary>
+      <form class="fields" @submit=${this.onSubmit}>
+        <pre class="wide" tabindex="0" aria-label="How the file begins"><code>${samples.map((line) => `${terminal(line)}\n`)}</code></pre>
+        ${keys.map((key) => field(key, ''))}
+        ${time.map((key) => field(key, 'time.'))}
+        ${this.units.filter((u) => u.isOn).map((u, i) => html`<label class="wide">Unit pattern${u.pair === null ? '' : ` of ${terminal(u.pair)}`}: ${terminal(u.because)}<input class="code" name=${`unit-${i}`} .value=${u.pattern} spellcheck="false" autocomplete="off" /></label>`)}
+        <button type="submit">Add to the lessons</button>
+      </form>
+    </details>`;
+  }
+
+  private onSubmit(event: Event): void {
+    event.preventDefault();
+    if (!(event.target instanceof HTMLFormElement)) return;
+    const form = new FormData(event.target);
+    const said = (name: string): string => String(form.get(name) ?? '').trim();
+    const { file, keys, time } = this.draft;
+    const rule: Keys = {};
+    for (const key of keys) {
+      const value = saidOf(key, '', said);
+      if (value !== null) rule[key.key] = value;
+    }
+    // A format is tried first and leaves other stamps as they are: it may stand for all files. The rest is said of this one.
+    const format = said('time.format');
+    const own: Record<string, string | number> = {};
+    for (const { key, value } of time.filter((t) => t.key !== 'format')) {
+      const text = said(`time.${key}`);
+      if (text !== '') own[key] = typeof value === 'number' ? Number(text) : text;
+    }
+    if (Object.keys(own).length > 0) rule.time = own;
+    const match = file.split(/[/\\]/).at(-1) ?? file;
+    const lessons: readonly NamedLesson[] = [
+      { lesson: { kind: 'file', match, keys: rule }, says: `${match}: how it is read` },
+      ...(format === '' ? [] : [formatLesson(format)]),
+      ...this.units.flatMap((unit, i): readonly NamedLesson[] => {
+        const pattern = said(`unit-${i}`);
+        if (!unit.isOn || pattern === '') return [];
+        return [{ lesson: { kind: 'unit', pattern, pair: unit.pair }, says: `unit ${pattern}: a unit` }];
+      }),
+    ];
+    this.dispatchEvent(new CustomEvent('lesson', { bubbles: true, detail: lessons }));
+  }
+}
+
+function formatLesson(format: string): NamedLesson {
+  const lesson = { kind: 'time', zone: null, order: null, year: null, format } as const;
+  return { lesson, says: `stamps: ${format}` };
+}
+
+function field({ key, value, because }: DraftKey, before: string): TemplateResult {
+  const why = because === null ? '' : `: ${because}`;
+  if (typeof value === 'object')
+    return html`${Object.entries(value).map(([part, name]) => html`<label>${part}<input name=${`${before}${key}.${part}`} .value=${name} spellcheck="false" autocomplete="off" /></label>`)}`;
+  return html`<label class=${key === 'line' || key === 'record' ? 'wide' : ''}>${before}${key}${terminal(why)}<input class="code" name=${before + key} .value=${String(value)} spellcheck="false" autocomplete="off" /></label>`;
+}
+
+/** What a person left in the fields of a key; `null` where nothing. */
+function saidOf(
+  { key, value }: DraftKey,
+  before: string,
+  said: (name: string) => string,
+): string | Readonly<Record<string, string>> | null {
+  if (typeof value !== 'object') return said(before + key) === '' ? null : said(before + key);
+  const parts = Object.keys(value).flatMap((part): readonly [string, string][] => {
+    const name = said(`${before}${key}.${part}`);
+    return name === '' ? [] : [[part, name]];
+  });
+  return parts.length === 0 ? null : Object.fromEntries(parts);
+}
+
+customElements.define('draft-form', DraftForm);
