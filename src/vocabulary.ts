@@ -997,3 +997,21 @@ export function compareText(a: string, b: string): number {
 function twoDigits(value: number): string {
   return String(value).padStart(2, '0');
 }
+
+const couples: readonly (readonly [string, string])[] = [
+  ['A', 'B'],
+  ['a', 'b'],
+  ['1', '2'],
+  ['0', '1'],
+  ['L', 'R'],
+  ['l', 'r'],
+  ['Left', 'Right'],
+  ['left', 'right'],
+  ['LEFT', 'RIGHT'],
+];
+
+/** What the other half is called of a pair of which only one is named: the next of its kind (common practice, no source). */
+export function counterpart(half: string): string {
+  const couple = couples.find((both) => both.includes(half));
+  return couple?.find((name) => name !== half) ?? (half === '1' ? '2' : '1');
+}

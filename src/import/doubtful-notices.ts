@@ -44,6 +44,11 @@ function unitRule({ file, plan }: Doubted): string {
     : `files: [{ ${match}, columns: { unit: NAME } }]`;
 }
 
+/** A pattern of how a message begins. */
+function wordsOf(message: string): string {
+  return patternOf(message.slice(0, 60)).replace(/\$"$/, message.length > 60 ? '"' : '$"');
+}
+
 function patternOf(unit: string): string {
   return JSON.stringify(`^${unit.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}$`);
 }
@@ -103,8 +108,8 @@ function strangerNotices(doubted: Doubted): readonly Notice[] {
     ? `"${name}" ${place(plan)} is a word of severity: unit not known`
     : name === ''
       ? `${plan.importer.shape === 'text' ? 'Its lines name no unit' : 'Its rows name no unit'}, and of which it is is not known`
-      : strangers.length >= result.rows.read * 0.9 && strangers.length >= leastNumbers
-        ? `"${name}" and ${strangers.length - 1} more ${place(plan)}: every row has another, as numbers of rows, processes or errors have: unit not known`
+      : strangers.length * 2 >= count && strangers.length >= leastNumbers
+        ? `"${name}" and ${strangers.length - 1} more ${place(plan)} are as many names as numbers of rows, processes or errors have: unit not known`
         : `"${name}" ${place(plan)} is no unit by its form, as RO1-A, RO1/2 and RO1 are: unit not known`;
   const line: SourceLine = { file, line: first.firstLine, text: name === '' ? first.wording : name };
   const own = `write units: [{ pattern: ${patternOf(name)}, pair: RO1, half: A }] in the phrasebook`;
@@ -138,7 +143,7 @@ function uselessNotices(doubted: Doubted): readonly Notice[] {
   const rule = isUnit
     ? unitRule(doubted)
     : most.kind === 'message'
-      ? `messages: [{ when: ${JSON.stringify(most.name.slice(0, 60))}, signal: SIGNAL, value: VALUE }]`
+      ? `messages: [{ when: ${wordsOf(most.name)}, signal: SIGNAL, value: VALUE }]`
       : `parameters: { ${JSON.stringify(most.name)}: { signal: SIGNAL } }`;
   return [
     {

@@ -1,4 +1,4 @@
-import type { Change, ImportedFile, Subject } from '../vocabulary.ts';
+import { type Change, counterpart, type ImportedFile, type Subject } from '../vocabulary.ts';
 
 /**
  * The files with what is about "the other half" given to that half by its name: the one that the files name beside the half that
@@ -37,21 +37,6 @@ function halvesNamed(files: readonly ImportedFile[]): ReadonlyMap<string, Readon
   return named;
 }
 
-const couples: readonly (readonly [string, string])[] = [
-  ['A', 'B'],
-  ['a', 'b'],
-  ['1', '2'],
-  ['0', '1'],
-  ['L', 'R'],
-  ['l', 'r'],
-  ['Left', 'Right'],
-  ['left', 'right'],
-  ['LEFT', 'RIGHT'],
-];
-
 function otherHalf(half: string, named: ReadonlySet<string>): string {
-  const known = [...named].filter((name) => name !== half).sort()[0];
-  if (known !== undefined) return known;
-  const couple = couples.find((both) => both.includes(half));
-  return couple?.find((name) => name !== half) ?? (half === '1' ? '2' : '1');
+  return [...named].filter((name) => name !== half).sort()[0] ?? counterpart(half);
 }

@@ -1,6 +1,7 @@
 import {
   type Coverage,
   compareText,
+  counterpart,
   type ImportedFile,
   type Interval,
   isStateSignal,
@@ -108,12 +109,13 @@ function observationsOf(
   );
 }
 
-/** The slot names the logs give; where they name fewer than two, `1` and `2` fill in. */
+/** The slot names the logs give; where they name one, the next of its kind beside it, where none, `1` and `2`. */
 function nameHalves(sightings: readonly Sighting[], coverage: readonly Coverage[]): readonly string[] {
   const names = [...sightings.map((s) => s.subject.half), ...coverage.map((c) => c.stream.subject.half)];
   const named = [...new Set(names.filter((name) => name !== null))].sort(compareText);
-  for (const spare of ['1', '2']) if (named.length < 2 && !named.includes(spare)) named.push(spare);
-  return named;
+  const [only] = named;
+  if (only === undefined) return ['1', '2'];
+  return named.length < 2 ? [only, counterpart(only)].sort(compareText) : named;
 }
 
 type Grouped = ReadonlyMap<string, readonly Resolved[]>;

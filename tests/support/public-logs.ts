@@ -151,6 +151,8 @@ function brokers(): PublicLog {
     files: { 'br1-b.log': text.join('') },
     truth: [
       '09:42:50 - partner-ready no',
+      // What the other half is, is concluded.
+      '09:42:51 A role standby',
       '09:42:51 B role active',
       '09:58:03 - partner-present yes',
       '09:58:04 B sync-start',

@@ -18,7 +18,7 @@ const changing = new RegExp(
 );
 
 const patternOf: Readonly<Record<Exclude<WordingPart['kind'], 'words'>, string>> = {
-  number: '[0-9]+(?:[.,:][0-9]+)*',
+  number: '\\d[\\d.,:]*',
   id: '[0-9a-fA-Fx.:/-]+',
   quoted: '["\'][^"\']*["\']',
 };
