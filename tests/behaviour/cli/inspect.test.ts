@@ -93,7 +93,7 @@ describe('inspect --draft-phrasebook', () => {
     writeFileSync(path, readFileSync(path, 'utf8').replace('#  - { when', '  - { when'));
     const { status, err } = await steadypair('inspect', file, '--phrasebook', path);
     expect(status).toBe(2);
-    expect(err).toContain('messages.0.value is "___", expected a word in place of the blank.');
+    expect(err).toContain('messages[0].value is "___", expected a word in place of the blank.');
   });
 
   test('lists parameters with their values, units, and the columns of the file', async () => {
