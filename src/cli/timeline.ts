@@ -60,7 +60,7 @@ async function storeTimeline(
 ): Promise<Status> {
   if (options.out === undefined)
     throw new InputError('--format parquet', 'Parquet is no text to be printed.', 'Name a file with --out.');
-  const { files, failures, read } = await importAll(paths, options, streams);
-  await writeWhole(options.out, timelineParquet(files, failures, digestOf), read);
+  const { files, failures, phrasebookNotices, read } = await importAll(paths, options, streams);
+  await writeWhole(options.out, timelineParquet(files, failures, digestOf, phrasebookNotices), read);
   return 0;
 }

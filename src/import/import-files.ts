@@ -53,7 +53,10 @@ export async function importFiles(sources: readonly FileSource[], options: Files
     files: settleOthers(uniqueFiles(read)),
     failures: last.flatMap((r) => (r instanceof InputError ? [r] : r.failures)),
     // Those that a stored timeline was made from were read by another phrasebook.
-    phrasebookNotices: last.some(isLog) ? unusedRules(options.phrasebook, used) : [],
+    phrasebookNotices: [
+      ...last.flatMap((r) => (r instanceof InputError ? [] : (r.phrasebookNotices ?? []))),
+      ...(last.some(isLog) ? unusedRules(options.phrasebook, used) : []),
+    ],
   };
 }
 

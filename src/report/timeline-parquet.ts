@@ -1,5 +1,5 @@
 import { parquetWriteBuffer } from 'hyparquet-writer';
-import type { Change, FailureKind, GaugeBin, GaugeSeries, ImportedFile } from '../vocabulary.ts';
+import type { Change, FailureKind, GaugeBin, GaugeSeries, ImportedFile, Notice } from '../vocabulary.ts';
 
 /** What could not be read, so that the timeline tells of the loss as the logs would. */
 export interface StoredFailure {
@@ -29,6 +29,7 @@ export function timelineParquet(
   files: readonly ImportedFile[],
   failures: readonly StoredFailure[],
   digest: (bytes: Uint8Array) => string,
+  phrasebookNotices: readonly Notice[] = [],
 ): Uint8Array {
   const rows = files.flatMap(rowsOf);
   const stored = {
@@ -41,6 +42,7 @@ export function timelineParquet(
     failures: failures.map(({ where, what, fix, kind }) =>
       kind === 'unreadable' ? { where, what, fix } : { where, what, fix, kind },
     ),
+    ...(phrasebookNotices.length === 0 ? {} : { phrasebookNotices }),
   };
   const buffer = parquetWriteBuffer({
     columnData: columns.map(({ name, type, of }) => ({ name, type, data: rows.map(of) })),

@@ -93,8 +93,9 @@ const job = [
 /** Every key that says what rows mean. */
 const meanings = [
   'files:',
+  '  - match: "alarms*.csv"',
+  '    columns: { time: Stamp, unit: Node, message: Condition, quality: Quality, state: State }',
   '  - match: "*.csv"',
-  '    columns: { time: Stamp, unit: Node, parameter: Item, value: Reading, quality: Quality, state: State }',
   '    good: [Good, 192]',
   "    states: { ACTIVE: on, CLEARED: 'off' }",
   'parameters:',

@@ -26,11 +26,18 @@ export function noteEffects(name: string, plan: Plan, rule: FileRule | undefined
     throw new InputError(
       name,
       `the phrasebook's ${rule.place}.columns.${missing} is "${rule.columns[missing]}", and its header has no such column.`,
-      `Name one of ${plan.head.names.join(', ')}, or remove the key.`,
+      `Name one of ${nameFew(plan.head.names)}, or remove the key.`,
     );
   if (rule.place === undefined || rule.place === null) return;
   used.add(readBy(rule.place));
   for (const key of keysOf(plan)) used.add(`${rule.place}.${key}`);
+}
+
+const mostNamed = 12;
+
+function nameFew(names: readonly string[]): string {
+  const more = names.length - mostNamed;
+  return `${names.slice(0, mostNamed).join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
 }
 
 /** The keys that have an effect on a file that is read so. */

@@ -106,6 +106,8 @@ export const storedFiles = v.object({
   schema: v.literal('steadypair/stored-timeline/1'),
   files: v.array(file),
   failures: v.array(failure),
+  // Those written before these were kept have none.
+  phrasebookNotices: v.optional(v.array(notice), []),
 });
 
 const date = v.pipe(

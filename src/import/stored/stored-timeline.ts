@@ -1,4 +1,4 @@
-import type { Change, GaugeBin, ImportedFile, Input, Subject } from '../../vocabulary.ts';
+import type { Change, GaugeBin, ImportedFile, Input, Notice, Subject } from '../../vocabulary.ts';
 import { eachChunk } from '../bytes/damaged-end.ts';
 import type { FileSource, NewHasher } from '../bytes/file-source.ts';
 import { InputError } from '../bytes/input-error.ts';
@@ -18,6 +18,8 @@ import { asStored, storedFiles, storedRows } from './stored-timeline-schema.ts';
 export interface StoredTimeline {
   readonly files: readonly ImportedFile[];
   readonly failures: readonly InputError[];
+  /** What was said of the phrasebook that the logs were read with. */
+  readonly phrasebookNotices: readonly Notice[];
 }
 
 /** How to read it back. */
@@ -73,6 +75,7 @@ export async function readStoredTimeline(
       ...file,
       input: contained(file.input, container),
     })),
+    phrasebookNotices: stored.phrasebookNotices,
     failures: stored.failures.map(({ where, what, fix, kind }) => new InputError(where, what, fix, kind)),
   };
 }

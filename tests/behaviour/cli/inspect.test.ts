@@ -85,7 +85,7 @@ describe('inspect --draft-phrasebook', () => {
       .replace(/^#( {2}- \{ when: "\^lamp 1 burns\$", signal: )___, value: ___/m, '$1light, value: steady')
       // What came once may come with another number: it is made general.
       .replace(
-        /^#( {2}- \{ when: "\^lamp \[0-9\].* is out .*", signal: )___, value: ___/m,
+        /^#( {2}- \{ when: "\^lamp \\\\d.* is out .*", signal: )___, value: ___/m,
         '$1light, value: off',
       );
     writeFileSync(path, filled);
@@ -97,7 +97,7 @@ describe('inspect --draft-phrasebook', () => {
     writeFileSync(path, readFileSync(path, 'utf8').replace('#  - { when', '  - { when'));
     const { status, err } = await steadypair('inspect', file, '--phrasebook', path);
     expect(status).toBe(2);
-    expect(err).toContain('messages.0.value is "___", expected a word in place of the blank.');
+    expect(err).toContain('messages[0].value is "___", expected a word in place of the blank.');
   });
 
   test('lists parameters with their values, units, and the columns of the file', async () => {
