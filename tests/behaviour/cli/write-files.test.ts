@@ -17,6 +17,8 @@ import { steadypair } from '../../support/run-command.ts';
 
 const command = resolve('dist', 'steadypair.mjs');
 const folder = (): string => mkdtempSync(join(tmpdir(), 'written-'));
+/** The clock of the nth second of a day. */
+const clock = (second: number): string => new Date(second * 1000).toISOString().slice(11, 19);
 const log = '2026-03-14T10:00:00Z RO1-A partner ready\n';
 
 function logIn(here: string, name = 'x.log'): string {
@@ -168,7 +170,7 @@ describe('parts of files', () => {
   test('are removed by a run that is told to end while it writes', async () => {
     const here = folder();
     const rows = Array.from({ length: 60_000 }, (_, row) =>
-      log.replace('ready', row % 2 ? 'ready' : 'not ready'),
+      log.replace('10:00:00', clock(row)).replace('ready', row % 2 ? 'ready' : 'not ready'),
     );
     const path = join(folder(), 'long.log');
     writeFileSync(path, rows.join(''));
