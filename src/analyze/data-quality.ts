@@ -12,7 +12,7 @@ export const dataQuality: Analyzer = {
     findings: ['unobserved'],
   },
   analyze({ timeline }) {
-    const { unobserved, pair } = timeline;
+    const { unobserved, pair, coverage } = timeline;
     const [first, ...rest] = unobserved.flatMap((u) => [...u.evidence]);
     const seconds = total(unobserved) / 1000;
     const evidence: NonEmpty<SourceLine> | null = first === undefined ? null : [first, ...rest];
@@ -28,7 +28,9 @@ export const dataQuality: Analyzer = {
               half: null,
               from: unobserved[0]?.from ?? null,
               to: unobserved.at(-1)?.to ?? null,
-              statement: `The polls leave ${spans} unobserved, ${sayDuration(seconds)} together; nothing is claimed for them.`,
+              statement: coverage.some(({ stream }) => stream.kind === 'reading')
+                ? `The polls leave ${spans} unobserved, ${sayDuration(seconds)} together; nothing is claimed for them.`
+                : `The logs tell nothing of the pair for ${sayDuration(seconds)}, and nothing is claimed for that time.`,
               figures: { spans: unobserved.length, seconds },
               evidence,
             },

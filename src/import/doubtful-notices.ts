@@ -107,7 +107,7 @@ function strangerNotices(doubted: Doubted): readonly Notice[] {
   const why = isSeverity(name.trim())
     ? `"${name}" ${place(plan)} is a word of severity: unit not known`
     : name === ''
-      ? `${plan.importer.shape === 'text' ? 'Its lines name no unit' : 'Its rows name no unit'}, and of which it is is not known`
+      ? `${plan.importer.shape === 'text' ? 'Its lines name no unit' : 'Its rows name no unit'}, so that nothing says which pair they are about`
       : strangers.length * 2 >= count && strangers.length >= leastNumbers
         ? `"${name}" and ${strangers.length - 1} more ${place(plan)} are as many names as numbers of rows, processes or errors have: unit not known`
         : `"${name}" ${place(plan)} is no unit by its form, as RO1-A, RO1/2 and RO1 are: unit not known`;

@@ -75,7 +75,7 @@ function buildPair(
     observation,
     ...(observation.get(keyOf(null, 'partner-ready')) ??
       observation.get(keyOf(null, 'partner-present')) ??
-      observationOf(resolved, coverage, span)),
+      observationOf(sightings, coverage, span)),
     ...span,
   };
 }

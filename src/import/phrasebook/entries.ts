@@ -87,9 +87,16 @@ export function entryReader(phrasebook: Phrasebook, file = '', used: UsedRules =
     if (known !== undefined) return known;
     const found =
       firstOwn(message, unit) ??
-      (isIgnored(phrasebook, message, used) ? 'ignored' : (firstPlain(message, unit) ?? 'unknown'));
+      (isIgnored(phrasebook, message, used) ? 'ignored' : (plainMeaning(message, unit) ?? 'unknown'));
     if (cache.size < mostCached) cache.set(detached(key), found);
     return found;
+  };
+  // Of several lines the first says what happened, in plain English, and the others more of it (common practice, no source).
+  const plainMeaning = (message: string, unit: string): Matched | undefined => {
+    const end = message.search(/[\r\n]/);
+    return (
+      firstPlain(message, unit) ?? (end > 0 ? firstPlain(message.slice(0, end).trimEnd(), unit) : undefined)
+    );
   };
   return {
     read(unit, message, row = { unit: '', isOff: false }) {

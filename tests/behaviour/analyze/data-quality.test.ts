@@ -18,6 +18,10 @@ checkAnalyzer(dataQuality, {
       files: { 'poll.csv': poll(['10:00:00', '10:00:10', '10:00:20', '10:00:50', '10:01:00']) },
     },
     {
+      name: 'a journal that tells of roles alone',
+      journal: '10:00:00  RO1-A  role active\n10:00:01  RO1-B  role standby\n15:00:00  RO1-B  role active',
+    },
+    {
       name: 'a journal has no such spans',
       journal: '10:00:00  RO1  partner ready\n15:00:00  RO1  configuration current',
     },

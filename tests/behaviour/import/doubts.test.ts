@@ -106,7 +106,7 @@ describe('a reading that cannot be right', () => {
       journal(100, () => 'RO1-A', door),
     );
     expect(loud(file)).toBe(
-      'None of its 100 rows was of use: "door 0 opened" in its rows is not known, 20 rows, and 4 more. Write in the phrasebook what they mean: messages: [{ when: "door 0 opened", signal: SIGNAL, value: VALUE }].',
+      'None of its 100 rows was of use: "door 0 opened" in its rows is not known, 20 rows, and 4 more. Write in the phrasebook what they mean: messages: [{ when: "^door 0 opened$", signal: SIGNAL, value: VALUE }].',
     );
     expect(
       loud(

@@ -112,7 +112,8 @@ const shapes: readonly Shape[] = [
   {
     file: 'unnamed-columns.csv',
     because: 'Read as journal: its header has columns for time, unit, message.',
-    changes: ['10:00:00.0 RO1A light steady 2'],
+    // Of a message of two lines the first says what happened.
+    changes: ['10:00:00.0 RO1A light steady 2', '10:00:05.0 RO1A light flashing 3'],
     units: ['RO1-A'],
   },
   ...(['clock-after-unit.csv', 'clock-before-date.csv'] as const).map((file) => ({
