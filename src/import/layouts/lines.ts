@@ -151,7 +151,10 @@ function formatOf(head: Head, phrasebook: Phrasebook): LineFormat | null {
       .sort((a, b) => b.fits - a.fits);
     return first !== undefined && first.fits > sample.length * least ? first.format : null;
   };
-  const itself = best(lineFormats, 0.5);
+  // A rule that names columns is for a table or for fields; in other lines its names have no effect.
+  const hasColumns = Object.values(head.rule?.columns ?? {}).some((name) => name !== undefined);
+  const itself = best(hasColumns ? lineFormats.filter((f) => f.hasFields === true) : lineFormats, 0.5);
+  if (hasColumns) return itself;
   if (itself !== null || rules.isUnit !== null) return itself ?? best([stampAndWords], 0.5);
   return best(unitPlaces(phrasebook), 0.5) ?? best([leadingStamp], 0.5) ?? best([stampAndWords], 0.8);
 }

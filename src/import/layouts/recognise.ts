@@ -4,7 +4,7 @@ import { type RowShape, rowReader } from '../bytes/open-rows.ts';
 import { linesBehindZeros, noZeroBytes } from '../bytes/zero-bytes.ts';
 import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { guessColumns } from './guess-columns.ts';
-import { type Head, headOf } from './head.ts';
+import { columnNumber, type Head, headOf } from './head.ts';
 import { headByContent } from './head-by-content.ts';
 import type { Importer, RuleKey } from './importer.ts';
 import { importers } from './importers.ts';
@@ -127,6 +127,15 @@ function unknownLayout(
 ): InputError {
   const { rule, lines } = asText;
   if (rule?.record !== undefined && lines.length === 0) return noRecords(name, rule);
+  const strange = Object.entries(rule?.columns ?? {}).find(
+    ([, column = '#1']) => columnNumber(column) === null && !lines.some((line) => line.includes(column)),
+  );
+  if (strange !== undefined)
+    return new InputError(
+      name,
+      `columns.${strange[0]} of the rule for "${rule?.match}" is "${strange[1]}", which no column of its header and no field of its lines is called.`,
+      'Name it as the file does, or leave the key out.',
+    );
   return new InputError(
     name,
     `the layout is not known: ${missed(allowed, tables[0]?.head ?? asText, asText, phrasebook)}.`,

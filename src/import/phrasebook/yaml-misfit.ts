@@ -26,11 +26,20 @@ export function misfitOf(schema: unknown, issues: readonly [Issue, ...Issue[]], 
     return { what: `${place} is not a key here.`, fix };
   }
   const words = wordsOf(schemaAt(schema, path));
-  const expected = words.length > 0 ? `one of ${words.join(', ')}` : (issue.expected ?? issue.message);
-  const fix = words.length > 0 && typeof issue.input === 'string' ? chooseOneOf(issue.input, words) : hint;
   if (isMissing(issue)) return { what: `${place} is missing.`, fix: `Add the key ${String(path.at(-1))}.` };
-  return { what: `${place} is ${shortened(issue.received)}, expected ${expected}.`, fix };
+  const is = `${place} is ${shortened(issue.received)}`;
+  if (words.length > 0)
+    return { what: `${is}, which means nothing here.`, fix: chooseOneOf(String(issue.input), words) };
+  return { what: `${is}, expected ${kinds[issue.expected ?? ''] ?? issue.expected ?? issue.message}.`, fix: hint };
 }
+
+/** Kinds of values, as people call them. */
+const kinds: Readonly<Record<string, string>> = {
+  Array: 'a list, such as [a, b]',
+  Object: 'keys with values',
+  string: 'a text',
+  number: 'a number',
+};
 
 /** A key that is missing is most likely the one beside it that is wrong. */
 function worst([first, ...others]: readonly [Issue, ...Issue[]]): Issue {

@@ -52,7 +52,7 @@ describe('a value that is none', () => {
   test.each([
     [
       message('signal: role, value: active, of: othr'),
-      'p.yaml: messages[0].of is "othr", expected one of other, pair, self. Did you mean other? Choose one of other, pair, self.',
+      'p.yaml: messages[0].of is "othr", which means nothing here. Did you mean other? Choose one of other, pair, self.',
     ],
     [
       message('signal: rloe'),
@@ -72,10 +72,10 @@ describe('a value that is none', () => {
     ],
     [
       'files: [{ match: a, states: { ACTIVE: set } }]\n',
-      'p.yaml: files[0].states.ACTIVE is "set", expected one of on, off. Choose one of on, off.',
+      'p.yaml: files[0].states.ACTIVE is "set", which means nothing here. Choose one of on, off.',
     ],
-    ['files: [{ match: a, good: Good }]\n', 'p.yaml: files[0].good is "Good", expected Array.'],
-    ['ignoreUnits: ^HMI\n', 'p.yaml: ignoreUnits is "^HMI", expected Array.'],
+    ['files: [{ match: a, good: Good }]\n', 'p.yaml: files[0].good is "Good", expected a list, such as [a, b].'],
+    ['ignoreUnits: ^HMI\n', 'p.yaml: ignoreUnits is "^HMI", expected a list, such as [a, b].'],
     ['ignoreUnits: ["("]\n', 'p.yaml: ignoreUnits[0] is not a pattern: '],
     [message('signal: fault, only: { unit: "[" }'), 'p.yaml: messages[0].only.unit is not a pattern: '],
     ['parameters: { /(/: { signal: role } }\n', 'p.yaml: parameters./(/ is not a pattern: '],
