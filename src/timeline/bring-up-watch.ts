@@ -35,14 +35,16 @@ export function watchedStretches(
     const { time, earliest, resolution } = stretch.start;
     if (time > end.time && earliest > end.time) return during;
     const isAfter = stretch.isSeen ? time >= start.time && time > start.earliest : time > start.earliest;
-    const isBefore = stretch.isSeen ? time <= end.time : earliest < end.time;
+    const isBefore = earliest < end.time || (stretch.isSeen && time <= end.time);
     if (!isAfter || !isBefore) continue;
+    // What was seen only after the end of the watch may have begun before it.
+    const isSeen = stretch.isSeen && time <= end.time;
     const from = {
       time,
-      earliest: stretch.isSeen ? earliest : Math.max(earliest, start.earliest),
+      earliest: isSeen ? earliest : Math.max(earliest, start.earliest),
       resolution,
     };
-    during.push(cutAt({ ...stretch, start: from }, limit));
+    during.push(cutAt({ ...stretch, start: from, isSeen }, limit));
   }
 }
 

@@ -57,9 +57,10 @@ export function stretchesOf(
     };
     return [begun, ...stretches];
   });
+  // One that ended in an unobserved span may have ended, begun anew and ended again there.
   const certain = all.map(({ start, end }) => ({
     from: start.earliest,
-    to: end?.time ?? Number.POSITIVE_INFINITY,
+    to: end === null ? Number.POSITIVE_INFINITY : Math.max(end.earliest, start.time),
   }));
   const unseen = unobserved.flatMap((gap) =>
     subtract([gap], certain)

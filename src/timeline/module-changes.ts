@@ -113,6 +113,17 @@ export function outSpellsOf(timeline: PairTimeline): readonly OutSpell[] {
   });
 }
 
+/** Removals that only polls show and that nothing followed: a module that was pulled, or one that is yet to start anew. */
+export function doubtfulRemovalsOf(timeline: PairTimeline): readonly TimelineEvent[] {
+  const moves = timeline.events.filter((e) => e.signal === 'removed' || e.signal === 'inserted');
+  return moves.filter(
+    (e, index) =>
+      e.signal === 'removed' &&
+      e.kind === 'reading' &&
+      !moves.slice(index + 1).some((later) => later.half === e.half),
+  );
+}
+
 /** A spell without a partner that no removal, restart or reflash explains. */
 export interface Absence {
   readonly gone: TimelineEvent;

@@ -1,8 +1,9 @@
 import { between, exactly, judge } from '../timeline/durations.ts';
 import { linesOf, linesOfAll, uniqueLines } from '../timeline/evidence.ts';
+import type { PairFacts } from '../timeline/facts.ts';
 import type { ModuleChange } from '../timeline/module-changes.ts';
 import { unobservedIn } from '../timeline/observation.ts';
-import { stepAt, track } from '../timeline/tracks.ts';
+import { spells, stepAt, track } from '../timeline/tracks.ts';
 import { type BringUp, sayBounds, sayDuration, type TimelineEvent } from '../vocabulary.ts';
 import { type Check, type Outcome, type SwapCase, worstOf } from './check.ts';
 import { judgeAbsent } from './last-bring-ups.ts';
@@ -46,8 +47,8 @@ function judgeTaken(
   const gaps = unobservedIn(facts.timeline, half, 'role', inserted.time, taken.time);
   const evidence = uniqueLines([...linesOfAll([inserted, taken]), ...gaps.flatMap((g) => g.evidence)]);
   if (taken.value !== 'standby') {
-    // Between two readings so far apart it may have come up as standby and been switched to.
-    const isUnseen = taken.time - Math.max(taken.earliest, inserted.earliest) > rules.holdMs;
+    const since = Math.max(taken.earliest, inserted.earliest);
+    const isUnseen = taken.time - since > rules.holdMs || mayHaveTakenOver(facts, half, since, taken.time);
     const statement = `Half ${half} took the role ${taken.value ?? 'none'} after its insertion, not standby.`;
     return { status: gaps.length > 0 || isUnseen ? 'inconclusive' : 'fail', statement, evidence };
   }
@@ -63,6 +64,14 @@ function judgeTaken(
         : `Half ${half} took the standby role ${sayBounds(low, wait.high)} after its insertion.`,
     evidence,
   };
+}
+
+/** Between two readings it may have come up as standby and been switched to, where the other half left the active role in between. */
+function mayHaveTakenOver({ timeline }: PairFacts, half: string, from: number, to: number): boolean {
+  return timeline.halves
+    .filter((other) => other !== half)
+    .flatMap((other) => spells(track(timeline, other, 'role'), 'active'))
+    .some(({ end }) => end !== null && end.earliest < to && end.time > from);
 }
 
 /** The bring-up of the new module that became ready before an instant. */

@@ -1,5 +1,6 @@
 import { linesOf, linesOfAll } from '../timeline/evidence.ts';
-import { type ModuleChange, type OutSpell, outSpellsOf } from '../timeline/module-changes.ts';
+import { doubtfulRemovalsOf, type OutSpell, outSpellsOf } from '../timeline/module-changes.ts';
+import { unobservedIn } from '../timeline/observation.ts';
 import type { TimelineEvent } from '../vocabulary.ts';
 import { type Check, type Outcome, type SwapCase, worstOf } from './check.ts';
 
@@ -7,13 +8,9 @@ export const oneHalfAtATime: Check = {
   id: 'one-half-at-a-time',
   title: 'One half at a time',
   judge(swap) {
-    const [first, ...rest] = swap.changes;
+    const [first] = swap.changes;
     const both = bothOut(swap);
-    const pairs = rest.flatMap((second, index) => {
-      const earlier = swap.changes[index] ?? first;
-      return earlier.half === second.half ? [] : [judgeOrder(swap, earlier, second)];
-    });
-    const [outcome, ...others] = pairs;
+    const [outcome, ...others] = orders(swap);
     if (outcome === undefined && both !== null) return both;
     if (outcome === undefined) {
       return {
@@ -26,6 +23,48 @@ export const oneHalfAtATime: Check = {
     return both === null || judged.status === 'fail' ? judged : both;
   },
 };
+
+/** Each removal of this swap against that of the other half before it. */
+function orders(swap: SwapCase): readonly Outcome[] {
+  const own: ReadonlySet<OutSpell> = new Set(swap.changes);
+  const spells = [...swap.changes, ...otherSpells(swap)].sort((a, b) => a.removed.time - b.removed.time);
+  return spells.flatMap((second, index) => {
+    const first = spells.slice(0, index).findLast((s) => own.has(s) || mustSettle(swap, s, second));
+    if (first === undefined || first.half === second.half) return [];
+    if (!own.has(first) && !own.has(second)) return [];
+    const doubtful = [first, second].find((s) => s.inserted === null && !own.has(s));
+    const outcome = judgeOrder(swap, first, second);
+    if (doubtful === undefined || outcome.status !== 'fail') return [outcome];
+    const statement = `Half ${doubtful.half} may be out, or start anew: only polls show that it reports nothing.`;
+    return [{ ...outcome, status: 'inconclusive', statement }];
+  });
+}
+
+/**
+ * When halves were out, from a day before on, without a known change of their module: it came back, or another never said what
+ * it is, or only polls show it gone.
+ */
+function otherSpells({ changes, facts, limits, to }: SwapCase): readonly OutSpell[] {
+  const begin = changes[0].removed.earliest - limits.sameSwapSeconds * 1000;
+  const known = new Set(changes.map((c) => c.removed));
+  const back = outSpellsOf(facts.timeline).filter(({ inserted }) => inserted?.signal === 'inserted');
+  const doubtful = doubtfulRemovalsOf(facts.timeline).map(
+    (removed): OutSpell => ({ half: removed.half ?? '', removed, inserted: null }),
+  );
+  return [...back, ...doubtful].filter(
+    ({ removed }) => removed.time >= begin && removed.time <= to && !known.has(removed),
+  );
+}
+
+/** A half that came back while the partner was ready all the time, or never came up as a standby, has nothing to settle. */
+function mustSettle({ facts }: SwapCase, { half, removed, inserted }: OutSpell, second: OutSpell): boolean {
+  const { timeline, readiness, bringUps } = facts;
+  if (inserted === null || readiness.signal !== 'partner-ready') return true;
+  if (!bringUps.some((b) => b.half === half && b.start.time >= inserted.earliest)) return false;
+  const [from, to] = [removed.earliest, second.removed.earliest];
+  const isLost = readiness.steps.some((s) => s.value !== 'yes' && s.time >= from && s.earliest < to);
+  return isLost || unobservedIn(timeline, null, 'partner-ready', from, to).length > 0;
+}
 
 /** Both halves logged out at one time, be it that one of their modules came back; `null`: not for certain. */
 function bothOut({ changes, facts, to }: SwapCase): Outcome | null {
@@ -49,17 +88,17 @@ function isOutAt({ inserted }: OutSpell, { removed }: OutSpell): boolean {
   return inserted === null || inserted.earliest > removed.time;
 }
 
-function movesOf({ removed, inserted }: ModuleChange): readonly TimelineEvent[] {
+function movesOf({ removed, inserted }: OutSpell): readonly TimelineEvent[] {
   return inserted === null ? [removed] : [removed, inserted];
 }
 
 /** A half of which the bounds leave open that it was out and back before the other was removed. */
-function mayBeFirst({ removed, inserted }: ModuleChange, other: ModuleChange): boolean {
+function mayBeFirst({ removed, inserted }: OutSpell, other: OutSpell): boolean {
   const isBack = inserted !== null && inserted.earliest < other.removed.time;
   return isBack && removed.earliest < other.removed.earliest;
 }
 
-function judgeOrder({ facts, rules }: SwapCase, first: ModuleChange, second: ModuleChange): Outcome {
+function judgeOrder({ facts, rules }: SwapCase, first: OutSpell, second: OutSpell): Outcome {
   const { inserted } = first;
   const [one, two] = [first.half, second.half];
   const evidence = linesOfAll([first.removed, ...movesOf(first), second.removed]);

@@ -132,6 +132,13 @@ describe('a state that was not observed for a while', () => {
     expect(await stretches(poll())).toEqual(['10:10:00..10:20:00 may unseen']);
   });
 
+  test('and was so only before may have ended, been so anew and ended again', async () => {
+    expect(await stretches(poll(['10:05:00', 'yes'], ['10:20:00', 'no']))).toEqual([
+      '10:04:50..10:05:00 must',
+      '10:10:00..10:20:00 may unseen',
+    ]);
+  });
+
   test('and was so first afterwards may have been so from the begin of that time on', async () => {
     expect(await stretches(poll(['10:20:00', 'yes']))).toEqual(['10:10:00..10:20:00 must']);
   });

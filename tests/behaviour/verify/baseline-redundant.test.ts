@@ -14,6 +14,8 @@ const ready = (...before: readonly (readonly [string, string])[]): Polled => [
 ];
 /** Out from 09:00 to 09:02. */
 const serial: Polled = ['RO1-B', 'serial', ['08:40:00', 'T2-1'], ['09:00:00', ''], ['09:02:00', 'T4-2']];
+/** Blank from 08:58 on, for good. */
+const blankA: Polled = ['RO1-A', 'serial', ['08:40:00', 'T2-9'], ['08:58:00', '']];
 
 checkCheck(
   baselineRedundant,
@@ -156,6 +158,26 @@ checkCheck(
       files: { 'poll.csv': pollText(hour, 35, [ready(['08:44:41', 'no'], ['08:46:20', 'yes']), serial]) },
       says: 'The partner was lost at about the start or the end of the 15 minutes before the first removal.',
       lines: [row('08:45:15', ...readyRow, 'no')],
+    },
+    {
+      // Half A reports nothing from (08:57:50, 08:58:00] on: if it was removed, the partner was ready from 08:42:50 to then.
+      name: 'lost as the other half went blank in a poll, which stays so',
+      status: 'inconclusive',
+      isAlone: true,
+      files: { 'poll.csv': pollText(hour, 10, [ready(['08:58:00', 'no']), blankA, serial]) },
+      says: 'half A may have been removed before, as only polls show.',
+      lines: [row('08:58:00', 'RO1-A', 'serial', ''), row('09:00:00', 'RO1-B', 'serial', '')],
+    },
+    {
+      // In the fifteen minutes before either.
+      name: 'lost ten minutes before, and the other half went blank in a poll, which stays so',
+      status: 'fail',
+      isAlone: true,
+      files: {
+        'poll.csv': pollText(hour, 10, [ready(['08:50:00', 'no'], ['08:51:00', 'yes']), blankA, serial]),
+      },
+      says: 'The partner was lost in the 15 minutes before the first removal.',
+      lines: [row('08:50:00', ...readyRow, 'no')],
     },
     {
       name: 'not polled for ten of the fifteen minutes',

@@ -1,19 +1,5 @@
 import { identifiedStandby } from '../../../src/verify/identified-standby.ts';
 import { checkCheck } from '../../support/check-check.ts';
-import { pollText, row } from '../../support/clean-swap.ts';
-
-/** Half B polled every 10 s: gone at 09:00:00, a new serial at 09:02:00, standby from a given clock on. */
-function polled(standby: string, ...gaps: readonly (readonly [string, string])[]): string {
-  return pollText(
-    ['08:40:00', '09:40:00'],
-    10,
-    [
-      ['RO1-B', 'role', ['08:40:00', 'standby'], ['09:00:00', 'none'], [standby, 'standby']],
-      ['RO1-B', 'serial', ['08:40:00', 'T2-1'], ['09:00:00', ''], ['09:02:00', 'T4-2']],
-    ],
-    gaps,
-  );
-}
 
 /** The new module was the ready partner five minutes after its insertion. */
 const ready = ['09:05:00 RO1 B reflash end', '09:07:00 RO1 partner ready'];
@@ -147,40 +133,6 @@ checkCheck(
       without: ['role standby', 'role active'],
       says: 'No line ever states the role of half B.',
       lines: ['09:02:00 RO1 B module inserted'],
-    },
-    {
-      // Inserted in (08:59:50, 09:02:00], standby in (09:11:50, 09:12:00]: 9 min 50 s to 12 min 10 s.
-      name: 'polled, standby ten minutes after its serial was read',
-      status: 'pass',
-      isAlone: true,
-      files: { 'poll.csv': polled('09:12:00') },
-      says: 'Half B took the standby role 9 min 50 s to 12 min 10 s after its insertion.',
-      lines: [row('09:02:00', 'RO1-B', 'serial', 'T4-2'), row('09:12:00', 'RO1-B', 'role', 'standby')],
-    },
-    {
-      name: 'polled, standby fourteen minutes after its serial was read: from its insertion on it may be more',
-      status: 'inconclusive',
-      isAlone: true,
-      files: { 'poll.csv': polled('09:16:00') },
-      says: 'Half B took the standby role 13 min 50 s to 16 min 10 s after its insertion.',
-      lines: [row('09:02:00', 'RO1-B', 'serial', 'T4-2'), row('09:16:00', 'RO1-B', 'role', 'standby')],
-    },
-    {
-      name: 'not polled until it was standby: it may have been so at once',
-      status: 'pass',
-      isAlone: true,
-      files: { 'poll.csv': polled('09:12:00', ['09:02:10', '09:11:50']) },
-      says: 'Half B took the standby role at most 12 min 10 s after its insertion.',
-      lines: [row('09:02:00', 'RO1-B', 'serial', 'T4-2'), row('09:12:00', 'RO1-B', 'role', 'standby')],
-    },
-    {
-      // Standby in (09:02:00, 09:20:00]: 0 s to 20 min 10 s.
-      name: 'not polled until it was standby, eighteen minutes after its serial was read',
-      status: 'inconclusive',
-      isAlone: true,
-      files: { 'poll.csv': polled('09:20:00', ['09:02:10', '09:19:50']) },
-      says: 'Half B took the standby role at most 20 min 10 s after its insertion.',
-      lines: [row('09:02:00', 'RO1-B', 'serial', 'T4-2'), row('09:20:00', 'RO1-B', 'role', 'standby')],
     },
     {
       name: 'nothing was put in, and the log ends after fifteen minutes',
