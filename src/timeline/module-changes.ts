@@ -22,7 +22,7 @@ export interface ModuleChange {
 
 /**
  * Removals that another module followed in the same half: another serial, or where serials are not known another model, or
- * out for longer than two minutes. One that was logged or noted and that nothing followed is a change that has begun; so is one
+ * out for longer than two minutes (by notes: maybe longer). One that was logged or noted and that nothing followed is a change that has begun; so is one
  * whose module had no time to say what it is before the log ends. Source: design.md, section 5.
  */
 export function moduleChangesOf(timeline: PairTimeline, rules: TimelineRules): readonly ModuleChange[] {
@@ -89,7 +89,28 @@ function isAnother(
   if (before.serial !== null && found.serial !== null) return before.serial !== found.serial;
   if (before.model !== null && found.model !== null && before.model !== found.model) return true;
   const isEarly = found.serial === null && timeline.to - inserted.time < rules.identifyMs;
-  return inserted.earliest - removed.time > rules.outMs || (isEarly && removed.kind !== 'reading');
+  return isOutLong(removed, inserted, rules) || (isEarly && removed.kind !== 'reading');
+}
+
+/** Out for longer than two minutes; of notes, which tell the minute only, it is enough that it may have been. */
+function isOutLong(removed: TimelineEvent, inserted: TimelineEvent, { outMs }: TimelineRules): boolean {
+  const isNoted = removed.kind === 'note' || inserted.kind === 'note';
+  return (isNoted ? inserted.time - removed.earliest : inserted.earliest - removed.time) > outMs;
+}
+
+/**
+ * Of each half that stopped reporting and was not seen again, where only polls show that: it may have been removed, or start
+ * anew. In the order of time.
+ */
+export function unexplainedBlanksOf(timeline: PairTimeline): readonly TimelineEvent[] {
+  return timeline.halves
+    .flatMap((half) => {
+      const last = timeline.events.findLast(
+        (e) => e.half === half && (e.signal === 'removed' || e.signal === 'inserted'),
+      );
+      return last?.signal === 'removed' && last.kind === 'reading' ? [last] : [];
+    })
+    .sort((a, b) => a.time - b.time);
 }
 
 /** A half was logged out, and in again if it was. */

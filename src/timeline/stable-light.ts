@@ -82,9 +82,7 @@ function unseenBeforeActive(
   const off = firstFrom(lights, place(lights), (s) => s.value === 'off' && s.time >= reach);
   const isDark = stepAt(lights, active.time)?.value === 'off';
   const unseen = [...(off === undefined ? [] : [off]), ...(isDark ? [active] : [])];
-  return unseen
-    .filter((s) => s.earliest < s.time && s.earliest <= end.time)
-    .map((start) => ({ start }));
+  return unseen.filter((s) => s.earliest < s.time && s.earliest <= end.time).map((start) => ({ start }));
 }
 
 /** A steady light that went off, or was not seen to, as its half took the active role. */

@@ -1,4 +1,7 @@
-import type { Check } from './check.ts';
+import { linesOf } from '../timeline/evidence.ts';
+import { unexplainedBlanksOf } from '../timeline/module-changes.ts';
+import type { TimelineEvent } from '../vocabulary.ts';
+import type { Check, Outcome, SwapCase } from './check.ts';
 import { judgeUnbroken } from './unbroken.ts';
 
 export const baselineRedundant: Check = {
@@ -6,13 +9,32 @@ export const baselineRedundant: Check = {
   title: 'Ready partner before the work',
   judge(swap) {
     const { removed } = swap.changes[0];
-    const to = removed.earliest;
-    return judgeUnbroken(swap, {
-      from: to - swap.limits.baselineSeconds * 1000,
-      to,
-      name: 'the 15 minutes before the first removal',
-      // The loss that the removal brings, and its bounds, may reach into the window.
-      spared: (loss) => loss.time >= to - swap.rules.belongsMs,
-    });
+    const outcome = judgeBefore(swap, removed);
+    const blank = blankBefore(swap, removed);
+    // The work may have begun there, or the partner have been lost before it.
+    return blank === undefined || judgeBefore(swap, blank).status === outcome.status
+      ? outcome
+      : {
+          status: 'inconclusive',
+          statement: `The logs do not show whether the first removal was that of half ${blank.half ?? ''}, which stopped reporting before that of half ${removed.half ?? ''} and was not seen again.`,
+          evidence: linesOf(blank),
+        };
   },
 };
+
+function judgeBefore(swap: SwapCase, removed: TimelineEvent): Outcome {
+  const to = removed.earliest;
+  return judgeUnbroken(swap, {
+    from: to - swap.limits.baselineSeconds * 1000,
+    to,
+    name: 'the 15 minutes before the first removal',
+    // The loss that the removal brings, and its bounds, may reach into the window.
+    spared: (loss) => loss.time >= to - swap.rules.belongsMs,
+  });
+}
+
+/** What may be an earlier removal of the same swap. */
+function blankBefore({ facts, limits }: SwapCase, removed: TimelineEvent): TimelineEvent | undefined {
+  const from = removed.time - limits.sameSwapSeconds * 1000;
+  return unexplainedBlanksOf(facts.timeline).find((b) => b.time >= from && b.earliest < removed.earliest);
+}

@@ -14,6 +14,10 @@ const ready = (...before: readonly (readonly [string, string])[]): Polled => [
 ];
 /** Out from 09:00 to 09:02. */
 const serial: Polled = ['RO1-B', 'serial', ['08:40:00', 'T2-1'], ['09:00:00', ''], ['09:02:00', 'T4-2']];
+/** Lost at a clock, and not ready again. */
+const lost = (clock: string): Polled => [...readyRow, ['08:40:00', 'yes'], [clock, 'no']];
+/** Half A, of which no serial is read from a clock on. */
+const serialA = (clock: string): Polled => ['RO1-A', 'serial', ['08:40:00', 'T4-1'], [clock, '']];
 
 checkCheck(
   baselineRedundant,
@@ -164,6 +168,38 @@ checkCheck(
       files: { 'poll.csv': pollText(hour, 10, [ready(), serial], [['08:46:10', '08:55:50']]) },
       says: 'Readiness of the partner was not observed for 10 min 00 s of the 15 minutes before the first removal.',
       lines: [row('08:46:00', ...readyRow, 'yes'), row('08:56:00', ...readyRow, 'yes')],
+    },
+    {
+      // Of half A no serial is read from 08:55 on, and the partner is lost: 5 min before half B is removed, and no loss in the
+      // 15 min before 08:54:50. Half A may have been taken out, or have started anew.
+      name: 'lost as the other half stopped reporting, which may be the first removal',
+      status: 'inconclusive',
+      isAlone: true,
+      files: { 'poll.csv': pollText(hour, 10, [lost('08:55:00'), serial, serialA('08:55:00')]) },
+      says: 'The logs do not show whether the first removal was that of half A, which stopped reporting before that of half B and was not seen again.',
+      lines: [row('08:55:00', 'RO1-A', 'serial', '')],
+    },
+    {
+      name: 'lost before the other half stopped reporting too, whichever was removed first',
+      status: 'fail',
+      isAlone: true,
+      files: { 'poll.csv': pollText(hour, 10, [lost('08:50:00'), serial, serialA('08:55:00')]) },
+      says: 'The partner was lost in the 15 minutes before the first removal.',
+      lines: [row('08:50:00', ...readyRow, 'no')],
+    },
+    {
+      name: 'lost as the other half started anew, which reports again as it was',
+      status: 'fail',
+      isAlone: true,
+      files: {
+        'poll.csv': pollText(hour, 10, [
+          lost('08:55:00'),
+          serial,
+          [...serialA('08:55:00'), ['09:10:00', 'T4-1']],
+        ]),
+      },
+      says: 'The partner was lost in the 15 minutes before the first removal.',
+      lines: [row('08:55:00', ...readyRow, 'no')],
     },
   ],
 );
