@@ -9,10 +9,10 @@ export const baselineRedundant: Check = {
   title: 'Ready partner before the work',
   judge(swap) {
     const { removed } = swap.changes[0];
-    const outcome = judgeBefore(swap, removed);
+    const outcome = judgeRemoval(swap, removed);
     const blank = blankBefore(swap, removed);
     // The work may have begun there, or the partner have been lost before it.
-    return blank === undefined || judgeBefore(swap, blank).status === outcome.status
+    return blank === undefined || judgeRemoval(swap, blank).status === outcome.status
       ? outcome
       : {
           status: 'inconclusive',
@@ -22,14 +22,27 @@ export const baselineRedundant: Check = {
   },
 };
 
-function judgeBefore(swap: SwapCase, removed: TimelineEvent): Outcome {
-  const to = removed.earliest;
+/** By the earliest and by the latest instant of a removal; undecided where they differ. */
+function judgeRemoval(swap: SwapCase, removed: TimelineEvent): Outcome {
+  const early = judgeUntil(swap, removed, removed.earliest);
+  const late = judgeUntil(swap, removed, removed.time);
+  if (early.status === late.status || early.status === 'inconclusive') return early;
+  if (late.status === 'inconclusive') return late;
+  return {
+    status: 'inconclusive',
+    statement:
+      'The partner was lost in the 15 minutes before the first removal or outside them: when that came is not known so closely.',
+    evidence: (early.status === 'fail' ? early : late).evidence,
+  };
+}
+
+function judgeUntil(swap: SwapCase, removed: TimelineEvent, to: number): Outcome {
   return judgeUnbroken(swap, {
     from: to - swap.limits.baselineSeconds * 1000,
     to,
     name: 'the 15 minutes before the first removal',
     // The loss that the removal brings, and its bounds, may reach into the window.
-    spared: (loss) => loss.time >= to - swap.rules.belongsMs,
+    spared: (loss) => loss.time >= removed.earliest - swap.rules.belongsMs,
   });
 }
 
