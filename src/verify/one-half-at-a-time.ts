@@ -1,5 +1,10 @@
 import { linesOf, linesOfAll } from '../timeline/evidence.ts';
-import { type ModuleChange, type OutSpell, outSpellsOf } from '../timeline/module-changes.ts';
+import {
+  type ModuleChange,
+  type OutSpell,
+  outSpellsOf,
+  unexplainedBlanksOf,
+} from '../timeline/module-changes.ts';
 import type { TimelineEvent } from '../vocabulary.ts';
 import { type Check, type Outcome, type SwapCase, worstOf } from './check.ts';
 
@@ -7,25 +12,57 @@ export const oneHalfAtATime: Check = {
   id: 'one-half-at-a-time',
   title: 'One half at a time',
   judge(swap) {
-    const [first, ...rest] = swap.changes;
-    const both = bothOut(swap);
-    const pairs = rest.flatMap((second, index) => {
-      const earlier = swap.changes[index] ?? first;
-      return earlier.half === second.half ? [] : [judgeOrder(swap, earlier, second)];
-    });
-    const [outcome, ...others] = pairs;
-    if (outcome === undefined && both !== null) return both;
-    if (outcome === undefined) {
-      return {
-        status: 'pass',
-        statement: `Only half ${first.half} was ${swap.changes.some((c) => c.inserted !== null) ? 'replaced' : 'removed'}.`,
-        evidence: linesOfAll([first.removed, ...swap.changes.flatMap(movesOf)]),
-      };
-    }
-    const judged = worstOf([outcome, ...others]);
-    return both === null || judged.status === 'fail' ? judged : both;
+    const outcome = judgeChanges(swap);
+    const blank = outcome.status === 'pass' ? blankThatBreaks(swap) : undefined;
+    return blank === undefined
+      ? outcome
+      : {
+          status: 'inconclusive',
+          statement: `Half ${blank.half} stopped reporting and was not seen again; the logs do not show whether it was removed.`,
+          evidence: linesOf(blank.removed),
+        };
   },
 };
+
+/** A half of which only polls show that it went, and which would break the order if it was removed then. */
+function blankThatBreaks(swap: SwapCase): ModuleChange | undefined {
+  const { changes, facts, limits, to } = swap;
+  const begin = changes[0].removed.time;
+  return unexplainedBlanksOf(facts.timeline)
+    .filter((b) => Math.abs(b.time - begin) <= limits.sameSwapSeconds * 1000 && b.earliest <= to)
+    .map((removed): ModuleChange => {
+      const nothing = { model: null, serial: null, firmware: null };
+      return { half: removed.half ?? '', removed, inserted: null, before: nothing, found: nothing };
+    })
+    .find((blank) => changes.some((change) => breaksOrder(swap, change, blank)));
+}
+
+function breaksOrder(swap: SwapCase, change: ModuleChange, blank: ModuleChange): boolean {
+  if (change.half === blank.half) return false;
+  const isLater = blank.removed.time >= change.removed.time;
+  const { status } = isLater ? judgeOrder(swap, change, blank) : judgeOrder(swap, blank, change);
+  return status !== 'pass' && status !== 'not-observed';
+}
+
+function judgeChanges(swap: SwapCase): Outcome {
+  const [first, ...rest] = swap.changes;
+  const both = bothOut(swap);
+  const pairs = rest.flatMap((second, index) => {
+    const earlier = swap.changes[index] ?? first;
+    return earlier.half === second.half ? [] : [judgeOrder(swap, earlier, second)];
+  });
+  const [outcome, ...others] = pairs;
+  if (outcome === undefined && both !== null) return both;
+  if (outcome === undefined) {
+    return {
+      status: 'pass',
+      statement: `Only half ${first.half} was ${swap.changes.some((c) => c.inserted !== null) ? 'replaced' : 'removed'}.`,
+      evidence: linesOfAll([first.removed, ...swap.changes.flatMap(movesOf)]),
+    };
+  }
+  const judged = worstOf([outcome, ...others]);
+  return both === null || judged.status === 'fail' ? judged : both;
+}
 
 /** Both halves logged out at one time, be it that one of their modules came back; `null`: not for certain. */
 function bothOut({ changes, facts, to }: SwapCase): Outcome | null {
