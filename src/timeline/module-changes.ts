@@ -22,7 +22,7 @@ export interface ModuleChange {
 
 /**
  * Removals that another module followed in the same half: another serial, or where serials are not known another model, or
- * out for longer than two minutes. One that was logged or noted and that nothing followed is a change that has begun; so is one
+ * out for longer than two minutes (by notes: maybe longer). One that was logged or noted and that nothing followed is a change that has begun; so is one
  * whose module had no time to say what it is before the log ends. Source: design.md, section 5.
  */
 export function moduleChangesOf(timeline: PairTimeline, rules: TimelineRules): readonly ModuleChange[] {
@@ -89,7 +89,28 @@ function isAnother(
   if (before.serial !== null && found.serial !== null) return before.serial !== found.serial;
   if (before.model !== null && found.model !== null && before.model !== found.model) return true;
   const isEarly = found.serial === null && timeline.to - inserted.time < rules.identifyMs;
-  return inserted.earliest - removed.time > rules.outMs || (isEarly && removed.kind !== 'reading');
+  return isOutLong(removed, inserted, rules) || (isEarly && removed.kind !== 'reading');
+}
+
+/** Out for longer than two minutes; of notes, which tell the minute only, it is enough that it may have been. */
+function isOutLong(removed: TimelineEvent, inserted: TimelineEvent, { outMs }: TimelineRules): boolean {
+  const isNoted = removed.kind === 'note' || inserted.kind === 'note';
+  return (isNoted ? inserted.time - removed.earliest : inserted.earliest - removed.time) > outMs;
+}
+
+/**
+ * Of each half that stopped reporting and was not seen again, where only polls show that: it may have been removed, or start
+ * anew. In the order of time.
+ */
+export function unexplainedBlanksOf(timeline: PairTimeline): readonly TimelineEvent[] {
+  return timeline.halves
+    .flatMap((half) => {
+      const last = timeline.events.findLast(
+        (e) => e.half === half && (e.signal === 'removed' || e.signal === 'inserted'),
+      );
+      return last?.signal === 'removed' && last.kind === 'reading' ? [last] : [];
+    })
+    .sort((a, b) => a.time - b.time);
 }
 
 /** A half was logged out, and in again if it was. */
@@ -111,17 +132,6 @@ export function outSpellsOf(timeline: PairTimeline): readonly OutSpell[] {
       return [{ half, removed, inserted: moves[index + 1] ?? null }];
     });
   });
-}
-
-/** Removals that only polls show and that nothing followed: a module that was pulled, or one that is yet to start anew. */
-export function doubtfulRemovalsOf(timeline: PairTimeline): readonly TimelineEvent[] {
-  const moves = timeline.events.filter((e) => e.signal === 'removed' || e.signal === 'inserted');
-  return moves.filter(
-    (e, index) =>
-      e.signal === 'removed' &&
-      e.kind === 'reading' &&
-      !moves.slice(index + 1).some((later) => later.half === e.half),
-  );
 }
 
 /** A spell without a partner that no removal, restart or reflash explains. */

@@ -1,11 +1,11 @@
 import type { Measure, NonEmpty, PairTimeline, SourceLine, TimelineEvent } from '../vocabulary.ts';
 import { type End, earliestOf, isUnbroken, type Start, waited, watchedStretches } from './bring-up-watch.ts';
-import { judge, notObserved } from './durations.ts';
+import { judge, notObserved, type Stamp } from './durations.ts';
 import { endLines, linesOf, uniqueLines } from './evidence.ts';
 import { hasHeld, mayHaveHeld, type Stretch } from './holding.ts';
 import { unobservedIn } from './observation.ts';
 import type { TimelineRules } from './rules.ts';
-import { countUntil, firstFrom, track } from './tracks.ts';
+import { countUntil, firstFrom, stepAt, track } from './tracks.ts';
 
 /** The light from the start of a bring-up to the first steady that held. Source: design.md, section 4, Stable light. */
 export function lightOf(
@@ -61,19 +61,28 @@ function lastLit(
   return isOff && active.earliest <= next.time + rules.belongsMs ? next.time - 1 : end.time;
 }
 
-/** Between its last reading and that in which it was off, its half active, the light may have been steady unseen. */
+/**
+ * Between two readings of which the later found it off, its half active, the light may have been steady unseen; also where the
+ * earlier found it off too, as in a place that was empty.
+ */
 function unseenBeforeActive(
   timeline: PairTimeline,
   half: string,
   event: TimelineEvent,
   end: End,
   rules: TimelineRules,
-): readonly { readonly start: TimelineEvent }[] {
+): readonly { readonly start: Stamp }[] {
+  // All of it may lie within the bounds of the start itself.
+  const place = (steps: readonly TimelineEvent[]): number => countUntil(steps, event.earliest);
+  const roles = track(timeline, half, 'role');
+  const active = firstFrom(roles, place(roles), (s) => s.value === 'active');
+  if (active === undefined) return [];
   const lights = track(timeline, half, 'light');
-  const off = firstFrom(lights, countUntil(lights, event.time), (s) => s.value === 'off');
-  if (off === undefined || off.earliest === off.time || off.earliest > end.time) return [];
-  const active = activeAfter(timeline, half, event.time);
-  return active !== undefined && active.earliest <= off.time + rules.belongsMs ? [{ start: off }] : [];
+  const reach = active.earliest - rules.belongsMs;
+  const off = firstFrom(lights, place(lights), (s) => s.value === 'off' && s.time >= reach);
+  const isDark = stepAt(lights, active.time)?.value === 'off';
+  const unseen = [...(off === undefined ? [] : [off]), ...(isDark ? [active] : [])];
+  return unseen.filter((s) => s.earliest < s.time && s.earliest <= end.time).map((start) => ({ start }));
 }
 
 /** A steady light that went off, or was not seen to, as its half took the active role. */

@@ -23,9 +23,10 @@ export function judgeEachSwitchover(swap: SwapCase, judge: (switchover: Switchov
   };
 }
 
+/** Of a note, which tells the minute only, the end of the log may be the begin of that minute. */
 function commandsIn({ facts, changes, to }: SwapCase): readonly TimelineEvent[] {
   const from = changes[0].removed.earliest;
-  return track(facts.timeline, null, 'switchover-command').filter((c) => c.time >= from && c.time <= to);
+  return track(facts.timeline, null, 'switchover-command').filter((c) => c.time >= from && c.earliest <= to);
 }
 
 /** The half a switchover went to, as it follows the word; empty where no line says which. */

@@ -1,5 +1,5 @@
 import { linesOf, linesOfAll } from '../timeline/evidence.ts';
-import { doubtfulRemovalsOf, type OutSpell, outSpellsOf } from '../timeline/module-changes.ts';
+import { type OutSpell, outSpellsOf, unexplainedBlanksOf } from '../timeline/module-changes.ts';
 import { unobservedIn } from '../timeline/observation.ts';
 import type { TimelineEvent } from '../vocabulary.ts';
 import { type Check, type Outcome, type SwapCase, worstOf } from './check.ts';
@@ -48,7 +48,7 @@ function otherSpells({ changes, facts, limits, to }: SwapCase): readonly OutSpel
   const begin = changes[0].removed.earliest - limits.sameSwapSeconds * 1000;
   const known = new Set(changes.map((c) => c.removed));
   const back = outSpellsOf(facts.timeline).filter(({ inserted }) => inserted?.signal === 'inserted');
-  const doubtful = doubtfulRemovalsOf(facts.timeline).map(
+  const doubtful = unexplainedBlanksOf(facts.timeline).map(
     (removed): OutSpell => ({ half: removed.half ?? '', removed, inserted: null }),
   );
   return [...back, ...doubtful].filter(

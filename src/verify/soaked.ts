@@ -1,6 +1,6 @@
 import { endLines } from '../timeline/evidence.ts';
 import { sayDuration } from '../vocabulary.ts';
-import { type Check, onceOver } from './check.ts';
+import { type Check, type Outcome, onceOver, type SwapCase } from './check.ts';
 import { judgeUnbroken } from './unbroken.ts';
 
 export const soaked: Check = {
@@ -15,8 +15,7 @@ export const soaked: Check = {
       const statement = 'Nothing settled after the last module came in, so the 30 minutes did not begin.';
       return { status: 'inconclusive', statement, evidence };
     }
-    const name = 'the 30 minutes after the last module had settled';
-    const outcome = judgeUnbroken(swap, { from: settledAt, to, name, spared: () => false });
+    const outcome = judgeFrom(swap, settledAt);
     const seconds = (to - settledAt) / 1000;
     if (outcome.status === 'fail') return outcome;
     if (outcome.status === 'pass' && seconds < limits.soakSeconds) {
@@ -26,3 +25,24 @@ export const soaked: Check = {
     return onceOver(swap, outcome);
   },
 };
+
+/** From the ready that surely settled; undecided where from the first that may have settled it would be the other way. */
+function judgeFrom(swap: SwapCase, settledAt: number): Outcome {
+  const last = swap.bringUps.find((b) => b.settled?.time === settledAt);
+  const late = judgeSoak(swap, settledAt);
+  const early = judgeSoak(swap, last?.mayHaveSettledAt ?? settledAt);
+  const isEither = late.status === 'fail' ? early.status !== 'fail' : early.status === 'fail';
+  if (!isEither || late.status === 'inconclusive') return late;
+  return {
+    status: 'inconclusive',
+    statement:
+      'The partner was lost in the 30 minutes or outside them: when the last module had settled is not known so closely.',
+    evidence: (late.status === 'fail' ? late : early).evidence,
+  };
+}
+
+function judgeSoak(swap: SwapCase, from: number): Outcome {
+  const to = Math.min(swap.to, from + swap.limits.soakSeconds * 1000);
+  const name = 'the 30 minutes after the last module had settled';
+  return judgeUnbroken(swap, { from, to, name, spared: () => false });
+}

@@ -46,6 +46,25 @@ describe('another module', () => {
     expect(await of(out, back, '10:11:00 RO1 B serial T4-2')).toEqual([]);
   });
 
+  test('without a serial is one that by field notes, which tell the minute only, may have been out for longer than that', async () => {
+    const noted = (clock: string): Promise<readonly string[]> => {
+      const lines = [
+        'Pair RO1',
+        '2026-03-14',
+        '10:10 pulled standby from slot B',
+        `${clock} fitted module in slot B`,
+      ];
+      return changes({
+        'ro1.log': journalText([...begin, end].join('\n')),
+        'notes.txt': `${lines.join('\n')}\n`,
+      });
+    };
+    // From 10:10:00 at the earliest to 10:12:00 at the latest: two minutes at most. The log goes on for longer than 15 min.
+    expect(await noted('10:11')).toEqual([]);
+    // To 10:13:00 at the latest: three minutes at most.
+    expect(await noted('10:12')).toEqual(['B 10:11:00 10:13:00']);
+  });
+
   test('is awaited where a logged removal is not followed by an insertion in the same half', async () => {
     expect(await of(out)).toEqual(['B 10:10:00 not back']);
     expect(await of(out, '10:15:00 RO1 A module inserted')).toEqual(['B 10:10:00 not back']);

@@ -67,6 +67,24 @@ describe('the light of a bring-up', () => {
     );
   });
 
+  test('may have been steady unseen between two readings of off, the half active at the later', async () => {
+    const polled = (spacing: number, active: string): Told => ({
+      'poll.csv': pollText(['09:50:00', '10:50:00'], spacing, [
+        ['RO1-B', 'light', ['09:50:00', 'steady'], ['10:00:00', 'off']],
+        ['RO1-B', 'serial', ['09:50:00', 'T2-1'], ['10:00:00', ''], ['10:02:00', 'T4-2']],
+        ['RO1-B', 'role', ['09:50:00', 'standby'], ['10:00:00', 'none'], [active, 'active']],
+        ['RO1-A', 'role', ['09:50:00', 'active'], [active, 'standby']],
+      ]),
+    });
+    // Every 10 min: removed in (09:50, 10:00], inserted in (09:50, 10:10], active in (10:10, 10:20]. Steady from 10:10 on at the
+    // earliest, 0 s after 10:10; watched from 10:10 to 10:20.
+    expect(await light(polled(600, '10:15:00'))).toBe('0- inconclusive');
+    // Every 10 s: inserted by 10:02, active in (10:14:50, 10:15:00]: not steady before 10:14:50, 770 s after 10:02.
+    expect(await light(polled(10, '10:15:00'))).toBe('770- exceeded');
+    // Inserted and active in the same (10:00, 10:10]: it may have been steady at once.
+    expect(await light(polled(600, '10:08:00'))).toBe('0- inconclusive');
+  });
+
   test('that a removal cut short had not held', async () => {
     expect(await following('10:13:00 RO1 B light steady', '10:13:30 RO1 B module removed')).toBe(
       '90- inconclusive',

@@ -12,6 +12,8 @@ const ready = (lost: string): Polled => [
   ['09:07:00', 'yes'],
   [lost, 'no'],
 ];
+/** Ready again at 09:07, lost at a clock, and ready for good at a later one. */
+const twice = (lost: string, back: string): Polled => [...ready(lost), [back, 'yes']];
 const serial: Polled = ['RO1-B', 'serial', ['08:40:00', 'T2-1'], ['09:00:00', ''], ['09:02:00', 'T4-2']];
 
 checkCheck(
@@ -108,6 +110,33 @@ checkCheck(
       files: { 'poll.csv': pollText(log, 35, [ready('09:37:11'), serial]) },
       says: 'The partner was lost at about the start or the end of the 30 minutes after the last module had settled.',
       lines: [row('09:37:45', ...readyRow, 'no')],
+    },
+    {
+      // Every 60 s: ready in (09:06, 09:07], lost in (09:07, 09:08], which may be a minute and more; ready again in (09:08, 09:09].
+      name: 'polled every 60 s, ready at one reading, lost at the next, and ready from then on',
+      status: 'inconclusive',
+      isAlone: true,
+      files: { 'poll.csv': pollText(log, 60, [twice('09:08:00', '09:09:00'), serial]) },
+      says: 'The partner was lost in the 30 minutes or outside them: when the last module had settled is not known so closely.',
+      lines: [row('09:08:00', ...readyRow, 'no')],
+    },
+    {
+      // Every 10 s: ready in (09:06:50, 09:07:00], lost in (09:07:10, 09:07:20]: 30 s at most, which settles nothing.
+      name: 'polled every 10 s, ready for less than a minute, lost, and ready from then on',
+      status: 'pass',
+      isAlone: true,
+      files: { 'poll.csv': pollText(log, 10, [twice('09:07:20', '09:09:00'), serial]) },
+      says: 'The partner was ready without a break in the 30 minutes after the last module had settled',
+      lines: [row('09:09:00', ...readyRow, 'yes')],
+    },
+    {
+      // Every 300 s: ready in (09:05, 09:10]. The thirty minutes end in (09:35, 09:40]; lost in (09:35, 09:40].
+      name: 'polled every 5 min, lost within the bounds of the end of the thirty minutes',
+      status: 'inconclusive',
+      isAlone: true,
+      files: { 'poll.csv': pollText(log, 300, [ready('09:36:00'), serial]) },
+      says: 'The partner was lost in the 30 minutes or outside them: when the last module had settled is not known so closely.',
+      lines: [row('09:40:00', ...readyRow, 'no')],
     },
   ],
 );

@@ -35,6 +35,15 @@ checkCheck(
       lines: ['09:20:00 RO1 switchover command'],
     },
     {
+      // Ready at 09:07, so that the swap ends at 09:37:00, at which the minute of the note begins.
+      name: 'noted in the minute in which the swap ends, and no line states a role or a switchover',
+      status: 'inconclusive',
+      without: ['role', 'command'],
+      files: { 'notes.txt': 'Pair RO1\n2026-03-14\n09:37 switched over\n' },
+      says: 'A switchover was commanded; whether it came was not logged.',
+      lines: ['09:37 switched over'],
+    },
+    {
       name: 'no log ever records a command',
       status: 'not-observed',
       without: ['command'],
