@@ -1,5 +1,6 @@
 import type { Instant, NonEmpty, Source } from '../vocabulary.ts';
 import type { Stamp } from './durations.ts';
+import { asPrinted } from './printed-bounds.ts';
 import type { TimelineRules } from './rules.ts';
 import { byTime, type Sighting } from './sightings.ts';
 import { countUntil } from './tracks.ts';
@@ -48,7 +49,7 @@ export function mergeSightings(sightings: readonly Sighting[], rules: TimelineRu
   const standing = rest.map((state) =>
     isKnown(state, ordered, rules) ? { ...state, printed: null } : state,
   );
-  return [...standing.map(alone), ...changes].map(printedToo).sort(byTime);
+  return asPrinted([...standing.map(alone), ...changes].sort(byTime));
 }
 
 /** True for a reading of what others had told last by then: of a clock that is off too it tells nothing that it alone knows. */
@@ -198,16 +199,5 @@ function withReading(change: Merged, state: Sighting): Merged {
     readUntil: Math.max(change.readUntil, state.readUntil),
     streams: new Set([...change.streams, state.stream]),
     sources: [...change.sources, ...state.sources],
-  };
-}
-
-/** What only a clock tells that is off: its bounds reach from where it may have been to where it was printed. */
-function printedToo(item: Merged): Merged {
-  const { printed, time, earliest } = item;
-  if (printed === null) return item;
-  return {
-    ...item,
-    time: Math.max(time, printed.time),
-    earliest: Math.min(earliest, printed.earliest),
   };
 }
