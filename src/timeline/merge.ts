@@ -95,26 +95,29 @@ function findPartner(
   rules: TimelineRules,
 ): number {
   const horizon = sighting.earliest - longest - rules.mergeMs - sighting.spread;
+  let isOtherwise = false;
   for (let index = merged.length - 1; index >= 0; index -= 1) {
     const other = merged[index];
     if (other === undefined || other.time < horizon) return -1;
-    const same = other.value === sighting.value && !other.streams.has(sighting.stream);
-    if (same && tellOfOneChange(other, sighting, rules)) return index;
+    if (other.value !== sighting.value) isOtherwise = true;
+    else if (other.streams.has(sighting.stream)) continue;
+    else if (tellOfOneChange(other, sighting, isOtherwise, rules)) return index;
   }
   return -1;
 }
 
-function tellOfOneChange(
-  a: Stamp & Pick<Merged, 'spread'>,
-  b: Stamp & Pick<Merged, 'spread'>,
-  rules: TimelineRules,
-): boolean {
-  if (isPoint(a) && isPoint(b))
-    return Math.abs(a.time - b.time) <= Math.max(rules.mergeMs, a.spread, b.spread);
+/** `isOtherwise`: the state was told to be another in between. */
+function tellOfOneChange(a: Told, b: Told, isOtherwise: boolean, rules: TimelineRules): boolean {
+  const spread = Math.max(a.spread, b.spread);
+  if (isPoint(a) && isPoint(b)) return Math.abs(a.time - b.time) <= Math.max(rules.mergeMs, spread);
+  // What one file logged and another polled is one change too if it lies no further outside the readings than their clocks scatter.
+  const isLogged = isPoint(a) || isPoint(b);
   // Bounds are open on the left; a stamp without decimals may stand for any instant of its second.
-  const slack = Math.max(a.resolution, b.resolution);
+  const slack = Math.max(a.resolution, b.resolution, isLogged && !isOtherwise ? spread : 0);
   return a.time + slack > b.earliest && b.time + slack > a.earliest;
 }
+
+type Told = Stamp & Pick<Merged, 'spread'>;
 
 function isPoint(stamp: Stamp): boolean {
   return stamp.time === stamp.earliest;
