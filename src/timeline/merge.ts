@@ -1,5 +1,6 @@
 import type { Instant, NonEmpty, Source } from '../vocabulary.ts';
 import type { Stamp } from './durations.ts';
+import { asPrinted } from './printed-bounds.ts';
 import type { TimelineRules } from './rules.ts';
 import { byTime, type Sighting } from './sightings.ts';
 import { countUntil } from './tracks.ts';
@@ -48,7 +49,7 @@ export function mergeSightings(sightings: readonly Sighting[], rules: TimelineRu
   const standing = rest.map((state) =>
     isKnown(state, ordered, rules) ? { ...state, printed: null } : state,
   );
-  return [...standing.map(alone), ...changes].map(printedToo).sort(byTime);
+  return asPrinted([...standing.map(alone), ...changes].sort(byTime));
 }
 
 /** True for a reading of what others had told last by then: of a clock that is off too it tells nothing that it alone knows. */
@@ -94,26 +95,29 @@ function findPartner(
   rules: TimelineRules,
 ): number {
   const horizon = sighting.earliest - longest - rules.mergeMs - sighting.spread;
+  let isOtherwise = false;
   for (let index = merged.length - 1; index >= 0; index -= 1) {
     const other = merged[index];
     if (other === undefined || other.time < horizon) return -1;
-    const same = other.value === sighting.value && !other.streams.has(sighting.stream);
-    if (same && tellOfOneChange(other, sighting, rules)) return index;
+    if (other.value !== sighting.value) isOtherwise = true;
+    else if (other.streams.has(sighting.stream)) continue;
+    else if (tellOfOneChange(other, sighting, isOtherwise, rules)) return index;
   }
   return -1;
 }
 
-function tellOfOneChange(
-  a: Stamp & Pick<Merged, 'spread'>,
-  b: Stamp & Pick<Merged, 'spread'>,
-  rules: TimelineRules,
-): boolean {
-  if (isPoint(a) && isPoint(b))
-    return Math.abs(a.time - b.time) <= Math.max(rules.mergeMs, a.spread, b.spread);
+/** `isOtherwise`: the state was told to be another in between. */
+function tellOfOneChange(a: Told, b: Told, isOtherwise: boolean, rules: TimelineRules): boolean {
+  const spread = Math.max(a.spread, b.spread);
+  if (isPoint(a) && isPoint(b)) return Math.abs(a.time - b.time) <= Math.max(rules.mergeMs, spread);
+  // What one file logged and another polled is one change too if it lies no further outside the readings than their clocks scatter.
+  const isLogged = isPoint(a) || isPoint(b);
   // Bounds are open on the left; a stamp without decimals may stand for any instant of its second.
-  const slack = Math.max(a.resolution, b.resolution);
+  const slack = Math.max(a.resolution, b.resolution, isLogged && !isOtherwise ? spread : 0);
   return a.time + slack > b.earliest && b.time + slack > a.earliest;
 }
+
+type Told = Stamp & Pick<Merged, 'spread'>;
 
 function isPoint(stamp: Stamp): boolean {
   return stamp.time === stamp.earliest;
@@ -198,16 +202,5 @@ function withReading(change: Merged, state: Sighting): Merged {
     readUntil: Math.max(change.readUntil, state.readUntil),
     streams: new Set([...change.streams, state.stream]),
     sources: [...change.sources, ...state.sources],
-  };
-}
-
-/** What only a clock tells that is off: its bounds reach from where it may have been to where it was printed. */
-function printedToo(item: Merged): Merged {
-  const { printed, time, earliest } = item;
-  if (printed === null) return item;
-  return {
-    ...item,
-    time: Math.max(time, printed.time),
-    earliest: Math.min(earliest, printed.earliest),
   };
 }

@@ -42,7 +42,7 @@ function changesOfHalf(timeline: PairTimeline, half: string, rules: TimelineRule
     const inserted = next ?? null;
     const until = moves.slice(index + 2).find((e) => e.signal === 'removed')?.time ?? timeline.to;
     const before = identityBefore(timeline, half, removed, since);
-    const found = inserted === null ? nothing : identityFound(timeline, half, removed, until);
+    const found = inserted === null ? nothing : identityFound(timeline, half, { removed, inserted }, until);
     const change = { half, removed, inserted, before, found };
     if (!isAnother(change, timeline, rules)) return [];
     // A module that only came back is the same one still, whatever was said of it before it was out.
@@ -68,13 +68,20 @@ function identityBefore(
   return { model: last('model'), serial: last('serial'), firmware: last('firmware') };
 }
 
-function identityFound(timeline: PairTimeline, half: string, removed: Instant, until: number): Identity {
+/** The first that is said after the removal; else what a poll went on to read all the while, which the removal did not end. */
+function identityFound(
+  timeline: PairTimeline,
+  half: string,
+  { removed, inserted }: { readonly removed: Instant; readonly inserted: Instant },
+  until: number,
+): Identity {
   const first = (signal: keyof Identity): string | null => {
     const steps = track(timeline, half, signal);
     const own = steps.find(
       (s) => s.value !== null && s.time > removed.earliest && s.time >= removed.time && s.time <= until,
     );
-    return own?.value ?? null;
+    const old = stepAt(steps, inserted.time);
+    return own?.value ?? (old !== undefined && old.time < removed.earliest ? old.value : null);
   };
   return { model: first('model'), serial: first('serial'), firmware: first('firmware') };
 }

@@ -150,7 +150,7 @@ function addToggles(
     const takenBack = (stated.get(before) ?? []).some(
       (s) => s.value === 'active' && isNear(s, toggle, rules),
     );
-    if (takenBack || isStatedLater(toggle, before, flips, stated, rules)) continue;
+    if (takenBack || isStatedByBoth(toggle, before, otherHalf(halves, before), stated, rules)) continue;
     const { time, earliest, resolution, sources, file } = toggle;
     const from = file === null ? 'switchover' : 'exchange';
     flips.push({ time, earliest, resolution, toHalf: otherHalf(halves, before), sources, file, from });
@@ -159,17 +159,19 @@ function addToggles(
   return flips;
 }
 
-/** The half that was active states that it left, and the other that it took over, if only later: the lines say all of it. */
-function isStatedLater(
+/**
+ * The half that was active states that it left, and of the other too lines say what role it has: they say all of it. Where none
+ * says that it took over, neither half is active, for as long as that goes on.
+ */
+function isStatedByBoth(
   toggle: Stamp,
   before: string,
-  flips: readonly Flip[],
+  other: string,
   stated: Stated,
   rules: TimelineRules,
 ): boolean {
   const hasLeft = (stated.get(before) ?? []).some((s) => s.value !== 'active' && isNear(s, toggle, rules));
-  const next = flips[countUntil(flips, toggle.time)];
-  return hasLeft && next !== undefined && next.from === 'role' && next.toHalf !== before;
+  return hasLeft && (stated.get(other) ?? []).length > 0;
 }
 
 function isNear(a: Stamp, b: Stamp, rules: TimelineRules): boolean {

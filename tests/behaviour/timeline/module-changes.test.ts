@@ -107,6 +107,18 @@ describe('another module', () => {
     expect(await changes(story)).toEqual(['B 10:15:00 10:18:00']);
   });
 
+  test('is none where a poll went on to read the same module: that went later, as the poll shows', async () => {
+    // Noted as pulled at 10:05 and fitted at 10:09, read every 20 s until 10:39:40; another is there from 10:49 on.
+    const files = {
+      'notes.txt':
+        'Pair RO1\n2026-03-14\n10:05 pulled standby from slot B\n10:09 fitted new module in slot B\n',
+      'poll.csv': pollText(['10:00:00', '11:00:00'], 20, [
+        ['RO1-B', 'serial', ['10:00:00', 'T4-1'], ['10:40:00', ''], ['10:49:00', 'T4-2']],
+      ]),
+    };
+    expect(await changes(files)).toEqual(['B 10:40:00 10:49:00']);
+  });
+
   test('is none where nothing was removed', async () => {
     expect(await of('10:09:00 RO1 B module inserted', '10:15:00 RO1 B module inserted')).toEqual([]);
   });

@@ -58,6 +58,19 @@ describe('a poll an hour ahead of a journal', () => {
       '10:28:30 B serial T4-9 was - a.log:7 poll.csv:57',
     ]);
   });
+
+  test('reads first what nobody had told by then: before what it read next, wherever its stamp lies', async () => {
+    // By what the changes allow the poll is 3570 s ahead or up to 30 s more: it began at 10:02:00 to 10:03:00, printed as 11:02:00.
+    // But it went on to read the second module, which the journal tells at 10:28:30: the first was read before that.
+    const [, ...later] = told;
+    const found = await analysed({ ...files, 'a.log': journalText(later.join('\n')) });
+    expect(offsetsOf(found)).toEqual([['warning', 3570, 6]]);
+    expect(events(found).filter((line) => line.includes('serial T'))).toEqual([
+      '10:02:00..10:28:29.999 B serial T2-9 was - poll.csv:3',
+      '10:28:30 B serial T4-9 was - a.log:6 poll.csv:57',
+    ]);
+    expect(events(found).filter((line) => line.includes(' B removed '))).toHaveLength(1);
+  });
 });
 
 describe('of three sources one whose clock is an hour ahead', () => {

@@ -71,6 +71,18 @@ describe('a switchover that is logged as such', () => {
     expect(await exchanged(story)).toEqual(['10:05:00 ?>?']);
   });
 
+  test('gives the active role to no half where one says that it left, and the other, which says its role, does not take it', async () => {
+    const begin = ['10:00:00 RO1 A role active', '10:00:00 RO1 B role standby'];
+    const left = [...begin, '10:10:00 RO1 switchover', '10:10:00 RO1 A role standby'];
+    const steps = ['10:00:00 A active', '10:00:00 B standby', '10:10:00 A standby'];
+    expect(await roles([...left, end])).toEqual(steps);
+    expect(await exchanged([...left, end])).toEqual(['10:10:00 ?>?', '10:10:00-10:30:00 none-active']);
+    // The same once the other half says, 11 s later, that it took over.
+    const taken = [...left, '10:10:11 RO1 B role active', end];
+    expect(await roles(taken)).toEqual([...steps, '10:10:11 B active']);
+    expect(await exchanged(taken)).toEqual(['10:10:00 A>B', '10:10:00-10:10:11 none-active']);
+  });
+
   test('is no second one where the roles are stated beside it', async () => {
     const story = [
       '10:00:00 RO1 A role active',

@@ -67,6 +67,23 @@ checkCheck(
       ],
     },
     {
+      // From 09:20:01 to the last line, 09:45:00.
+      name: 'a switchover is logged, half A says that it left, and half B never that it took over',
+      status: 'fail',
+      without: ['09:20:01.1'],
+      plus: ['09:20:01  RO1    switchover'],
+      says: 'Neither half was active for 24 min 59 s.',
+      lines: ['09:20:01 RO1 A role standby'],
+    },
+    {
+      name: 'the same, and the log ends there: the other half may still have taken over',
+      status: 'inconclusive',
+      without: ['09:20:01.1', '09:45'],
+      plus: ['09:20:01  RO1    switchover'],
+      says: 'Neither half was active where the log ends, by then for less than 1 s.',
+      lines: ['09:20:01 RO1 A role standby'],
+    },
+    {
       name: 'no switchover',
       status: 'pass',
       without: ['09:20'],

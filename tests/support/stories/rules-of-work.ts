@@ -30,13 +30,17 @@ export function oneHalfAtATime({ replacements, bringUps }: SwapFacts): Verity {
   return holdingIf(holds, ['partner-ready', 'role', 'serial', 'removed']);
 }
 
+/** Each new module took the standby role within a quarter of an hour; before that is over, it still may. */
 export function identifiedStandby({ story, replacements }: SwapFacts): Verity {
-  const holds = replacements.every(({ half, inserted }) =>
-    spellsOf(story, half, 'role').some(
-      (s) => s.value === 'standby' && s.from >= inserted && s.from <= inserted + 15 * minute,
-    ),
+  return worstOf(
+    replacements.map(({ half, inserted }) => {
+      const until = inserted + 15 * minute;
+      const isTaken = spellsOf(story, half, 'role').some(
+        (s) => s.value === 'standby' && s.from >= inserted && s.from <= until,
+      );
+      return !isTaken && story.to < until ? undecided : holdingIf(isTaken, ['role']);
+    }),
   );
-  return holdingIf(holds, ['role']);
 }
 
 /** Alike before each switchover, and at the end. */
