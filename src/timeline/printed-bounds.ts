@@ -1,15 +1,22 @@
 import type { Instant } from '../vocabulary.ts';
-import type { Merged } from './merge.ts';
+import type { Stamp } from './durations.ts';
 import { byTime } from './sightings.ts';
+
+/** What one or several streams tell. */
+interface Told extends Stamp {
+  readonly streams: ReadonlySet<string>;
+  /** As it was printed, where no source with a clock that is right tells it; else `null`. */
+  readonly printed: Instant | null;
+}
 
 /**
  * What only a clock tells that is off, with bounds that reach from where it may have been to where it was printed; but not past
  * what the same stream told after it, where a clock that is right tells when that was. Takes and gives them in the order of time.
  * Source: design.md, section 2, Clocks.
  */
-export function asPrinted(items: readonly Merged[]): readonly Merged[] {
+export function asPrinted<T extends Told>(items: readonly T[]): readonly T[] {
   if (items.every((item) => item.printed === null)) return items;
-  const next = new Map<string, Merged>();
+  const next = new Map<string, Stamp>();
   return items
     .toReversed()
     .map((item) => {
@@ -17,16 +24,17 @@ export function asPrinted(items: readonly Merged[]): readonly Merged[] {
       for (const stream of item.streams) next.set(stream, item);
       return item;
     })
+    .toReversed()
     .sort(byTime);
 }
 
 /** The last instant before anything that a stream of this item told later. */
-function soonest({ streams }: Merged, next: ReadonlyMap<string, Merged>): number {
+function soonest({ streams }: Told, next: ReadonlyMap<string, Stamp>): number {
   const later = [...streams].flatMap((stream) => next.get(stream) ?? []);
   return Math.min(...later.map(({ time, earliest }) => (earliest < time ? earliest : time - 1)));
 }
 
-function reaching(item: Merged, printed: Instant, most: number): Merged {
+function reaching<T extends Told>(item: T, printed: Instant, most: number): T {
   return {
     ...item,
     time: Math.max(item.time, Math.min(printed.time, most)),
