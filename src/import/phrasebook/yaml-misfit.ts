@@ -30,7 +30,10 @@ export function misfitOf(schema: unknown, issues: readonly [Issue, ...Issue[]], 
   const is = `${place} is ${shortened(issue.received)}`;
   if (words.length > 0)
     return { what: `${is}, which means nothing here.`, fix: chooseOneOf(String(issue.input), words) };
-  return { what: `${is}, expected ${kinds[issue.expected ?? ''] ?? issue.expected ?? issue.message}.`, fix: hint };
+  return {
+    what: `${is}, expected ${kinds[issue.expected ?? ''] ?? issue.expected ?? issue.message}.`,
+    fix: hint,
+  };
 }
 
 /** Kinds of values, as people call them. */

@@ -151,7 +151,7 @@ checkCheck(oneHalfAtATime, { says: 'Only half B was replaced.', lines: halfB }, 
     name: 'the other half went blank in a poll before, and stays so',
     status: 'inconclusive',
     files: { 'poll.csv': pollText(['08:40:00', '09:50:00'], 10, [blankA]) },
-    says: 'Half A may be out, or start anew: only polls show that it reports nothing.',
+    says: 'Half A stopped reporting and was not seen again; the logs do not show whether it was removed.',
     lines: [row('08:58:00', 'RO1-A', 'serial', ''), '09:00:00 RO1 B module removed'],
   },
   {
@@ -204,7 +204,11 @@ checkCheck(oneHalfAtATime, { says: 'Only half B was replaced.', lines: halfB }, 
     isAlone: true,
     files: { 'poll.csv': stopping('09:05:00') },
     says: 'Half A stopped reporting and was not seen again; the logs do not show whether it was removed.',
-    lines: [row('09:05:00', 'RO1-A', 'serial', '')],
+    lines: [
+      row('09:00:00', 'RO1-B', 'serial', ''),
+      row('09:02:00', 'RO1-B', 'serial', 'T4-2'),
+      row('09:05:00', 'RO1-A', 'serial', ''),
+    ],
   },
   {
     // Ready from 09:06 on, so that half B had settled long before 09:30, removed or not.

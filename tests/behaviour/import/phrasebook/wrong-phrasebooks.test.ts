@@ -74,7 +74,10 @@ describe('a value that is none', () => {
       'files: [{ match: a, states: { ACTIVE: set } }]\n',
       'p.yaml: files[0].states.ACTIVE is "set", which means nothing here. Choose one of on, off.',
     ],
-    ['files: [{ match: a, good: Good }]\n', 'p.yaml: files[0].good is "Good", expected a list, such as [a, b].'],
+    [
+      'files: [{ match: a, good: Good }]\n',
+      'p.yaml: files[0].good is "Good", expected a list, such as [a, b].',
+    ],
     ['ignoreUnits: ^HMI\n', 'p.yaml: ignoreUnits is "^HMI", expected a list, such as [a, b].'],
     ['ignoreUnits: ["("]\n', 'p.yaml: ignoreUnits[0] is not a pattern: '],
     [message('signal: fault, only: { unit: "[" }'), 'p.yaml: messages[0].only.unit is not a pattern: '],
