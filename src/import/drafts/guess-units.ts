@@ -1,6 +1,6 @@
 import type { UnitDraft } from '../../vocabulary.ts';
 import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
-import { isSeverity } from '../phrasebook/severity-words.ts';
+import { isSeverity, isSeverityLetter } from '../phrasebook/severity-words.ts';
 import { subjectOf } from '../phrasebook/subjects.ts';
 import { escapedText } from './general-wording.ts';
 
@@ -55,7 +55,7 @@ export function guessUnits(units: readonly string[], phrasebook: Phrasebook): re
   if (known.some((subject) => subject !== null && (subject.half !== null || subject.role !== null)))
     return [];
   const [one, other] = names;
-  if (one === undefined) return [];
+  if (one === undefined || names.every(isSeverityLetter)) return [];
   const halves = names.length === 2 && other !== undefined ? halvesOf(one, other) : null;
   if (names.every((name) => plantName.test(name)) && !known.includes(null))
     return halves === null

@@ -51,5 +51,6 @@ describe('the rules for units', () => {
     ]);
     expect(rules('alpha', 'beta', 'gamma')).toEqual([]);
     expect(rules('WARN', 'INFO')).toEqual([]);
+    expect(rules('W', 'I')).toEqual([]);
   });
 });
