@@ -2,16 +2,16 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
 import type { NamedLesson } from '../lesson-draft.ts';
 import type { PageState } from '../page-state.ts';
-import type { NamedText, Refusal, SurveyModel } from '../protocol.ts';
+import type { NamedText, SurveyModel } from '../protocol.ts';
 import { saveText } from '../save-text.ts';
 import type { Session } from '../session.ts';
 import type { View } from '../view.ts';
 import { clocksSection } from './clocks-section.ts';
-import { fileSection } from './file-section.ts';
+import './files-list.ts';
+import './left-out.ts';
 import { lessonList } from './lesson-list.ts';
 import { PageElement } from './page-element.ts';
-import './columns-form.ts';
-import './draft-form.ts';
+import { remarksSection } from './remarks-section.ts';
 import './wording-form.ts';
 
 /** What is larger is looked through only when a person asks for it: it takes as long as reading it did. */
@@ -38,7 +38,7 @@ export class SourcesView extends PageElement {
     this.isAsked = false;
     this.lessons = [];
     this.addEventListener('lesson', (event) => {
-      if (event instanceof CustomEvent) this.lessons = [...this.lessons, ...event.detail];
+      if (event instanceof CustomEvent) this.add(event.detail);
     });
     this.addEventListener('teach', () => void this.teach());
   }
@@ -57,14 +57,14 @@ export class SourcesView extends PageElement {
   override render(): TemplateResult {
     const { site, session } = this.state;
     return html`<h1 class="verdict">${this.summary()}</h1>
-      ${this.failures()}
+      <left-out .state=${this.state} .survey=${this.survey}></left-out>
       <section>
         <h2>Wordings and values</h2>
         ${this.wordings()}
       </section>
-      ${this.phrasebook()}
+      ${this.phrasebook()} ${remarksSection(site)}
       ${clocksSection(site, session, (isAligned) => void this.align(isAligned))}
-      ${site.files.map(fileSection)}`;
+      <files-list .files=${site.files}></files-list>`;
   }
 
   private async look(): Promise<void> {
@@ -87,6 +87,12 @@ export class SourcesView extends PageElement {
       ? html`<p role="status">Looking through all wordings.</p>`
       : html`<p>The files are large: to list their wordings they are read once more.</p>
         <p><button type="button" id="look" @click=${() => void this.look()}>List the wordings</button></p>`;
+  }
+
+  /** What is taught twice is one lesson: drafts of two files may name the same units. */
+  private add(more: readonly NamedLesson[]): void {
+    const known = new Set(this.lessons.map(({ lesson }) => JSON.stringify(lesson)));
+    this.lessons = [...this.lessons, ...more.filter(({ lesson }) => !known.has(JSON.stringify(lesson)))];
   }
 
   private drop(place: number): void {
@@ -114,22 +120,6 @@ export class SourcesView extends PageElement {
         ? 'every row was understood'
         : `${unknown.toLocaleString('en')} of ${rows.toLocaleString('en')} rows were not understood`;
     return files.length === 0 ? 'No file could be read.' : `${read}${left}; ${said}.`;
-  }
-
-  private failures(): TemplateResult | typeof nothing {
-    const { failures } = this.state.site;
-    if (failures.length === 0) return nothing;
-    return html`<section>
-      <h2>Left out</h2>
-      <ul>
-        ${failures.map(
-          ({ where, what, fix }) =>
-            html`<li><span class="inconclusive">Left out:</span> <b class="long">${terminal(where)}</b>: ${terminal(what)} ${terminal(fix)}</li>`,
-        )}
-      </ul>
-      ${(this.survey?.files ?? []).filter((f) => f.isGuess && isLeftOut(f.file, failures)).map((draft) => html`<draft-form .draft=${draft} .units=${this.survey?.units ?? []}></draft-form>`)}
-      <columns-form .names=${failures.map((f) => f.where.replace(/:\d+$/, ''))} .session=${this.state.session}></columns-form>
-    </section>`;
   }
 
   private phrasebook(): TemplateResult {
@@ -170,10 +160,6 @@ export class SourcesView extends PageElement {
     const detail = await this.state.session.ask<'align'>({ kind: 'align', isAligned });
     this.dispatchEvent(new CustomEvent('site', { bubbles: true, detail }));
   }
-}
-
-function isLeftOut(file: string, failures: readonly Refusal[]): boolean {
-  return failures.some(({ where }) => where.replace(/:\d+$/, '') === file);
 }
 
 function baseName(name: string): string {

@@ -32,6 +32,8 @@ export class WordingForm extends PageElement {
   declare isAll: boolean | null;
   declare isLong: boolean;
   declare open: SeenWording | null;
+  /** The button of the wording that is open. */
+  private toggled: HTMLElement | null = null;
 
   constructor() {
     super();
@@ -39,9 +41,10 @@ export class WordingForm extends PageElement {
     this.isAll = null;
     this.isLong = false;
     this.open = null;
-    // What was added stays in the table, closed.
+    // What was added stays in the table, closed, and the keyboard where it was.
     this.addEventListener('lesson', () => {
       this.open = null;
+      this.toggled?.focus();
     });
   }
 
@@ -78,7 +81,7 @@ export class WordingForm extends PageElement {
         <td class="long"><code>${terminal(text)}</code></td>
         <td class="number">${wording.count.toLocaleString('en')}</td>
         <td class="long">${terminal(means)}</td>
-        <td><button type="button" aria-expanded=${isOpen} @click=${() => this.toggle(wording)}>${isOpen ? 'Leave it' : 'Teach'}<span class="hidden"> ${terminal(text.slice(0, mostNamed))}</span></button></td>
+        <td><button type="button" aria-expanded=${isOpen} @click=${(event: Event) => this.toggle(wording, event.currentTarget)}>${isOpen ? 'Leave it' : 'Teach'}<span class="hidden"> ${terminal(text.slice(0, mostNamed))}</span></button></td>
       </tr>
       ${
         isOpen
@@ -87,7 +90,8 @@ export class WordingForm extends PageElement {
       }`;
   }
 
-  private toggle(wording: SeenWording): void {
+  private toggle(wording: SeenWording, button: EventTarget | null): void {
+    this.toggled = button instanceof HTMLElement ? button : null;
     this.open = this.open === wording ? null : wording;
   }
 

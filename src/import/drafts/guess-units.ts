@@ -21,7 +21,7 @@ export function unitOfFile(file: string, files: readonly string[]): string {
   const words = named
     .split(/[^A-Za-z0-9]+/)
     .filter((word) => word !== '' && !anyLog.test(word) && !/^\d{4,}$/.test(word));
-  const half = words.findIndex((word, i) => i > 0 && /^(?:[A-Za-z]|\d)$/.test(word));
+  const half = words.findLastIndex((word, i) => i > 0 && /^(?:[A-Za-z]|\d)$/.test(word));
   const pair = (half > 0 ? words.slice(0, half) : words)
     .join('_')
     .toUpperCase()

@@ -127,17 +127,15 @@ async function surveyKnown(
 
 /** Whether what was taken for the unit is none: each line names another, it is a number or a letter of severity, or it is not where a unit is found. */
 function isOtherUnit(plan: Plan, guess: FileGuess | null, units: ReadonlySet<string>, rows: number): boolean {
-  if (plan.because !== `its lines are ${leadingStamp.title}` || rows < leastRows) return false;
   const names = [...units];
-  if (units.size > rows / 2 || names.every(isNoUnit)) return true;
+  if (rows < leastRows || names.length === 0) return false;
+  if (names.every(isSeverityLetter)) return true;
+  if (plan.because !== `its lines are ${leadingStamp.title}`) return false;
+  if (units.size > rows / 2 || names.every((name) => /^\W*\d*\W*$/.test(name))) return true;
   return guess?.units?.some((unit) => !units.has(unit)) ?? false;
 }
 
 const leastRows = 10;
-
-function isNoUnit(name: string): boolean {
-  return /^\W*\d*\W*$/.test(name) || isSeverityLetter(name);
-}
 
 async function surveyGuess(
   file: Opened,
