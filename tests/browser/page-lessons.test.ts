@@ -59,6 +59,7 @@ describe('lessons', () => {
       await form.locator('summary').click();
       expect(await form.locator('input[name=record]').inputValue()).not.toBe('');
       await form.locator('input[name="time.year"]').fill('2025');
+      expect(await form.locator('input[name=unit]').inputValue()).toBe(`KILN_7-${half.toUpperCase()}`);
       await form.locator('input[name=unit]').fill(`KILN7-${half.toUpperCase()}`);
       await form.locator('button[type=submit]').click();
     }
@@ -97,9 +98,8 @@ describe('lessons', () => {
     expect(await readings()).toBe(1);
     expect(await meaningOf(page, 'drawn')).toBe('Read as removed, by messages[0]');
     await goToView(page, 'swap');
-    await page.waitForSelector(
-      'swap-view tbody tr:has-text("half B was removed"), swap-view tbody tr:has-text("removed")',
-    );
+    // Half A says it, so it was half B.
+    await page.waitForSelector('swap-view table.steps td:has-text("Module removed, half B")');
     expect(told).toEqual([]);
     await page.context().close();
   });
@@ -117,7 +117,7 @@ describe('lessons', () => {
     await page.fill('wording-form input[name=find]', 'unit');
     await page.click('wording-form button:has-text("Teach")');
     expect(await page.inputValue('lesson-form input[name=text]')).toBe(
-      '^(?<pair>weir-4)-(?<half>[\\pL\\d]+)$',
+      '^<(?<pair>weir-4)-(?<half>[\\pL\\d]+)>$',
     );
     await page.waitForSelector('#rule-count:has-text("4 rows")');
     await page.click('#use-rule');

@@ -18,16 +18,17 @@ test('what the command remarks on the phrasebook and doubts in a file stands und
     'messages:',
     '  - { when: "never said", signal: restart }',
   ].join('\n');
-  const log = Array.from({ length: 12 }, (_, i) => `14.03.2026 07:00:${10 + i} <heron> light steady\n`).join(
-    '',
-  );
-  const folder = folderWith({ 'site.yaml': phrasebook, 'heron.log': log });
+  const log = Array.from(
+    { length: 12 },
+    (_, i) => `14.03.2026 07:00:${10 + i} <weir-4-${i % 2 === 0 ? 'east' : 'west'}> light steady\n`,
+  ).join('');
+  const folder = folderWith({ 'site.yaml': phrasebook, 'weir.log': log });
   const { page } = await openPage(browser);
-  await choose(page, join(folder, 'site.yaml'), join(folder, 'heron.log'));
+  await choose(page, join(folder, 'site.yaml'), join(folder, 'weir.log'));
   await page.waitForSelector('wording-form');
   const { out } = await steadypair(
     'inspect',
-    join(folder, 'heron.log'),
+    join(folder, 'weir.log'),
     '--phrasebook',
     join(folder, 'site.yaml'),
     '--json',
@@ -41,7 +42,16 @@ test('what the command remarks on the phrasebook and doubts in a file stands und
   expect(statements.join('\n')).toContain('unit not known');
   const shown = ((await page.locator('sources-view').textContent()) ?? '').replaceAll(/\s+/g, ' ');
   for (const statement of statements)
-    expect(shown).toContain(statement.replace(/^heron\.log: /, '').replaceAll(/\s+/g, ' '));
+    expect(shown).toContain(statement.replace(/^weir\.log: /, '').replaceAll(/\s+/g, ' '));
+  await page.context().close();
+});
+
+test('where no stamp is found the page says so, and offers no draft', async () => {
+  const folder = folderWith({ 'weir.log': 'the gate holds\nthe gate holds\n' });
+  const { page } = await openPage(browser);
+  await choose(page, join(folder, 'weir.log'));
+  await page.waitForSelector('sources-view p:has-text("No file holds lines or rows with a stamp")');
+  expect(await page.locator('#save-draft').isDisabled()).toBe(true);
   await page.context().close();
 });
 

@@ -76,12 +76,11 @@ export class SourcesView extends PageElement {
 
   private wordings(): TemplateResult {
     const { survey, state, lessons } = this;
+    if (survey?.files.length === 0)
+      return html`<p>No file holds lines or rows with a stamp that could be found, so there is nothing to list. Export with date and time as text or CSV, or say under files in a phrasebook how a line and its stamp are written.</p>
+        ${this.lessonList()}`;
     if (survey !== null)
-      return html`${lessonList(lessons, state.undo, {
-        drop: (place) => this.drop(place),
-        use: () => void this.teach(),
-        undo: () => this.dispatchEvent(new CustomEvent('undo', { bubbles: true })),
-      })}
+      return html`${this.lessonList()}
         <wording-form .survey=${survey} .lessons=${lessons} .session=${state.session}></wording-form>`;
     return this.isAsked
       ? html`<p role="status">Looking through all wordings.</p>`
@@ -93,6 +92,14 @@ export class SourcesView extends PageElement {
   private add(more: readonly NamedLesson[]): void {
     const known = new Set(this.lessons.map(({ lesson }) => JSON.stringify(lesson)));
     this.lessons = [...this.lessons, ...more.filter(({ lesson }) => !known.has(JSON.stringify(lesson)))];
+  }
+
+  private lessonList(): TemplateResult | typeof nothing {
+    return lessonList(this.lessons, this.state.undo, {
+      drop: (place) => this.drop(place),
+      use: () => void this.teach(),
+      undo: () => this.dispatchEvent(new CustomEvent('undo', { bubbles: true })),
+    });
   }
 
   private drop(place: number): void {
@@ -137,7 +144,7 @@ export class SourcesView extends PageElement {
         <label class="button">Load a phrasebook<input type="file" accept=".yaml,.yml" @change=${this.onLoad} /></label>
         <button type="button" id="save-phrasebook" ?disabled=${phrasebook === null} @click=${() => phrasebook !== null && saveText(baseName(phrasebook.file), phrasebook.text)}>Save the phrasebook</button>
         <button type="button" ?disabled=${phrasebook === null} @click=${() => this.use(null)}>Read without it</button>
-        <button type="button" id="save-draft" ?disabled=${this.survey === null} @click=${() => this.saveDraft()}>Save a draft with all wordings</button>
+        <button type="button" id="save-draft" ?disabled=${(this.survey?.files.length ?? 0) === 0} @click=${() => this.saveDraft()}>Save a draft with all wordings</button>
       </p>
       ${phrasebook === null ? nothing : html`<details><summary>Its text</summary><pre tabindex="0" aria-label="Text of the phrasebook"><code>${terminal(phrasebook.text.slice(0, 20_000)).replaceAll('‹000A›', '\n')}</code></pre></details>`}
     </section>`;

@@ -58,7 +58,7 @@ export class WordingForm extends PageElement {
         <label>Find <input type="search" name="find" .value=${this.words} @input=${this.onFind} autocomplete="off" spellcheck="false" placeholder="words, in any order" /></label>
         <label><input type="checkbox" name="all" .checked=${isAll} @change=${this.onAll} /> Show what is recognised too</label>
       </div>
-      <p class="second" role="status" id="found">${found.length.toLocaleString('en')} of ${wordings.length.toLocaleString('en')} wordings; ${unknown.toLocaleString('en')} are not recognised.</p>
+      <p class="second" role="status" id="found">${found.length.toLocaleString('en')} of ${wordings.length.toLocaleString('en')} wordings; ${unknown.toLocaleString('en')} ${unknown === 1 ? 'is' : 'are'} not recognised.</p>
       <div class="scroll"><table class="wordings">
         <thead><tr><th scope="col">Wording</th><th scope="col" class="number">Rows</th><th scope="col">Means now</th><th scope="col"><span class="hidden">What to do</span></th></tr></thead>
         <tbody>${shown.map((w) => this.row(w))}</tbody>
