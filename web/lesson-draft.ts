@@ -21,10 +21,23 @@ export interface NamedLesson {
 
 /** Where a person begins with a wording: with what it means now. */
 export function draftOf({ kind, name, pattern, understood }: SeenWording): LessonDraft {
-  const text = kind === 'message' ? pattern : kind === 'unit' ? '^(?<pair>\\w+)-(?<half>\\w+)$' : name;
+  const text = kind === 'message' ? pattern : kind === 'unit' ? unitPattern(name) : name;
   const isKnown = understood !== null && kind !== 'unit';
   const signal = isKnown ? (understood.signal ?? 'ignore') : '';
   return { text, signal, value: isKnown ? (understood.value ?? '') : '', whose: '' };
+}
+
+/** What stands around a name (brackets), its beginning up to the last mark, that mark, and what stands behind it. */
+const parts = /^([^\p{L}\d]*)(?:(.*[\p{L}\d])([^\p{L}\d]+))?([\p{L}\d]+)([^\p{L}\d]*)$/u;
+
+/** The pair is what stands before the last mark of a name, the half what stands behind it; a name without one is a pair. */
+function unitPattern(name: string): string {
+  const [, before = '', pair = '', mark = '', last = name, after = ''] = parts.exec(name) ?? [];
+  const own =
+    pair === ''
+      ? `(?<pair>${literally(last)})`
+      : `(?<pair>${literally(pair)})${literally(mark)}(?<half>[\\pL\\d]+)`;
+  return `^${literally(before)}${own}${literally(after)}$`;
 }
 
 /** The values to choose from for a signal; empty where the text itself, or none, is meant. */
@@ -56,7 +69,11 @@ export function lessonOf(wording: SeenWording, { text, signal, value, whose }: L
 }
 
 function exactly(wording: SeenWording): string {
-  return `^${listed(wording).replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}$`;
+  return `^${literally(listed(wording))}$`;
+}
+
+function literally(text: string): string {
+  return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 }
 
 /** `partner-ready: no`. */

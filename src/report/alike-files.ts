@@ -4,7 +4,7 @@ import { wrap } from './verify-text.ts';
 import { sayCount } from './words.ts';
 
 /** From so many files on a person reads what they have in common, not each by itself. Chosen here. */
-const fewFiles = 20;
+export const fewFiles = 20;
 const mostWordings = 10;
 
 /**

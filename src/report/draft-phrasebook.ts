@@ -88,8 +88,8 @@ function fileLines(file: FileDraft, files: readonly FileDraft[]): readonly strin
   ];
 }
 
-/** The base name; with its folder where another file has that name too. */
-function matchFor(file: string, files: readonly FileDraft[]): string {
+/** What a rule for a file matches: the base name; with its folder where another file has that name too. */
+export function matchFor(file: string, files: readonly Pick<FileDraft, 'file'>[]): string {
   const parts = (name: string): readonly string[] => name.split(/[/\\]/);
   const base = parts(file).at(-1) ?? file;
   const isAlone = files.filter((f) => parts(f.file).at(-1) === base).length === 1;

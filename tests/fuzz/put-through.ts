@@ -8,10 +8,13 @@ import {
   importFiles,
   readJob,
   readPhrasebook,
+  surveyFiles,
   unpackFiles,
   verify,
 } from '../../src/pipeline.ts';
 import { diagnoseReports } from '../../src/report/diagnose-reports.ts';
+import { draftPhrasebook } from '../../src/report/draft-phrasebook.ts';
+import { foundText } from '../../src/report/find-wordings.ts';
 import { fleetReports } from '../../src/report/fleet-reports.ts';
 import { inspectText } from '../../src/report/inspect.ts';
 import { timelineCsv } from '../../src/report/timeline-documents.ts';
@@ -34,6 +37,8 @@ export interface Company {
   readonly name: string;
   readonly bytes: Uint8Array;
 }
+
+const howRead = { zone: null, order: null, year: 2026, sha256: platform.sha256 };
 
 /**
  * Puts one input through all of the program, as the commands do: `used` where something of it could be read, `refused`
@@ -59,10 +64,10 @@ export async function putThrough(
       slice: async (from: number, to: number) => log.bytes.slice(from, to),
     };
     const { sources, failures } = await unpackFiles([stored], platform);
-    const common = { zone: null, order: null, year: 2026, sha256: platform.sha256 };
-    const imported = await importFiles(sources, { ...common, phrasebook });
+    const imported = await importFiles(sources, { ...howRead, phrasebook });
     for (const { input } of imported.files) addUp(input.rows);
     await documents(imported, job, isWhole);
+    await drafted(sources, imported, phrasebook);
     return imported.files.length > 0 && failures.length === 0 ? 'used' : 'refused';
   } catch (error) {
     if (error instanceof InputError) return 'refused';
@@ -77,6 +82,27 @@ function phrasebookOf({ name, role, beside }: Given, text: string): Phrasebook {
 }
 
 type Phrasebook = ReturnType<typeof readPhrasebook>;
+
+/** Drafts, finds, and reads with the draft, which must be a phrasebook, as `inspect` does. */
+async function drafted(sources: Sources, { files }: Imported, phrasebook: Phrasebook): Promise<void> {
+  const survey = await surveyFiles(sources, { files, phrasebook, order: null, year: 2026, now: 2026 });
+  proper(foundText(survey, 'o'));
+  const draft = draftPhrasebook(survey);
+  proper(draft);
+  const read = await importFiles(sources, { ...howRead, phrasebook: whole(draft) });
+  for (const { input } of read.files) addUp(input.rows);
+}
+
+type Sources = Parameters<typeof surveyFiles>[0];
+
+/** No refusal either may come of a phrasebook that the program wrote. */
+function whole(draft: string): Phrasebook {
+  try {
+    return readPhrasebook('draft.yaml', draft);
+  } catch (error) {
+    throw new Error(`The draft is no phrasebook: ${error instanceof Error ? error.message : error}`);
+  }
+}
 
 function addUp({ read, ...parts }: Imported['files'][number]['input']['rows']): void {
   const sum = Object.values(parts).reduce((all, count) => all + count, 0);

@@ -1,6 +1,7 @@
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
+import { matchFor } from '../../src/report/draft-phrasebook.ts';
 import { terminal } from '../../src/report/escape.ts';
-import type { DraftKey, FileDraft, UnitDraft } from '../../src/vocabulary.ts';
+import type { DraftKey, FileDraft, Survey, UnitDraft } from '../../src/vocabulary.ts';
 import type { NamedLesson } from '../lesson-draft.ts';
 import { PageElement } from './page-element.ts';
 
@@ -8,22 +9,44 @@ type Keys = Record<string, string | number | Readonly<Record<string, string | nu
 
 /** How a file of unknown layout may be read: what was guessed, to correct and add to the lessons. Fires `lesson`. */
 export class DraftForm extends PageElement {
-  static override properties = { draft: { attribute: false }, units: { attribute: false } };
+  static override properties = {
+    draft: { attribute: false },
+    survey: { attribute: false },
+    isOpen: { state: true },
+  };
   declare draft: FileDraft;
-  declare units: readonly UnitDraft[];
+  declare survey: Survey;
+  declare isOpen: boolean;
+
+  constructor() {
+    super();
+    this.isOpen = false;
+  }
 
   override render(): TemplateResult {
-    const { file, keys, time, samples } = this.draft;
-    return html`<details>
-      <summary>How <span class="long">${terminal(file)}</span> may be read</summary>
-      <form class="fields" @submit=${this.onSubmit}>
+    return html`<details @toggle=${this.onToggle}>
+      <summary>How <span class="long">${terminal(this.draft.file)}</span> may be read</summary>
+      ${this.isOpen ? this.form() : nothing}
+    </details>`;
+  }
+
+  private form(): TemplateResult {
+    const { keys, time, samples } = this.draft;
+    return html`<form class="fields" @submit=${this.onSubmit}>
         <pre class="wide" tabindex="0" aria-label="How the file begins"><code>${samples.map((line) => `${terminal(line)}\n`)}</code></pre>
         ${keys.map((key) => field(key, ''))}
         ${time.map((key) => field(key, 'time.'))}
-        ${this.units.filter((u) => u.isOn).map((u, i) => html`<label class="wide">Unit pattern${u.pair === null ? '' : ` of ${terminal(u.pair)}`}: ${terminal(u.because)}<input class="code" name=${`unit-${i}`} .value=${u.pattern} spellcheck="false" autocomplete="off" /></label>`)}
+        ${this.units().map((u, i) => html`<label class="wide">Unit pattern${u.pair === null ? '' : ` of ${terminal(u.pair)}`}: ${terminal(u.because)}<input class="code" name=${`unit-${i}`} .value=${u.pattern} spellcheck="false" autocomplete="off" /></label>`)}
         <button type="submit">Add to the lessons</button>
-      </form>
-    </details>`;
+      </form>`;
+  }
+
+  private units(): readonly UnitDraft[] {
+    return this.survey.units.filter(({ isOn }) => isOn);
+  }
+
+  private onToggle({ target }: Event): void {
+    if (target instanceof HTMLDetailsElement) this.isOpen = target.open;
   }
 
   private onSubmit(event: Event): void {
@@ -45,13 +68,13 @@ export class DraftForm extends PageElement {
       if (text !== '') own[key] = typeof value === 'number' ? Number(text) : text;
     }
     if (Object.keys(own).length > 0) rule.time = own;
-    const match = file.split(/[/\\]/).at(-1) ?? file;
+    const match = matchFor(file, this.survey.files);
     const lessons: readonly NamedLesson[] = [
       { lesson: { kind: 'file', match, keys: rule }, says: `${match}: how it is read` },
       ...(format === '' ? [] : [formatLesson(format)]),
-      ...this.units.flatMap((unit, i): readonly NamedLesson[] => {
+      ...this.units().flatMap((unit, i): readonly NamedLesson[] => {
         const pattern = said(`unit-${i}`);
-        if (!unit.isOn || pattern === '') return [];
+        if (pattern === '') return [];
         return [{ lesson: { kind: 'unit', pattern, pair: unit.pair }, says: `unit ${pattern}: a unit` }];
       }),
     ];

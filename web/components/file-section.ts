@@ -9,6 +9,14 @@ const mostUnits = 24;
 
 /** How one file was understood: layout, encoding, zone, units, the counts of its rows, what was odd. */
 export function fileSection(file: FileModel): TemplateResult {
+  return html`<section class="file">
+    <h2 class="long">${terminal(file.input.file)}</h2>
+    ${fileBody(file)}
+  </section>`;
+}
+
+/** The same without its name. */
+export function fileBody(file: FileModel): TemplateResult {
   const { input, reasons, notices, units, columns, parameters } = file;
   const { rows } = input;
   const counts: readonly (readonly [string, number])[] = [
@@ -19,9 +27,7 @@ export function fileSection(file: FileModel): TemplateResult {
     ['not understood', rows.unmatched],
     ['not readable', rows.rejected],
   ];
-  return html`<section class="file">
-    <h2 class="long">${terminal(input.file)}</h2>
-    <p>${reasons.map((reason) => html`${terminal(reason)} `)}</p>
+  return html`<p>${reasons.map((reason) => html`${terminal(reason)} `)}</p>
     <div class="scroll"><table>
       <thead><tr>${counts.map(([words]) => html`<th scope="col" class="number">${words}</th>`)}</tr></thead>
       <tbody><tr>${counts.map(([words, count]) => html`<td class=${isOdd(words, count) ? 'number inconclusive' : 'number'}>${count.toLocaleString('en')}</td>`)}</tr></tbody>
@@ -41,8 +47,7 @@ export function fileSection(file: FileModel): TemplateResult {
         </ul>`
     }
     <p class="second">${input.bytes.toLocaleString('en')} bytes, <code>SHA-256 ${input.sha256}</code></p>
-    ${input.container === undefined ? nothing : html`<p class="second">in ${terminal(input.container.file)}, <code>SHA-256 ${input.container.sha256}</code></p>`}
-  </section>`;
+    ${input.container === undefined ? nothing : html`<p class="second">in ${terminal(input.container.file)}, <code>SHA-256 ${input.container.sha256}</code></p>`}`;
 }
 
 function isOdd(words: string, count: number): boolean {

@@ -17,7 +17,7 @@ import { PageElement } from './page-element.ts';
 /** How long a person may type before what the rule does is looked up. */
 const restMs = 150;
 const whose: readonly (readonly [string, string])[] = [
-  ['', 'as the unit and the words say'],
+  ['', 'as the row says'],
   ['pair', 'the pair'],
   ['active', 'the active half'],
   ['standby', 'the standby half'],

@@ -2,16 +2,16 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
 import type { NamedLesson } from '../lesson-draft.ts';
 import type { PageState } from '../page-state.ts';
-import type { NamedText, Refusal, SurveyModel } from '../protocol.ts';
+import type { NamedText, SurveyModel } from '../protocol.ts';
 import { saveText } from '../save-text.ts';
 import type { Session } from '../session.ts';
 import type { View } from '../view.ts';
 import { clocksSection } from './clocks-section.ts';
-import { fileSection } from './file-section.ts';
+import './files-list.ts';
+import './left-out.ts';
 import { lessonList } from './lesson-list.ts';
 import { PageElement } from './page-element.ts';
-import './columns-form.ts';
-import './draft-form.ts';
+import { remarksSection } from './remarks-section.ts';
 import './wording-form.ts';
 
 /** What is larger is looked through only when a person asks for it: it takes as long as reading it did. */
@@ -38,7 +38,7 @@ export class SourcesView extends PageElement {
     this.isAsked = false;
     this.lessons = [];
     this.addEventListener('lesson', (event) => {
-      if (event instanceof CustomEvent) this.lessons = [...this.lessons, ...event.detail];
+      if (event instanceof CustomEvent) this.add(event.detail);
     });
     this.addEventListener('teach', () => void this.teach());
   }
@@ -57,14 +57,14 @@ export class SourcesView extends PageElement {
   override render(): TemplateResult {
     const { site, session } = this.state;
     return html`<h1 class="verdict">${this.summary()}</h1>
-      ${this.failures()}
+      <left-out .state=${this.state} .survey=${this.survey}></left-out>
       <section>
         <h2>Wordings and values</h2>
         ${this.wordings()}
       </section>
-      ${this.phrasebook()}
+      ${this.phrasebook()} ${remarksSection(site)}
       ${clocksSection(site, session, (isAligned) => void this.align(isAligned))}
-      ${site.files.map(fileSection)}`;
+      <files-list .files=${site.files}></files-list>`;
   }
 
   private async look(): Promise<void> {
@@ -76,17 +76,30 @@ export class SourcesView extends PageElement {
 
   private wordings(): TemplateResult {
     const { survey, state, lessons } = this;
+    if (survey?.files.length === 0)
+      return html`<p>No file holds lines or rows with a stamp that could be found, so there is nothing to list. Export with date and time as text or CSV, or say under files in a phrasebook how a line and its stamp are written.</p>
+        ${this.lessonList()}`;
     if (survey !== null)
-      return html`${lessonList(lessons, state.undo, {
-        drop: (place) => this.drop(place),
-        use: () => void this.teach(),
-        undo: () => this.dispatchEvent(new CustomEvent('undo', { bubbles: true })),
-      })}
+      return html`${this.lessonList()}
         <wording-form .survey=${survey} .lessons=${lessons} .session=${state.session}></wording-form>`;
     return this.isAsked
       ? html`<p role="status">Looking through all wordings.</p>`
       : html`<p>The files are large: to list their wordings they are read once more.</p>
         <p><button type="button" id="look" @click=${() => void this.look()}>List the wordings</button></p>`;
+  }
+
+  /** What is taught twice is one lesson: drafts of two files may name the same units. */
+  private add(more: readonly NamedLesson[]): void {
+    const known = new Set(this.lessons.map(({ lesson }) => JSON.stringify(lesson)));
+    this.lessons = [...this.lessons, ...more.filter(({ lesson }) => !known.has(JSON.stringify(lesson)))];
+  }
+
+  private lessonList(): TemplateResult | typeof nothing {
+    return lessonList(this.lessons, this.state.undo, {
+      drop: (place) => this.drop(place),
+      use: () => void this.teach(),
+      undo: () => this.dispatchEvent(new CustomEvent('undo', { bubbles: true })),
+    });
   }
 
   private drop(place: number): void {
@@ -116,22 +129,6 @@ export class SourcesView extends PageElement {
     return files.length === 0 ? 'No file could be read.' : `${read}${left}; ${said}.`;
   }
 
-  private failures(): TemplateResult | typeof nothing {
-    const { failures } = this.state.site;
-    if (failures.length === 0) return nothing;
-    return html`<section>
-      <h2>Left out</h2>
-      <ul>
-        ${failures.map(
-          ({ where, what, fix }) =>
-            html`<li><span class="inconclusive">Left out:</span> <b class="long">${terminal(where)}</b>: ${terminal(what)} ${terminal(fix)}</li>`,
-        )}
-      </ul>
-      ${(this.survey?.files ?? []).filter((f) => f.isGuess && isLeftOut(f.file, failures)).map((draft) => html`<draft-form .draft=${draft} .units=${this.survey?.units ?? []}></draft-form>`)}
-      <columns-form .names=${failures.map((f) => f.where.replace(/:\d+$/, ''))} .session=${this.state.session}></columns-form>
-    </section>`;
-  }
-
   private phrasebook(): TemplateResult {
     const { phrasebook } = this.state.site;
     return html`<section>
@@ -147,7 +144,7 @@ export class SourcesView extends PageElement {
         <label class="button">Load a phrasebook<input type="file" accept=".yaml,.yml" @change=${this.onLoad} /></label>
         <button type="button" id="save-phrasebook" ?disabled=${phrasebook === null} @click=${() => phrasebook !== null && saveText(baseName(phrasebook.file), phrasebook.text)}>Save the phrasebook</button>
         <button type="button" ?disabled=${phrasebook === null} @click=${() => this.use(null)}>Read without it</button>
-        <button type="button" id="save-draft" ?disabled=${this.survey === null} @click=${() => this.saveDraft()}>Save a draft with all wordings</button>
+        <button type="button" id="save-draft" ?disabled=${(this.survey?.files.length ?? 0) === 0} @click=${() => this.saveDraft()}>Save a draft with all wordings</button>
       </p>
       ${phrasebook === null ? nothing : html`<details><summary>Its text</summary><pre tabindex="0" aria-label="Text of the phrasebook"><code>${terminal(phrasebook.text.slice(0, 20_000)).replaceAll('‹000A›', '\n')}</code></pre></details>`}
     </section>`;
@@ -170,10 +167,6 @@ export class SourcesView extends PageElement {
     const detail = await this.state.session.ask<'align'>({ kind: 'align', isAligned });
     this.dispatchEvent(new CustomEvent('site', { bubbles: true, detail }));
   }
-}
-
-function isLeftOut(file: string, failures: readonly Refusal[]): boolean {
-  return failures.some(({ where }) => where.replace(/:\d+$/, '') === file);
 }
 
 function baseName(name: string): string {

@@ -32,6 +32,8 @@ export class WordingForm extends PageElement {
   declare isAll: boolean | null;
   declare isLong: boolean;
   declare open: SeenWording | null;
+  /** The button of the wording that is open. */
+  private toggled: HTMLElement | null = null;
 
   constructor() {
     super();
@@ -39,9 +41,10 @@ export class WordingForm extends PageElement {
     this.isAll = null;
     this.isLong = false;
     this.open = null;
-    // What was added stays in the table, closed.
+    // What was added stays in the table, closed, and the keyboard where it was.
     this.addEventListener('lesson', () => {
       this.open = null;
+      this.toggled?.focus();
     });
   }
 
@@ -55,7 +58,7 @@ export class WordingForm extends PageElement {
         <label>Find <input type="search" name="find" .value=${this.words} @input=${this.onFind} autocomplete="off" spellcheck="false" placeholder="words, in any order" /></label>
         <label><input type="checkbox" name="all" .checked=${isAll} @change=${this.onAll} /> Show what is recognised too</label>
       </div>
-      <p class="second" role="status" id="found">${found.length.toLocaleString('en')} of ${wordings.length.toLocaleString('en')} wordings; ${unknown.toLocaleString('en')} are not recognised.</p>
+      <p class="second" role="status" id="found">${found.length.toLocaleString('en')} of ${wordings.length.toLocaleString('en')} wordings; ${unknown.toLocaleString('en')} ${unknown === 1 ? 'is' : 'are'} not recognised.</p>
       <div class="scroll"><table class="wordings">
         <thead><tr><th scope="col">Wording</th><th scope="col" class="number">Rows</th><th scope="col">Means now</th><th scope="col"><span class="hidden">What to do</span></th></tr></thead>
         <tbody>${shown.map((w) => this.row(w))}</tbody>
@@ -78,7 +81,7 @@ export class WordingForm extends PageElement {
         <td class="long"><code>${terminal(text)}</code></td>
         <td class="number">${wording.count.toLocaleString('en')}</td>
         <td class="long">${terminal(means)}</td>
-        <td><button type="button" aria-expanded=${isOpen} @click=${() => this.toggle(wording)}>${isOpen ? 'Leave it' : 'Teach'}<span class="hidden"> ${terminal(text.slice(0, mostNamed))}</span></button></td>
+        <td><button type="button" aria-expanded=${isOpen} @click=${(event: Event) => this.toggle(wording, event.currentTarget)}>${isOpen ? 'Leave it' : 'Teach'}<span class="hidden"> ${terminal(text.slice(0, mostNamed))}</span></button></td>
       </tr>
       ${
         isOpen
@@ -87,7 +90,8 @@ export class WordingForm extends PageElement {
       }`;
   }
 
-  private toggle(wording: SeenWording): void {
+  private toggle(wording: SeenWording, button: EventTarget | null): void {
+    this.toggled = button instanceof HTMLElement ? button : null;
     this.open = this.open === wording ? null : wording;
   }
 

@@ -28,9 +28,13 @@ export function guessLine(lines: readonly string[], phrasebook: Phrasebook): Lin
   );
   const behind = split.map(({ after }) => after.replace(/^[\])"']/, ''));
   const after = columnsOf(behind, false);
-  const unit = unitColumn([...before.columns, ...after.columns], phrasebook);
-  const head = `${before.columns.map((c) => placed(c, c === unit)).join('')}${opening(split)}(?<time>${stamp.pattern})${closing(split)}`;
-  const rest = after.columns.map((c) => placed(c, c === unit)).join('');
+  const columns = [...before.columns, ...after.columns];
+  const unit = unitColumn(columns, phrasebook);
+  const groups = groupsOf(columns, unit);
+  const placedAll = (some: readonly TextColumn[]): string =>
+    some.map((c) => placed(c, groups.get(c))).join('');
+  const head = `${placedAll(before.columns)}${opening(split)}(?<time>${stamp.pattern})${closing(split)}`;
+  const rest = placedAll(after.columns);
   return {
     line: `^${head}${rest}${messageLead(after.rests)}(?<message>.*)$`,
     record: split.length < lines.length ? `^${unnamed(head)}` : null,
@@ -71,9 +75,22 @@ function anyWord(texts: readonly string[]): ReturnType<typeof takeColumn> {
   };
 }
 
-function placed({ kind, lead, pattern }: TextColumn, isUnit: boolean): string {
-  const name = isUnit ? 'unit' : kind === 'severity' || kind === 'role' ? kind : null;
-  return `${lead}${pattern.replace(/(?<!\\)\((?!\?)/, name === null ? '(?:' : `(?<${name}>`)}`;
+/** The names of groups: each is given once, to the first column that it is for. */
+function groupsOf(
+  columns: readonly TextColumn[],
+  unit: TextColumn | undefined,
+): ReadonlyMap<TextColumn, string> {
+  const groups = new Map<TextColumn, string>();
+  if (unit !== undefined) groups.set(unit, 'unit');
+  for (const name of ['severity', 'role'] as const) {
+    const first = columns.find((c) => c.kind === name && c !== unit);
+    if (first !== undefined) groups.set(first, name);
+  }
+  return groups;
+}
+
+function placed({ lead, pattern }: TextColumn, name: string | undefined): string {
+  return `${lead}${pattern.replace(/(?<!\\)\((?!\?)/, name === undefined ? '(?:' : `(?<${name}>`)}`;
 }
 
 function unnamed(pattern: string): string {

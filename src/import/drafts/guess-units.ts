@@ -1,6 +1,6 @@
 import type { UnitDraft } from '../../vocabulary.ts';
 import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
-import { isSeverity } from '../phrasebook/severity-words.ts';
+import { isSeverity, isSeverityLetter } from '../phrasebook/severity-words.ts';
 import { subjectOf } from '../phrasebook/subjects.ts';
 import { escapedText } from './general-wording.ts';
 
@@ -21,7 +21,7 @@ export function unitOfFile(file: string, files: readonly string[]): string {
   const words = named
     .split(/[^A-Za-z0-9]+/)
     .filter((word) => word !== '' && !anyLog.test(word) && !/^\d{4,}$/.test(word));
-  const half = words.findIndex((word, i) => i > 0 && /^(?:[A-Za-z]|\d)$/.test(word));
+  const half = words.findLastIndex((word, i) => i > 0 && /^(?:[A-Za-z]|\d)$/.test(word));
   const pair = (half > 0 ? words.slice(0, half) : words)
     .join('_')
     .toUpperCase()
@@ -55,7 +55,7 @@ export function guessUnits(units: readonly string[], phrasebook: Phrasebook): re
   if (known.some((subject) => subject !== null && (subject.half !== null || subject.role !== null)))
     return [];
   const [one, other] = names;
-  if (one === undefined) return [];
+  if (one === undefined || names.every(isSeverityLetter)) return [];
   const halves = names.length === 2 && other !== undefined ? halvesOf(one, other) : null;
   if (names.every((name) => plantName.test(name)) && !known.includes(null))
     return halves === null

@@ -16,6 +16,7 @@ import { type Plan, recognise, shapeOf } from '../layouts/recognise.ts';
 import { columnKeys } from '../phrasebook/column-keys.ts';
 import { ruleFor, withStamps } from '../phrasebook/file-subject.ts';
 import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import { isSeverityLetter } from '../phrasebook/severity-words.ts';
 import { guessOrder } from './guess-dates.ts';
 import { type FileGuess, guessFile } from './guess-file.ts';
 import { draftTime, type YearsKnown } from './guess-time.ts';
@@ -124,10 +125,12 @@ async function surveyKnown(
   };
 }
 
-/** Whether what was taken for the unit is none: each line names another, it is a number, or it is not where a unit is found. */
+/** Whether what was taken for the unit is none: each line names another, it is a number or a letter of severity, or it is not where a unit is found. */
 function isOtherUnit(plan: Plan, guess: FileGuess | null, units: ReadonlySet<string>, rows: number): boolean {
-  if (plan.because !== `its lines are ${leadingStamp.title}` || rows < leastRows) return false;
   const names = [...units];
+  if (rows < leastRows || names.length === 0) return false;
+  if (names.every(isSeverityLetter)) return true;
+  if (plan.because !== `its lines are ${leadingStamp.title}`) return false;
   if (units.size > rows / 2 || names.every((name) => /^\W*\d*\W*$/.test(name))) return true;
   return guess?.units?.some((unit) => !units.has(unit)) ?? false;
 }

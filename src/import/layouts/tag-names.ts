@@ -12,6 +12,8 @@ export interface Tag {
 
 /** Marks between the parts of a tag. A `-` may belong to a unit, and an `_` to either. */
 const marks = /[.:/\\|>!]|\s+|_/g;
+/** What is longer is no tag: each of its marks would be tried. Chosen here. */
+const longestTag = 256;
 
 /**
  * A tag, or the header of a column, as a unit and a parameter that are both known without a phrasebook or by its rules; `null`
@@ -19,6 +21,7 @@ const marks = /[.:/\\|>!]|\s+|_/g;
  */
 export function tagNamed(phrasebook: Phrasebook, text: string): Tag | null {
   const trimmed = text.trim();
+  if (trimmed.length > longestTag) return null;
   for (const mark of trimmed.matchAll(marks)) {
     const unit = unitAtEnd(phrasebook, trimmed.slice(0, mark.index));
     const parameter = trimmed.slice(mark.index + mark[0].length).trim();

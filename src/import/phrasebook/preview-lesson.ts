@@ -86,7 +86,9 @@ function saysOf({ kind, name, value, unit }: SeenWording, phrasebook: Phrasebook
   return said === null ? 'not recognised: no half is named' : `${saySubject(said)}: ${rule.signal} ${meant}`;
 }
 
-function saySubject({ pair, half, role }: Subject): string {
+function saySubject({ pair, half, role, isOther }: Subject): string {
+  // Which one that is the halves of all files tell.
+  if (half !== null && isOther === true) return `the half of ${pair} that is not ${half}`;
   if (half !== null) return `half ${half} of ${pair}`;
   return role === null ? `pair ${pair}` : `the ${role} half of ${pair}`;
 }

@@ -18,6 +18,11 @@ describe('the unit that the name of a file tells', () => {
       expect(unitOfFile(file, [file])).toBe(unit);
     });
 
+  test('has its half at the end, where a pair has a number too', () => {
+    const files = ['kiln-7-a.log', 'kiln-7-b.log'];
+    expect(files.map((file) => unitOfFile(file, files))).toEqual(['KILN_7-A', 'KILN_7-B']);
+  });
+
   test('is that of its folder where files of several folders have one name', () => {
     const files = ['x/node-a/keeper.log', 'x/node-b/keeper.log'];
     expect(files.map((file) => unitOfFile(file, files))).toEqual(['NODE-A', 'NODE-B']);
@@ -51,5 +56,6 @@ describe('the rules for units', () => {
     ]);
     expect(rules('alpha', 'beta', 'gamma')).toEqual([]);
     expect(rules('WARN', 'INFO')).toEqual([]);
+    expect(rules('W', 'I')).toEqual([]);
   });
 });
