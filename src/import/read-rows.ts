@@ -19,6 +19,7 @@ import type { ImportOptions } from './import-options.ts';
 import { timeColumns } from './layouts/head.ts';
 import type { Importer, TableImporter } from './layouts/importer.ts';
 import { noRecords, type Plan, shapeOf } from './layouts/recognise.ts';
+import type { Phrasebook } from './phrasebook/phrasebook-rules.ts';
 import { byteLane, type Lane } from './row-cache/byte-lane.ts';
 import { replayInto } from './row-cache/replay.ts';
 import type { ColumnPlaces } from './row-cache/row-template.ts';
@@ -103,7 +104,7 @@ function rowTaker(reading: Reading, sink: FileSink, times: TimeReader): RowTaker
   const { plan } = reading;
   const take = opened(reading, times);
   const { importer } = plan;
-  const isRecorded = importer.shape === 'table' && importer.values !== null;
+  const isRecorded = importer.shape === 'table';
   const read = (row: Row, into: Sink): void => {
     if (plan.hasHeader && isHeaderAgain(row, plan.head.names)) into.ignore();
     else if (plan.delimiter !== null && isTooWide(row, plan.head.names.length)) rejectWide(row, plan, into);
@@ -152,7 +153,7 @@ function laneOf(
   const take = whereData(plan, put);
   return byteLane({
     delimiter: delimiter.charCodeAt(0),
-    places: placesOf(importer, head),
+    places: placesOf(importer, head, options.phrasebook),
     decode: (bytes) => see(decoder.decode(bytes, { stream })),
     times,
     replay: replayInto(state),
@@ -162,13 +163,13 @@ function laneOf(
 }
 
 /** Where the stamp and the values stand; past all cells where the stamp is in two places, so that no row is known. */
-function placesOf({ values }: TableImporter, head: Plan['head']): ColumnPlaces {
+function placesOf(importer: TableImporter, head: Plan['head'], phrasebook: Phrasebook): ColumnPlaces {
   const [first = 0, last = first] = timeColumns(head);
   const isOne = last === first || last === first + 1;
   return {
     stampFirst: first,
     stampLast: isOne ? last : Number.MAX_SAFE_INTEGER,
-    values: values?.(head) ?? [],
+    values: importer.values(head, phrasebook),
   };
 }
 

@@ -19,7 +19,9 @@ export function digitsFrom(text: string, from: number): Digits {
 /** Whole milliseconds of a fraction of a second: its first three digits, however many there are. */
 export function millisecondsIn(text: string, { count, end }: Digits): number {
   const from = end - count;
-  return Number(text.slice(from, Math.min(end, from + 3)).padEnd(3, '0'));
+  let parts = 0;
+  for (let at = from; at < from + 3; at += 1) parts = parts * 10 + (at < end ? text.charCodeAt(at) - 48 : 0);
+  return parts;
 }
 
 /** True if no letter, digit or `_` stands at `at`. */

@@ -17,6 +17,9 @@ export function withZone(
   options: StampOptions,
 ): Stamp | StampFailure {
   if (from >= text.length) return { clock, isInstant: false, hasDecimals, end: from };
+  // Most stamps that name a zone end so.
+  if (text.charCodeAt(from) === 90 && endsWord(text, from + 1))
+    return { clock, isInstant: true, hasDecimals, end: from + 1 };
   const end = pastHourWord(text, from);
   const at = isBlank(text.charCodeAt(end)) ? pastBlanks(text, end) : end;
   const sign = text.charCodeAt(at);

@@ -48,9 +48,9 @@ export interface TableImporter extends Layout {
   readonly columns: TableColumns;
   /**
    * The columns of polled values, in the order in which `open` hands them to the sink; none where a row is one entry. By
-   * them the row cache takes a row whose other bytes were read before. `null` where what a row says depends on other rows.
+   * them the row cache takes a row whose other bytes were read before.
    */
-  readonly values: ((head: Head) => readonly number[]) | null;
+  values(head: Head, phrasebook: Phrasebook): readonly number[];
 }
 
 /** A layout of lines of text. */

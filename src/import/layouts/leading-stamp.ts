@@ -31,18 +31,45 @@ function stampedAt(line: string, times: TimeReader): Stamped | null {
   const at = times.read(text);
   if (typeof at !== 'number') return null;
   const after = text.slice(times.end());
-  return { at, rest: withoutSeverity((isOpen ? after.replace(closing, '') : after).replace(between, '')) };
+  return { at, rest: withoutSeverity(withoutMarks(isOpen ? after.replace(closing, '') : after)) };
+}
+
+/** What stands behind the marks between two fields; a single blank, as most lines have it, without a pattern. */
+function withoutMarks(text: string): string {
+  return text.charCodeAt(0) === 32 && isLetterOrDigit(text.charCodeAt(1))
+    ? text.slice(1)
+    : text.replace(between, '');
+}
+
+function isLetterOrDigit(code: number): boolean {
+  return (code >= 48 && code <= 57) || ((code | 32) >= 97 && (code | 32) <= 122);
 }
 
 /** A field and what comes after it; `null` where there is none. */
 function fieldOf(rest: string): { readonly text: string; readonly after: number } | null {
+  const end = plainWordEnd(rest);
+  if (end > 0) return { text: rest.slice(0, end), after: end + 1 };
   const found = field.exec(rest.slice(0, mostScanned));
   const text = found?.[1] ?? found?.[2];
   return found === null || text === undefined ? null : { text: text.trim(), after: found[0].length };
 }
 
+/** Where a word of letters, figures, `-`, `.`, `/` and `_` ends that one blank parts from the next, as in most lines; else 0. */
+function plainWordEnd(rest: string): number {
+  let end = 0;
+  for (let code = rest.charCodeAt(0); isLetterOrDigit(code) || isJoined(code); code = rest.charCodeAt(end))
+    end += 1;
+  const isPlain = rest.charCodeAt(end) === 32 && isLetterOrDigit(rest.charCodeAt(end + 1));
+  return isPlain && end < mostScanned ? end : 0;
+}
+
+function isJoined(code: number): boolean {
+  return (code >= 45 && code <= 47) || code === 95;
+}
+
 function messageOf(rest: string): string {
-  return rest.replace(/^[|:;,-]\s+/, '').replace(program, '');
+  const bare = isLetterOrDigit(rest.charCodeAt(0)) ? rest : rest.replace(/^[|:;,-]\s+/, '');
+  return bare.includes('[') ? bare.replace(program, '') : bare;
 }
 
 /**

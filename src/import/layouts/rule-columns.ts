@@ -22,6 +22,11 @@ export function qualityColumn(head: Head): number {
   return others.some((key) => head.column(key) === named) ? -1 : named;
 }
 
+/** The same, only where a rule for the file says so: in a table of tags each value may have a column of its own for its quality. */
+export function ruledQuality(head: Head): number {
+  return isRuled(head) ? head.column('quality') : -1;
+}
+
 /** What a column of qualities is none of. */
 const others: readonly ColumnKey[] = [...timeKeys, ...unitKeys, 'parameter', 'value', 'message'];
 
@@ -29,12 +34,15 @@ function isRuled({ rule }: Head): boolean {
   return rule?.columns.quality !== undefined || rule?.good !== undefined;
 }
 
+/** Whether a quality says that a value was observed; of a column that no rule speaks of only what is known to be bad says not. */
+export function qualityTest(head: Head): (text: string) => boolean {
+  return isRuled(head) ? qualityReader(head.rule?.good) : (text) => !isBad(text);
+}
+
 /** Reads the quality of a row where it says that the row was not observed; `null` where it was, or where no column says it. */
-export function badQuality(head: Head): (row: Row) => string | null {
-  const column = qualityColumn(head);
+export function badQuality(head: Head, column = qualityColumn(head)): (row: Row) => string | null {
   if (column < 0) return () => null;
-  // Of a column that no rule speaks of only what is known to be bad is.
-  const isGood = isRuled(head) ? qualityReader(head.rule?.good) : (text: string) => !isBad(text);
+  const isGood = qualityTest(head);
   return (row) => {
     const text = row.cell(column);
     return isGood(text) ? null : text;

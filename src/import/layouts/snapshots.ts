@@ -1,10 +1,10 @@
 import { parameterNamed } from '../phrasebook/plain-parameters.ts';
-import { hasUnit, timeColumns } from './head.ts';
+import { type Head, hasUnit, timeColumns } from './head.ts';
 import type { Recognition, TableColumns, TableImporter } from './importer.ts';
-import { dateCell, stampOf } from './row-stamp.ts';
-import { unitReader } from './row-unit.ts';
-import { badQuality } from './rule-columns.ts';
-import { saysUnits, unitOfValue, type ValueColumns, valueColumns } from './value-columns.ts';
+import { type Polled, polledRows, polledValues } from './polled-rows.ts';
+import { dateCell } from './row-stamp.ts';
+import { qualityColumn } from './rule-columns.ts';
+import { saysUnits, type ValueColumns, valueColumns } from './value-columns.ts';
 
 const columns: TableColumns = {
   required: [],
@@ -34,40 +34,15 @@ export const snapshots: TableImporter = {
           because: `its header has columns for time and unit and names parameters: ${known.map((c) => c.name).join(', ') || 'role'}`,
         };
   },
-  values(head) {
-    const role = head.column('role');
-    const { columns: parameters } = valueColumns(head, columns.passedOver);
-    return [...(role >= 0 ? [role] : []), ...parameters.map(({ index }) => index)];
-  },
+  values: (head) => polledValues(polledIn(head)),
   dateText: (head) => dateCell(timeColumns(head)),
-  open(head, _phrasebook, times) {
-    const time = timeColumns(head);
-    const units = unitReader(head);
-    const { columns: parameters } = valueColumns(head, columns.passedOver);
-    const role = head.column('role');
-    const badOf = badQuality(head);
-    return (row, sink) => {
-      if (row.width() < head.names.length)
-        return sink.reject('The row has too few columns.', 'Correct the row.');
-      const at = stampOf(row, time, times, sink);
-      if (at === undefined) return;
-      const bad = badOf(row);
-      if (bad !== null) {
-        if (role >= 0) sink.unread(at, bad);
-        for (const _parameter of parameters) sink.unread(at, bad);
-        return;
-      }
-      const unit = units.unit(row);
-      const parts = units.parts(row);
-      // A half's row states its role; where only the role addresses the row, the sink passes it over.
-      if (role >= 0) sink.reading(at, unit, 'role', row.cell(role), parts);
-      for (const column of parameters) {
-        const own = unitOfValue(column, unit, parts);
-        sink.reading(at, own?.unit ?? unit, column.parameter, row.cell(column.index), own);
-      }
-    };
-  },
+  open: (head, _phrasebook, times) => polledRows(head, polledIn(head), times),
 };
+
+function polledIn(head: Head): Polled {
+  const { columns: parameters } = valueColumns(head, columns.passedOver);
+  return { role: head.column('role'), columns: parameters, unexplained: [], quality: qualityColumn(head) };
+}
 
 const mostNamed = 5;
 

@@ -1,13 +1,14 @@
-import { timeColumns, timeKeys, unitKeys } from './head.ts';
+import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import { type Head, timeColumns } from './head.ts';
 import type { TableColumns, TableImporter } from './importer.ts';
-import { isBad, isQualityName } from './quality.ts';
-import { dateCell, stampOf } from './row-stamp.ts';
-import { tagReader } from './tag-names.ts';
-import { wideColumns } from './wide-headers.ts';
+import { type Polled, polledRows, polledValues } from './polled-rows.ts';
+import { dateCell } from './row-stamp.ts';
+import { ruledQuality } from './rule-columns.ts';
+import { tagColumns, type ValueColumn } from './value-columns.ts';
 
 const columns: TableColumns = {
   required: [],
-  optional: [],
+  optional: ['quality'],
   passedOver: ['severity', 'class'],
   others: 'tags',
 };
@@ -23,47 +24,25 @@ export const wide: TableImporter = {
   columns,
   recognise(head, phrasebook) {
     if (timeColumns(head).length === 0) return { fits: false, because: 'no column for time' };
-    const found = wideColumns(head.names, phrasebook);
+    const { columns: found } = tagColumns(head, phrasebook, columns.passedOver);
     return found.length < leastColumns
       ? { fits: false, because: 'fewer than two columns are named by a unit and a parameter' }
       : { fits: true, because: `its header names units and parameters: ${sayTags(found)}` };
   },
-  // What a cell says depends on the quality beside it.
-  values: null,
+  values: (head, phrasebook) => polledValues(polledIn(head, phrasebook)),
   dateText: (head) => dateCell(timeColumns(head)),
-  open(head, phrasebook, times) {
-    const time = timeColumns(head);
-    const found = wideColumns(head.names, phrasebook);
-    const tagOf = tagReader(phrasebook);
-    const used = new Set([
-      ...time,
-      ...found.flatMap((c) => [c.index, c.quality]),
-      ...[...timeKeys, ...unitKeys, ...columns.passedOver].map((key) => head.column(key)),
-    ]);
-    const others = head.names
-      .map((name, index) => ({ name, index, ...tagOf(name) }))
-      .filter(({ name, index }) => name !== '' && !isQualityName(name) && !used.has(index));
-    return (row, sink) => {
-      if (row.width() < head.names.length)
-        return sink.reject('The row has too few columns.', 'Correct the row.');
-      const at = stampOf(row, time, times, sink);
-      if (at === undefined) return;
-      let isRead = false;
-      for (const { unit, parameter, index, quality } of found) {
-        if (quality >= 0 && isBad(row.cell(quality))) continue;
-        isRead = true;
-        sink.reading(at, unit, parameter, row.cell(index));
-      }
-      for (const { unit, parameter, index } of others) {
-        const value = row.cell(index);
-        if (value !== '') sink.reading(at, unit, parameter, value);
-      }
-      if (!isRead) sink.ignore();
-    };
-  },
+  open: (head, phrasebook, times) => polledRows(head, polledIn(head, phrasebook), times),
 };
 
-function sayTags(found: readonly { readonly unit: string; readonly parameter: string }[]): string {
-  const said = found.slice(0, 3).map(({ unit, parameter }) => `${parameter} of ${unit}`);
+function polledIn(head: Head, phrasebook: Phrasebook): Polled {
+  return {
+    role: -1,
+    ...tagColumns(head, phrasebook, columns.passedOver),
+    quality: ruledQuality(head),
+  };
+}
+
+function sayTags(found: readonly ValueColumn[]): string {
+  const said = found.slice(0, 3).map(({ says, parameter }) => `${parameter} of ${says?.unit ?? ''}`);
   return [...said, ...(found.length > 3 ? [`${found.length - 3} more`] : [])].join(', ');
 }

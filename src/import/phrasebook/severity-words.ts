@@ -22,7 +22,18 @@ export function isSeverityLetter(text: string): boolean {
   return letter.test(text);
 }
 
-/** A text without the word of severity that it begins with. */
+/** A text without the word of severity that it begins with. Most lines begin with none: their first letter says so. */
 export function withoutSeverity(text: string): string {
-  return text.replace(leading, '').replace(leadingLetter, '');
+  const rest = mayBegin(text, initials) ? text.replace(leading, '') : text;
+  return mayBegin(rest, brackets) ? rest.replace(leadingLetter, '') : rest;
+}
+
+const brackets = '[(<';
+const initials = `${brackets}EPACFSWNIDTVepacfswnidtv`;
+
+/** Whether the first mark of a text is one of those; true too where it may be a blank that is rare. */
+function mayBegin(text: string, marks: string): boolean {
+  let at = 0;
+  while (text.charCodeAt(at) <= 32) at += 1;
+  return text.charCodeAt(at) > 127 || marks.includes(text.charAt(at));
 }

@@ -27,6 +27,8 @@ export interface TemplateStore {
 
 const mostTemplates = 50_000;
 const mostAlike = 64;
+/** Words of four bytes, so that wide rows take no more than a few megabytes. Chosen here. */
+const mostWords = 4_000_000;
 const mostGauges = 64;
 const placesSeen = 65_536;
 const [zero, nine, minus, point, comma, lineFeed] = [48, 57, 45, 46, 44, 10];
@@ -149,15 +151,17 @@ export function addTemplate(
   end: number,
   cells: Cells,
 ): RowTemplate | null {
-  if (store.count >= mostTemplates || isFirst(store, view, from, end)) return null;
+  const isFull = store.count >= mostTemplates || store.literals.used >= mostWords;
+  if (isFull || isFirst(store, view, from, end)) return null;
   const made = templateOf(store, recorded, bytes, from, end, cells);
   if (made === null || made.parts.length > mostGauges) return null;
   if (isByLine(store.places)) store.lines.set(keyOfBytes(view, from + store.stamps.length(), end), made);
   else {
     const key = keyOf(store, bytes, cells);
     const alike = store.buckets.get(key) ?? [];
-    if (alike.length >= mostAlike) return null;
-    if (alike.push(made) === 1) store.buckets.set(key, alike);
+    // All rows of a wide table are alike: one that takes the place of another is of a later state.
+    alike[alike.length < mostAlike ? alike.length : store.count % mostAlike] = made;
+    if (alike.length === 1) store.buckets.set(key, alike);
   }
   store.count += 1;
   return made;
