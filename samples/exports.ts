@@ -142,7 +142,8 @@ function joined(rows: readonly string[]): string {
   return `${rows.join('\n')}\n`;
 }
 
-function csvRow(cells: readonly string[], delimiter: string): string {
+/** The cells of a row; one that holds the delimiter is quoted. */
+export function csvRow(cells: readonly string[], delimiter: string): string {
   return cells
     .map((cell) =>
       /["\n\r]/.test(cell) || cell.includes(delimiter) ? `"${cell.replaceAll('"', '""')}"` : cell,

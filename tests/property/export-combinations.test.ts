@@ -11,6 +11,13 @@ import { plain } from '../../samples/wordings.ts';
 import { analyse } from '../../src/pipeline.ts';
 import { type DescribedExport, describedJournals, describedPolls } from '../support/described-exports.ts';
 import { analyseTexts, readStored, readText } from '../support/read-text.ts';
+import {
+  alarmCsv,
+  german,
+  readingsWithQuality,
+  wideCsv,
+  wideWithQualities,
+} from '../support/trait-exports.ts';
 
 const story = cleanSwap();
 const messages = messagesOf(story, plain);
@@ -53,6 +60,10 @@ type Exporter = (style: PollStyle) => string;
 const polls: Readonly<Record<string, Exporter>> = {
   readings: (style) => preamble + readingsCsv(story, style),
   snapshots: (style) => preamble + snapshotsByHalf(story, style),
+  'a column per tag': (style) => preamble + wideCsv(story, style),
+  'a column per tag with its quality': (style) => preamble + wideWithQualities(story, style),
+  'readings with their quality': (style) => preamble + readingsWithQuality(story, style),
+  'values in German': (style) => preamble + snapshotsByHalf(story, { ...style, wording: german }),
   'JSON lines': (style) => `${jsonSnapshots(story, style)}${JSON.stringify({ note })}\n`,
 };
 
@@ -65,6 +76,7 @@ const noted = [...messages, { time: last, unit: 'RO1', text: note }];
 const journals: Readonly<Record<string, Exporter>> = {
   journal: ({ delimiter, stamp }) =>
     preamble + journalCsv(messages, ['time', 'unit', 'message'], delimiter, stamp),
+  'alarm list': ({ delimiter, stamp }) => preamble + alarmCsv(messages, delimiter, stamp),
   'leading stamp': ({ stamp }) => textLog(noted, stamp),
   'RFC 5424': ({ stamp }) => rfc5424Log(noted, stamp.zone),
   'key=value': ({ stamp }) => keyValueLog(noted, stamp),

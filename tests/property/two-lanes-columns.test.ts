@@ -85,4 +85,36 @@ messages:
     ];
     for (const text of files) await compare(text, 65_536, 61, 7);
   });
+
+  test('with tags and the qualities of their values, in more states than are kept, by built-in words and by a rule', async () => {
+    const random = seeded(31);
+    const units = Array.from({ length: 8 }, (_, u) => `RO${1 + (u >> 1)}-${u % 2 === 0 ? 'A' : 'B'}`);
+    const kinds = ['light', 'supply', 'load', 'firmware'] as const;
+    const words = {
+      light: ['off', 'steady'],
+      supply: ['good', 'fault'],
+      firmware: ['6.2.0', '6.4.1'],
+    } as const;
+    const names = units.flatMap((unit) => kinds.map((kind) => ({ tag: `${unit}.${kind}`, kind })));
+    const states = names.map(() => ({ value: 0, quality: 'Good' }));
+    const rows = Array.from({ length: 400 }, (_, cycle) => {
+      for (const state of states) {
+        if (random() < 0.004) state.value = 1 - state.value;
+        if (random() < 0.002) state.quality = state.quality === 'Good' ? 'Bad' : 'Good';
+      }
+      const cells = names.flatMap(({ kind }, at) => {
+        const { value = 0, quality = '' } = states[at] ?? {};
+        return [kind === 'load' ? (30 + (cycle % 9) / 4).toFixed(2) : (words[kind][value] ?? ''), quality];
+      });
+      return [clock(cycle * 10), ...cells, cycle % 50 === 49 ? 'by hand' : ''].join(',');
+    });
+    const header = ['time', ...names.flatMap(({ tag }) => [tag, 'Quality']), 'Remark'];
+    const whole = [header.join(','), ...rows, ''].join('\n');
+    const bare = whole.replaceAll(/,(?:Quality|Good|Bad)(?=,)/g, '');
+    const rule = 'files: [{ match: "*", header: "^(?<unit>RO[0-9]-[AB])[.](?<parameter>.+)$" }]\n';
+    for (const text of [whole, bare]) {
+      await compare(text, 65_536, 4099);
+      await compareWith({ phrasebook: rule }, text, 65_536, 4099);
+    }
+  }, 120_000);
 });
