@@ -1,5 +1,5 @@
-import type { SourceLine } from '../../vocabulary.ts';
-import { isPlantName } from '../phrasebook/pair-names.ts';
+import { pairHappenings, pairSignals, type Signal, type SourceLine } from '../../vocabulary.ts';
+import { isPlantName, mayNamePair } from '../phrasebook/pair-names.ts';
 import { countsOf, type SinkState } from './sink-state.ts';
 import type { Unit } from './units.ts';
 
@@ -19,7 +19,7 @@ const leastRows = 20;
 
 /**
  * The names of which a whole file shows that they are none of a pair: a word without a figure of which neither a half nor both roles are
- * named; a name of more than two halves; names without a half of which every row has another at another time.
+ * named, unless it is in capitals and all that is said of it is of pairs; a name of more than two halves; names without a half of which every row has another at another time.
  */
 export function doubtfulPairs(state: SinkState): readonly DoubtfulPair[] {
   const byPair = new Map<string, Unit[]>();
@@ -46,8 +46,17 @@ function doubtOf(
   if (halves.size > 2) return 'halves';
   const roles = new Set(units.flatMap(({ by, subject }) => (by === 'role' ? [subject?.role] : [])));
   const isSure = halves.size > 0 || roles.size > 1 || isPlantName(pair) || known.has(pair);
-  return isSure || units.some((u) => u.by === 'column') ? null : 'word';
+  if (isSure || units.some((u) => u.by === 'column')) return null;
+  return mayNamePair(pair) && units.every(saysOfPairs) ? null : 'word';
 }
+
+/** True if all that was said of a name is said of pairs as a whole, and was understood. */
+function saysOfPairs({ text, signals, notUnderstood }: Unit): boolean {
+  const isOfPairs = signals.size > 0 && [...signals].every((signal) => ofPairs.has(signal));
+  return isOfPairs && notUnderstood === null && text === text.toUpperCase();
+}
+
+const ofPairs: ReadonlySet<Signal> = new Set([...pairSignals, ...pairHappenings]);
 
 function isBare({ by }: Unit): boolean {
   return by === 'word';

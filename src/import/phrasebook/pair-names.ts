@@ -17,3 +17,16 @@ export function isPlantName(name: string): boolean {
 export function isProgramName(name: string): boolean {
   return programName.test(name);
 }
+
+/** Words in capitals that stand where a unit may, and name no equipment. Common practice, no source. */
+const commonWords: ReadonlySet<string> = new Set(
+  `SYSTEM SYS CONTROLLER CTRL MAIN SERVER HOST LOCAL LOCALHOST MASTER SLAVE PRIMARY SECONDARY BACKUP ACTIVE STANDBY REDUNDANCY
+  PARTNER PEER PAIR UNIT MODULE DEVICE NODE STATION OPERATOR USER ADMIN SCADA HMI PLC DCS CPU MEMORY NETWORK NET LINK IO ALARM
+  ALARMS EVENT EVENTS LOG LOGGER JOURNAL SERVICE DAEMON KERNEL PROCESS APPLICATION APP DRIVER FIRMWARE CONFIG SECURITY AUDIT
+  STATUS STATE UNKNOWN NONE NULL ALL OTHER`.split(/\s+/),
+);
+
+/** Whether a word in capitals without a figure, such as `OUTFALL`, may be the name of a pair. */
+export function mayNamePair(name: string): boolean {
+  return /^[A-Z][A-Z_]{2,}$/.test(name) && !commonWords.has(name);
+}

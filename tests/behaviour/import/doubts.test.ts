@@ -26,6 +26,21 @@ describe('no pair is invented', () => {
     );
   });
 
+  test('of a word for any system, whatever is said of it; of one in capitals that is said of pairs alone it is a name', async () => {
+    const said = (row: number): string => (row % 2 === 0 ? 'partner ready' : 'partner not ready');
+    const of = async (name: string, message: (row: number) => string): Promise<readonly string[]> =>
+      pairs(
+        await readText(
+          'x.csv',
+          journal(30, () => name, message),
+        ),
+      );
+    expect(await of('SYSTEM', said)).toEqual([]);
+    expect(await of('OUTFALL', said)).toEqual(['OUTFALL']);
+    expect(await of('OUTFALL', light)).toEqual([]);
+    expect(await of('OUTFALL', (row) => (row === 7 ? 'door 3 opened' : said(row)))).toEqual([]);
+  });
+
   test('of numbers of errors, which every row has another of', async () => {
     const file = await readText(
       'x.csv',
