@@ -2,6 +2,7 @@ import type { Recorded, RecordedReading } from '../changes/recorded.ts';
 import type { ByteStamps } from './byte-stamps.ts';
 import type { Cells } from './cells.ts';
 import type { Chunk } from './chunk.ts';
+import { readNumber } from './gauge-number.ts';
 import { addLiteral, holds, type Literals, noLiterals } from './literal.ts';
 import { type ColumnPlaces, type RowTemplate, valueMarks } from './row-template.ts';
 
@@ -31,7 +32,7 @@ const mostAlike = 64;
 const mostWords = 4_000_000;
 const mostGauges = 64;
 const placesSeen = 65_536;
-const [zero, nine, minus, point, comma, lineFeed] = [48, 57, 45, 46, 44, 10];
+const [comma, lineFeed] = [44, 10];
 
 /** No template yet. */
 export function templateStore(places: ColumnPlaces, stamps: ByteStamps, delimiter: number): TemplateStore {
@@ -71,32 +72,6 @@ export function matches(store: TemplateStore, row: RowTemplate, chunk: Chunk, fr
   }
   store.end = at;
   return store.stamps.fits(chunk, stampAt);
-}
-
-/** Reads a number as a gauge prints it into its place; gives where it ends, or `from` if there is none. */
-function readNumber(
-  { comma, numbers }: TemplateStore,
-  bytes: Uint8Array,
-  from: number,
-  into: number,
-): number {
-  let at = bytes[from] === minus ? from + 1 : from;
-  const first = at;
-  let digits = 0;
-  let decimals = -1;
-  for (let byte = bytes[at] ?? 0; ; byte = bytes[at] ?? 0) {
-    if (byte >= zero && byte <= nine) {
-      digits = digits * 10 + byte - zero;
-      if (decimals >= 0) decimals += 1;
-    } else if ((byte === point || byte === comma) && decimals < 0 && at > first) decimals = 0;
-    else break;
-    at += 1;
-  }
-  // Up to fifteen digits and a power of ten are exact: their quotient is the number nearest to the text.
-  if (at === first || decimals === 0 || at - first > 15) return from;
-  const size = decimals > 0 ? digits / 10 ** decimals : digits;
-  numbers[into] = first === from ? size : -size;
-  return at;
 }
 
 /** The template that the bytes from `from` on match; `null` if none. */

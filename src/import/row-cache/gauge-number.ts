@@ -1,0 +1,33 @@
+const [zero, nine, minus, point] = [48, 57, 45, 46];
+
+/** Where the numbers of the gauges of a row go, and the byte of a decimal comma; -1 where a comma separates cells. */
+interface GaugeNumbers {
+  readonly comma: number;
+  readonly numbers: Float64Array;
+}
+
+/** Reads a number as a gauge prints it into its place; gives where it ends, or `from` if there is none. */
+export function readNumber(
+  { comma, numbers }: GaugeNumbers,
+  bytes: Uint8Array,
+  from: number,
+  into: number,
+): number {
+  let at = bytes[from] === minus ? from + 1 : from;
+  const first = at;
+  let digits = 0;
+  let decimals = -1;
+  for (let byte = bytes[at] ?? 0; ; byte = bytes[at] ?? 0) {
+    if (byte >= zero && byte <= nine) {
+      digits = digits * 10 + byte - zero;
+      if (decimals >= 0) decimals += 1;
+    } else if ((byte === point || byte === comma) && decimals < 0 && at > first) decimals = 0;
+    else break;
+    at += 1;
+  }
+  // Up to fifteen digits and a power of ten are exact: their quotient is the number nearest to the text.
+  if (at === first || decimals === 0 || at - first > 15) return from;
+  const size = decimals > 0 ? digits / 10 ** decimals : digits;
+  numbers[into] = first === from ? size : -size;
+  return at;
+}
