@@ -1,3 +1,4 @@
+import { holdsMostly, isClock, stampTest } from '../layouts/column-content.ts';
 import { columnSpellings } from '../phrasebook/column-keys.ts';
 import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { folded } from '../phrasebook/plain-parameters.ts';
@@ -8,7 +9,7 @@ import { guessStamp, type StampGuess } from './guess-stamp.ts';
 /** Something with a name that many rows have: a column of a table, a key of JSON or key=value. */
 export interface NamedCells {
   readonly name: string;
-  /** What stands in it, row by row; empty where a row has nothing. */
+  /** What stands in it, row by row, trimmed; empty where a row has nothing. */
   readonly cells: readonly string[];
 }
 
@@ -19,6 +20,7 @@ export interface ContentGuess {
 }
 
 const mostly = 0.8;
+const some = 0.3;
 /** Words that names of a key hold besides those of plain English; common practice, no source. */
 const alsoNamed: Readonly<Record<string, RegExp>> = {
   time: /time|stamp|date|\bts\b|when/i,
@@ -32,7 +34,7 @@ const alsoNamed: Readonly<Record<string, RegExp>> = {
  */
 export function guessByContent(all: readonly NamedCells[], phrasebook: Phrasebook): ContentGuess | null {
   const filled = all.filter(({ cells }) => cells.some((c) => c.trim() !== ''));
-  const timed = timeOf(filled);
+  const timed = timeOf(filled, phrasebook);
   if (timed === null) return null;
   const columns: Record<string, string> = { ...timed.columns };
   const isFree = ({ name }: NamedCells): boolean => !Object.values(columns).includes(name);
@@ -42,14 +44,13 @@ export function guessByContent(all: readonly NamedCells[], phrasebook: Phraseboo
   put(
     'severity',
     filled.find(
-      (c) =>
-        isFree(c) && (shareOf(c, isSeverity) >= mostly || /^(?:priority|severity|level|prio)$/i.test(c.name)),
+      (c) => isFree(c) && (holdsMostly(c, isSeverity) || /^(?:priority|severity|level|prio)$/i.test(c.name)),
     ),
   );
   put('unit', unitOf(filled.filter(isFree), phrasebook));
   put(
     'role',
-    filled.find((c) => isFree(c) && shareOf(c, (cell) => roleNamed(cell) !== null) >= mostly),
+    filled.find((c) => isFree(c) && holdsMostly(c, (cell) => roleNamed(cell) !== null)),
   );
   const free = filled.filter(isFree);
   const [parameter, value] = ['parameter', 'value'].map((key) => free.find((c) => isNamed(c, key)));
@@ -60,18 +61,14 @@ export function guessByContent(all: readonly NamedCells[], phrasebook: Phraseboo
   return { columns, stamp: timed.stamp };
 }
 
-function timeOf(all: readonly NamedCells[]): ContentGuess | null {
+function timeOf(all: readonly NamedCells[], phrasebook: Phrasebook): ContentGuess | null {
   const stamped = all
     .map((column) => ({ column, stamp: stampOf(column.cells) }))
     .filter(({ stamp }) => stamp !== null)
     .sort((a, b) => Number(isNamed(b.column, 'time')) - Number(isNamed(a.column, 'time')));
-  const clock = all.find(
-    ({ cells }) =>
-      share(cells, (c) => /^\s*\d{1,2}:\d{2}(?::\d{2})?(?:[.,]\d+)?\s*(?:[ap]m)?\s*$/i.test(c)) >= mostly,
-  );
-  const date = all.find(
-    ({ cells }) => share(cells, (c) => /^\s*(?:\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}|\d{8})\s*$/.test(c)) >= mostly,
-  );
+  const { isDate } = stampTest(phrasebook);
+  const clock = all.find((column) => holdsMostly(column, isClock));
+  const date = all.find((column) => holdsMostly(column, (cell) => isDate(cell) || /^\d{8}$/.test(cell)));
   if (date !== undefined && clock !== undefined) {
     const stamp = stampOf(date.cells.map((cell, i) => `${cell.trim()} ${clock.cells[i]?.trim() ?? ''}`));
     if (stamp !== null) return { columns: { date: date.name, clock: clock.name }, stamp };
@@ -101,14 +98,14 @@ function unitOf(all: readonly NamedCells[], phrasebook: Phrasebook): NamedCells 
   const repeated = all.filter((c) => new Set(c.cells).size <= Math.max(2, c.cells.length / 2));
   return (
     repeated.find((c) => isNamed(c, 'unit') || isNamed(c, 'pair')) ??
-    repeated.find((c) => shareOf(c, tellsHalf) >= mostly) ??
+    repeated.find((c) => holdsMostly(c, tellsHalf)) ??
     repeated.find((c) => alsoNamed.unit?.test(c.name) === true) ??
-    repeated.find((c) => shareOf(c, isName) >= mostly && new Set(c.cells).size > 1)
+    repeated.find((c) => holdsMostly(c, isName) && new Set(c.cells).size > 1)
   );
 }
 
 function messageOf(all: readonly NamedCells[]): NamedCells | undefined {
-  const inWords = all.filter((c) => shareOf(c, (cell) => /\p{L}\s+\p{L}/u.test(cell)) >= 0.3);
+  const inWords = all.filter((c) => holdsSome(c, (cell) => /\p{L}\s+\p{L}/u.test(cell)));
   return (
     all.find((c) => isNamed(c, 'message')) ??
     inWords.find((c) => alsoNamed.message?.test(c.name) === true) ??
@@ -124,11 +121,8 @@ function isNamed({ name }: NamedCells, key: string): boolean {
   );
 }
 
-function shareOf({ cells }: NamedCells, holds: (cell: string) => boolean): number {
-  return share(cells, holds);
-}
-
-function share(cells: readonly string[], holds: (cell: string) => boolean): number {
-  const said = cells.filter((cell) => cell.trim() !== '');
-  return said.length === 0 ? 0 : said.filter(holds).length / said.length;
+/** Whether some of the cells that hold anything hold such. */
+function holdsSome({ cells }: NamedCells, holds: (cell: string) => boolean): boolean {
+  const said = cells.filter((cell) => cell !== '');
+  return said.length > 0 && said.filter(holds).length >= some * said.length;
 }

@@ -56,7 +56,7 @@ function guessFields(name: string, lines: readonly string[], known: GuessOptions
   const rows = lines.flatMap((line) => readFields(line) ?? []);
   if (rows.length < lines.length * mostly || rows.length === 0) return null;
   const names = [...new Set(rows.flatMap((row) => [...row.keys()]))].slice(0, 60);
-  const all = names.map((key) => ({ name: key, cells: rows.map((row) => row.get(key) ?? '') }));
+  const all = names.map((key) => ({ name: key, cells: rows.map((row) => row.get(key)?.trim() ?? '') }));
   const found = guessByContent(all, known.phrasebook);
   if (found === null) return null;
   const take = (cells: readonly string[]): SaidRow | null => {

@@ -1,4 +1,5 @@
 import type { UnitDraft } from '../../vocabulary.ts';
+import { isPlantName } from '../phrasebook/pair-names.ts';
 import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { isSeverity, isSeverityLetter } from '../phrasebook/severity-words.ts';
 import { subjectOf } from '../phrasebook/subjects.ts';
@@ -41,8 +42,6 @@ const ends: readonly (readonly [string, string])[] = [
   ['x', 'y'],
 ];
 
-/** Capitals with a figure, as plants number their equipment: `RO1`, `PLC_12`. Common practice, no source. */
-const plantName = /^[A-Z](?=[A-Z_]*[0-9])[A-Z0-9_]*$/;
 const mostRules = 20;
 
 /**
@@ -57,13 +56,13 @@ export function guessUnits(units: readonly string[], phrasebook: Phrasebook): re
   const [one, other] = names;
   if (one === undefined || names.every(isSeverityLetter)) return [];
   const halves = names.length === 2 && other !== undefined ? halvesOf(one, other) : null;
-  if (names.every((name) => plantName.test(name)) && !known.includes(null))
+  if (names.every(isPlantName) && !known.includes(null))
     return halves === null
       ? []
       : [{ ...halves, because: `where ${names.join(' and ')} are the halves of one pair`, isOn: false }];
   if (names.length === 2 && other !== undefined) return [halves ?? anyHalves(one, other)];
   return names
-    .filter((name) => names.length === 1 || plantName.test(name))
+    .filter((name) => names.length === 1 || isPlantName(name))
     .slice(0, mostRules)
     .map((name) => ({
       pattern: `^${escapedText(name)}$`,

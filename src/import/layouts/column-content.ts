@@ -28,7 +28,10 @@ export function sampleColumns(
 }
 
 /** Whether most of the cells that hold anything hold such; a column without any holds nothing. */
-export function holdsMostly({ cells }: SampleColumn, holds: (cell: string) => boolean): boolean {
+export function holdsMostly(
+  { cells }: Pick<SampleColumn, 'cells'>,
+  holds: (cell: string) => boolean,
+): boolean {
   const full = cells.filter((cell) => cell !== '');
   return full.length > 0 && full.filter(holds).length >= mostly * full.length;
 }

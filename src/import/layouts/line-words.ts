@@ -1,5 +1,5 @@
 import type { FileRule } from '../phrasebook/phrasebook-rules.ts';
-import { qualityReader } from '../phrasebook/row-states.ts';
+import { qualityReader } from './quality.ts';
 
 /** What fields of a line say of the rest of it, where the rule for the file names them. */
 export interface LineWords {

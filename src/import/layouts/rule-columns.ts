@@ -1,9 +1,8 @@
 import type { Row } from '../bytes/row.ts';
 import type { ColumnKey } from '../phrasebook/column-keys.ts';
 import { folded } from '../phrasebook/plain-parameters.ts';
-import { qualityReader } from '../phrasebook/row-states.ts';
 import { type Head, timeKeys, unitKeys } from './head.ts';
-import { qualityColumn as columnOfQualities, isBad } from './quality.ts';
+import { qualityColumn as columnOfQualities, isBad, qualityReader } from './quality.ts';
 
 /**
  * The column that says whether the condition of a row stands; -1 if there is none. "State" alone may be a value: it is a

@@ -17,12 +17,3 @@ function plainState(text: string): Stands | undefined {
   const found = text.trim() === '' ? 'on' : conditionState(text);
   return found === 'neither' ? null : found;
 }
-
-/** Qualities of a reading that was observed. Common practice, no source; 192 is the number that tag servers print for it. */
-const goodWords: readonly string[] = ['good', 'ok', 'valid', '192', '216', '0xc0'];
-
-/** True for a quality that says the reading was observed: the site's own words, else the usual ones; without case. */
-export function qualityReader(own: readonly string[] | undefined): (text: string) => boolean {
-  const words = new Set((own ?? goodWords).map((word) => word.trim().toLowerCase()));
-  return (text) => words.has(text.trim().toLowerCase());
-}

@@ -1,8 +1,7 @@
 const [zero, nine, minus, point] = [48, 57, 45, 46];
 
-/** The numbers of the gauges of a row, and how they are written. */
-export interface GaugeNumbers {
-  /** The byte of a decimal comma; -1 where a comma separates cells. */
+/** Where the numbers of the gauges of a row go, and the byte of a decimal comma; -1 where a comma separates cells. */
+interface GaugeNumbers {
   readonly comma: number;
   readonly numbers: Float64Array;
 }
