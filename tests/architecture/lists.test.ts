@@ -31,6 +31,7 @@ const shared: Readonly<Record<string, readonly string[]>> = {
     'numbered-columns',
     'own-format',
     'parse-json',
+    'polled-rows',
     'quality',
     'recognise',
     'row-stamp',
