@@ -122,9 +122,12 @@ function signalLines(): readonly string[] {
   ];
 }
 
+/** A name that is longer is none of a parameter, and YAML takes no longer key. Source: YAML 1.2.2 (2021), section 7.4.2: 1,024 characters. */
+const longestName = 500;
+
 /** A rule for each parameter, with its values in it. */
 function parameterLines(wordings: readonly SeenWording[]): readonly string[] {
-  const parameters = wordings.filter((w) => w.kind === 'parameter');
+  const parameters = wordings.filter((w) => w.kind === 'parameter' && w.name.length <= longestName);
   return parameters.slice(0, mostRules).map((parameter) => {
     const values = wordings.filter((w) => w.kind === 'value' && w.name === parameter.name);
     return ruleLine(ruleFor(parameter, values), parameter);

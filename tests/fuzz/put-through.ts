@@ -67,7 +67,7 @@ export async function putThrough(
     const imported = await importFiles(sources, { ...howRead, phrasebook });
     for (const { input } of imported.files) addUp(input.rows);
     await documents(imported, job, isWhole);
-    await drafted(sources, imported, phrasebook);
+    if (isWhole) await drafted(sources, imported, phrasebook);
     return imported.files.length > 0 && failures.length === 0 ? 'used' : 'refused';
   } catch (error) {
     if (error instanceof InputError) return 'refused';
