@@ -32,21 +32,7 @@ function stateNotices(file: string, { conditions }: SinkState): readonly Notice[
     ? `None of the states that its rows have is in ${where}, so that no row says anything: ${names}.`
     : `${rowsOf(rows)} were ignored, since their ${told.length === 1 ? 'state is' : 'states are'} not in ${where}: ${names}.`;
   const fix = `Say which of them mean that a condition stands: ${isListed ? place : 'files[...]'}.states: { "${first.text}": on }, or off.`;
-  const lines: NonEmpty<SourceLine> = [
-    lineOf(file, first),
-    ...others.slice(0, mostNamed - 1).map((c) => lineOf(file, c)),
-  ];
-  return [
-    {
-      id: isNone ? 'states-not-listed' : 'unmatched-wording',
-      what,
-      fix,
-      count: rows,
-      from: null,
-      to: null,
-      lines,
-    },
-  ];
+  return [notice(file, isNone, { what, fix, count: rows }, [first, ...others])];
 }
 
 function lineOf(file: string, { line, row }: Pick<Condition, 'line' | 'row'>): SourceLine {
@@ -64,21 +50,21 @@ function qualityNotices(file: string, { qualities, conditions, tally }: SinkStat
     ? `None of its rows has a quality that counts as good, so that nothing was observed: ${names}.`
     : `Not observed, by their quality: ${rowsOf(rows)}: ${names}.`;
   const fix = `Set ${conditions.place === 'files' ? 'good in a rule for the file' : `${conditions.place}.good`} in the phrasebook if one of them is good.`;
+  return [notice(file, isNone, { what, fix, count: rows }, [first, ...others])];
+}
+
+/** A warning where no row of the file says anything by it; with the first row of each. */
+function notice(
+  file: string,
+  isNone: boolean,
+  said: Pick<Notice, 'what' | 'fix' | 'count'>,
+  [first, ...others]: NonEmpty<Pick<Condition, 'line' | 'row'>>,
+): Notice {
   const lines: NonEmpty<SourceLine> = [
     lineOf(file, first),
-    ...others.slice(0, mostNamed - 1).map((q) => lineOf(file, q)),
+    ...others.slice(0, mostNamed - 1).map((other) => lineOf(file, other)),
   ];
-  return [
-    {
-      id: isNone ? 'states-not-listed' : 'unmatched-wording',
-      what,
-      fix,
-      count: rows,
-      from: null,
-      to: null,
-      lines,
-    },
-  ];
+  return { id: isNone ? 'states-not-listed' : 'unmatched-wording', ...said, from: null, to: null, lines };
 }
 
 function unclearNotice(file: string, rule: UnclearRule): Notice {

@@ -29,7 +29,8 @@ const fieldNames = {
 
 /** What a field may be: what plain English names, and what only a rule for the file does. */
 type FieldKey = keyof typeof fieldNames | 'pair' | 'parameter' | 'value';
-const fieldKeys: readonly FieldKey[] = [
+/** All of them: of JSON, of key=value, and of the groups of a line pattern. */
+export const fieldKeys: readonly FieldKey[] = [
   'time',
   'date',
   'clock',

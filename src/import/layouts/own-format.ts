@@ -1,22 +1,9 @@
 import type { Pattern } from '../phrasebook/patterns.ts';
-import { addressOf, stampIn } from './line-fields.ts';
+import { addressOf, fieldKeys, stampIn } from './line-fields.ts';
 import type { LineFormat } from './line-format.ts';
 
 /** Groups of a line pattern that say when, where and what; any other one is a parameter. */
-const known = new Set([
-  'time',
-  'date',
-  'clock',
-  'unit',
-  'pair',
-  'half',
-  'role',
-  'message',
-  'severity',
-  'class',
-  'parameter',
-  'value',
-]);
+const known: ReadonlySet<string> = new Set(fieldKeys);
 
 /** The format that a phrasebook's own pattern describes; every named group counts. */
 export function ownFormat(pattern: Pattern): LineFormat {
