@@ -44,8 +44,6 @@ export interface RhythmLimits {
   readonly variation: number;
   /** Bounds of a loss wider than this share of the mean spacing, or of the day, could make a rhythm, or hide it. Chosen here. */
   readonly boundsShare: number;
-  /** Losses within this time after the first of a bout are one bout with one hour of the day. Chosen here: half a day, so that one bad day is no habit. */
-  readonly boutMs: number;
   /** Whole days that must have been observed before an hour of the day stands out. Chosen here: a working week and its end. */
   readonly leastDays: number;
   /** Share of the log that may be unobserved, lest the hours that were read stand out. Chosen here. */
@@ -63,7 +61,6 @@ export const defaultLimits: Limits = {
     significance: 0.01,
     variation: 0.25,
     boundsShare: 0.1,
-    boutMs: 43_200_000,
     leastDays: 7,
     unobservedShare: 0.05,
   },

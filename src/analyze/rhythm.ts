@@ -21,7 +21,10 @@ export const rhythm: Analyzer = {
   },
   analyze(facts, limits) {
     const losses = facts.losses.filter((l) => l.kind === 'counted').map((l) => l.event);
-    const answers = [inSpacings(facts, losses, limits.rhythm), atAnHour(facts, losses, limits.rhythm)];
+    const answers = [
+      inSpacings(facts, losses, limits.rhythm),
+      atAnHour(facts, limits.rhythm, limits.rules.boutMs),
+    ];
     const judged = answers.filter((a) => a !== null);
     return { checked: judged.length, notObserved: questions - judged.length, findings: judged.flat() };
   },
@@ -58,25 +61,15 @@ function spacingWords(spacings: number, { mean, variation, p }: Regularity): Sai
   };
 }
 
-function atAnHour({ timeline }: PairFacts, losses: readonly TimelineEvent[], limits: RhythmLimits): Answered {
-  const bouts = boutsOf(losses, limits.boutMs);
+function atAnHour({ timeline, bouts: all }: PairFacts, limits: RhythmLimits, boutMs: number): Answered {
+  const bouts = all.flatMap(({ losses }) => losses.slice(0, 1));
   const unseen = total(timeline.unobserved) / (timeline.to - timeline.from);
   const isSeen = total(timeline.observed) >= limits.leastDays * dayMs && unseen <= limits.unobservedShare;
   const widest = Math.max(0, ...bouts.map((b) => b.time - b.earliest));
   if (!isSeen || bouts.length < limits.leastCount || widest > limits.boundsShare * dayMs) return null;
   const gathering = rayleigh(bouts.map((b) => (b.time % dayMs) / dayMs));
   const isGathered = gathering.p <= limits.significance / questions;
-  return isGathered ? findingOf(timeline.pair, bouts, hourWords(bouts.length, limits.boutMs, gathering)) : [];
-}
-
-/** The first loss of each bout. */
-function boutsOf(losses: readonly TimelineEvent[], boutMs: number): readonly TimelineEvent[] {
-  const bouts: TimelineEvent[] = [];
-  for (const loss of losses) {
-    const last = bouts.at(-1);
-    if (last === undefined || loss.time - last.time > boutMs) bouts.push(loss);
-  }
-  return bouts;
+  return isGathered ? findingOf(timeline.pair, bouts, hourWords(bouts.length, boutMs, gathering)) : [];
 }
 
 function hourWords(bouts: number, boutMs: number, { direction, length, p }: Rayleigh): Said {

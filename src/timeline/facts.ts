@@ -1,4 +1,5 @@
 import type { BringUp, PairTimeline, Switchover } from '../vocabulary.ts';
+import { type Bout, boutsOf } from './bouts.ts';
 import { bringUpsOf } from './bring-ups.ts';
 import { commandFiles, observesCommands } from './commands.ts';
 import { type Exposed, exposedSpans } from './exposure.ts';
@@ -16,6 +17,7 @@ export interface PairFacts {
   readonly bringUps: readonly BringUp[];
   readonly plannedWork: readonly PlannedWork[];
   readonly losses: readonly Loss[];
+  readonly bouts: readonly Bout[];
   readonly exposed: readonly Exposed[];
   /** A source that logs switchover commands names the pair. */
   readonly isCommandLogged: boolean;
@@ -31,12 +33,14 @@ export function factsOf(timelines: readonly PairTimeline[], rules: TimelineRules
   return timelines.map((timeline) => {
     const bringUps = bringUpsOf(timeline, rules);
     const plannedWork = plannedWorkOf(timeline, bringUps, rules);
+    const losses = lossesOf(timeline, plannedWork, rules);
     return {
       timeline,
       readiness: readinessOf(timeline),
       bringUps,
       plannedWork,
-      losses: lossesOf(timeline, plannedWork, rules),
+      losses,
+      bouts: boutsOf(losses, rules),
       exposed: exposedSpans(timeline),
       isCommandLogged: observesCommands(timeline, logsCommands),
       switchovers: switchoversOf(timeline, logsCommands, rules),

@@ -1,0 +1,4 @@
+import type { Study } from './study.ts';
+
+/** Every study, in the order of the table. */
+export const studies: readonly Study[] = [];
