@@ -73,9 +73,10 @@ export interface SourceLine {
   readonly text: string;
 }
 
-/** A source of an event; `count` says how many identical lines in a row it stands for. */
+/** A source of an event; `count` says how many identical lines in a row it stands for, `printed` when by the clock of its own file. */
 export interface Source extends SourceLine {
   readonly count: number;
+  readonly printed: Instant;
 }
 
 /** When something happened: in `(earliest, time]` if seen between two readings, else exactly at `time`. */

@@ -1,8 +1,9 @@
-import type { Interval, NonEmpty, PairTimeline, SourceLine, TimelineEvent } from '../vocabulary.ts';
+import type { Duration, Interval, NonEmpty, PairTimeline, SourceLine, TimelineEvent } from '../vocabulary.ts';
 import { subtract } from './coverage.ts';
 import { between, exactly } from './durations.ts';
 import { linesOfAll } from './evidence.ts';
 import { unobservedIn } from './observation.ts';
+import { byOwnClock } from './own-clock.ts';
 import { stepAt, track } from './tracks.ts';
 
 /** A span in which both halves were active, or neither. */
@@ -66,23 +67,42 @@ function conflictOf(
 ): Conflict {
   const to = end ?? exactly(Math.max(timeline.to, start.time));
   const whole = between(start, to);
-  const sure = Math.min(to.earliest, soonestChange(timeline, start.time));
+  const others = soonestChange(timeline, start.time, end);
+  const sure = Math.min(to.earliest, others);
+  const seen = Math.min(
+    whole.low,
+    Math.max(0, sure - start.time) / 1000,
+    longestSeen(timeline, start.time, sure),
+  );
+  // A file whose clock is off knows well how long it lasted, if nobody else tells of a change in between.
+  const own = end === null || others < end.time ? null : byOwnClock(start, end);
   return {
     kind,
     from: start.time,
     to: to.time,
-    ...whole,
-    low: Math.min(whole.low, Math.max(0, sure - start.time) / 1000, longestSeen(timeline, start.time, sure)),
-    isSeen: sure >= start.time,
+    ...narrowed(whole, own),
+    low: Math.max(seen, own?.low ?? 0),
+    isSeen: sure >= start.time || (own !== null && own.low >= 0),
     goesOn: end === null,
     evidence: end === null ? linesOfAll([start]) : linesOfAll([start, end]),
   };
 }
 
-/** When the role of either half may have changed unseen at the earliest after an instant, as between two readings; never, if it cannot have. */
-function soonestChange(timeline: PairTimeline, time: number): number {
+function narrowed(whole: Duration, own: ReturnType<typeof byOwnClock>): Duration {
+  if (own === null || own.low > whole.high || own.high < whole.low) return whole;
+  const [low, high] = [Math.max(whole.low, own.low), Math.min(whole.high, own.high)];
+  return { low, high, seconds: Math.min(high, Math.max(low, whole.seconds)) };
+}
+
+/**
+ * When the role of either half may have changed unseen at the earliest after an instant, as between two readings, the change
+ * that ends the span left out; never, if it cannot have.
+ */
+function soonestChange(timeline: PairTimeline, time: number, end: TimelineEvent | null): number {
   return timeline.halves
-    .flatMap((half) => track(timeline, half, 'role').filter((s) => s.time > time && s.earliest < s.time))
+    .flatMap((half) =>
+      track(timeline, half, 'role').filter((s) => s !== end && s.time > time && s.earliest < s.time),
+    )
     .reduce((least, s) => Math.min(least, s.earliest), Number.POSITIVE_INFINITY);
 }
 

@@ -87,10 +87,11 @@ function readKey(
 function toSighting(file: ImportedFile, change: Change, name: string, readUntil: number): Sighting {
   const stream = file.streams[change.stream];
   const isReading = change.kind === 'reading';
+  const { time, earliest, line, text, count } = change;
   return {
     kind: change.kind,
-    time: change.time,
-    earliest: change.earliest,
+    time,
+    earliest,
     resolution: change.kind === 'note' ? 0 : file.resolution,
     subject: change.subject,
     signal: change.signal,
@@ -102,7 +103,7 @@ function toSighting(file: ImportedFile, change: Change, name: string, readUntil:
     readUntil,
     printed: null,
     spread: 0,
-    sources: [{ file: file.input.file, line: change.line, text: change.text, count: change.count }],
+    sources: [{ file: file.input.file, line, text, count, printed: { time, earliest } }],
   };
 }
 

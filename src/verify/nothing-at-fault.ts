@@ -61,7 +61,7 @@ function judgeLight(swap: SwapCase): Outcome {
   if (silence !== null) return { status: 'not-observed', statement: silence, evidence };
   const since = last?.inserted?.time ?? timeline.from;
   const own = track(timeline, half, 'light').filter((s) => s.time >= since && s.time <= to);
-  const wasSteady = own.some((s) => s.value === 'steady') || last === undefined;
+  const wasSteady = last === undefined || own.some((s) => s.value === 'steady' || wasReadSteady(s, since));
   if (state.value === 'flashing' && wasSteady)
     return {
       status: 'fail',
@@ -77,6 +77,11 @@ function judgeLight(swap: SwapCase): Outcome {
       ? `The light of half ${half} was never steady after its insertion.`
       : `At the end the light of half ${half}, the standby, is ${state.value}.`;
   return { status: 'pass', statement, evidence };
+}
+
+/** A poll that lost sight of the insertion read the light steady after it, up to this change. */
+function wasReadSteady({ kind, before, earliest }: TimelineEvent, since: number): boolean {
+  return kind === 'reading' && before === 'steady' && earliest >= since;
 }
 
 /** Why nothing is known of the light of a half in work; `null` where something is. */

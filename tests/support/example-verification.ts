@@ -176,7 +176,9 @@ function note(pair: string, mark: string, begin: number): TimelineEvent {
     kind: 'note',
     initial: false,
     concluded: false,
-    sources: [{ file: `notes.txt${mark}`, line: 9, text: `said${mark}`, count: 1 }],
+    sources: [
+      { file: `notes.txt${mark}`, line: 9, text: `said${mark}`, count: 1, printed: { time: 0, earliest: 0 } },
+    ],
   };
 }
 

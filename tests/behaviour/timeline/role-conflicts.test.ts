@@ -95,6 +95,34 @@ describe('roles in conflict', () => {
     expect(await conflicts(story)).toEqual(['10:05:00-10:05:05 none-active 5 (0-15) possible']);
   });
 
+  test('told by a poll whose clock is off lasted as long as by that clock', async () => {
+    // The poll is 1 h to 1 h 10 s ahead of the log: a link that changed at 10:01:00 was read so in (11:01:00, 11:01:10].
+    const minutes = ['01', '02', '03', '04', '05', '06'];
+    const at =
+      (hour: string, seconds: string) =>
+      (minute: string, index: number): [string, string] => [
+        `${hour}:${minute}:${seconds}`,
+        index % 2 === 0 ? 'down' : 'up',
+      ];
+    const story = {
+      'a.log': journalText(
+        minutes
+          .map(at('10', '00'))
+          .map(([clock, value]) => `${clock} RO1 B link a ${value}`)
+          .join('\n'),
+      ),
+      'poll.csv': pollText(['11:00:00', '11:10:00'], 10, [
+        ['RO1-B', 'link a', ['11:00:00', 'up'], ...minutes.map(at('11', '10'))],
+        ['RO1-A', 'role', ['11:00:00', 'active'], ['11:08:00', 'standby']],
+        ['RO1-B', 'role', ['11:00:00', 'standby'], ['11:08:30', 'active']],
+      ]),
+    };
+    // Neither from a time in (11:07:50, 11:08:00] to one in (11:08:20, 11:08:30].
+    expect((await conflicts(story)).map((c) => c.replace(/^\S+ /, ''))).toEqual([
+      'none-active 30 (20-40) seen',
+    ]);
+  });
+
   test('both active, then neither, then one', async () => {
     const story = polled(
       [

@@ -1,5 +1,6 @@
 import { configurationCurrent } from '../../../src/verify/configuration-current.ts';
 import { checkCheck } from '../../support/check-check.ts';
+import { pollText, row } from '../../support/clean-swap.ts';
 
 checkCheck(
   configurationCurrent,
@@ -27,6 +28,22 @@ checkCheck(
       without: ['08:40:00  RO1    configuration'],
       says: 'The configuration state at the end is not known.',
       lines: ['08:40:00 RO1 partner ready', '09:45:00 RO1 configuration current'],
+    },
+    {
+      // The swap ends at 09:37:00; at 09:36:30 the poll read current, at 09:37:30 pending.
+      name: 'polled as pending at a reading after the end, and as current at the one before it',
+      status: 'inconclusive',
+      without: ['configuration'],
+      files: {
+        'poll.csv': pollText(['08:40:30', '09:50:30'], 60, [
+          ['RO1', 'configuration', ['08:40:30', 'current'], ['09:37:30', 'pending']],
+        ]),
+      },
+      says: 'The configuration state at the end is not known: it became pending at some time in the 1 min 00 s about then.',
+      lines: [
+        row('08:40:30', 'RO1', 'configuration', 'current'),
+        row('09:37:30', 'RO1', 'configuration', 'pending'),
+      ],
     },
     {
       name: 'never logged',

@@ -1,28 +1,11 @@
 import { nothingAtFault } from '../../../src/verify/nothing-at-fault.ts';
 import { checkCheck } from '../../support/check-check.ts';
-import { pollText, row } from '../../support/clean-swap.ts';
 
 /** The supplies as the log states them at its begin. */
 const supplies = ['08:40:00 RO1 A supply good', '08:40:00 RO1 B supply good'];
 const good = 'At the end both supplies are good.';
 const noFault = 'Faults were never logged.';
 const steady = 'At the end the light of half B, the standby, is steady.';
-
-/** The same swap polled every 10 s, without a switchover, and the supply of half B as it became. */
-function polled(to: string, gaps: readonly (readonly [string, string])[] = []): string {
-  return pollText(
-    ['08:40:00', to],
-    10,
-    [
-      ['RO1', 'partner-ready', ['08:40:00', 'yes'], ['09:00:00', 'no'], ['09:07:00', 'yes']],
-      ['RO1-A', 'role', ['08:40:00', 'active']],
-      ['RO1-A', 'supply', ['08:40:00', 'good']],
-      ['RO1-B', 'supply', ['08:40:00', 'good']],
-      ['RO1-B', 'serial', ['08:40:00', 'T2-1'], ['09:00:00', ''], ['09:02:00', 'T4-2']],
-    ],
-    gaps,
-  );
-}
 
 checkCheck(
   nothingAtFault,
@@ -60,22 +43,6 @@ checkCheck(
       without: ['A  supply'],
       says: 'The supply of half A at the end is not known.',
       lines: ['08:40:00 RO1 B supply good'],
-    },
-    {
-      // The soak from 09:07:00 on is over at 09:37:00, in the gap from 09:32:00 to 09:42:00.
-      name: 'not polled for the last minutes of the swap',
-      status: 'inconclusive',
-      isAlone: true,
-      files: { 'poll.csv': polled('09:50:00', [['09:32:10', '09:41:50']]) },
-      says: 'The supply of half A at the end is not known: it was not observed for the last 5 min 00 s.',
-      lines: [
-        row('08:40:00', 'RO1-A', 'supply', 'good'),
-        row('09:32:00', 'RO1-A', 'supply', 'good'),
-        row('09:42:00', 'RO1-A', 'role', 'active'),
-        row('08:40:00', 'RO1-B', 'supply', 'good'),
-        row('09:32:00', 'RO1-B', 'serial', 'T4-2'),
-        row('09:42:00', 'RO1-B', 'supply', 'good'),
-      ],
     },
     {
       name: 'the light of the standby flashes again at the end',
