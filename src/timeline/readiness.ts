@@ -28,3 +28,16 @@ export function readyAt({ steps }: Readiness, time: number): boolean | null {
   const first = steps[0];
   return first !== undefined && isLoss(first) ? true : null;
 }
+
+/**
+ * How far apart the looks are at which a poll reads whether the partner is ready, in milliseconds: it may have been ready for
+ * so long between two of them, unseen. 0 where a journal tells of it.
+ */
+export function readinessSpacing({ coverage }: PairTimeline): number {
+  const telling = coverage.filter((c) => c.stream.signals.includes('partner-ready'));
+  return telling.some((c) => c.stream.kind === 'entry')
+    ? 0
+    : telling
+        .filter((c) => c.stream.kind === 'reading')
+        .reduce((least, c) => Math.min(least, c.stream.spacing), Number.POSITIVE_INFINITY);
+}

@@ -1,6 +1,7 @@
 import { linesOf, linesOfAll } from '../timeline/evidence.ts';
 import { type OutSpell, outSpellsOf, unexplainedBlanksOf } from '../timeline/module-changes.ts';
 import { unobservedIn } from '../timeline/observation.ts';
+import { readinessSpacing } from '../timeline/readiness.ts';
 import type { TimelineEvent } from '../vocabulary.ts';
 import { type Check, type Outcome, type SwapCase, worstOf } from './check.ts';
 
@@ -140,7 +141,8 @@ function judgeOrder({ facts, rules }: SwapCase, first: OutSpell, second: OutSpel
     };
   }
   // Between two readings so far apart the first may have settled, and the second have been removed.
-  const isWide = second.removed.time - second.removed.earliest > rules.holdMs;
+  const { earliest, time } = second.removed;
+  const isWide = Math.max(time - earliest, readinessSpacing(facts.timeline)) > rules.holdMs;
   const maybe =
     isWide || settled.some((b) => b.mayHaveSettledAt !== null && b.mayHaveSettledAt < second.removed.time);
   return maybe

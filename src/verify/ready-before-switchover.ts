@@ -1,5 +1,6 @@
 import { uniqueLines } from '../timeline/evidence.ts';
 import { unobservedIn } from '../timeline/observation.ts';
+import { readinessSpacing } from '../timeline/readiness.ts';
 import { type Switchover, sayDuration } from '../vocabulary.ts';
 import type { Check, Outcome, SwapCase } from './check.ts';
 import { judgeEachSwitchover, toHalfWords } from './each-switchover.ts';
@@ -31,13 +32,15 @@ function judgeReady({ facts, rules }: SwapCase, switchover: Switchover): Outcome
       evidence: uniqueLines([...evidence, ...unseen.evidence]),
     };
   }
-  // It may have been lost, or become ready, within the bounds of the switchover itself; where they are wide, unseen.
-  const isWide = at.time - at.earliest > rules.holdMs;
+  // It may have been lost, or become ready, within the bounds of the switchover itself; where looks are far apart, unseen.
+  const isWide = Math.max(at.time - at.earliest, readinessSpacing(facts.timeline)) > rules.holdMs;
   const within = isWide || readiness.steps.some((s) => s.time > at.earliest && s.earliest < at.time);
   if (!partnerReady) {
     return {
       status: within ? 'inconclusive' : 'fail',
-      statement: `The switchover${words} came while the partner was not ready.`,
+      statement: within
+        ? `When last logged before the switchover${words} the partner was not ready; it may have become ready by then.`
+        : `The switchover${words} came while the partner was not ready.`,
       evidence,
     };
   }

@@ -20,6 +20,13 @@ function stopping(clock: string): string {
   ]);
 }
 
+/** The readiness of the partner read every so many seconds: no from 09:00 to 09:29. */
+const notReadyEvery = (seconds: number): Readonly<Record<string, string>> => ({
+  'poll.csv': pollText(['08:40:00', '09:50:00'], seconds, [
+    ['RO1', 'partner-ready', ['08:40:00', 'yes'], ['09:00:00', 'no'], ['09:30:00', 'yes']],
+  ]),
+});
+
 checkCheck(oneHalfAtATime, { says: 'Only half B was replaced.', lines: halfB }, [
   {
     name: 'the second was pulled before the first had settled',
@@ -27,6 +34,25 @@ checkCheck(oneHalfAtATime, { says: 'Only half B was replaced.', lines: halfB }, 
     plus: halfA('09:06:00'),
     says: 'Half A was removed before half B had settled.',
     lines: [...halfB, '09:06:00 RO1 A module removed'],
+  },
+  {
+    name: 'the second was pulled while a poll read every minute that the first was not ready',
+    status: 'fail',
+    without: ['partner'],
+    plus: halfA('09:07:00'),
+    files: notReadyEvery(60),
+    says: 'Half A was removed before half B had settled.',
+    lines: [...halfB, '09:07:00 RO1 A module removed'],
+  },
+  {
+    // Between the looks at 09:06:00 and 09:08:00 half B may have been ready for a minute before 09:07:01.
+    name: 'the same with a look every two minutes, between which it may have held',
+    status: 'inconclusive',
+    without: ['partner'],
+    plus: halfA('09:07:01'),
+    files: notReadyEvery(120),
+    says: 'The logs do not show whether half B had settled before half A was removed.',
+    lines: [...halfB, '09:07:01 RO1 A module removed'],
   },
   {
     // Half B is back, and half A out, in (09:02:00, 09:02:10].

@@ -45,6 +45,19 @@ checkCheck(
   },
   [
     {
+      // Looks at 09:19:00 and 09:21:00: in between it may have been ready for a minute before 09:20:01, and lost with the switchover.
+      name: 'not ready at the looks before and after it, two minutes apart',
+      status: 'inconclusive',
+      without: ['partner'],
+      files: {
+        'poll.csv': pollText(['08:41:00', '09:51:00'], 120, [
+          ['RO1', 'partner-ready', ['08:41:00', 'yes'], ['09:01:00', 'no'], ['09:25:00', 'yes']],
+        ]),
+      },
+      says: 'When last logged before the switchover to half B the partner was not ready; it may have become ready by then.',
+      lines: [...switchover, row('09:01:00', 'RO1', 'partner-ready', 'no')],
+    },
+    {
       name: 'not ready at the switchover',
       status: 'fail',
       without: ['09:07:00'],
