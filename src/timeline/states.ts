@@ -45,7 +45,7 @@ export function toSteps(merged: readonly Merged[], breaks: Breaks): readonly Sta
     const last = steps.at(-1);
     if (last === undefined) steps.push(toStep(item, null, item.earliest));
     else if (last.value === item.value) {
-      steps.push(...restated(item, last, breaks));
+      steps.push(...restated(item, last, breaks, knownUntil));
       knownUntil = Math.max(knownUntil, item.readUntil);
       continue;
     } else steps.push(toStep(item, last.value, earliestOf(item, last, knownUntil)));
@@ -75,14 +75,21 @@ function earliestOf(item: Merged, last: StateStep, knownUntil: number): number {
   return item.earliest === item.time ? item.time : Math.max(item.earliest, known, last.earliest);
 }
 
-function restated(item: Merged, last: StateStep, { restating, lostValue }: Breaks): readonly StateStep[] {
-  if (item.kind !== 'entry' && !item.resumed) return [];
+/** An entry says that it is so again; so does a reading, if nobody read it through the break. */
+function restated(
+  item: Merged,
+  last: StateStep,
+  { restating, lostValue }: Breaks,
+  knownUntil: number,
+): readonly StateStep[] {
   const broken = restating[countUntil(restating, last.time)];
   if (broken === undefined || broken.time > item.time) return [];
+  const isFirst = item.initial && knownUntil <= broken.earliest;
+  if (item.kind !== 'entry' && !item.resumed && !isFirst) return [];
   const lost = lostValue === null || lostValue === item.value ? [] : [toLost(broken, lostValue, last.value)];
-  const earliest = item.resumed
-    ? Math.min(item.time, Math.max(item.earliest, broken.earliest))
-    : item.earliest;
+  const since = isFirst ? knownUntil : item.earliest;
+  const earliest =
+    item.resumed || isFirst ? Math.min(item.time, Math.max(since, broken.earliest)) : item.earliest;
   return [...lost, toStep(item, lost[0]?.value ?? last.value, earliest)];
 }
 

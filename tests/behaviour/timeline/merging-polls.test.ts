@@ -72,3 +72,28 @@ describe('what a poll saw between two readings', () => {
     );
   });
 });
+
+describe('a light read steady before a module was taken out and steady after it came back', () => {
+  const log = journalText('10:05:00 RO1 B module removed\n10:06:00 RO1 B module inserted');
+  const read = (from: string, to: string): string =>
+    pollText([from, to], 10, [['RO1-B', 'light', [from, 'steady']]]);
+
+  test('became steady again between the last reading before and the first after, of whatever poll', async () => {
+    const found = await told(
+      { 'a.log': log, '1.csv': read('10:00:00', '10:04:00'), '2.csv': read('10:08:00', '10:20:00') },
+      'light',
+    );
+    expect(found).toEqual([
+      '10:00:00 B light steady was - 1.csv:2',
+      '10:05:00..10:08:00 B light steady was steady 2.csv:2',
+    ]);
+  });
+
+  test('did not where another poll read it through', async () => {
+    const found = await told(
+      { 'a.log': log, '1.csv': read('10:00:00', '10:20:00'), '2.csv': read('10:08:00', '10:20:00') },
+      'light',
+    );
+    expect(found).toEqual(['10:00:00 B light steady was - 1.csv:2']);
+  });
+});
