@@ -46,7 +46,7 @@ export function whyUnknown({ unseen, about }: AtEnd): string {
     return `: it was not observed for the last ${sayDuration((unseen.to - unseen.from) / 1000)}`;
   return about === undefined
     ? ''
-    : `: it became ${about.value ?? 'blank'} at some time in the ${sayDuration((about.time - about.earliest) / 1000)} about then`;
+    : `: it became ${about.value ?? 'blank'} within ${sayDuration((about.time - about.earliest) / 1000)} of then`;
 }
 
 /** The lines that state what holds at the end; the first and last line of the log where nothing does. */

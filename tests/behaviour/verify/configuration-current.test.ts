@@ -39,7 +39,7 @@ checkCheck(
           ['RO1', 'configuration', ['08:40:30', 'current'], ['09:37:30', 'pending']],
         ]),
       },
-      says: 'The configuration state at the end is not known: it became pending at some time in the 1 min 00 s about then.',
+      says: 'The configuration state at the end is not known: it became pending within 1 min 00 s of then.',
       lines: [
         row('08:40:30', 'RO1', 'configuration', 'current'),
         row('09:37:30', 'RO1', 'configuration', 'pending'),
