@@ -20,6 +20,16 @@ export const notFlapping: Check = {
         evidence: linesOfAll(spell.events),
       };
     }
+    const later = flapping.find(
+      (f) => f.from > to && f.events.some((e) => e.time >= f.from && e.earliest <= to),
+    );
+    if (later !== undefined) {
+      return {
+        status: 'inconclusive',
+        statement: `The standby was flapping, ${later.events.length} losses in a row; the logs do not show whether that began before the end of the swap.`,
+        evidence: linesOfAll(later.events),
+      };
+    }
     const gap = unobservedIn(facts.timeline, null, facts.readiness.signal, from, to)[0];
     if (gap !== undefined) {
       return {

@@ -1,5 +1,6 @@
 import { notFlapping } from '../../../src/verify/not-flapping.ts';
 import { checkCheck } from '../../support/check-check.ts';
+import { pollText, row } from '../../support/clean-swap.ts';
 
 checkCheck(
   notFlapping,
@@ -33,6 +34,28 @@ checkCheck(
       plus: ['09:37:00  RO1  partner not ready', '09:38:00  RO1  partner ready'],
       says: 'Losses that count: 1; too few for flapping.',
       lines: ['08:40:00 RO1 configuration current', '09:45:00 RO1 configuration current'],
+    },
+    {
+      // The swap ends at 09:37:00; the third loss lies in (09:36:30, 09:37:30].
+      name: 'three losses, the third between two readings of which one is after the end of the swap',
+      status: 'inconclusive',
+      files: {
+        'poll.csv': pollText(['09:10:30', '09:50:30'], 60, [
+          [
+            'RO1',
+            'partner-ready',
+            ['09:10:30', 'yes'],
+            ['09:33:30', 'no'],
+            ['09:34:30', 'yes'],
+            ['09:35:30', 'no'],
+            ['09:36:30', 'yes'],
+            ['09:37:30', 'no'],
+            ['09:38:30', 'yes'],
+          ],
+        ]),
+      },
+      says: 'The standby was flapping, 3 losses in a row; the logs do not show whether that began before the end of the swap.',
+      lines: ['09:33:30', '09:35:30', '09:37:30'].map((clock) => row(clock, 'RO1', 'partner-ready', 'no')),
     },
     {
       name: 'readiness is never logged',
