@@ -75,8 +75,11 @@ function offsetOf(
     return !overlaps(file, base)
       ? []
       : [{ ...named, ahead: null, spread: offset?.spread ?? 0, within: 0, isBeyond: false, evidence }];
-  const slack = Math.max(offset.spread + spacing, file.resolution, base.resolution, rules.mergeMs);
-  return [{ ...named, ...offset, isBeyond: Math.abs(offset.ahead) > slack, evidence }];
+  const { isAgreed, ...estimated } = offset;
+  const least = Math.max(file.resolution, base.resolution, rules.mergeMs);
+  // Readings that nearly all leave room for one offset, and not for none, prove it; of others their spacing may explain it.
+  const slack = isAgreed ? offset.within + least : Math.max(offset.spread + spacing, least);
+  return [{ ...named, ...estimated, isBeyond: Math.abs(offset.ahead) > slack, evidence }];
 }
 
 function isOfOnePair(a: Stream, b: Stream): boolean {
@@ -86,7 +89,7 @@ function isOfOnePair(a: Stream, b: Stream): boolean {
 function estimate(
   pairs: readonly Matched[],
   rules: TimelineRules,
-): (Pick<ClockOffset, 'spread' | 'within'> & { readonly ahead: number }) | null {
+): (Pick<ClockOffset, 'spread' | 'within'> & { readonly ahead: number; readonly isAgreed: boolean }) | null {
   const exact = pairs.filter((p) => isExact(p.change) && isExact(p.other));
   const taken = exact.length >= rules.offsetCount ? exact : pairs;
   if (taken.length < rules.offsetCount) return null;
@@ -101,10 +104,14 @@ function estimate(
   if (offset === null || allowed === null) return null;
   const spread = scatter(differences, offset.median);
   if (taken === exact || allowed.count * 2 <= taken.length)
-    return { ahead: offset.median, spread, within: spread };
+    return { ahead: offset.median, spread, within: spread, isAgreed: false };
   const ahead = Math.min(allowed.high, Math.max(allowed.low, offset.median));
-  return { ahead, spread, within: Math.max(ahead - allowed.low, allowed.high - ahead) };
+  const within = Math.max(ahead - allowed.low, allowed.high - ahead);
+  return { ahead, spread, within, isAgreed: allowed.count >= agreedShare * taken.length };
 }
+
+/** So many of the readings must leave room for one offset. Chosen here, as for the scatter: nine in ten. */
+const agreedShare = 0.9;
 
 /** Within so much of the median lie nine in ten of the differences. Chosen here: a median deviation would not see two in five that lie far off. */
 function scatter(differences: readonly number[], median: number): number {

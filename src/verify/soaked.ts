@@ -26,11 +26,12 @@ export const soaked: Check = {
   },
 };
 
-/** From the ready that surely settled; undecided where from the first that may have settled it would be the other way. */
+/** From the ready that surely settled; undecided where from the first that may have settled it would be the other way, or is not known. */
 function judgeFrom(swap: SwapCase, settledAt: number): Outcome {
   const last = swap.bringUps.find((b) => b.settled?.time === settledAt);
   const late = judgeSoak(swap, settledAt);
   const early = judgeSoak(swap, last?.mayHaveSettledAt ?? settledAt);
+  if (late.status === 'pass' && early.status === 'inconclusive') return early;
   const isEither = late.status === 'fail' ? early.status !== 'fail' : early.status === 'fail';
   if (!isEither || late.status === 'inconclusive') return late;
   return {

@@ -67,3 +67,25 @@ describe('a poll whose clock may be right by what its spacing explains', () => {
     ]);
   });
 });
+
+describe('two polls of which one is a minute ahead, read every 30 s in turn', () => {
+  // Five changes, 10 s or 20 s past the minute. The first reads at :00 and :30, the second at :15 and :45, stamped a minute later.
+  const first = ['10:05:30', '10:10:30', '10:15:30', '10:20:30', '10:25:30'];
+  const second = ['10:06:15', '10:11:45', '10:16:15', '10:21:45', '10:26:15'];
+  const links = (clocks: readonly string[]): readonly [string, string][] =>
+    clocks.map((clock, index) => [clock, index % 2 === 0 ? 'down' : 'up']);
+
+  test('are told apart though their spacing and scatter could explain as much', async () => {
+    const found = await analysed({
+      '1.csv': pollText(['10:00:00', '10:30:00'], 30, [
+        ['RO1-B', 'link a', ['10:00:00', 'up'], ...links(first)],
+      ]),
+      '2.csv': pollText(['10:01:15', '10:31:15'], 30, [
+        ['RO1-B', 'link a', ['10:01:15', 'up'], ...links(second)],
+      ]),
+    });
+    // Middles 45 s, 75 s and so on apart: median 45 s, scatter 30 s, as much as the spacing. But a change in (10:05:00, 10:05:30] and
+    // (10:05:45, 10:06:15] allows 15 s to 75 s, one in (10:10:00, 10:10:30] and (10:11:15, 10:11:45] 45 s to 105 s: never none.
+    expect(offsetsOf(found)).toEqual([['warning', 45, 5]]);
+  });
+});

@@ -32,6 +32,22 @@ checkCheck(
       lines: ['09:27:00 RO1 partner not ready'],
     },
     {
+      // Ready at 09:12, and the same module: it settled in a span from 08:59:50 to 09:12:00 in which nothing was read.
+      name: 'when it settled was not observed, and so not the 30 minutes that may have begun then',
+      status: 'inconclusive',
+      isAlone: true,
+      files: {
+        'poll.csv': pollText(
+          log,
+          10,
+          [[...readyRow, ['08:40:00', 'yes'], ['09:12:00', 'yes']], serial],
+          [['09:00:00', '09:11:50']],
+        ),
+      },
+      says: 'Readiness of the partner was not observed',
+      lines: ['08:59:50', '09:12:00'].map((clock) => row(clock, 'RO1', 'partner-ready', 'yes')),
+    },
+    {
       name: 'not ready at the end',
       status: 'fail',
       plus: ['09:27:00  RO1  partner not ready'],
