@@ -46,8 +46,26 @@ export function mergeHappenings(
       });
     }
   }
-  return happened;
+  return inTurn(happened);
 }
+
+/** A module that comes in by a note was preceded by the removal that readings show: that one ends by then. */
+function inTurn(happened: readonly Happened[]): readonly Happened[] {
+  const arrivals = happened.filter(
+    ({ signal, item }) => signal === 'inserted' && item.streams.has(derivedStream),
+  );
+  return happened.map((gone) => {
+    const { half, signal, item } = gone;
+    if (signal !== 'removed' || !item.streams.has(derivedStream)) return gone;
+    const arrived = arrivals.find(
+      (a) => a.half === half && a.item.time > item.earliest && a.item.time < item.time,
+    );
+    return arrived === undefined ? gone : { ...gone, item: { ...item, time: arrived.item.time } };
+  });
+}
+
+/** Names what is read off states, as a stream of its own. */
+const derivedStream = 'derived';
 
 function fromDerived(derived: Derived): Resolved {
   const { half, signal, time, earliest, resolution, sources } = derived;
@@ -63,7 +81,7 @@ function fromDerived(derived: Derived): Resolved {
     value: null,
     initial: false,
     resumed: false,
-    stream: 'derived',
+    stream: derivedStream,
     spacing: 0,
     readUntil: derived.time,
     printed: null,

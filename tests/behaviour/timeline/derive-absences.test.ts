@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { pollText } from '../../support/clean-swap.ts';
 import { eventLine, factsOfPair, whenOf } from '../../support/pair-facts.ts';
 import { journalText } from '../../support/read-text.ts';
+import { told } from '../../support/told-events.ts';
 
 const roles = '10:00:00 RO1 A role active\n10:00:00 RO1 B role standby';
 const gone = ['10:05:00', ''] as const;
@@ -66,4 +67,19 @@ describe('a removal that a poll of serials shows', () => {
     expect(await removedOf('B', '10:04:55.001')).toEqual(['10:04:50..10:04:55']);
     expect(await removedOf('A', '10:04:15')).toEqual(['10:04:15']);
   });
+});
+
+test('a note that a module went in while a poll lost the old one comes after the removal that the poll shows', async () => {
+  // The old module was read until 10:04:37 and nothing at 10:05:37; the note tells of an insertion from 10:04 to 10:05.
+  const files = {
+    'notes.txt': 'Pair RO1\n2026-03-14\n10:04 fitted new module in slot B\n',
+    'poll.csv': pollText(['10:00:37', '10:30:37'], 60, [
+      ['RO1-B', 'serial', ['10:00:37', 'T2-1'], ['10:05:37', ''], ['10:15:37', 'T4-2']],
+    ]),
+  };
+  const moves = [...(await told(files, 'removed')), ...(await told(files, 'inserted'))];
+  expect(moves.map((move) => move.split(' ').slice(0, 3).join(' '))).toEqual([
+    '10:04:37..10:05:00 B removed',
+    '10:04:37..10:05:00 B inserted',
+  ]);
 });
