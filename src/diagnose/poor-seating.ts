@@ -20,7 +20,7 @@ export const poorSeating: Cause = {
   },
   weigh(trouble) {
     const drops = dropOuts(trouble.facts.timeline, trouble.rules).filter(
-      (e) => e.time >= trouble.from - trouble.limits.coincidenceSeconds * 1000,
+      (e) => e.time >= trouble.episode.from - trouble.limits.coincidenceSeconds * 1000,
     );
     const [first, ...rest] = drops;
     if (first === undefined)
@@ -48,14 +48,14 @@ function weighDrops(
   trouble: Trouble,
   drops: readonly [TimelineEvent, ...TimelineEvent[]],
 ): ReturnType<Cause['weigh']> {
-  const { limits, facts } = trouble;
+  const { limits, facts, episode, to } = trouble;
   const coming = coincidenceOf(trouble, drops);
   const before = dropOuts(facts.timeline, trouble.rules).length - drops.length;
   const hours = (from: number, to: number): number =>
     total(clip(facts.timeline.observed, from, to)) / 3_600_000;
-  const earlierHours = hours(facts.timeline.from, trouble.from);
+  const earlierHours = hours(facts.timeline.from, episode.from);
   const rate = rateRatio(
-    { count: drops.length, exposure: hours(trouble.from, trouble.to) },
+    { count: drops.length, exposure: hours(episode.from, to) },
     { count: before, exposure: earlierHours },
     limits.confidence,
   );

@@ -44,7 +44,9 @@ export function troubleOf(
     (a) => a.pair === timeline.pair && (a.end.time > earliest || a.end.time >= from),
   );
   const half = standbyAt(timeline, timeline.to) ?? own.at(-1)?.half ?? null;
-  const attempts = own.filter((a) => half === null || a.half === null || a.half === half);
+  const isOfHalf = (a: Attempt): boolean => half === null || a.half === null || a.half === half;
+  const attempts = own.filter(isOfHalf);
+  const begin = episodeFrom(facts, from, limits);
   const lines = endLines(timeline);
   return {
     facts,
@@ -56,11 +58,24 @@ export function troubleOf(
     evidence: begun.event === null ? lines : uniqueLines([...linesOf(begun.event), ...lines.slice(-1)]),
     attempts,
     failed: attempts.filter((a) => isFailed(a)),
+    episode: {
+      from: begin,
+      failed: fleet.attempts.filter(
+        (a) =>
+          a.pair === timeline.pair && isFailed(a) && isOfHalf(a) && (a.end.time >= begin || own.includes(a)),
+      ),
+    },
     allAttempts: fleet.attempts,
     observations: fleet.observations,
     limits,
     rules,
   };
+}
+
+/** The first of the losses that led to the trouble, each within the time of one episode before the next. */
+function episodeFrom({ losses }: PairFacts, from: number, { episodeMs }: DiagnoseLimits): number {
+  const before = losses.filter((l) => l.kind === 'counted' && l.event.time < from).map((l) => l.event.time);
+  return before.reduceRight((begin, time) => (begin - time <= episodeMs ? time : begin), from);
 }
 
 interface Begun {
