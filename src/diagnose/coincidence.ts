@@ -67,13 +67,13 @@ interface Failure extends Instant {
   readonly evidence: NonEmpty<SourceLine>;
 }
 
-/** Ends of failed attempts, and losses of a ready partner that nobody planned. */
+/** Ends of failed attempts, and losses of a ready partner that nobody planned, those of restarts included: what brought the restart may show. */
 function failuresOf({ facts, episode: { failed, from } }: Trouble): readonly Failure[] {
   const ends = failed
     .filter((a) => a.outcome === 'failed')
     .map(({ end, evidence }): Failure => ({ ...end, evidence: [evidence.at(-1) ?? evidence[0]] }));
   const losses = facts.losses
-    .filter(({ event, kind }) => kind === 'counted' && event.time >= from)
+    .filter(({ event, kind }) => kind !== 'planned' && event.time >= from)
     .map(({ event }): Failure => ({ time: event.time, earliest: event.earliest, evidence: linesOf(event) }));
   return [...losses, ...ends].sort((a, b) => a.time - b.time);
 }

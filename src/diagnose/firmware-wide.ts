@@ -7,7 +7,13 @@ import { linesOf } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { standbyAt } from '../timeline/standby.ts';
 import { track, valueAt } from '../timeline/tracks.ts';
-import { type NonEmpty, type Point, type SourceLine, sayDuration } from '../vocabulary.ts';
+import {
+  type NonEmpty,
+  type Point,
+  type SourceLine,
+  sayDuration,
+  type TimelineEvent,
+} from '../vocabulary.ts';
 import { type Cause, capped, doubted, type Trouble } from './cause.ts';
 
 /**
@@ -85,7 +91,13 @@ function troubleWith(facts: PairFacts, firmware: string, { allAttempts, rules }:
     const found = half === null ? null : valueAt(track(timeline, half, 'firmware'), time);
     return found === null ? null : found === firmware;
   };
-  const lost = losses.filter((l) => l.kind === 'counted').map((l) => l.event);
+  // A person who exchanges the roles takes the partner away for a moment: that is no trouble.
+  const commanded = facts.switchovers.filter((s) => s.commanded === true).map((s) => s.at);
+  const isOfCommand = (e: TimelineEvent): boolean =>
+    commanded.some(
+      (at) => e.earliest <= at.time + rules.belongsMs && at.earliest <= e.time + rules.belongsMs,
+    );
+  const lost = losses.filter((l) => l.kind === 'counted' && !isOfCommand(l.event)).map((l) => l.event);
   // The end of a ready partner that did not hold, and the wait after a loss, are those losses: they count once.
   const failed = allAttempts.filter(
     (a) => a.pair === timeline.pair && a.outcome !== 'lost' && a.cause !== 'loss' && isFailed(a),

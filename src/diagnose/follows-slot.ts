@@ -22,7 +22,8 @@ export const followsSlot: Cause = {
     const { facts, half, observations, limits } = trouble;
     if (half === null) return doubted([]);
     const here = observations.filter(
-      (o) => o.facts === facts && o.half === half && o.serial !== null && o.to >= trouble.from,
+      (o) =>
+        o.facts === facts && o.half === half && o.serial !== null && (o.ready ? o.at : o.to) >= trouble.from,
     );
     const failing = new Set(here.filter((o) => !o.ready).map((o) => o.serial));
     if (failing.size < 2)

@@ -30,6 +30,8 @@ export interface DiagnoseLimits {
   readonly episodeMs: number;
   /** A half that came in or restarted less than this before has not brought up its links yet. Common practice, no source. */
   readonly startingMs: number;
+  /** A module that is out for longer may have been pulled. Common practice, no source. */
+  readonly momentSeconds: number;
   /** At most this share of some durations may be of another kind than the rest. Chosen here: one of five. */
   readonly oddShare: number;
   /** What comes so long before a failure may have brought it. Source: design.md, section 4, Coincidence. */
@@ -65,6 +67,7 @@ export const defaultDiagnoseLimits: DiagnoseLimits = {
   loopMs: 1_800_000,
   episodeMs: 3_600_000,
   startingMs: 30_000,
+  momentSeconds: 60,
   oddShare: 0.2,
   coincidenceSeconds: 30,
   loadPercent: 90,

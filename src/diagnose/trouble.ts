@@ -74,7 +74,7 @@ export function troubleOf(
 
 /** The first of the losses that led to the trouble, each within the time of one episode before the next. */
 function episodeFrom({ losses }: PairFacts, from: number, { episodeMs }: DiagnoseLimits): number {
-  const before = losses.filter((l) => l.kind === 'counted' && l.event.time < from).map((l) => l.event.time);
+  const before = losses.filter((l) => l.kind !== 'planned' && l.event.time < from).map((l) => l.event.time);
   return before.reduceRight((begin, time) => (begin - time <= episodeMs ? time : begin), from);
 }
 

@@ -4,7 +4,7 @@ import type { Diagnosis } from '../../../src/vocabulary.ts';
 import { analyseTexts } from '../read-text.ts';
 import { dressings } from './dress.ts';
 import { soundStoryOf } from './sound.ts';
-import { type CauseStory, causeNames, storyOf } from './stories.ts';
+import { type CauseStory, causeNames, noCause, storyOf } from './stories.ts';
 
 /** What a story was told of (`null`: of nothing), and what came first. */
 export interface Answer {
@@ -27,7 +27,7 @@ export async function runCauses(count = '40', seed = '1', again?: string): Promi
 /** The answers to so many stories of each cause, and to five pairs without one for each three of them. */
 export async function answersOf(count: number, seed: number): Promise<readonly Answer[]> {
   const answers: Answer[] = [];
-  for (const cause of causeNames)
+  for (const cause of [...causeNames, noCause])
     for (let number = 0; number < count; number += 1)
       answers.push(await answerTo(storyOf(cause, number, seed), cause, number));
   for (let number = 0; number < count * 5; number += 1)
@@ -65,7 +65,9 @@ async function showOne(cause: string, number: number, seed: number): Promise<str
 
 /** What came first for each cause, by dressing, and which stories were answered wrongly. */
 export function tableOf(answers: readonly Answer[]): string {
-  const told = answers.filter((a) => a.cause !== null);
+  const told = answers.filter((a) => a.cause !== null && a.cause !== noCause);
+  const unknown = answers.filter((a) => a.cause === noCause);
+  const guessed = unknown.filter((a) => a.first !== noCause);
   const right = told.filter((a) => a.first === a.cause);
   const sound = answers.filter((a) => a.cause === null);
   const wrong = sound.filter((a) => a.first !== 'healthy');
@@ -87,6 +89,8 @@ export function tableOf(answers: readonly Answer[]): string {
     ),
     '',
     `right: ${share(right.length, told.length)}; sound pairs with a cause: ${wrong.length} of ${sound.length}`,
+    `in trouble for a reason that no log tells, with a cause: ${guessed.length} of ${unknown.length}`,
+    ...guessed.map((a) => `  ${noCause} ${a.number} (${a.dressing}): ${a.first}`),
     ...wrong.map((a) => `  sound ${a.number} (${a.dressing}): ${a.first}`),
   ].join('\n');
 }

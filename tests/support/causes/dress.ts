@@ -15,8 +15,8 @@ export function filesOf(
   happenings: boolean,
 ): Files {
   const isNoisy = dressing === 'noise';
-  const logged = dressing !== 'polled' && !(isNoisy && happenings === false && chance.percent(20));
-  const polled = dressing === 'polled' || dressing === 'both' || !logged || (isNoisy && chance.percent(40));
+  const logged = dressing !== 'polled';
+  const polled = !logged || dressing === 'both' || (isNoisy && chance.percent(40));
   const kept = logged ? 'all' : happenings ? 'happenings' : 'none';
   const decimals = polled || chance.percent(70) ? 3 : 0;
   const noise = isNoisy ? chance.whole(20, 120) : 0;

@@ -59,6 +59,7 @@ export function followsSlot(site: Site): void {
     const before = moduleIn(bench, bench.standby());
     if (isOwnFirst && n === 0) {
       lose(act);
+      bench.wait(chance.between(6, 90));
       tryInVain(act, { count: chance.whole(1, 3), kinds: ['sync', 'restart'] });
       pause(act, 100, 600);
     } else fails(act, module);
@@ -86,14 +87,17 @@ function worksFor(there: Act | undefined, module: Module): void {
 /** The pairs with the firmware, all but the last others, lose their partner or do not get it back; the rest is sound. */
 export function firmwareWide(site: Site, withIt: number): void {
   const { act, others, chance } = site;
+  const { bench } = act;
   goBefore(site);
   lose(act);
+  bench.wait(chance.between(6, 90));
   tryInVain(act, { count: chance.whole(1, 4), kinds: ['sync', 'restart'] });
   pause(act, 1200, 4000);
-  const to = act.bench.now();
+  const to = bench.now();
   for (const other of others.slice(0, withIt - 1)) {
     other.bench.wait(chance.between(120, (to - other.bench.now()) / 2000));
     lose(other);
+    other.bench.wait(chance.between(6, 90));
     tryInVain(other, { count: chance.whole(1, 3), kinds: ['sync', 'restart'] });
     other.bench.wait(chance.between(20, 200));
     if (chance.percent(50)) syncWell(other);

@@ -103,6 +103,7 @@ export function keepTroubled(act: Act, to: number): void {
   while (to - bench.now() > 2_400_000) {
     bench.wait(chance.between(200, 1500));
     lose(act);
+    bench.wait(chance.between(6, 90));
     tryInVain(act, { count: chance.whole(1, 2), kinds: ['sync', 'restart'], silent: false });
     bench.wait(chance.between(20, 90));
     if (chance.percent(85)) syncWell(act);

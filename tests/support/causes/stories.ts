@@ -13,8 +13,11 @@ import { type Dressing, dressings, type Files, filesOf } from './dress.ts';
 import { linkDown, poorSeating, supplyFault } from './faults.ts';
 import { firmwareWide, followsModule, followsSlot } from './fleets.ts';
 import { keepTroubled } from './neighbours.ts';
-import { fixedAborts, restartLoop } from './patterns.ts';
+import { fixedAborts, nothingTold, restartLoop } from './patterns.ts';
 import { type Site, siteOf, talesOf } from './site.ts';
+
+/** Stories of no cause that a log tells: what comes first is that there is too little. */
+export const noCause = 'too-little-data';
 
 /** What one cause takes: pairs beside ours, and whether polls alone can show it. */
 interface Told {
@@ -41,9 +44,13 @@ const told: Readonly<Record<string, Told>> = {
   'aborts-at-fixed-time': { tell: fixedAborts, happenings: true },
   'follows-module': { tell: followsModule, pairs: [2, 4], happenings: true },
   'follows-slot': { tell: followsSlot, pairs: [4, 5], happenings: true },
+  [noCause]: { tell: nothingTold },
 };
 
-export const causeNames: readonly string[] = [...Object.keys(told), 'firmware-wide'];
+export const causeNames: readonly string[] = [
+  ...Object.keys(told).filter((name) => name !== noCause),
+  'firmware-wide',
+];
 
 /** A story of one cause: the pair that has it, and what its site exported. */
 export interface CauseStory {
