@@ -24,9 +24,7 @@ export interface DiagnoseLimits {
   readonly fleetDecibans: number;
   /** The same of a row of restarts that no failed sync brought: a person tries twice or thrice. Common practice, no source. */
   readonly loopDecibans: number;
-  /** Restarts at most this far apart are one row: twice what a bring-up may take. Source: design.md, section 5, synchronised. */
-  readonly loopMs: number;
-  /** Losses at most this far apart are one trouble to those who work on it. Common practice, no source. */
+  /** A partner that was ready for no longer, or restarts no farther apart, are of one trouble: twice what a bring-up may take (design.md, section 5, synchronised). */
   readonly episodeMs: number;
   /** A half that came in or restarted less than this before has not brought up its links yet. Common practice, no source. */
   readonly startingMs: number;
@@ -64,8 +62,7 @@ export const defaultDiagnoseLimits: DiagnoseLimits = {
   swapTestDecibans: 10,
   fleetDecibans: 7,
   loopDecibans: 10,
-  loopMs: 1_800_000,
-  episodeMs: 3_600_000,
+  episodeMs: 1_800_000,
   startingMs: 30_000,
   momentSeconds: 60,
   oddShare: 0.2,

@@ -11,8 +11,8 @@ import type { Seen } from './weigh-state.ts';
 
 /**
  * Least evidence with which a good engineer would name it: one link that a line states as down while the module is in and has had
- * 30 s to start, at one attempt that failed or as the log ends, where it was up when the partner was ready; or two failures, each
- * within 30 s after a link went down by itself. What a link shows of an empty place, or of a module that has just come in or
+ * 30 s to start, at one attempt that failed or as the log ends, where it was up when the partner was ready; or losses and
+ * failures within 30 s after a link went down by itself, so many of them as chance would bring once in some hundred times. What a link shows of an empty place, or of a module that has just come in or
  * restarted, says nothing. Common practice, no source.
  */
 export const linkDown: Cause = {

@@ -64,7 +64,7 @@ function weighRestarts(trouble: Trouble, restarts: NonEmpty<TimelineEvent>, time
     found === null ? '' : `, with a median of ${sayAbout(found.median)} between two${saySpread(found)}`;
   const counted: Point = { statement: `Half ${half ?? ''} restarted ${times}${rhythm}.`, evidence };
   const followed: Point = {
-    statement: `${byThemselves} of these ${turns.length} times it came within ${sayDuration(limits.loopMs / 1000)} after the one before, with no failed sync to bring it.`,
+    statement: `${byThemselves} of these ${turns.length} times it came within ${sayDuration(limits.episodeMs / 1000)} after the one before, with no failed sync to bring it.`,
     evidence,
   };
   const isRow = row >= limits.patternCount;
@@ -91,7 +91,7 @@ function turnsOf(trouble: Trouble, restarts: readonly TimelineEvent[]): readonly
       (e) => e.time > before.time + rules.belongsMs && e.time <= restart.time - belongsMs,
     );
     const spacing = between(before, restart);
-    return { spacing, isByItself: !isFailed && spacing.low * 1000 <= limits.loopMs };
+    return { spacing, isByItself: !isFailed && spacing.low * 1000 <= limits.episodeMs };
   });
 }
 

@@ -72,10 +72,14 @@ export function troubleOf(
   };
 }
 
-/** The first of the losses that led to the trouble, each within the time of one episode before the next. */
-function episodeFrom({ losses }: PairFacts, from: number, { episodeMs }: DiagnoseLimits): number {
-  const before = losses.filter((l) => l.kind !== 'planned' && l.event.time < from).map((l) => l.event.time);
-  return before.reduceRight((begin, time) => (begin - time <= episodeMs ? time : begin), from);
+/** The first of the losses that led to the trouble: from each to the next the partner was ready for no longer than an episode allows. */
+function episodeFrom({ losses, readiness }: PairFacts, from: number, { episodeMs }: DiagnoseLimits): number {
+  const unplanned = new Set(losses.filter((l) => l.kind !== 'planned').map((l) => l.event));
+  const before = spells(readiness.steps, 'no').filter((s) => unplanned.has(s.start) && s.start.time < from);
+  return before.reduceRight(
+    (begin, { start, end }) => (begin - (end ?? start).time <= episodeMs ? start.time : begin),
+    from,
+  );
 }
 
 interface Begun {

@@ -40,6 +40,7 @@ export interface Bench {
   set(half: string | null, signal: string, value: string): void;
   happen(half: string | null, signal: string): void;
   level(half: string, gauge: Level['gauge'], value: number): void;
+  levelOf(half: string, gauge: Level['gauge']): number;
   /** The half that was active last, and the other. */
   active(): string;
   standby(): string;
@@ -86,6 +87,7 @@ export function benchOf(pair: string, from: number, fitted: Fitted): Bench {
     level: (half, gauge, value) => {
       levels.push({ time, half, gauge, value });
     },
+    levelOf: (half, gauge) => levels.findLast((l) => l.half === half && l.gauge === gauge)?.value ?? 0,
     active: () => last,
     standby: () => (last === active ? standby : active),
     tale: (to) => ({

@@ -10,6 +10,16 @@ export function smallTroubles(most: number): (act: Act) => void {
   };
 }
 
+/** Something that is odd from first to last, and with which the pair was ready all the same. */
+export function standsOdd({ bench, chance }: Act, cause: string): void {
+  const odd = chance.pick('configuration-pending', 'link-down', 'active-overloaded', 'models-differ');
+  if (odd === cause) return;
+  if (odd === 'configuration-pending') bench.set(null, 'configuration', 'pending');
+  if (odd === 'link-down') bench.set(bench.active(), 'link-b', 'down');
+  if (odd === 'active-overloaded') bench.level(bench.active(), 'load', 93);
+  if (odd === 'models-differ') bench.set(bench.active(), 'model', 'Tern-2');
+}
+
 /** Seconds in which something is so, and then no more. */
 function brief({ bench, chance }: Act, half: string | null, signal: string, value: string): void {
   const before = bench.get(half, signal);
@@ -35,9 +45,10 @@ function editPending(act: Act): void {
 
 function loadPeaks({ bench, chance }: Act): void {
   const half = bench.active();
-  bench.level(half, 'load', 93);
+  const before = bench.levelOf(half, 'load');
+  bench.level(half, 'load', Math.max(before, 93));
   bench.wait(chance.between(60, 200));
-  bench.level(half, 'load', chance.between(30, 60));
+  bench.level(half, 'load', before);
 }
 
 /** A word of a fault that nothing came of. */

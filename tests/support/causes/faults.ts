@@ -117,7 +117,13 @@ export function poorSeating(site: Site, least: number): void {
       bench.wait(chance.around(200, 0.8));
     } else bench.wait(chance.around(200, 0.8));
   }
-  if (bench.get(null, 'partner-ready') === 'yes') lose(act);
+  if (bench.get(null, 'partner-ready') === 'yes') {
+    bench.set(null, 'partner-present', 'no');
+    bench.wait(chance.between(0.05, 1.5));
+    lose(act);
+    bench.wait(chance.between(2, 9));
+    bench.set(null, 'partner-present', 'yes');
+  }
   if (!isSyncing && chance.percent(50)) {
     restart(act);
     syncBadly(act, irregular(act));

@@ -23,7 +23,7 @@ export function followsModule(site: Site): void {
     switchOver(act);
     pause(act, 200, 900);
   } else {
-    goBefore({ act: there, chance });
+    goBefore({ ...site, act: there });
     const theirs = moduleIn(there.bench, there.bench.standby());
     fails(there, spare);
     replace(there, theirs);

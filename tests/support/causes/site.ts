@@ -8,6 +8,8 @@ export interface Site {
   readonly act: Act;
   readonly others: readonly Act[];
   readonly chance: Chance;
+  /** When the trouble began: the end of the last `goBefore`. */
+  readonly begun: { time: number };
 }
 
 const names = [
@@ -58,16 +60,17 @@ export function siteOf(
   });
   const [act, ...others] = acts;
   if (act === undefined) throw new RangeError('A site has at least one pair.');
-  return { act, others, chance };
+  return { act, others, chance, begun: { time: from } };
 }
 
 /** What was before the trouble: a quiet time, with or without normal work in it. */
-export function goBefore({ act, chance }: Pick<Site, 'act' | 'chance'>): void {
+export function goBefore({ act, chance, begun }: Pick<Site, 'act' | 'chance' | 'begun'>): void {
   pause(act, 600, 2500);
   for (let index = chance.whole(0, 2); index > 0; index -= 1) {
     chance.pick(restartsWell, switchesOver, losesOnce)(act);
     pause(act, 400, 2000);
   }
+  begun.time = act.bench.now();
 }
 
 export function waitUntil(bench: Bench, time: number): void {
