@@ -21,13 +21,11 @@ export const followsSlot: Cause = {
   weigh(trouble) {
     const { facts, half, observations, limits } = trouble;
     if (half === null) return doubted([]);
-    const here = observations.filter(
-      (o) =>
-        o.facts === facts && o.half === half && o.serial !== null && (o.ready ? o.at : o.to) >= trouble.from,
-    );
+    const seen = observations.filter((o) => o.facts === facts && o.half === half && o.serial !== null);
+    const here = seen.filter((o) => (o.ready ? o.at : o.to) >= trouble.from);
     const failing = new Set(here.filter((o) => !o.ready).map((o) => o.serial));
     if (failing.size < 2)
-      return doubted([oneModule(half, new Set(here.map((o) => o.serial)).size, linesBehind(here, trouble))]);
+      return doubted([oneModule(half, new Set(seen.map((o) => o.serial)).size, linesBehind(seen, trouble))]);
     // Module by module: only those that failed here are looked for elsewhere.
     const inside = here.filter((o) => failing.has(o.serial));
     const elsewhere = observations.filter(

@@ -64,6 +64,8 @@ function readLinks({ facts: { timeline }, half, at }: Observation, startingMs: n
   const shown = steps.find(({ step }) => step.value === 'down') ?? steps[0];
   if (shown === undefined) return null;
   const holds = shown.step.value === 'down';
+  // That the links of the other half are up says nothing for one that has just come in.
+  if (!holds && half !== null && !isRunning(timeline, half, at, startingMs)) return null;
   return {
     holds,
     statement: holds

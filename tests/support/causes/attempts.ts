@@ -24,7 +24,7 @@ export function tryInVain(act: Act, tries: Tries): void {
 }
 
 /** One try; the standby is there and not ready when it begins. */
-export function tryOnce(
+function tryOnce(
   act: Act,
   { kinds = ['sync', 'sync', 'restart', 'reseat'], lasting = irregular, silent = true, links }: Tries,
 ): void {

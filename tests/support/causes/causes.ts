@@ -15,22 +15,22 @@ export interface Answer {
 }
 
 /**
- * `npm run causes -- 40 1`: so many stories of each cause and a third as many sound pairs each, from a seed; which cause comes first.
+ * `npm run causes -- 40 1`: so many stories of each cause and five times as many sound pairs, from a seed; which cause comes first.
  * `npm run causes -- CAUSE NUMBER SEED` (or `sound NUMBER SEED`) shows one, its exports in `out/causes`.
  */
 export async function runCauses(count = '40', seed = '1', again?: string): Promise<string> {
   if (!/^\d+$/.test(count)) return showOne(count, Number(seed), Number(again ?? '1'));
-  const answers = await answersOf(Number(count), Number(seed));
+  const answers = await answersOf(Number(count), Number(count) * 5, Number(seed));
   return tableOf(answers);
 }
 
-/** The answers to so many stories of each cause, and to five pairs without one for each three of them. */
-export async function answersOf(count: number, seed: number): Promise<readonly Answer[]> {
+/** The answers to so many stories of each cause, and to so many sound pairs; both are the same for the same seed. */
+export async function answersOf(count: number, sound: number, seed: number): Promise<readonly Answer[]> {
   const answers: Answer[] = [];
   for (const cause of [...causeNames, noCause])
     for (let number = 0; number < count; number += 1)
       answers.push(await answerTo(storyOf(cause, number, seed), cause, number));
-  for (let number = 0; number < count * 5; number += 1)
+  for (let number = 0; number < sound; number += 1)
     answers.push(await answerTo(soundStoryOf(number, seed), null, number));
   return answers;
 }

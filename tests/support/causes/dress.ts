@@ -137,10 +137,13 @@ function pollOf(tales: readonly Tale[], spacingSeconds: number): string {
 /** Load and free memory of every half, with some noise. */
 function gaugesOf(tales: readonly Tale[], spacingSeconds: number, chance: Chance): string {
   const rows: { time: number; text: string }[] = [];
-  for (const { pair, halves, from, to, levels } of tales)
+  for (const { pair, halves, from, to, levels, facts } of tales)
     for (const half of halves) {
       const own = levels.filter((l) => l.half === half);
+      const roles = facts.filter((f) => f.half === half && f.signal === 'role');
       for (let time = from; time <= to; time += spacingSeconds * 1000) {
+        // Of an empty place nothing is read.
+        if (roles.findLast((f) => f.time <= time)?.value === 'none') continue;
         const level = (gauge: Level['gauge']): number =>
           own.findLast((l) => l.gauge === gauge && l.time <= time)?.value ?? 0;
         const load = Math.min(100, level('load') + chance.between(-1.5, 1.5)).toFixed(1);
