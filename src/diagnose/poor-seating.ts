@@ -59,7 +59,8 @@ function weighDrops(
   before: number,
 ): ReturnType<Cause['weigh']> {
   const { limits, facts, episode, to } = trouble;
-  const coming = coincidenceOf(trouble, drops);
+  // Where only presence is logged the losses are the drop-outs themselves.
+  const coming = facts.readiness.signal === 'partner-ready' ? coincidenceOf(trouble, drops) : null;
   const hours = (from: number, until: number): number =>
     total(clip(facts.timeline.observed, from, until)) / 3_600_000;
   const earlierHours = hours(facts.timeline.from, episode.from);

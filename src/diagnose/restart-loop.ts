@@ -64,7 +64,7 @@ function weighRestarts(trouble: Trouble, restarts: NonEmpty<TimelineEvent>, time
     found === null ? '' : `, with a median of ${sayAbout(found.median)} between two${saySpread(found)}`;
   const counted: Point = { statement: `Half ${half ?? ''} restarted ${times}${rhythm}.`, evidence };
   const followed: Point = {
-    statement: `${byThemselves} of these ${turns.length} times it came within ${sayDuration(limits.episodeMs / 1000)} after the one before, with no failed sync to bring it.`,
+    statement: `${byThemselves} of the ${turns.length} restarts after the first came within ${sayDuration(limits.episodeMs / 1000)} of the one before and were not brought by a failed sync.`,
     evidence,
   };
   const isRow = row >= limits.patternCount;

@@ -49,7 +49,7 @@ describe('what a link shows', () => {
     toldOf({ without: ['sync'], plus }, 'link-down');
   /** Link a is down; the module is tried anew, and its sync fails so long after it came in. */
   const reseated = (failedAt: string): readonly string[] => [
-    '06:59:50  RO1 B  link a down',
+    '06:58:00  RO1 B  link a down',
     '07:10:00  RO1 B  sync start',
     '07:12:00  RO1 B  sync failed',
     '07:20:00  RO1 B  module removed',

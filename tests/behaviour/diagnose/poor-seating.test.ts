@@ -131,3 +131,20 @@ test('drop-outs count from the first loss of a trouble on, though the partner wa
     'The second module did not drop out in this time without a removal, restart or supply fault.',
   );
 });
+
+test('where readiness was never logged the drop-outs are the losses, and are not said to follow themselves', async () => {
+  // The first came at 07:20:56.
+  const told = await toldOf(
+    {
+      without: ['partner'],
+      plus: [
+        '06:00:00  RO1    partner present',
+        ...dropsAt(['07:20', '07:22', '07:25', '07:29', '07:33', '07:38']),
+      ],
+    },
+    'poor-seating',
+  );
+  expect(told.slice(1)).toEqual([
+    'The second module dropped out 6 times in this time, and 0 times in the 1 h 21 min before, with no removal, restart or supply fault.',
+  ]);
+});

@@ -16,7 +16,7 @@ checkCause(restartLoop, {
     // 200, 201, 199, 200 and 201 s apart.
     for: [
       'Half B restarted 6 times, with a median of 3 min 20 s between two, half of them within 1.0 s of it.',
-      '5 of these 5 times it came within 30 min 00 s after the one before, with no failed sync to bring it.',
+      '5 of the 5 restarts after the first came within 30 min 00 s of the one before and were not brought by a failed sync.',
     ],
     against: [],
   },
@@ -32,7 +32,7 @@ checkCause(restartLoop, {
     // 2, 7, 3, 19 and 3 min apart: the middle is 3, and they are 0, 0, 1, 4 and 16 min from it.
     against: [
       'Half B restarted 6 times, with a median of 3 min 00 s between two, half of them within 1 min 00 s of it.',
-      '0 of these 5 times it came within 30 min 00 s after the one before, with no failed sync to bring it.',
+      '0 of the 5 restarts after the first came within 30 min 00 s of the one before and were not brought by a failed sync.',
     ],
   },
   tooLittle: {
