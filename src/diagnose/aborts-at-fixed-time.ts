@@ -3,6 +3,11 @@ import { type Attempt, type NonEmpty, type Point, type SourceLine, sayAbout } fr
 import { type Cause, doubted, type Trouble } from './cause.ts';
 import { fixedTimeOf, saySpread } from './fixed-time.ts';
 
+/**
+ * Least evidence with which a good engineer would name it: three syncs whose start and failure were both logged, so alike that times
+ * without a memory would be as alike once in some thousand tries, and half of them within a tenth of their median; from five on one
+ * of five may have failed of something else. Common practice, no source; the chance is that of Gail and Gastwirth.
+ */
 export const abortsAtFixedTime: Cause = {
   meta: {
     id: 'aborts-at-fixed-time',
@@ -14,7 +19,7 @@ export const abortsAtFixedTime: Cause = {
     next: 'Ask the maker which step or time limit ends a synchronisation after that time; have the event log and the size of the project at hand.',
   },
   weigh(trouble) {
-    const [first, ...rest] = trouble.attempts.filter((a) => a.abort !== null);
+    const [first, ...rest] = trouble.episode.failed.filter((a) => a.abort !== null);
     if (first === undefined) return doubted([]);
     const aborted: NonEmpty<Attempt> = [first, ...rest];
     const found = fixedTimeOf(

@@ -11,7 +11,8 @@ import { type Seen, weighState } from './weigh-state.ts';
  * it was not active, or within 30 s after a logged restart of the half that a line stated as active; and no more attempts that
  * failed without it than with it. A standby copies from the active half, so where there is none no sync can succeed, and one such
  * failure says as much as many. That the standby says nothing of its partner is no evidence: a role that is only concluded does
- * not count. Common practice, no source.
+ * not count; nor does a restart that a supply fault of that half brought: the supply is nearer to what can be put right. Common
+ * practice, no source.
  */
 export const activeAbsent: Cause = {
   meta: {
@@ -67,13 +68,20 @@ function activeRestart(
     );
     for (const restart of restarts.toReversed()) {
       const role = statedBefore(timeline, half, restart.time);
-      if (role?.value !== 'active') continue;
+      if (role?.value !== 'active' || isOfSupply(timeline, restart, windowSeconds)) continue;
       const before = sayDuration((when - restart.time) / 1000);
       const statement = `Half ${half}, the active one, restarted ${before} before.`;
       return { holds: true, statement, evidence: linesOfAll([role, restart]) };
     }
   }
   return null;
+}
+
+/** A supply that dipped just before brought the restart: that is the trouble, and is counted as such. */
+function isOfSupply(timeline: PairTimeline, { half, time }: TimelineEvent, windowSeconds: number): boolean {
+  const step = stepAt(track(timeline, half, 'supply'), time);
+  const back = step?.value === 'good' && !step.initial && time - step.time <= windowSeconds * 1000;
+  return step?.value === 'fault' || back;
 }
 
 function statedBefore(timeline: PairTimeline, half: string, time: number): TimelineEvent | undefined {

@@ -5,6 +5,10 @@ import { gaugeMedian } from './gauge-median.ts';
 import type { Observation } from './observations.ts';
 import { type Seen, weighState } from './weigh-state.ts';
 
+/**
+ * Least evidence with which a good engineer would name it: one attempt that failed while the median load of the active half, over
+ * the attempt, was over 90 %, and one partner that became ready under less. Common practice, no source.
+ */
 export const activeOverloaded: Cause = {
   meta: {
     id: 'active-overloaded',
@@ -23,10 +27,14 @@ export const activeOverloaded: Cause = {
     }),
 };
 
-function readLoad({ facts: { timeline }, from, to, at }: Observation, { limits }: Trouble): Seen | null {
+function readLoad(
+  { facts: { timeline }, ready, from, to, at }: Observation,
+  { limits }: Trouble,
+): Seen | null {
   const active = activeAt(timeline, at);
   if (active === null) return null;
-  const median = gaugeMedian(timeline, active, 'load', from, to);
+  // A load that rises later leaves a partner ready that is so already: what counts is how it was when it synchronised.
+  const median = gaugeMedian(timeline, active, 'load', from, ready ? at : to);
   if (median === null) return null;
   return {
     holds: median > limits.loadPercent,

@@ -12,8 +12,8 @@ export function begins(
 }
 
 /**
- * Changes that nothing else explains: those within some seconds of a removal, an insertion, or another change that is
- * given, belong to it. Source: design.md, section 2, Merging: what belongs to a removal.
+ * Changes that nothing else explains: those that may have been within some seconds of a removal, an insertion, or another change
+ * that is given, belong to it. Source: design.md, section 2, Merging: what belongs to a removal.
  */
 export function unexplained(
   changes: readonly TimelineEvent[],
@@ -23,9 +23,13 @@ export function unexplained(
 ): readonly TimelineEvent[] {
   const moves = timeline.events.filter((e) => e.signal === 'removed' || e.signal === 'inserted');
   const all = [...moves, ...others].sort((a, b) => a.time - b.time);
-  return changes.filter(({ time }) => {
-    const next = all[countUntil(all, time - belongsMs, 'before')];
-    return next === undefined || next.time > time + belongsMs;
+  const widest = Math.max(0, ...all.map((e) => e.time - e.earliest));
+  return changes.filter(({ time, earliest }) => {
+    const near = all.slice(
+      countUntil(all, earliest - belongsMs, 'before'),
+      countUntil(all, time + belongsMs + widest),
+    );
+    return !near.some((e) => e.earliest <= time + belongsMs);
   });
 }
 

@@ -24,6 +24,11 @@ export interface Trouble {
   /** The attempts since `from`, and those of them that came to nothing. */
   readonly attempts: readonly Attempt[];
   readonly failed: readonly Attempt[];
+  /**
+   * The trouble with the losses before it that followed each other closely, though the partner was ready in between: from the
+   * first of them on, and the attempts since then that came to nothing. What comes and goes is counted over it.
+   */
+  readonly episode: { readonly from: number; readonly failed: readonly Attempt[] };
   /** The attempts of every pair of the files. */
   readonly allAttempts: readonly Attempt[];
   /** Every time a pair of the files was, or failed to become, ready. */
@@ -53,10 +58,11 @@ export interface Cause {
     readonly id: string;
     readonly title: string;
     /**
-     * A `condition` is something to put right; a `pattern` says how attempts fail, which a condition may bring about:
-     * where both are strong the condition comes first. `neither` stands apart.
+     * A `condition` is something to put right; a `place` is the module or slot that it goes with, which can be exchanged; a
+     * `pattern` says how attempts fail, which both may bring about: where several are strong they come first in this order.
+     * `neither` stands apart.
      */
-    readonly kind: 'condition' | 'pattern' | 'neither';
+    readonly kind: 'condition' | 'place' | 'pattern' | 'neither';
     /** What it would explain. */
     readonly explains: string;
     /** What would show it. */

@@ -5,7 +5,7 @@ import { linesOf, uniqueLines } from '../timeline/evidence.ts';
 import type { Instant, NonEmpty, SourceLine, TimelineEvent } from '../vocabulary.ts';
 import { capped, type Trouble } from './cause.ts';
 
-/** How many failures and losses since the trouble began came soon after a change of some kind. */
+/** How many failures and losses of the episode came soon after a change of some kind. */
 export interface Coincidence {
   readonly count: number;
   readonly failures: number;
@@ -27,16 +27,17 @@ export interface Coincidence {
  */
 export function coincidenceOf(trouble: Trouble, changes: readonly TimelineEvent[]): Coincidence | null {
   const windowMs = trouble.limits.coincidenceSeconds * 1000;
+  const { from } = trouble.episode;
   const failures = failuresOf(trouble);
-  const near = changes.filter((c) => c.time >= trouble.from - windowMs && c.time <= trouble.to);
+  const near = changes.filter((c) => c.time >= from - windowMs && c.time <= trouble.to);
   const followed = failures.flatMap((failure) => {
     const change = near.findLast((c) => c.earliest <= failure.time && failure.earliest - c.time <= windowMs);
     return change === undefined ? [] : [{ change, failure }];
   });
   const [first, ...rest] = followed;
   if (first === undefined) return null;
-  const span = [{ from: trouble.from - windowMs, to: Math.max(trouble.to, trouble.from) }];
-  const seen = clip(trouble.facts.timeline.observed, trouble.from - windowMs, trouble.to);
+  const span = [{ from: from - windowMs, to: Math.max(trouble.to, from) }];
+  const seen = clip(trouble.facts.timeline.observed, from - windowMs, trouble.to);
   const widestMs = Math.max(...failures.map((f) => f.time - f.earliest));
   const observed = total(seen) > 0 ? seen : span;
   const windows = near.map(({ time, earliest, resolution }) => ({
@@ -66,13 +67,13 @@ interface Failure extends Instant {
   readonly evidence: NonEmpty<SourceLine>;
 }
 
-/** Ends of failed attempts, and losses of a ready partner that nobody planned. */
-function failuresOf({ facts, failed, from }: Trouble): readonly Failure[] {
+/** Ends of failed attempts, and losses of a ready partner that nobody planned, those of restarts included: what brought the restart may show. */
+function failuresOf({ facts, episode: { failed, from } }: Trouble): readonly Failure[] {
   const ends = failed
     .filter((a) => a.outcome === 'failed')
     .map(({ end, evidence }): Failure => ({ ...end, evidence: [evidence.at(-1) ?? evidence[0]] }));
   const losses = facts.losses
-    .filter(({ event, kind }) => kind === 'counted' && event.time >= from)
+    .filter(({ event, kind }) => kind !== 'planned' && event.time >= from)
     .map(({ event }): Failure => ({ time: event.time, earliest: event.earliest, evidence: linesOf(event) }));
   return [...losses, ...ends].sort((a, b) => a.time - b.time);
 }

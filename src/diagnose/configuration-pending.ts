@@ -4,6 +4,10 @@ import type { Cause } from './cause.ts';
 import type { Observation } from './observations.ts';
 import { type Seen, weighState } from './weigh-state.ts';
 
+/**
+ * Least evidence with which a good engineer would name it: a line says that a configuration is pending at one attempt that failed, and
+ * none was pending when a partner was ready. Without that it is only suspected. Common practice, no source.
+ */
 export const configurationPending: Cause = {
   meta: {
     id: 'configuration-pending',

@@ -6,6 +6,10 @@ import { fieldRules } from './field-rules.ts';
 import type { Observation } from './observations.ts';
 import { type Seen, weighState } from './weigh-state.ts';
 
+/**
+ * Least evidence with which a good engineer would name it: both halves state their firmware and it differs at one attempt that failed,
+ * or as the log ends without a ready partner, whether a partner was ever ready in the log or not. Common practice, no source.
+ */
 export const firmwareDiffers: Cause = {
   meta: {
     id: 'firmware-differs',

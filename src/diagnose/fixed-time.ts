@@ -19,7 +19,8 @@ export interface FixedTime {
 /**
  * Whether durations come at a fixed time: too alike for an exponential, whose evidence bound is the weight, and scattered by no
  * more than a share of their median, since many things are more alike than an exponential. Both are decided on the bounds, at
- * their worst for the claim: stamps of a second say nothing of times of a second. Only the latest are looked at; `null` with too few.
+ * their worst for the claim: stamps of a second say nothing of times of a second. One of five may be of another kind: the weight is
+ * that of the rest, the chance of it multiplied by the ways to leave so many out. Only the latest are looked at; `null` with too few.
  */
 export function fixedTimeOf(durations: readonly Duration[], limits: DiagnoseLimits): FixedTime | null {
   const latest = durations.slice(-limits.patternMost);
@@ -35,8 +36,25 @@ export function fixedTimeOf(durations: readonly Duration[], limits: DiagnoseLimi
     spreadSeconds: farthest,
     count: latest.length,
     verdict: isFixed ? 'fixed' : isScattered ? 'scattered' : 'too-coarse',
-    decibans: capped(decibans(evidenceBound(widestSpread(latest)?.p ?? 1)), limits),
+    decibans: capped(decibans(evidenceBound(chanceOf(latest, middle.seconds, limits))), limits),
   };
+}
+
+/** The chance of durations so alike, all or but for those farthest from the median that may be left out. */
+function chanceOf(
+  durations: readonly Duration[],
+  median: number,
+  { oddShare, patternCount }: DiagnoseLimits,
+): number {
+  const nearest = durations.toSorted((a, b) => Math.abs(a.seconds - median) - Math.abs(b.seconds - median));
+  let chance = 1;
+  let ways = 1;
+  for (let odd = 0; odd <= durations.length * oddShare; odd += 1) {
+    const rest = nearest.slice(0, nearest.length - odd);
+    if (rest.length >= patternCount) chance = Math.min(chance, ways * (widestSpread(rest)?.p ?? 1));
+    ways *= (durations.length - odd) / (odd + 1);
+  }
+  return chance;
 }
 
 /** The median of some durations; its bounds are the medians of theirs. */

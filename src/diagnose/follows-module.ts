@@ -1,12 +1,18 @@
 import type { Point } from '../vocabulary.ts';
-import { type Cause, doubted, type Trouble } from './cause.ts';
-import { linesBehind, placeOf, sayTally, tally, tallyDecibans } from './tally.ts';
+import { type Cause, capped, doubted, type Trouble } from './cause.ts';
+import type { Observation } from './observations.ts';
+import { lastWasReady, linesBehind, placeOf, sayTally, tally, tallyDecibans } from './tally.ts';
 
+/**
+ * Least evidence with which a good engineer would name it: the swap test. The module failed at least once in each of two places, was
+ * never ready since, and in each of them another module was ready, its last time there included. Short of that the counts alone
+ * weigh, by Fisher's exact test. Times before its first failure do not count: it was whole then. Common practice, no source.
+ */
 export const followsModule: Cause = {
   meta: {
     id: 'follows-module',
     title: 'The trouble follows the module',
-    kind: 'pattern',
+    kind: 'place',
     explains: 'A module that is itself at fault, wherever it is put.',
     shows: 'The serial fails in more than one half, and other modules are ready in the same halves.',
     needs: [['serial']],
@@ -15,11 +21,15 @@ export const followsModule: Cause = {
   weigh(trouble) {
     const serial = serialOf(trouble);
     if (serial === null) return doubted([]);
-    const own = trouble.observations.filter((o) => o.serial === serial);
+    const all = trouble.observations.filter((o) => o.serial === serial);
+    const since = Math.min(...all.filter((o) => !o.ready).map((o) => o.at));
+    const own = all.filter((o) => o.at >= since);
     const failedIn = new Set(own.filter((o) => !o.ready).map(placeOf));
+    if (failedIn.size < 2) {
+      const places = new Set(all.map(placeOf));
+      return doubted([onePlace(serial, [...places], [...failedIn], linesBehind(all, trouble))]);
+    }
     const places = new Set(own.map(placeOf));
-    const evidence = linesBehind(own, trouble);
-    if (failedIn.size < 2) return doubted([onePlace(serial, [...places], [...failedIn], evidence)]);
     const others = trouble.observations.filter(
       (o) => o.serial !== null && o.serial !== serial && places.has(placeOf(o)),
     );
@@ -27,10 +37,25 @@ export const followsModule: Cause = {
       statement: `Module ${serial} ${sayTally(tally(own))} in ${[...places].join(' and ')}; other modules there ${sayTally(tally(others))}.`,
       evidence: linesBehind([...own, ...others], trouble),
     };
-    const weight = tallyDecibans(tally(own), tally(others), trouble);
-    return weight > 0 ? { decibans: weight, for: [point], against: [] } : doubted([point]);
+    const tested = isSwapTested(own, others, failedIn) ? trouble.limits.swapTestDecibans : 0;
+    const weight = tested + tallyDecibans(tally(own), tally(others), trouble);
+    return weight > 0
+      ? { decibans: capped(weight, trouble.limits), for: [point], against: [] }
+      : doubted([point]);
   },
 };
+
+/** It was never ready, and in every place where it failed another module was ready when last tried there. */
+function isSwapTested(
+  own: readonly Observation[],
+  others: readonly Observation[],
+  failedIn: ReadonlySet<string>,
+): boolean {
+  return (
+    own.every((o) => !o.ready) &&
+    [...failedIn].every((place) => lastWasReady(others.filter((o) => placeOf(o) === place)))
+  );
+}
 
 function onePlace(
   serial: string,

@@ -12,6 +12,26 @@ export interface DiagnoseLimits {
   readonly faultyDecibans: number;
   /** The same where it hinders some pairs and not others. Common practice, no source. */
   readonly hinderingDecibans: number;
+  /**
+   * What a swap test weighs before any count: a module failed in two places where others work, or modules that work elsewhere
+   * failed in one place. Common practice, no source.
+   */
+  readonly swapTestDecibans: number;
+  /**
+   * What a trouble that other pairs share by their firmware weighs before any count. Chosen here: all of three others with it and
+   * none of three without reach ten to one, fewer do not. No source.
+   */
+  readonly fleetDecibans: number;
+  /** The same of a row of restarts that no failed sync brought: a person tries twice or thrice. Common practice, no source. */
+  readonly loopDecibans: number;
+  /** A partner that was ready for no longer, or restarts no farther apart, are of one trouble: twice what a bring-up may take (design.md, section 5, synchronised). */
+  readonly episodeMs: number;
+  /** A half that came in or restarted less than this before has not brought up its links yet. Common practice, no source. */
+  readonly startingMs: number;
+  /** A module that is out for longer may have been pulled. Common practice, no source. */
+  readonly momentSeconds: number;
+  /** At most this share of some durations may be of another kind than the rest. Chosen here: one of five. */
+  readonly oddShare: number;
   /** What comes so long before a failure may have brought it. Source: design.md, section 4, Coincidence. */
   readonly coincidenceSeconds: number;
   /** Median load of the active half above which it has no time to copy. Source: design.md, section 6. */
@@ -39,6 +59,13 @@ export const defaultDiagnoseLimits: DiagnoseLimits = {
   forbiddingDecibans: 10,
   faultyDecibans: 9,
   hinderingDecibans: 6,
+  swapTestDecibans: 10,
+  fleetDecibans: 7,
+  loopDecibans: 10,
+  episodeMs: 1_800_000,
+  startingMs: 30_000,
+  momentSeconds: 60,
+  oddShare: 0.2,
   coincidenceSeconds: 30,
   loadPercent: 90,
   memoryShare: 0.1,

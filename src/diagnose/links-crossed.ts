@@ -5,6 +5,10 @@ import { fieldRules } from './field-rules.ts';
 import type { Observation } from './observations.ts';
 import { type Seen, weighState } from './weigh-state.ts';
 
+/**
+ * Least evidence with which a good engineer would name it: the links of one half stated as crossed at one attempt that failed, or as the
+ * log ends, where they were straight when the partner was ready. Common practice, no source.
+ */
 export const linksCrossed: Cause = {
   meta: {
     id: 'links-crossed',

@@ -5,6 +5,10 @@ import type { Cause } from './cause.ts';
 import type { Observation } from './observations.ts';
 import { type Seen, weighState } from './weigh-state.ts';
 
+/**
+ * Least evidence with which a good engineer would name it: both halves state their model and it differs at one attempt that failed, and
+ * one partner was ready with one model in both. Without that it is only suspected: many models can be mixed. Common practice, no source.
+ */
 export const modelsDiffer: Cause = {
   meta: {
     id: 'models-differ',

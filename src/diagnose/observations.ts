@@ -42,13 +42,16 @@ function readySpells(facts: PairFacts, rules: TimelineRules): readonly Observati
   });
 }
 
-/** A mere wait after a loss is no attempt. States are read just before the end, which may change them; the log's end does not. */
+/**
+ * A mere wait after a loss is no attempt. States are read just before the end, which may change them: before the whole of the time
+ * in which a poll leaves it. The log's end changes none.
+ */
 function failures(facts: PairFacts, attempts: readonly Attempt[]): readonly Observation[] {
   return attempts
     .filter((a) => isFailed(a) && a.cause !== 'loss')
     .map(({ half, serial, start, end, outcome }) => {
       const isCut = outcome === 'overdue' && end.time >= facts.timeline.to;
-      const at = isCut ? end.time : Math.max(start.time, end.time - 1);
+      const at = isCut ? end.time : Math.max(start.time, Math.min(end.earliest, end.time - 1));
       return { facts, half, serial, ready: false, from: start.time, to: end.time, at };
     });
 }

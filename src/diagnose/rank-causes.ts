@@ -17,8 +17,9 @@ export interface Ranking {
 }
 
 /**
- * Weighs every cause and ranks them. First come those that reach ten to one, conditions before patterns, since a
- * condition may bring a pattern about and is what can be put right; among each kind the heavier first. If none reaches
+ * Weighs every cause and ranks them. First come those that reach ten to one, conditions before the module or slot that a trouble
+ * follows and these before patterns, since the former may bring the latter about and are nearer to what can be put right; among
+ * each kind the heavier first. If none reaches
  * it, too little data stands first. Then come the lighter ones by weight; below two to one a cause is only doubted.
  */
 export function rankCauses(causes: readonly Cause[], trouble: Trouble): Ranking {
@@ -32,9 +33,8 @@ export function rankCauses(causes: readonly Cause[], trouble: Trouble): Ranking 
     return points === null || !listed ? [] : [{ w, points }];
   });
   const place = ({ cause, weighing }: Weighed): number => {
-    if (cause.meta.kind === 'neither') return 2;
-    if (weighing.decibans < limits.leadDecibans) return 3;
-    return cause.meta.kind === 'condition' ? 0 : 1;
+    const { kind } = cause.meta;
+    return kind !== 'neither' && weighing.decibans < limits.leadDecibans ? kinds.length : kinds.indexOf(kind);
   };
   const ordered = found.toSorted(
     (a, b) => place(a.w) - place(b.w) || b.w.weighing.decibans - a.w.weighing.decibans,
@@ -54,6 +54,9 @@ export function rankCauses(causes: readonly Cause[], trouble: Trouble): Ranking 
 function isWeighed({ missing, weighing }: Weighed): boolean {
   return missing.length === 0 || weighing.against.length > 0;
 }
+
+/** What comes first where several are strong, the nearest to what can be put right. */
+const kinds: readonly Cause['meta']['kind'][] = ['condition', 'place', 'pattern', 'neither'];
 
 function weigh(cause: Cause, trouble: Trouble, others: readonly Weighed[]): Weighed {
   const nothing = { decibans: 0, for: [], against: [] };

@@ -6,6 +6,11 @@ import type { Observation } from './observations.ts';
 import { weighFault } from './weigh-fault.ts';
 import type { Seen } from './weigh-state.ts';
 
+/**
+ * Least evidence with which a good engineer would name it: the supply of one half stated as at fault at one attempt that failed, or as
+ * the log ends, where it was good when the partner was ready; or losses and failures within 30 s after a fault of it began, those that a
+ * restart brought included, so many of them as chance would bring once in some hundred times. Common practice, no source.
+ */
 export const supplyFault: Cause = {
   meta: {
     id: 'supply-fault',

@@ -32,6 +32,15 @@ export function placeOf({ facts, half }: Observation): string {
   return `${facts.timeline.pair} half ${half}`;
 }
 
+/** Whether the latest of some observations, of all pairs together, is a ready partner; false without any. */
+export function lastWasReady(observations: readonly Observation[]): boolean {
+  const last = observations.reduce<Observation | null>(
+    (latest, o) => (latest === null || o.at >= latest.at ? o : latest),
+    null,
+  );
+  return last?.ready ?? false;
+}
+
 /** The lines that say which module was where, of the latest observations. */
 export function linesBehind(observations: readonly Observation[], trouble: Trouble): NonEmpty<SourceLine> {
   const [first, ...rest] = observations.slice(-6).flatMap(identityLines);

@@ -3,6 +3,7 @@ import { type Cause, doubted, type Trouble, type Weighed } from './cause.ts';
 import { exportsFor } from './exports-for.ts';
 import { sayCounts } from './say-counts.ts';
 
+/** What is said where no cause reaches its least evidence: what there is, what could not be judged, what to export next. */
 export const tooLittleData: Cause = {
   meta: {
     id: 'too-little-data',

@@ -44,7 +44,9 @@ export function troubleOf(
     (a) => a.pair === timeline.pair && (a.end.time > earliest || a.end.time >= from),
   );
   const half = standbyAt(timeline, timeline.to) ?? own.at(-1)?.half ?? null;
-  const attempts = own.filter((a) => half === null || a.half === null || a.half === half);
+  const isOfHalf = (a: Attempt): boolean => half === null || a.half === null || a.half === half;
+  const attempts = own.filter(isOfHalf);
+  const begin = episodeFrom(facts, from, limits);
   const lines = endLines(timeline);
   return {
     facts,
@@ -56,11 +58,28 @@ export function troubleOf(
     evidence: begun.event === null ? lines : uniqueLines([...linesOf(begun.event), ...lines.slice(-1)]),
     attempts,
     failed: attempts.filter((a) => isFailed(a)),
+    episode: {
+      from: begin,
+      failed: fleet.attempts.filter(
+        (a) =>
+          a.pair === timeline.pair && isFailed(a) && isOfHalf(a) && (a.end.time >= begin || own.includes(a)),
+      ),
+    },
     allAttempts: fleet.attempts,
     observations: fleet.observations,
     limits,
     rules,
   };
+}
+
+/** The first of the losses that led to the trouble: from each to the next the partner was ready for no longer than an episode allows. */
+function episodeFrom({ losses, readiness }: PairFacts, from: number, { episodeMs }: DiagnoseLimits): number {
+  const unplanned = new Set(losses.filter((l) => l.kind !== 'planned').map((l) => l.event));
+  const before = spells(readiness.steps, 'no').filter((s) => unplanned.has(s.start) && s.start.time < from);
+  return before.reduceRight(
+    (begin, { start, end }) => (begin - (end ?? start).time <= episodeMs ? start.time : begin),
+    from,
+  );
 }
 
 interface Begun {

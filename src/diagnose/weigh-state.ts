@@ -23,7 +23,8 @@ export interface StateTest {
 /**
  * Weighs a state by counting: how often it held when attempts failed since the trouble began, against how often it held
  * when a pair of the files was ready all the same. The ratio of the two shares, each with half a case added (Jeffreys'
- * prior, from memory), is the likelihood ratio; its decibans are added to what the state weighs by common practice.
+ * prior, from memory), is the likelihood ratio; its decibans are added to what the state weighs by common practice. Where this very
+ * pair was ready in spite of it, it hinders at most, and what other pairs were ready without says no more than what this one was.
  */
 export function weighState(trouble: Trouble, { priorDecibans, words, test }: StateTest): Weighing {
   const now = test(presentOf(trouble));
@@ -36,14 +37,21 @@ export function weighState(trouble: Trouble, { priorDecibans, words, test }: Sta
   const heldReady = ready.filter((s) => s.holds);
   const shown = now?.holds === true ? now : held.at(-1);
   if (shown === undefined) return doubted(now === null ? [] : [pointOf(now)]);
-  const ratio = share(held.length, failed.length) / share(heldReady.length, ready.length);
+  const own = trouble.observations.filter((o) => o.ready && o.facts === trouble.facts);
+  const ownReady = own.flatMap((o) => test(o) ?? []);
+  const ownHeld = ownReady.filter((s) => s.holds);
+  const ofAll = share(held.length, failed.length) / share(heldReady.length, ready.length);
+  const ofOwn = share(held.length, failed.length) / share(ownHeld.length, ownReady.length);
+  const isLivedWith = ownHeld.length > 0;
+  const prior = isLivedWith ? Math.min(priorDecibans, trouble.limits.hinderingDecibans) : priorDecibans;
+  const ratio = isLivedWith ? Math.min(ofAll, ofOwn) : ofAll;
   const atFailures =
     failures.length === 0
       ? 'No attempt has failed for sure;'
       : `It was so at ${held.length} of ${said(failed.length, 'attempt')} that failed, and`;
   const counted = `${atFailures} ${sayReady(heldReady.length, ready.length, failures.length === 0)}`;
   return {
-    decibans: capped(priorDecibans + decibans(ratio), trouble.limits),
+    decibans: capped(prior + decibans(ratio), trouble.limits),
     for: [{ statement: `${sayShown(shown, now)} ${counted}`, evidence: shown.evidence }],
     against: [
       ...(now !== null && !now.holds

@@ -4,14 +4,14 @@ import { formatStamp, type StampStyle } from '../../samples/stamps.ts';
 import { atRest, type HalfName, type Module, type Story, type Teller, tell } from '../../samples/story.ts';
 import { plain } from '../../samples/wordings.ts';
 
-/** Stories of trouble, each with one injected cause, told anew for every seed. The names and causes are those of design.md. */
+/** A pair that is as it should be and one that is not, with the exports of their site. */
 
 export type Files = Readonly<Record<string, string>>;
 
 /** Load in percent and free memory in KiB of each half of a pair, over time. */
-export type GaugeOf = (pair: string, half: HalfName, time: number) => { load: number; memory: number };
+type GaugeOf = (pair: string, half: HalfName, time: number) => { load: number; memory: number };
 
-export interface Told {
+interface Told {
   readonly stories: readonly Story[];
   readonly gauge?: GaugeOf;
   readonly polled?: boolean;
@@ -51,12 +51,12 @@ function gaugeTimes({ from, to }: Story): readonly number[] {
 
 const ordinary: GaugeOf = () => ({ load: 35, memory: 4000 });
 
-export function moduleOf(serial: string, firmware = '6.4.1', model = 'Tern-4'): Module {
+function moduleOf(serial: string, firmware = '6.4.1', model = 'Tern-4'): Module {
   return { model, serial, firmware };
 }
 
 /** Tools of one story: a teller and chance. */
-export interface Tools {
+interface Tools {
   readonly teller: Teller;
   readonly random: Random;
   between(low: number, high: number): number;
@@ -64,7 +64,7 @@ export interface Tools {
   chance(meanSeconds: number): number;
 }
 
-export function toolsOf(pair: string, seed: number, firmware = '6.4.1'): Tools {
+function toolsOf(pair: string, seed: number, firmware = '6.4.1'): Tools {
   const random = seeded(seed);
   const begin = atRest(moduleOf(`${pair}-1`, firmware), moduleOf(`${pair}-2`, firmware));
   return {
@@ -76,7 +76,7 @@ export function toolsOf(pair: string, seed: number, firmware = '6.4.1'): Tools {
 }
 
 /** The standby restarts and is ready again, as it should. */
-export function goodRestart(tools: Tools, half: HalfName = 'B'): void {
+function goodRestart(tools: Tools, half: HalfName = 'B'): void {
   const { teller, between } = tools;
   teller.wait(between(600, 1500));
   teller.happen(half, 'restart');
@@ -87,13 +87,13 @@ export function goodRestart(tools: Tools, half: HalfName = 'B'): void {
   teller.wait(between(300, 700));
 }
 
-export function lose({ teller }: Pick<Tools, 'teller'>, half: HalfName = 'B'): void {
+function lose({ teller }: Pick<Tools, 'teller'>, half: HalfName = 'B'): void {
   teller.set(null, 'partner-ready', 'no');
   teller.set(half, 'light', 'flashing');
 }
 
 /** Attempts that give up by themselves after times without a pattern. */
-export function giveUp(tools: Tools, times: number, half: HalfName = 'B'): void {
+function giveUp(tools: Tools, times: number, half: HalfName = 'B'): void {
   const { teller, between, chance } = tools;
   for (let index = 0; index < times; index += 1) {
     teller.wait(between(40, 300));
@@ -106,7 +106,7 @@ export function giveUp(tools: Tools, times: number, half: HalfName = 'B'): void 
 }
 
 /** Now and then something that has nothing to do with the trouble: a link, a supply or a configuration for a moment. */
-export function distract({ teller, between, random }: Tools): void {
+function distract({ teller, between, random }: Tools): void {
   const distractions = [
     ['A', 'link-b', 'down', 'up'],
     ['B', 'link-a', 'down', 'up'],
@@ -125,13 +125,6 @@ export function distract({ teller, between, random }: Tools): void {
   teller.wait(between(10, 60));
 }
 
-/** Another module in a half, that does not get ready. */
-export function replace(tools: Tools, half: HalfName, module: Module): void {
-  tools.teller.remove(half);
-  tools.teller.wait(tools.between(60, 200));
-  tools.teller.insert(half, module);
-}
-
 /** A pair that does what it should, to compare with. */
 export function healthyPair(pair: string, seed: number, firmware = '6.4.1'): Story {
   const tools = toolsOf(pair, seed, firmware);
@@ -139,4 +132,17 @@ export function healthyPair(pair: string, seed: number, firmware = '6.4.1'): Sto
   goodRestart(tools);
   tools.teller.wait(4000);
   return tools.teller.story();
+}
+
+/** A site of three pairs: two as they should be, and PRETREAT, whose new module has other firmware and does not get ready. */
+export function wronglyFlashed(seed: number): Files {
+  const tools = toolsOf('PRETREAT', seed);
+  goodRestart(tools);
+  tools.teller.remove('B');
+  tools.teller.wait(tools.between(60, 200));
+  tools.teller.insert('B', moduleOf('X-1', '6.2.0'));
+  giveUp(tools, 3);
+  return filesOf({
+    stories: [tools.teller.story(), healthyPair('RO1', seed + 100), healthyPair('RO2', seed + 200)],
+  });
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { activeAbsent } from '../../../src/diagnose/active-absent.ts';
-import { checkCause, toldOf, type Variant } from '../../support/check-cause.ts';
+import { checkCause, diagnoseCase, toldOf, type Variant } from '../../support/check-cause.ts';
 
 checkCause(activeAbsent, {
   shows: {
@@ -80,4 +80,16 @@ describe('no half is active', () => {
       'Half A is active.',
     ]);
   });
+});
+
+test('a restart of the active half that a supply fault brought is counted as that of the supply', async () => {
+  const plus = ['07:02:00', '07:09:20', '07:12:30'].map((clock) => `${clock}  RO1 A  module restart`);
+  const dips = ['07:01:59', '07:09:19', '07:12:29'].flatMap((clock) => [
+    `${clock}  RO1 A  supply fault`,
+    `${clock}.500  RO1 A  supply good`,
+  ]);
+  const first = async (lines: readonly string[]): Promise<string | undefined> =>
+    (await diagnoseCase({ name: '', plus: lines })).causes[0]?.id;
+  expect(await first(plus)).toBe('active-absent');
+  expect(await first([...plus, ...dips])).toBe('supply-fault');
 });

@@ -5,8 +5,7 @@ import { analyse, diagnose } from '../../../src/pipeline.ts';
 import type { Diagnosis } from '../../../src/vocabulary.ts';
 import { answerOf, diagnoseCase } from '../../support/check-cause.ts';
 import { analyseTexts, journalText, readTexts } from '../../support/read-text.ts';
-import { seededTroubles } from '../../support/seeded-troubles.ts';
-import { filesOf, healthyPair } from '../../support/trouble-stories.ts';
+import { filesOf, healthyPair, wronglyFlashed } from '../../support/trouble-stories.ts';
 
 const folder = join('samples', 'marrow-bay', 'wont-sync');
 
@@ -66,7 +65,7 @@ describe('two causes at once', () => {
 });
 
 describe('which pair', () => {
-  const troubled = seededTroubles['firmware-differs']?.(5) ?? {};
+  const troubled = wronglyFlashed(5);
   test('without a name it takes the one that is worst now, and says so', async () => {
     const { pair, chosen } = diagnose(await analyseTexts(troubled), null);
     expect(pair).toBe('PRETREAT');

@@ -1,12 +1,12 @@
 import { followsModule } from '../../../src/diagnose/follows-module.ts';
 import { checkCause } from '../../support/check-cause.ts';
-import { seededTroubles } from '../../support/seeded-troubles.ts';
+import { badModule, badSlot } from '../../support/module-journals.ts';
 
 checkCause(followsModule, {
-  shows: { name: 'told as a story', files: seededTroubles['follows-module']?.(41) ?? {}, alone: true },
+  shows: { name: 'told by a swap test', files: badModule, alone: true },
   lookAlike: {
     name: 'it follows the other of module and slot',
-    files: seededTroubles['follows-slot']?.(42) ?? {},
+    files: badSlot,
     alone: true,
     instead: 'follows-slot',
   },

@@ -1,12 +1,12 @@
 import { followsSlot } from '../../../src/diagnose/follows-slot.ts';
 import { checkCause } from '../../support/check-cause.ts';
-import { seededTroubles } from '../../support/seeded-troubles.ts';
+import { badModule, badSlot } from '../../support/module-journals.ts';
 
 checkCause(followsSlot, {
-  shows: { name: 'told as a story', files: seededTroubles['follows-slot']?.(41) ?? {}, alone: true },
+  shows: { name: 'told by a swap test', files: badSlot, alone: true },
   lookAlike: {
     name: 'it follows the other of module and slot',
-    files: seededTroubles['follows-module']?.(42) ?? {},
+    files: badModule,
     alone: true,
     instead: 'follows-module',
   },

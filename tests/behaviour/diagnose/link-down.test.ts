@@ -1,5 +1,6 @@
+import { describe, expect, test } from 'vitest';
 import { linkDown } from '../../../src/diagnose/link-down.ts';
-import { checkCause } from '../../support/check-cause.ts';
+import { checkCause, toldOf } from '../../support/check-cause.ts';
 
 /**
  * Three attempts failed, and once the partner was ready. So at all of the failed ones and at none of the ready: (3.5 / 4) to
@@ -41,4 +42,50 @@ checkCause(linkDown, {
     lines: ['07:40:10 RO1 B link a up'],
   },
   tooLittle: { name: 'no link is logged', without: ['link a', 'link b'], names: 'link-a' },
+});
+
+describe('what a link shows', () => {
+  const told = (...plus: readonly string[]): Promise<readonly unknown[]> =>
+    toldOf({ without: ['sync'], plus }, 'link-down');
+  /** Link a is down; the module is tried anew, and its sync fails so long after it came in. */
+  const reseated = (failedAt: string): readonly string[] => [
+    '06:58:00  RO1 B  link a down',
+    '07:10:00  RO1 B  sync start',
+    '07:12:00  RO1 B  sync failed',
+    '07:20:00  RO1 B  module removed',
+    '07:20:00  RO1    partner absent',
+    '07:21:00  RO1 B  module inserted',
+    '07:21:00  RO1    partner present',
+    '07:21:00  RO1 B  link a up',
+    `${failedAt}  RO1 B  sync failed`,
+    '07:22:00  RO1 B  link a down',
+  ];
+
+  test('of a module that is in for seconds is no evidence against it', async () => {
+    // One of one: (1.5 / 2) to (0.5 / 2) is 3 to 1, 4.8 decibans and 9.
+    expect(await told(...reseated('07:21:07'))).toEqual([
+      13.8,
+      'Link a of half B is down. It was so at 1 of 1 attempt that failed, and at 0 of 1 time that a partner was ready.',
+    ]);
+    // From 30 s on it is; states are read a moment before the end. (1.5 / 3) to (0.5 / 2) is 2 to 1, 3.0 decibans and 9.
+    expect((await told(...reseated('07:21:30')))[0]).toBe(13.8);
+    expect(await told(...reseated('07:21:30.001'))).toEqual([
+      12,
+      'Link a of half B is down. It was so at 1 of 2 attempts that failed, and at 0 of 1 time that a partner was ready.',
+      'Attempts failed without a link that is down: 1 time.',
+    ]);
+  });
+
+  test('of an empty place, or while the module drops out, is no evidence for it', async () => {
+    const out = [
+      '07:10:00  RO1 B  module removed',
+      '07:10:00  RO1 B  link a down',
+      '07:10:00  RO1 B  link b down',
+    ];
+    expect((await told(...out))[0]).toBe('doubted');
+    const drop = ['07:20:00  RO1    partner absent', '07:20:00  RO1 B  link a down'];
+    const failed = ['07:18:00  RO1 B  sync start', '07:20:01  RO1 B  sync failed'];
+    const back = ['07:20:09  RO1    partner present', '07:20:09  RO1 B  link a up'];
+    expect((await told(...drop, ...failed, ...back))[0]).toBe('doubted');
+  });
 });

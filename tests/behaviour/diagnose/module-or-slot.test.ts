@@ -1,50 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { diagnose } from '../../../src/pipeline.ts';
 import type { Diagnosis } from '../../../src/vocabulary.ts';
-import { analyseTexts, journalText } from '../../support/read-text.ts';
-
-/** Half A active with a serial of its own, half B standby. */
-const pair = (name: string): readonly string[] => [
-  `06:00:00 ${name} A role active`,
-  `06:00:00 ${name} A serial ${name}-A`,
-  `06:00:00 ${name} B role standby`,
-  `06:00:00 ${name} partner not ready`,
-];
-/** A module that comes into half B at a full hour. */
-const comes = (name: string, serial: string, hour: string): readonly string[] => [
-  `${hour}:00:00 ${name} B module inserted`,
-  `${hour}:00:00 ${name} B serial ${serial}`,
-];
-const goes = (name: string, hour: string): readonly string[] => [
-  `${hour}:50:00 ${name} B module removed`,
-  `${hour}:50:00 ${name} partner not ready`,
-];
-/** It was ready until it was pulled ten minutes before the next, or to the end of the log. */
-const works = (name: string, serial: string, hour: string, isLast = false): readonly string[] => [
-  ...comes(name, serial, hour),
-  `${hour}:02:00 ${name} partner ready`,
-  ...(isLast ? [] : goes(name, hour)),
-];
-/** Its synchronisation failed twice. */
-const fails = (name: string, serial: string, hour: string, isLast = false): readonly string[] => [
-  ...comes(name, serial, hour),
-  ...['10', '20'].flatMap((m) => [
-    `${hour}:${m}:00 ${name} B sync start`,
-    `${hour}:${m}:50 ${name} B sync failed`,
-  ]),
-  ...(isLast ? [] : goes(name, hour)),
-];
+import { fails, moduleJournal, works } from '../../support/module-journals.ts';
+import { analyseTexts } from '../../support/read-text.ts';
 
 async function diagnosed(...stories: readonly (readonly string[])[]): Promise<Diagnosis> {
-  const lines = [
-    ...pair('RO1'),
-    ...pair('RO2'),
-    ...pair('RO3'),
-    ...stories.flat(),
-    '11:30:00 RO1 A light off',
-    '11:30:00 RO2 A light off',
-  ];
-  return diagnose(await analyseTexts({ 'site.log': journalText(lines.sort().join('\n')) }), 'RO1');
+  return diagnose(await analyseTexts({ 'site.log': moduleJournal('RO1', ...stories) }), 'RO1');
 }
 const told = ({ causes, doubted }: Diagnosis, id: string): unknown => {
   const listed = causes.find((c) => c.id === id);
@@ -64,9 +25,9 @@ describe('a module that fails in two places where others are ready', () => {
     works('RO3', 'T4-6', '06', true),
   ];
   test('is what the trouble follows: it failed four times and never was ready, others three times were', async () => {
-    // Fisher: 1 of C(7, 4) = 35 ways. 1 / (e * p * ln(1 / p)) with p = 1 / 35 is 3.62 to 1, 5.6 decibans.
+    // Fisher: 1 of C(7, 4) = 35 ways. 1 / (e * p * ln(1 / p)) with p = 1 / 35 is 3.62 to 1, 5.6 decibans; 10 for the swap test.
     expect(told(await diagnosed(...story), 'follows-module')).toEqual([
-      5.6,
+      15.6,
       'Module T4-1 failed 4, ready 0 in RO1 half B and RO2 half B; other modules there failed 0, ready 3.',
     ]);
   });
@@ -119,9 +80,9 @@ describe('a slot in which two modules fail that are ready elsewhere', () => {
     fails('RO1', 'T4-2', '09', true),
   ];
   test('is what the trouble follows; a module that did not fail in it does not count', async () => {
-    // Fisher: 1 of C(6, 2) = 15 ways. 1 / (e * p * ln(1 / p)) with p = 1 / 15 is 2.04 to 1, 3.1 decibans.
+    // Fisher: 1 of C(6, 2) = 15 ways. 1 / (e * p * ln(1 / p)) with p = 1 / 15 is 2.04 to 1, 3.1 decibans; 10 for the swap test.
     expect(told(await diagnosed(...story), 'follows-slot')).toEqual([
-      3.1,
+      13.1,
       'With 2 modules half B failed 4, ready 0; the same modules elsewhere failed 0, ready 2.',
     ]);
   });
@@ -135,5 +96,70 @@ describe('a slot in which two modules fail that are ready elsewhere', () => {
     expect(told(found, 'follows-slot')).toEqual([
       'With 2 modules half B failed 4, ready 0; the same modules elsewhere failed 4, ready 0.',
     ]);
+  });
+});
+
+describe('the least of a swap test', () => {
+  const weight = async (id: string, ...stories: readonly (readonly string[])[]): Promise<unknown> => {
+    const found = (await diagnosed(...stories)).causes.find((c) => c.id === id);
+    return found?.decibans ?? 'doubted';
+  };
+
+  test('of a module: it failed in two places, and in each another was ready when last tried there', async () => {
+    const story = [
+      works('RO2', 'T4-8', '06'),
+      fails('RO2', 'T4-1', '07', false, ['10']),
+      works('RO1', 'T4-9', '06'),
+      fails('RO1', 'T4-1', '08', true, ['10']),
+    ];
+    // Fisher: 1 of C(4, 2) = 6 ways. 1 / (e * p * ln(1 / p)) with p = 1 / 6 is 1.23 to 1, 0.9 decibans and 10.
+    expect(await weight('follows-module', ...story)).toBe(10.9);
+    // The other module was ready in RO2 first and failed there afterwards.
+    const again = fails('RO2', 'T4-8', '09', true, ['10']);
+    expect(await weight('follows-module', ...story, again)).toBe('doubted');
+    // No other module was ever tried in RO2: Fisher over two and one is 1 of 3 ways, 1.0 to 1.
+    expect(await weight('follows-module', ...story.slice(1))).toBe('doubted');
+    // It was ready once since it had failed: 2 of 3 against 0 of 2 are 3 of 10 ways.
+    const ready = works('RO3', 'T4-1', '10', true);
+    expect(
+      await weight('follows-module', ...story.slice(0, 3), fails('RO1', 'T4-1', '08', true, ['10']), ready),
+    ).toBe('doubted');
+  });
+
+  test('of a module leaves out what it did before it first failed', async () => {
+    const story = [
+      works('RO3', 'T4-1', '06'),
+      works('RO2', 'T4-8', '06'),
+      fails('RO2', 'T4-1', '07', false, ['10']),
+      works('RO1', 'T4-9', '06'),
+      fails('RO1', 'T4-1', '08', true, ['10']),
+    ];
+    expect(await weight('follows-module', ...story)).toBe(10.9);
+  });
+
+  test('of a slot: two modules failed in it that were ready elsewhere when last tried there', async () => {
+    const story = [
+      works('RO2', 'T4-1', '06'),
+      works('RO3', 'T4-2', '06'),
+      works('RO1', 'T4-5', '06'),
+      fails('RO1', 'T4-1', '08', false, ['10']),
+      fails('RO1', 'T4-2', '09', true, ['10']),
+    ];
+    expect(await weight('follows-slot', ...story)).toBe(10.9);
+    // One of them failed elsewhere afterwards, or was never seen elsewhere.
+    const failed = fails('RO2', 'T4-1', '10', true, ['10']);
+    expect(await weight('follows-slot', ...story, failed)).toBe('doubted');
+    expect(await weight('follows-slot', ...story.slice(1))).toBe('doubted');
+  });
+
+  test('of a slot leaves out what it did before the trouble: its own module was ready in it then', async () => {
+    const story = [
+      works('RO1', 'T4-1', '06'),
+      works('RO2', 'T4-1', '07', true),
+      works('RO3', 'T4-2', '06'),
+      fails('RO1', 'T4-1', '08', false, ['10']),
+      fails('RO1', 'T4-2', '09', true, ['10']),
+    ];
+    expect(await weight('follows-slot', ...story)).toBe(10.9);
   });
 });

@@ -41,6 +41,14 @@ describe('a weight', () => {
     expect(ranked(weighing('link', 10))).toEqual(['1 link']);
     expect(ranked(weighing('link', 9.999))).toEqual(['1 too-little-data', '2 link']);
   });
+  test('ranks the module or slot that a trouble follows between conditions and patterns', () => {
+    const place = weighing('module', 20, 'place');
+    expect(ranked(weighing('loop', 30, 'pattern'), place, weighing('link', 10))).toEqual([
+      '1 link',
+      '2 module',
+      '3 loop',
+    ]);
+  });
   test('ranks conditions before patterns from 10 decibans on, and below by weight alone', () => {
     const pattern = weighing('loop', 30, 'pattern');
     expect(ranked(pattern, weighing('link', 10))).toEqual(['1 link', '2 loop']);

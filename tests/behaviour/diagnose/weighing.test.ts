@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { pollFile, pollOf, toldOf as told, type Variant } from '../../support/check-cause.ts';
 import { pollText } from '../../support/clean-swap.ts';
+import { journalText } from '../../support/read-text.ts';
 
 describe('a state', () => {
   test('that held at failures as at readiness is only doubted, with all that was counted', async () => {
@@ -99,6 +100,28 @@ describe('a state', () => {
   });
 });
 
+describe('a state in spite of which this very pair was ready', () => {
+  test('hinders at most, whatever other pairs were ready without', async () => {
+    const other = (pair: string): string =>
+      journalText(`06:00:00  ${pair} A  role active
+        06:00:00  ${pair} B  role standby
+        06:00:00  ${pair} A  firmware 6.4.1
+        06:00:00  ${pair} B  firmware 6.4.1
+        06:00:00  ${pair}    partner ready
+        08:00:00  ${pair} A  light off`);
+    const variant = {
+      without: ['RO1 B  firmware'],
+      plus: ['06:00:00  RO1 B  firmware 6.2.0'],
+      files: { 'ro2.log': other('RO2'), 'ro3.log': other('RO3') },
+    };
+    // (3.5 / 4) to (1.5 / 2), its own, is 1.17 to 1: 0.7 decibans and 6; of all three, 2.3 to 1.
+    expect((await told(variant, 'firmware-differs')).slice(0, 2)).toEqual([
+      6.7,
+      'Half B reports firmware 6.2.0, half A 6.4.1. It was so at 3 of 3 attempts that failed, and at 1 of 3 times that a partner was ready.',
+    ]);
+  });
+});
+
 describe('a fault that comes and goes', () => {
   const clocks = ['06:59:56', '07:02:05', '07:09:25', '07:12:35'];
   const dips = (what: string, back: string): readonly string[] =>
@@ -128,10 +151,16 @@ describe('a fault that comes and goes', () => {
     expect(await told(variant, 'link-down')).toEqual(['doubted', 'No link is reported as down.']);
   });
 
-  test('is looked for before losses that count, since the trouble began', async () => {
-    const early = ['06:30:00  RO1    partner not ready', '06:35:00  RO1    partner ready'];
+  test('is looked for before losses that count, from the first of those that follow each other within half an hour', async () => {
+    const early = (ready: string): readonly string[] => [
+      '06:20:00  RO1    partner not ready',
+      `${ready}  RO1    partner ready`,
+    ];
     const fault = '06:59:58  RO1 B  supply fault';
-    expect((await told({ plus: [...early, fault] }, 'supply-fault'))[1]).toContain(
+    expect((await told({ plus: [...early('06:30:00'), fault] }, 'supply-fault'))[1]).toContain(
+      '1 of 5 losses and failed attempts',
+    );
+    expect((await told({ plus: [...early('06:29:59.999'), fault] }, 'supply-fault'))[1]).toContain(
       '1 of 4 losses and failed attempts',
     );
     // Without a try there is the loss alone: that it lasts to the end of the log is no failure of its own.
