@@ -278,6 +278,8 @@ export interface ImportedFile {
   /** Milliseconds that a stamp of this file may stand for beyond itself: 1000 where stamps have no decimals, else 0. */
   readonly resolution: number;
   readonly site: string | null;
+  /** The zone that the user or the phrasebook names, where the stamps say their instant themselves: it still tells the site's day. */
+  readonly zone?: string;
   readonly streams: readonly Stream[];
   readonly changes: readonly Change[];
   readonly gauges: readonly GaugeSeries[];
@@ -411,6 +413,8 @@ export interface HalfGauge {
 export interface PairTimeline {
   readonly pair: string;
   readonly site: string | null;
+  /** The time zone of the site; `null` where nothing names one. */
+  readonly zone: string | null;
   readonly halves: readonly string[];
   readonly events: readonly TimelineEvent[];
   /** The same events by half and signal, for looking a state up. */
