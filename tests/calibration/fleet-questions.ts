@@ -58,7 +58,10 @@ function foundAmongOthers(
 
 function isFound(analyzer: Analyzer, timelines: readonly PairTimeline[]): boolean {
   const facts = factsOf(timelines, defaultLimits.rules);
-  return runAnalyzers([analyzer], facts, defaultLimits).some((answer) => answer.findings.length > 0);
+  const answers = runAnalyzers([analyzer], facts, defaultLimits);
+  const failed = answers.find((answer) => answer.failed !== null);
+  if (failed !== undefined) throw new Error(`${failed.analyzer} failed: ${failed.failed}`);
+  return answers.some((answer) => answer.findings.length > 0);
 }
 
 export const coincidenceStudy = studyOf(

@@ -30,7 +30,7 @@ export function madeTimeline(
   changes: readonly MadeChange[] = [],
   zone: string | null = null,
 ): PairTimeline {
-  const to = madeFrom + years * yearMs;
+  const to = Math.floor(madeFrom + years * yearMs);
   const ready = (time: number, value: string): MadeChange => ({
     time,
     half: null,
@@ -45,9 +45,9 @@ export function madeTimeline(
   const source = { file: `${pair}.log`, line: 1, text: '', count: 1 };
   const sources = [source] as const;
   // Named one by one: spreading the change takes most of the time of a study.
-  const eventOf = ({ time, half, signal, value }: MadeChange, initial: boolean): TimelineEvent => ({
-    time,
-    earliest: time,
+  const eventOf = ({ time: exact, half, signal, value }: MadeChange, initial: boolean): TimelineEvent => ({
+    time: Math.floor(exact),
+    earliest: Math.floor(exact),
     pair,
     half,
     signal,
