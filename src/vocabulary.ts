@@ -855,7 +855,10 @@ export interface GroupReview {
   readonly trend: SyncTrend | null;
 }
 
-/** Whether the months' median sync times rise: seconds a year, by the median of slopes, and the two-sided chance. */
+/**
+ * Whether the months' median sync times rise: seconds a year, by the median of slopes, and the two-sided chance with all groups
+ * looked at.
+ */
 export interface SyncTrend {
   readonly months: number;
   readonly secondsPerYear: Estimate;

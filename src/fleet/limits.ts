@@ -23,6 +23,16 @@ export interface FleetLimits {
     readonly mostSteps: number;
     readonly seed: number;
   };
+  /**
+   * Groups of fewer than `largeGroup` attempts are compared by dealing their labels out again, so many times, fewer where that
+   * takes more than `mostSteps`, by the same seed each time. Chosen here.
+   */
+  readonly dealing: {
+    readonly largeGroup: number;
+    readonly rounds: number;
+    readonly mostSteps: number;
+    readonly seed: number;
+  };
   /** Fewer sync times than this say nothing of a drift. Chosen here: ten to learn from, as many to judge. */
   readonly leastDrift: number;
   /** A trend over fewer months than this is not judged. Source: US EPA, QA/G-9S (2006), section 4.3.4: the normal form from 10 on. */
@@ -36,6 +46,7 @@ export const defaultFleetLimits: FleetLimits = {
   confidence: 0.95,
   forecast: { confidence: 0.9, rounds: 2000, seed: 1, steps: 40 },
   ewma: { weight: 0.1, significance: 0.01, rounds: 2000, mostSteps: 4_000_000, seed: 1 },
+  dealing: { largeGroup: 100, rounds: 19_999, mostSteps: 20_000_000, seed: 1 },
   leastDrift: 20,
   leastMonths: 10,
   readyMs: 86_400_000,

@@ -1,4 +1,4 @@
-import { indexFrom, seededRandom } from './seeded-random.ts';
+import { seededRandom, shuffle } from './seeded-random.ts';
 
 /**
  * The exponentially weighted moving average after each of some values in their order; `weight` is the share of the newest, above
@@ -63,14 +63,4 @@ function reachOf(values: Float64Array, weight: number): number {
     reach = Math.max(reach, Math.abs(average - target));
   }
   return reach;
-}
-
-/** Source: Fisher and Yates, as in Knuth, The Art of Computer Programming 2, algorithm 3.4.2 P (from memory). */
-function shuffle(values: Float64Array, next: () => number): void {
-  for (let index = values.length - 1; index > 0; index -= 1) {
-    const other = indexFrom(next(), index + 1);
-    const value = values[index] ?? 0;
-    values[index] = values[other] ?? 0;
-    values[other] = value;
-  }
 }
