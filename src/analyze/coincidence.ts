@@ -1,5 +1,5 @@
 import { atLeastOf } from '../statistics/poisson-binomial.ts';
-import { total, unite } from '../timeline/coverage.ts';
+import { shareAround } from '../timeline/coverage.ts';
 import { between } from '../timeline/durations.ts';
 import { linesOfAll } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
@@ -123,23 +123,15 @@ function compare(kind: string, found: readonly Found[], { windowMs }: Coincidenc
   };
 }
 
-/** How much of a lead the windows of its changes cover, once what reaches over its end goes on at its begin. */
+/** How much of a lead the windows of its changes cover. */
 function shareCovered(found: readonly Found[], windowMs: number): number {
   const [first] = found;
   if (first === undefined) return 0;
-  const { from, to } = first.lead;
-  const length = to - from;
-  const windows = found.flatMap(({ change: { earliest, time, resolution } }) => {
-    const [begin, end] = [earliest - from, time + resolution + windowMs - from];
-    if (end - begin >= length) return [{ from: 0, to: length }];
-    return end <= length
-      ? [{ from: begin, to: end }]
-      : [
-          { from: begin, to: length },
-          { from: 0, to: end - length },
-        ];
-  });
-  return Math.min(1, total(unite(windows)) / length);
+  const windows = found.map(({ change: { earliest, time, resolution } }) => ({
+    from: earliest,
+    to: time + resolution + windowMs,
+  }));
+  return shareAround(first.lead, windows);
 }
 
 /** Certainly before the loss, and certainly not longer before it than the window, whatever the bounds hide. */

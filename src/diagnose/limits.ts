@@ -14,6 +14,8 @@ export interface DiagnoseLimits {
   readonly hinderingDecibans: number;
   /** What comes so long before a failure may have brought it. Source: design.md, section 4, Coincidence. */
   readonly coincidenceSeconds: number;
+  /** Several changes within so many seconds before a failure may be a storm. Source: design.md, section 4, Coincidence: by minutes. */
+  readonly stormSeconds: readonly number[];
   /** Median load of the active half above which it has no time to copy. Source: design.md, section 6. */
   readonly loadPercent: number;
   /** Free memory below this share of the peers' is short. Source: design.md, section 6. */
@@ -40,6 +42,7 @@ export const defaultDiagnoseLimits: DiagnoseLimits = {
   faultyDecibans: 9,
   hinderingDecibans: 6,
   coincidenceSeconds: 30,
+  stormSeconds: [3600, 600],
   loadPercent: 90,
   memoryShare: 0.1,
   patternCount: 3,
