@@ -142,7 +142,8 @@ function surelyPrecedes(change: TimelineEvent, loss: TimelineEvent, windowMs: nu
 
 /** Whether the question is one: if every loss had been preceded, that would be more than chance. */
 function couldHold({ chances }: Comparison, { coincidence: { leastCount }, significance }: Limits): boolean {
-  return chances.length >= leastCount && atLeastOf(chances, chances.length) <= significance;
+  const all = chances.reduce((product, chance) => product * chance, 1);
+  return chances.length >= leastCount && all <= significance;
 }
 
 function toFinding(

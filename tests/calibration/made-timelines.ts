@@ -4,7 +4,7 @@ import type { PairTimeline, Signal, TimelineEvent } from '../../src/vocabulary.t
 
 export const secondMs = 1000;
 export const hourMs = 3_600_000;
-export const yearMs = 365.25 * 86_400_000;
+const yearMs = 365.25 * 86_400_000;
 /** When every made log begins. */
 export const madeFrom = Date.UTC(2020, 0, 1);
 
