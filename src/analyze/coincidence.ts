@@ -111,27 +111,35 @@ interface Preceded {
  * Amarasingham, Harrison, Hatsopoulos and Geman, Conditional Modeling and the Jitter Method of Spike Resampling, Journal of
  * Neurophysiology 107 (2012), both from memory.
  */
-function compare(kind: string, found: readonly Found[], { windowMs }: CoincidenceLimits): Comparison {
+function compare(kind: string, found: readonly Found[], limits: CoincidenceLimits): Comparison {
   const byLead = [...groupBy(found, ({ lead }) => String(lead.loss.time)).values()];
   return {
     kind,
     preceded: byLead.flatMap((own) => {
-      const last = own.findLast(({ change, lead }) => surelyPrecedes(change, lead.loss, windowMs));
+      const last = own.findLast(({ change, lead }) => surelyPrecedes(change, lead.loss, limits.windowMs));
       return last === undefined ? [] : [{ change: last.change, loss: last.lead.loss }];
     }),
-    chances: byLead.map((own) => shareCovered(own, windowMs)),
+    chances: byLead.map((own) => shareCovered(own, limits)),
   };
 }
 
-/** How much of a lead the windows of its changes cover. */
-function shareCovered(found: readonly Found[], windowMs: number): number {
+/**
+ * How much of a lead the windows of its changes cover; where several lie late in it, of its late part if that is more: a storm may
+ * have just begun.
+ */
+function shareCovered(found: readonly Found[], { windowMs, lateMs }: CoincidenceLimits): number {
   const [first] = found;
   if (first === undefined) return 0;
-  const windows = found.map(({ change: { earliest, time, resolution } }) => ({
-    from: earliest,
-    to: time + resolution + windowMs,
-  }));
-  return shareAround(first.lead, windows);
+  const { from, to } = first.lead;
+  const late = { from: Math.max(from, to - lateMs), to };
+  const lateOnes = found.filter(({ change }) => change.earliest >= late.from);
+  const windowsOf = (some: readonly Found[]): readonly Interval[] =>
+    some.map(({ change: { earliest, time, resolution } }) => ({
+      from: earliest,
+      to: time + resolution + windowMs,
+    }));
+  const whole = shareAround(first.lead, windowsOf(found));
+  return lateOnes.length > 1 ? Math.max(whole, shareAround(late, windowsOf(lateOnes))) : whole;
 }
 
 /** Certainly before the loss, and certainly not longer before it than the window, whatever the bounds hide. */

@@ -31,6 +31,8 @@ export interface CoincidenceLimits {
    * minutes; it is short beside a storm of an hour, and long beside the window.
    */
   readonly leadMs: number;
+  /** The late part of that time: where a storm has just begun, the changes gather in it. Chosen here: half. */
+  readonly lateMs: number;
 }
 
 export interface LoopLimits {
@@ -61,7 +63,7 @@ export const defaultLimits: Limits = {
   conflictSeconds: 1,
   workMs: 900_000,
   significance: 0.01,
-  coincidence: { windowMs: 30_000, leastCount: 3, leadMs: 600_000 },
+  coincidence: { windowMs: 30_000, leastCount: 3, leadMs: 600_000, lateMs: 300_000 },
   loops: { leastCount: 3, restartMs: 1_800_000 },
   rhythm: {
     leastCount: 5,

@@ -8,7 +8,7 @@ export const driftWords =
 const words: readonly (readonly [Finding['id'], string])[] = [
   [
     'coincidence',
-    'Coincidence: counted are losses with a change in the 30 s before them, against the same changes anywhere else in the ten minutes before each loss, as far as the pair was ready and observed in them; so a storm of changes explains itself (case-crossover design; Maclure, American Journal of Epidemiology 133, 1991). A change and a loss that one clock brings every few minutes would look alike.',
+    'Coincidence: counted are losses with a change in the 30 s before them, against the same changes anywhere else in the ten minutes before each loss (five, where several lie in those), as far as the pair was ready and observed in them; so a storm of changes explains itself (case-crossover design; Maclure, American Journal of Epidemiology 133, 1991). A change and a loss that one clock brings every few minutes would look alike.',
   ],
   [
     'rhythm',

@@ -1,5 +1,5 @@
 import { driftStudy } from './drift.ts';
-import { coincidenceStudy, rhythmStudy } from './fleet-questions.ts';
+import { questionsStudy } from './fleet-questions.ts';
 import { groupComparisonStudy } from './group-comparison.ts';
 import { poissonStudy } from './poisson-coverage.ts';
 import type { Study } from './study.ts';
@@ -7,8 +7,7 @@ import { syncTrendStudy } from './sync-trends.ts';
 
 /** Every study, in the order of the table. */
 export const studies: readonly Study[] = [
-  coincidenceStudy,
-  rhythmStudy,
+  questionsStudy,
   driftStudy,
   syncTrendStudy,
   groupComparisonStudy,

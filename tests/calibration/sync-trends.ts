@@ -37,7 +37,7 @@ export const syncTrendStudy: Study = {
       const cases = Math.ceil(setting.cases * scale);
       const said = `${shape}, ${groups} × ${months} months of ${perMonth}`;
       return {
-        setting: pairsDiffer === undefined ? said : `${said}, pairs in turn`,
+        setting: pairsDiffer === undefined ? said : `pairs in turn, ${months} months`,
         promised: { low: 0, high: tellingChance },
         hits: countHits(cases, () => isTold(random, setting)),
         cases,
