@@ -48,6 +48,29 @@ export const syncTrendStudy: Study = {
     }),
 };
 
+/** Limits of the slope of times that do not change: how often they hold 0. */
+export const slopeLimitStudy: Study = {
+  name: 'sync trend: limits of the slope hold the true one',
+  run: (random, scale) =>
+    settings
+      .filter(({ groups, pairsDiffer }) => groups === 1 && pairsDiffer === undefined)
+      .map((setting): Trial => {
+        const cases = Math.ceil(setting.cases * scale);
+        return {
+          setting: `${setting.shape}, ${setting.months} months of ${setting.perMonth}`,
+          promised: { low: defaultFleetLimits.confidence, high: 1 },
+          hits: countHits(cases, () => isHeldBySlope(random, setting)),
+          cases,
+        };
+      }),
+};
+
+function isHeldBySlope(random: Random, setting: Setting): boolean {
+  const [review] = groupReviews(madeTimes(random, setting), defaultFleetLimits);
+  const { low = null, high = null } = review?.trend?.secondsPerYear ?? {};
+  return (low ?? Number.NEGATIVE_INFINITY) <= 0 && (high ?? Number.POSITIVE_INFINITY) >= 0;
+}
+
 function isTold(random: Random, setting: Setting): boolean {
   const reviews = groupReviews(madeTimes(random, setting), defaultFleetLimits);
   return reviews.some(({ trend }) => trend !== null && trend.p <= tellingChance);
