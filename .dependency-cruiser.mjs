@@ -95,7 +95,10 @@ const doors = [
   ['papaparse', 'src/import/bytes/csv-rows\\.ts$'],
   ['@zip.js/zip.js', 'src/import/bytes/zip-members\\.ts$'],
   ['tinyglobby', 'src/cli/find-files\\.ts$'],
-  ['temporal-polyfill', 'src/(?:import/clock/zones|report/words|report/staff-rows)\\.ts$'],
+  [
+    'temporal-polyfill',
+    'src/(?:import/clock/zones|timeline/site-clock|report/words|report/staff-rows)\\.ts$',
+  ],
   [
     'valibot',
     'src/import/(?:job|phrasebook/(?:phrasebook-schema|yaml-file)|stored/stored-timeline-schema)\\.ts$',

@@ -279,6 +279,8 @@ export interface ImportedFile {
   /** Milliseconds that a stamp of this file may stand for beyond itself: 1000 where stamps have no decimals, else 0. */
   readonly resolution: number;
   readonly site: string | null;
+  /** The zone that the user or the phrasebook names, where the stamps say their instant themselves: it still tells the site's day. */
+  readonly zone?: string;
   readonly streams: readonly Stream[];
   readonly changes: readonly Change[];
   readonly gauges: readonly GaugeSeries[];
@@ -412,6 +414,8 @@ export interface HalfGauge {
 export interface PairTimeline {
   readonly pair: string;
   readonly site: string | null;
+  /** The time zone of the site; `null` where nothing names one. */
+  readonly zone: string | null;
   readonly halves: readonly string[];
   readonly events: readonly TimelineEvent[];
   /** The same events by half and signal, for looking a state up. */
@@ -852,7 +856,10 @@ export interface GroupReview {
   readonly trend: SyncTrend | null;
 }
 
-/** Whether the months' median sync times rise: seconds a year, by the median of slopes, and the two-sided chance. */
+/**
+ * Whether the months' median sync times rise: seconds a year, by the median of slopes, and the two-sided chance with all groups
+ * looked at.
+ */
 export interface SyncTrend {
   readonly months: number;
   readonly secondsPerYear: Estimate;

@@ -1,33 +1,21 @@
-import { poissonAtLeast } from '../statistics/distributions.ts';
-import { total, totalWithin } from '../timeline/coverage.ts';
+import { atLeastOf } from '../statistics/poisson-binomial.ts';
+import { shareAround } from '../timeline/coverage.ts';
 import { between } from '../timeline/durations.ts';
 import { linesOfAll } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { groupBy } from '../timeline/groups.ts';
-import { countUntil, stepAt } from '../timeline/tracks.ts';
-import { type Finding, type NonEmpty, sayChance, sayDuration, type TimelineEvent } from '../vocabulary.ts';
-import type { Analyzer } from './analyzer.ts';
+import { countUntil, countWhile, stepAt } from '../timeline/tracks.ts';
+import {
+  type Finding,
+  type Interval,
+  type NonEmpty,
+  sayChance,
+  sayDuration,
+  type TimelineEvent,
+} from '../vocabulary.ts';
+import type { Analyzer, Question, SharedChance } from './analyzer.ts';
+import { isComparedChange, kindOfChange, sayChange } from './change-words.ts';
 import type { CoincidenceLimits, Limits } from './limits.ts';
-
-/** What a change is called in the sentence; `half` is its half, or "a half" where changes of both are meant. */
-const words: Readonly<Record<string, (half: string) => string>> = {
-  'role active': (half) => `${half} became active`,
-  'role none': (half) => `${half} was left without a role`,
-  'link-a up': (half) => `link a of ${half} came up`,
-  'link-a down': (half) => `link a of ${half} went down`,
-  'link-b up': (half) => `link b of ${half} came up`,
-  'link-b down': (half) => `link b of ${half} went down`,
-  'links crossed': (half) => `the links of ${half} were crossed`,
-  'links straight': (half) => `the links of ${half} were set straight`,
-  'configuration pending': () => 'a change of the configuration was pending',
-  'configuration current': () => 'the configuration was brought up to date',
-  'supply fault': (half) => `the supply of ${half} failed`,
-  'supply good': (half) => `the supply of ${half} came back`,
-  restart: (half) => `${half} restarted`,
-  'sync-start': (half) => `${half} began to synchronise`,
-  'sync-failed': (half) => `${half} failed to synchronise`,
-  fault: (half) => `${half} reported a fault`,
-};
 
 /** Which other changes come before the losses of the ready partner more often than chance brings them there. */
 export const coincidence: Analyzer = {
@@ -41,78 +29,117 @@ export const coincidence: Analyzer = {
     const counted = facts.losses.filter((l) => l.kind === 'counted').map((l) => l.event);
     // Where the bounds of a loss are wider than the window, nothing is sure to lie within it before the loss.
     const judged = counted.filter((e) => between(e, e).high * 1000 <= limits.coincidence.windowMs);
-    const kinds = [...groupBy(changesOf(facts, limits), nameOf).entries()];
+    const leads = leadsOf(facts, judged, limits);
+    const kinds = [...groupBy(changesIn(facts, leads), ({ change }) => kindOfChange(change)).entries()];
+    const comparisons = kinds.map(([kind, found]) => compare(kind, found, limits.coincidence));
     return {
       checked: judged.length,
       notObserved: counted.length - judged.length,
-      findings: kinds
-        .map(([kind, changes]) => compare(facts, judged, kind, changes, limits.coincidence))
-        .filter((c) => isMoreThanChance(c, kinds.length, limits.coincidence))
-        .sort((a, b) => a.p - b.p)
-        .map((c) => toFinding(facts, judged, c, kinds.length, limits.coincidence)),
+      findings: [],
+      questions: comparisons
+        .filter((c) => couldHold(c, limits))
+        .map(
+          (c): Question => ({
+            p:
+              c.preceded.length < limits.coincidence.leastCount ? 1 : atLeastOf(c.chances, c.preceded.length),
+            tell: (shared) => toFinding(facts, judged, c, shared, limits.coincidence),
+          }),
+        ),
     };
   },
 };
 
+/** The minutes just before a loss in which a change may have brought it; in milliseconds UTC. */
+interface Lead extends Interval {
+  readonly loss: TimelineEvent;
+}
+
 /**
- * The changes that may have brought a loss: those while the partner was ready, and had been for a moment, so that neither
- * the loss before nor the return from it explains them; no first states. Planned work begins with a loss, so what it
- * changes is left out too. Readiness, presence and light are the loss itself; identities change by work only; the standby
- * role is the other side of the active one.
+ * The lead of each loss, as far as the pair was observed and ready in it, and had been for a moment, so that neither the loss
+ * before nor the return from it explains what changes. No two leads overlap: what one loss brings, or the same change before
+ * several losses, counts once.
  */
-function changesOf({ timeline, readiness }: PairFacts, { rules }: Limits): readonly TimelineEvent[] {
-  return timeline.events.filter((event) => {
-    if (event.initial || words[nameOf(event)] === undefined) return false;
-    const ready = stepAt(readiness.steps, event.earliest);
-    if (ready === undefined) return readiness.steps[0]?.initial === false;
-    return ready.value === 'yes' && (ready.initial || event.earliest - ready.time >= rules.belongsMs);
+function leadsOf(
+  { timeline, readiness }: PairFacts,
+  losses: readonly TimelineEvent[],
+  { coincidence: { leadMs }, rules }: Limits,
+): readonly Lead[] {
+  return losses.map((loss) => {
+    const ready = stepAt(readiness.steps, loss.time, 'before');
+    const since = ready === undefined || ready.initial ? timeline.from : ready.time + rules.belongsMs;
+    const hidden = timeline.unobserved[countWhile(timeline.unobserved, (u) => u.from < loss.earliest) - 1];
+    const from = Math.max(loss.earliest - leadMs, since, hidden?.to ?? timeline.from);
+    return { loss, from: Math.min(from, loss.earliest), to: loss.earliest };
   });
 }
 
-/** Same signal and value; the text of a fault does not part it from other faults. */
-function nameOf({ signal, value }: TimelineEvent): string {
-  return value === null || words[signal] !== undefined ? signal : `${signal} ${value}`;
+/** A change in the lead of a loss. */
+interface Found {
+  readonly change: TimelineEvent;
+  readonly lead: Lead;
+}
+
+/** The changes in each lead; no first states. */
+function changesIn({ timeline }: PairFacts, leads: readonly Lead[]): readonly Found[] {
+  const changes = timeline.events.filter((e) => !e.initial && isComparedChange(e));
+  return leads.flatMap((lead) =>
+    changes
+      .slice(countUntil(changes, lead.from, 'before'), countUntil(changes, lead.loss.time, 'before'))
+      .filter((change) => change.earliest >= lead.from && change.earliest < lead.to)
+      .map((change) => ({ change, lead })),
+  );
 }
 
 interface Comparison {
   readonly kind: string;
   /** Each loss that was preceded, with the last change before it. */
-  readonly preceded: readonly { readonly change: TimelineEvent; readonly loss: TimelineEvent }[];
-  readonly expected: number;
-  readonly p: number;
+  readonly preceded: readonly Preceded[];
+  /** Of each loss with such a change in its lead, the chance that one of them would precede it. */
+  readonly chances: readonly number[];
+}
+
+interface Preceded {
+  readonly change: TimelineEvent;
+  readonly loss: TimelineEvent;
 }
 
 /**
- * Counts only what is sure to precede, and lets each change cast its widest window over the observed time: both are on
- * the side of chance. Source: design.md, section 4, Coincidence.
+ * Were the changes of a lead shifted together around the lead, by any time alike, one of them would precede the loss in the
+ * share of the lead that their windows cover. So each loss is compared with its own minutes: where changes and losses come in
+ * storms, that both are many says nothing. Counts only what is sure to precede, and lets each change cast its widest window:
+ * both are on the side of chance. Sources: Maclure, The Case-Crossover Design, American Journal of Epidemiology 133 (1991);
+ * Amarasingham, Harrison, Hatsopoulos and Geman, Conditional Modeling and the Jitter Method of Spike Resampling, Journal of
+ * Neurophysiology 107 (2012), both from memory.
  */
-function compare(
-  { timeline }: PairFacts,
-  losses: readonly TimelineEvent[],
-  kind: string,
-  changes: readonly TimelineEvent[],
-  { windowMs }: CoincidenceLimits,
-): Comparison {
-  const preceded = losses.flatMap((loss) => {
-    const change = lastBefore(loss, changes, windowMs);
-    return change === undefined ? [] : [{ change, loss }];
-  });
-  const windows = changes.map((c) => ({ from: c.earliest, to: c.time + c.resolution + windowMs }));
-  const observed = total(timeline.observed);
-  const expected =
-    observed === 0 ? losses.length : (losses.length * totalWithin(timeline.observed, windows)) / observed;
-  return { kind, preceded, expected, p: poissonAtLeast(preceded.length, expected) };
+function compare(kind: string, found: readonly Found[], limits: CoincidenceLimits): Comparison {
+  const byLead = [...groupBy(found, ({ lead }) => String(lead.loss.time)).values()];
+  return {
+    kind,
+    preceded: byLead.flatMap((own) => {
+      const last = own.findLast(({ change, lead }) => surelyPrecedes(change, lead.loss, limits.windowMs));
+      return last === undefined ? [] : [{ change: last.change, loss: last.lead.loss }];
+    }),
+    chances: byLead.map((own) => shareCovered(own, limits)),
+  };
 }
 
-/** The last change that surely precedes a loss; what came longer before it than the window need not be looked at. */
-function lastBefore(
-  loss: TimelineEvent,
-  changes: readonly TimelineEvent[],
-  windowMs: number,
-): TimelineEvent | undefined {
-  const begin = countUntil(changes, loss.time - windowMs, 'before');
-  const end = countUntil(changes, loss.time, 'before');
-  return changes.slice(begin, end).findLast((c) => surelyPrecedes(c, loss, windowMs));
+/**
+ * How much of a lead the windows of its changes cover; where several lie late in it, of its late part if that is more: a storm may
+ * have just begun.
+ */
+function shareCovered(found: readonly Found[], { windowMs, lateMs }: CoincidenceLimits): number {
+  const [first] = found;
+  if (first === undefined) return 0;
+  const { from, to } = first.lead;
+  const late = { from: Math.max(from, to - lateMs), to };
+  const lateOnes = found.filter(({ change }) => change.earliest >= late.from);
+  const windowsOf = (some: readonly Found[]): readonly Interval[] =>
+    some.map(({ change: { earliest, time, resolution } }) => ({
+      from: earliest,
+      to: time + resolution + windowMs,
+    }));
+  const whole = shareAround(first.lead, windowsOf(found));
+  return lateOnes.length > 1 ? Math.max(whole, shareAround(late, windowsOf(lateOnes))) : whole;
 }
 
 /** Certainly before the loss, and certainly not longer before it than the window, whatever the bounds hide. */
@@ -121,26 +148,28 @@ function surelyPrecedes(change: TimelineEvent, loss: TimelineEvent, windowMs: nu
   return before && between(change, loss).high * 1000 <= windowMs;
 }
 
-function isMoreThanChance({ preceded, p }: Comparison, kinds: number, limits: CoincidenceLimits): boolean {
-  return preceded.length >= limits.leastCount && p * kinds <= limits.significance;
+/** Whether the question is one: if every loss had been preceded, that would be more than chance. */
+function couldHold({ chances }: Comparison, { coincidence: { leastCount }, significance }: Limits): boolean {
+  const all = chances.reduce((product, chance) => product * chance, 1);
+  return chances.length >= leastCount && all <= significance;
 }
 
 function toFinding(
   { timeline }: PairFacts,
   losses: readonly TimelineEvent[],
-  { kind, preceded, expected, p }: Comparison,
-  kinds: number,
+  { kind, preceded, chances }: Comparison,
+  { p, questions }: SharedChance,
   { windowMs }: CoincidenceLimits,
 ): Finding {
   const halves = new Set(preceded.map(({ change }) => change.half));
   const half = halves.size === 1 ? (preceded[0]?.change.half ?? null) : null;
-  const what = words[kind]?.(half === null ? 'a half' : `half ${half}`) ?? kind;
+  const what = sayChange(kind, half);
   const [first, ...rest] = preceded.flatMap(({ change, loss }) => [change, loss]);
   if (first === undefined) throw new RangeError(`No loss was preceded by ${kind}.`);
   const events: NonEmpty<TimelineEvent> = [first, ...rest];
+  const expected = chances.reduce((sum, chance) => sum + chance, 0);
   const chance = expected < 0.01 ? 'fewer than 0.01' : String(Number(expected.toPrecision(2)));
-  const tried =
-    kinds === 1 ? 'the only kind of change there was' : `one of ${kinds} kinds of change compared`;
+  const asked = questions === 1 ? 'the only question asked' : `${questions} questions asked of all pairs`;
   return {
     id: 'coincidence',
     severity: 'warning',
@@ -148,8 +177,8 @@ function toFinding(
     half,
     from: first.time,
     to: rest.at(-1)?.time ?? first.time,
-    statement: `${preceded.length} of ${losses.length} losses came within ${sayDuration(windowMs / 1000)} after ${what}; by chance ${chance} would (${sayChance(p)}, ${tried}).`,
-    figures: { change: kind, count: preceded.length, losses: losses.length, expected, p, kinds },
+    statement: `${preceded.length} of ${losses.length} losses came within ${sayDuration(windowMs / 1000)} after ${what}; by chance ${chance} would (${sayChance(p)}, ${asked}).`,
+    figures: { change: kind, count: preceded.length, losses: losses.length, expected, p, questions },
     evidence: linesOfAll(events),
   };
 }

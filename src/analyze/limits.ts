@@ -11,6 +11,11 @@ export interface Limits {
    * for a part of it. Chosen here: the lead that a swap is given. Source: design.md, section 5, `from`.
    */
   readonly workMs: number;
+  /**
+   * Chance of any false word of one analyzer about a fleet without trouble, whatever number of questions is asked of however
+   * many pairs. Chosen here: a warning sends a person to the cabinet, so one in a hundred, not one in twenty.
+   */
+  readonly significance: number;
   readonly coincidence: CoincidenceLimits;
   readonly loops: LoopLimits;
   readonly rhythm: RhythmLimits;
@@ -22,10 +27,12 @@ export interface CoincidenceLimits {
   /** So many losses at least must have been preceded: two may be one cause told twice. Chosen here. */
   readonly leastCount: number;
   /**
-   * Chance of one false word about a pair, whatever number of kinds is tried: each kind is held to its share of it
-   * (Bonferroni). Chosen here: a warning sends a person to the cabinet, so one in a hundred, not one in twenty.
+   * A change so long before a loss or less is compared with the others of that time. Chosen here: design.md, section 4, wants
+   * minutes; it is short beside a storm of an hour, and long beside the window.
    */
-  readonly significance: number;
+  readonly leadMs: number;
+  /** The late part of that time: where a storm has just begun, the changes gather in it. Chosen here: half. */
+  readonly lateMs: number;
 }
 
 export interface LoopLimits {
@@ -38,8 +45,6 @@ export interface LoopLimits {
 export interface RhythmLimits {
   /** Spacings, or bouts for the hour of the day, without which nothing is said. Chosen here: both tests keep their level from five on. */
   readonly leastCount: number;
-  /** Chance of one false word about a pair; half of it for each of the two tests (Bonferroni). Chosen as for coincidence. */
-  readonly significance: number;
   /** A rhythm keeps its spacings to this coefficient of variation: a pair that only needs a while to recover does not. Chosen here. */
   readonly variation: number;
   /** Bounds of a loss wider than this share of the mean spacing, or of the day, could make a rhythm, or hide it. Chosen here. */
@@ -48,20 +53,25 @@ export interface RhythmLimits {
   readonly leastDays: number;
   /** Share of the log that may be unobserved, lest the hours that were read stand out. Chosen here. */
   readonly unobservedShare: number;
+  /** Spans about the middle, in hours, of which the sentence says the narrowest that holds `shareSaid` of the bouts. Chosen here. */
+  readonly hoursSaid: readonly number[];
+  readonly shareSaid: number;
 }
 
 export const defaultLimits: Limits = {
   rules: defaultRules,
   conflictSeconds: 1,
   workMs: 900_000,
-  coincidence: { windowMs: 30_000, leastCount: 3, significance: 0.01 },
+  significance: 0.01,
+  coincidence: { windowMs: 30_000, leastCount: 3, leadMs: 600_000, lateMs: 300_000 },
   loops: { leastCount: 3, restartMs: 1_800_000 },
   rhythm: {
     leastCount: 5,
-    significance: 0.01,
     variation: 0.25,
     boundsShare: 0.1,
     leastDays: 7,
     unobservedShare: 0.05,
+    hoursSaid: [1, 2, 4, 6, 8, 12],
+    shareSaid: 0.75,
   },
 };

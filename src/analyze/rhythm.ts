@@ -1,17 +1,20 @@
 import { type Rayleigh, rayleigh } from '../statistics/rayleigh.ts';
 import { type Regularity, spacingRegularity } from '../statistics/spacing-regularity.ts';
+import type { Bout } from '../timeline/bouts.ts';
 import { total } from '../timeline/coverage.ts';
 import { linesOfAll } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
+import { dayShare } from '../timeline/site-clock.ts';
 import { type Finding, type NonEmpty, sayChance, sayDuration, type TimelineEvent } from '../vocabulary.ts';
-import type { Analyzer } from './analyzer.ts';
-import type { RhythmLimits } from './limits.ts';
+import type { Analyzer, Question, SharedChance } from './analyzer.ts';
+import type { Limits, RhythmLimits } from './limits.ts';
 
 const dayMs = 86_400_000;
-/** The two questions asked of the losses share the significance. */
-const questions = 2;
+const dayMinutes = 1440;
+/** Asked of the bouts: whether they keep a rhythm, and an hour of the day. */
+const questionsAsked = 2;
 
-/** Whether the losses keep a rhythm, or come at an hour of the day: something with a clock brings them. */
+/** Whether the bouts of losses keep a rhythm, or come at an hour of the day: something with a clock brings them. */
 export const rhythm: Analyzer = {
   meta: {
     id: 'rhythm',
@@ -20,74 +23,123 @@ export const rhythm: Analyzer = {
     findings: ['rhythm'],
   },
   analyze(facts, limits) {
-    const losses = facts.losses.filter((l) => l.kind === 'counted').map((l) => l.event);
-    const answers = [
-      inSpacings(facts, losses, limits.rhythm),
-      atAnHour(facts, limits.rhythm, limits.rules.boutMs),
-    ];
-    const judged = answers.filter((a) => a !== null);
-    return { checked: judged.length, notObserved: questions - judged.length, findings: judged.flat() };
+    const answers = [inSpacings(facts, limits), atAnHour(facts, limits.rhythm)];
+    const questions = answers.filter((a) => a !== null);
+    return {
+      checked: questions.length,
+      notObserved: questionsAsked - questions.length,
+      findings: [],
+      questions,
+    };
   },
 };
 
-/** No finding, or one; `null` if there is too little to judge by. */
-type Answered = readonly Finding[] | null;
-
-function inSpacings(
-  { timeline }: PairFacts,
-  losses: readonly TimelineEvent[],
-  limits: RhythmLimits,
-): Answered {
-  const spacings = losses.flatMap((loss, index) => {
-    const before = losses[index - 1];
-    if (before === undefined) return [];
+/**
+ * Whether the spacings of bouts are more even than chance makes them; `null` if there is too little to judge by. After a bout
+ * the next can not begin for `boutMs`, else it would be the same: only what lies beyond that is left to chance.
+ */
+function inSpacings({ timeline, bouts }: PairFacts, { rhythm: limits, rules }: Limits): Question | null {
+  const spacings = bouts.flatMap((bout, index) => {
+    const before = bouts[index - 1];
+    const last = before?.losses.at(-1);
+    if (before === undefined || last === undefined) return [];
     // What an unobserved span hides may have parted this spacing in two.
-    const hidden = timeline.unobserved.some((u) => u.from < loss.time && u.to > before.time);
-    return hidden ? [] : [(loss.time - before.time) / 1000];
+    const hidden = timeline.unobserved.some((u) => u.from < bout.time && u.to > before.time);
+    return hidden ? [] : [{ whole: bout.time - before.time, free: bout.time - last.time - rules.boutMs }];
   });
   if (spacings.length < limits.leastCount) return null;
-  const regularity = spacingRegularity(spacings);
-  const widest = Math.max(...losses.map((l) => l.time - l.earliest + l.resolution)) / 1000;
-  if (widest > limits.boundsShare * regularity.mean) return null;
-  const isEven = regularity.p <= limits.significance / questions && regularity.variation <= limits.variation;
-  return isEven ? findingOf(timeline.pair, losses, spacingWords(spacings.length, regularity)) : [];
-}
-
-function spacingWords(spacings: number, { mean, variation, p }: Regularity): Said {
-  const percent = Math.round(variation * 100);
+  const free = spacingRegularity(spacings.map((s) => s.free / 1000));
+  const whole = spacingRegularity(spacings.map((s) => s.whole / 1000));
+  if (widestOf(bouts) / 1000 > limits.boundsShare * free.mean) return null;
   return {
-    statement: `The losses keep a rhythm: one every ${sayDuration(mean)}, ${spacings} spacings that vary by ${percent} % of it, where chance makes them vary by about 100 % (${sayChance(p)}).`,
-    figures: { spacings, meanSeconds: mean, variation, p },
+    p: whole.variation <= limits.variation ? free.p : 1,
+    tell: (shared) => findingOf(timeline.pair, bouts, spacingWords(spacings.length, whole, shared)),
   };
 }
 
-function atAnHour({ timeline, bouts: all }: PairFacts, limits: RhythmLimits, boutMs: number): Answered {
-  const bouts = all.flatMap(({ losses }) => losses.slice(0, 1));
+/** How far apart the bounds of the first loss of a bout are at most, in milliseconds. */
+function widestOf(bouts: readonly Bout[]): number {
+  return Math.max(
+    0,
+    ...bouts.flatMap(({ losses: [first] }) =>
+      first === undefined ? [] : [first.time - first.earliest + first.resolution],
+    ),
+  );
+}
+
+function spacingWords(
+  spacings: number,
+  { mean, variation }: Regularity,
+  { p, questions }: SharedChance,
+): Said {
+  const percent = Math.round(variation * 100);
+  const scatter = percent === 0 ? 'by less than 1 %' : `by ${percent} %`;
+  return {
+    statement: `Losses keep a rhythm: a bout every ${sayDuration(mean)}, with ${spacings} spacings that vary ${scatter} (${sayChance(p)}, ${sayAsked(questions)}).`,
+    figures: { spacings, meanSeconds: mean, variation, p, questions },
+  };
+}
+
+/** Whether the bouts begin about one hour of the site's day; `null` if there is too little to judge by. */
+function atAnHour({ timeline, bouts }: PairFacts, limits: RhythmLimits): Question | null {
   const unseen = total(timeline.unobserved) / (timeline.to - timeline.from);
   const isSeen = total(timeline.observed) >= limits.leastDays * dayMs && unseen <= limits.unobservedShare;
-  const widest = Math.max(0, ...bouts.map((b) => b.time - b.earliest));
-  if (!isSeen || bouts.length < limits.leastCount || widest > limits.boundsShare * dayMs) return null;
-  const gathering = rayleigh(bouts.map((b) => (b.time % dayMs) / dayMs));
-  const isGathered = gathering.p <= limits.significance / questions;
-  return isGathered ? findingOf(timeline.pair, bouts, hourWords(bouts.length, boutMs, gathering)) : [];
+  if (!isSeen || bouts.length < limits.leastCount || widestOf(bouts) > limits.boundsShare * dayMs)
+    return null;
+  const clocks = bouts.map((b) => dayShare(b.time, timeline.zone ?? 'UTC'));
+  const gathering = rayleigh(clocks);
+  return {
+    p: gathering.p,
+    tell: (shared) =>
+      findingOf(timeline.pair, bouts, hourWords(clocks, timeline.zone, gathering, limits, shared)),
+  };
 }
 
-function hourWords(bouts: number, boutMs: number, { direction, length, p }: Rayleigh): Said {
-  const minutes = Math.round(direction * 1440) % 1440;
-  const clock = [Math.floor(minutes / 60), minutes % 60].map((n) => String(n).padStart(2, '0')).join(':');
+/** The hours about the middle in which most bouts lie: the narrowest span that is said and holds the share. */
+function hourWords(
+  clocks: readonly number[],
+  zone: string | null,
+  { direction, length }: Rayleigh,
+  { hoursSaid, shareSaid }: RhythmLimits,
+  { p, questions }: SharedChance,
+): Said {
+  const within = (hours: number): number =>
+    clocks.filter((c) => Math.abs(((c - direction + 1.5) % 1) - 0.5) <= hours / 48).length;
+  const hours = hoursSaid.find((h) => within(h) >= shareSaid * clocks.length) ?? 24;
+  const count = within(hours);
+  const [from, about, to] = [-hours / 48, 0, hours / 48].map((shift) => sayClock(direction + shift));
+  const clock = zone === null ? 'UTC' : `site time (${zone})`;
   return {
-    statement: `The losses gather at an hour of the day: ${bouts} bouts of them, over ${sayDuration(boutMs / 1000)} apart, about ${clock} UTC (mean vector ${length.toFixed(2)} of 1, ${sayChance(p)}).`,
-    figures: { bouts, clock, meanVector: length, p },
+    statement: `Losses gather about ${about} ${clock}: ${count} of ${clocks.length} bouts between ${from} and ${to} (mean vector ${length.toFixed(2)}, ${sayChance(p)}, ${sayAsked(questions)}).`,
+    figures: {
+      bouts: clocks.length,
+      within: count,
+      hours,
+      clock: about ?? '',
+      meanVector: length,
+      p,
+      questions,
+    },
   };
+}
+
+/** The clock of a share of a day, to the minute. */
+function sayClock(share: number): string {
+  const minutes = (Math.round(share * dayMinutes) + dayMinutes) % dayMinutes;
+  return [Math.floor(minutes / 60), minutes % 60].map((n) => String(n).padStart(2, '0')).join(':');
+}
+
+function sayAsked(questions: number): string {
+  return questions === 1 ? 'the only question asked' : `${questions} questions asked of all pairs`;
 }
 
 type Said = Pick<Finding, 'statement' | 'figures'>;
 
-function findingOf(pair: string, losses: readonly TimelineEvent[], said: Said): readonly Finding[] {
-  const [first, ...rest] = losses;
-  if (first === undefined) return [];
+function findingOf(pair: string, bouts: readonly Bout[], said: Said): Finding {
+  const [first, ...rest] = bouts.flatMap(({ losses }) => losses.slice(0, 1));
+  if (first === undefined) throw new RangeError('A rhythm without a bout.');
   const events: NonEmpty<TimelineEvent> = [first, ...rest];
   const to = rest.at(-1)?.time ?? first.time;
   const frame = { id: 'rhythm', severity: 'warning', pair, half: null, from: first.time, to } as const;
-  return [{ ...frame, ...said, evidence: linesOfAll(events) }];
+  return { ...frame, ...said, evidence: linesOfAll(events) };
 }

@@ -1,8 +1,9 @@
 import { decibans, evidenceBound } from '../statistics/evidence-bound.ts';
-import { atLeast } from '../statistics/rate-ratio.ts';
-import { clip, total, totalWithin } from '../timeline/coverage.ts';
+import { atLeastOf } from '../statistics/poisson-binomial.ts';
+import { clip, shareAround, total, totalWithin } from '../timeline/coverage.ts';
 import { linesOf, uniqueLines } from '../timeline/evidence.ts';
-import type { Instant, NonEmpty, SourceLine, TimelineEvent } from '../vocabulary.ts';
+import { countUntil } from '../timeline/tracks.ts';
+import type { Instant, Interval, NonEmpty, SourceLine, TimelineEvent } from '../vocabulary.ts';
 import { capped, type Trouble } from './cause.ts';
 
 /** How many failures and losses of the episode came soon after a change of some kind. */
@@ -20,9 +21,10 @@ export interface Coincidence {
 }
 
 /**
- * Failures that may have followed a change within the window, against the share of the observed time that lies within a
- * window: if they had nothing to do with each other the count would be binomial. What the bounds of the coarsest failure
- * leave open, and stamps of whole seconds, widen every window, which is on the side of chance. `null` without a change or a failure.
+ * Failures that may have followed a change within the window, the same change no other before. If they had nothing to do with
+ * each other, each would with a chance: the share of the observed time that lies within a window, or where
+ * changes come in a storm, that of its own last hour or minutes, whichever is greater. What the bounds of the coarsest failure leave open, and
+ * stamps of whole seconds, widen every window, which is on the side of chance. `null` without a change or a failure.
  * Source: design.md, section 4, Coincidence; the tail is exact, the weight its evidence bound.
  */
 export function coincidenceOf(trouble: Trouble, changes: readonly TimelineEvent[]): Coincidence | null {
@@ -30,30 +32,36 @@ export function coincidenceOf(trouble: Trouble, changes: readonly TimelineEvent[
   const { from } = trouble.episode;
   const failures = failuresOf(trouble);
   const near = changes.filter((c) => c.time >= from - windowMs && c.time <= trouble.to);
-  const followed = failures.flatMap((failure) => {
-    const change = near.findLast((c) => c.earliest <= failure.time && failure.earliest - c.time <= windowMs);
-    return change === undefined ? [] : [{ change, failure }];
-  });
+  const followed = followedOf(failures, near, windowMs);
   const [first, ...rest] = followed;
   if (first === undefined) return null;
   const span = [{ from: from - windowMs, to: Math.max(trouble.to, from) }];
   const seen = clip(trouble.facts.timeline.observed, from - windowMs, trouble.to);
   const widestMs = Math.max(...failures.map((f) => f.time - f.earliest));
   const observed = total(seen) > 0 ? seen : span;
-  const windows = near.map(({ time, earliest, resolution }) => ({
+  const windowOf = ({ time, earliest, resolution }: TimelineEvent): Interval => ({
     from: earliest - resolution,
     to: time + windowMs + widestMs + resolution,
-  }));
+  });
+  const windows = near.map(windowOf);
   // A window that the log cuts short weighs as if the log had gone on, else a change in its last second would explain all.
   const cutMs = Math.max(0, ...windows.map(({ to }) => to - trouble.to));
   const share = (totalWithin(observed, windows) + cutMs) / (total(observed) + cutMs);
-  const p = atLeast(followed.length, failures.length, share);
+  const chances = failures.map((failure, index) =>
+    Math.max(
+      share,
+      ...leadsOf(failure, failures[index - 1], trouble, changes).map(({ span, own }) =>
+        shareAround(span, own.map(windowOf)),
+      ),
+    ),
+  );
+  const p = atLeastOf(chances, followed.length);
   return {
     count: followed.length,
     failures: failures.length,
     windowSeconds: trouble.limits.coincidenceSeconds,
     isSure: followed.every(({ change, failure }) => surelyFollows(failure, change, windowMs)),
-    expected: share * failures.length,
+    expected: chances.reduce((sum, chance) => sum + chance, 0),
     decibans: capped(decibans(evidenceBound(p)), trouble.limits),
     evidence: uniqueLines([
       ...linesOf(first.change),
@@ -61,6 +69,51 @@ export function coincidenceOf(trouble: Trouble, changes: readonly TimelineEvent[
       ...rest.flatMap(({ change, failure }) => [...linesOf(change), ...failure.evidence]),
     ]),
   };
+}
+
+interface Followed {
+  readonly change: TimelineEvent;
+  readonly failure: Failure;
+}
+
+/** The failures that may have followed a change, each with the last change since the failure before it. */
+function followedOf(
+  failures: readonly Failure[],
+  changes: readonly TimelineEvent[],
+  windowMs: number,
+): readonly Followed[] {
+  return failures.flatMap((failure, index) => {
+    const since = failures[index - 1]?.time ?? Number.NEGATIVE_INFINITY;
+    const change = changes.findLast(
+      (c) => c.time > since && c.earliest <= failure.time && failure.earliest - c.time <= windowMs,
+    );
+    return change === undefined ? [] : [{ change, failure }];
+  });
+}
+
+/** A time before a failure, and the changes in it. */
+interface Lead {
+  readonly span: Interval;
+  readonly own: readonly TimelineEvent[];
+}
+
+/**
+ * The hour before a failure and its last ten minutes, as far as no other failure lies in them, where there are several changes in
+ * them: they may be those of a storm, or of one that has just begun.
+ */
+function leadsOf(
+  { time, earliest }: Failure,
+  before: Failure | undefined,
+  { facts, limits: { stormSeconds } }: Trouble,
+  changes: readonly TimelineEvent[],
+): readonly Lead[] {
+  const begin = Math.max(before?.time ?? facts.timeline.from, facts.timeline.from);
+  const lead = (seconds: number): Lead => {
+    const from = Math.max(earliest - seconds * 1000, begin);
+    const own = changes.slice(countUntil(changes, from), countUntil(changes, time));
+    return { span: { from, to: time }, own: own.filter((c) => c.earliest >= from) };
+  };
+  return stormSeconds.map(lead).filter(({ own }) => own.length > 1);
 }
 
 interface Failure extends Instant {

@@ -34,6 +34,8 @@ export interface DiagnoseLimits {
   readonly oddShare: number;
   /** What comes so long before a failure may have brought it. Source: design.md, section 4, Coincidence. */
   readonly coincidenceSeconds: number;
+  /** Several changes within so many seconds before a failure may be a storm. Source: design.md, section 4, Coincidence: by minutes. */
+  readonly stormSeconds: readonly number[];
   /** Median load of the active half above which it has no time to copy. Source: design.md, section 6. */
   readonly loadPercent: number;
   /** Free memory below this share of the peers' is short. Source: design.md, section 6. */
@@ -67,6 +69,7 @@ export const defaultDiagnoseLimits: DiagnoseLimits = {
   momentSeconds: 60,
   oddShare: 0.2,
   coincidenceSeconds: 30,
+  stormSeconds: [3600, 600],
   loadPercent: 90,
   memoryShare: 0.1,
   patternCount: 3,

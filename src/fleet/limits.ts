@@ -10,8 +10,29 @@ export interface FleetLimits {
     readonly seed: number;
     readonly steps: number;
   };
-  /** Weight of the newest sync time and width of the limits. Source: NIST/SEMATECH e-Handbook, section 6.3.2.4. */
-  readonly ewma: { readonly weight: number; readonly width: number };
+  /**
+   * Drift of sync times: the weight of the newest, small, since a change that stays matters and one long sync does not (Lucas and
+   * Saccucci, Technometrics 32 (1990), 0.05 to 0.25 for small changes, from memory); the share of fleets without any drift in which
+   * any average may leave its limits; of each group so many orders of its times are tried, fewer where that takes more than
+   * `mostSteps` averages, by the same seed each time. Chosen here.
+   */
+  readonly ewma: {
+    readonly weight: number;
+    readonly significance: number;
+    readonly rounds: number;
+    readonly mostSteps: number;
+    readonly seed: number;
+  };
+  /**
+   * Groups of fewer than `largeGroup` attempts are compared by dealing their labels out again, so many times, fewer where that
+   * takes more than `mostSteps`, by the same seed each time. Chosen here.
+   */
+  readonly dealing: {
+    readonly largeGroup: number;
+    readonly rounds: number;
+    readonly mostSteps: number;
+    readonly seed: number;
+  };
   /** Fewer sync times than this say nothing of a drift. Chosen here: ten to learn from, as many to judge. */
   readonly leastDrift: number;
   /** A trend over fewer months than this is not judged. Source: US EPA, QA/G-9S (2006), section 4.3.4: the normal form from 10 on. */
@@ -24,7 +45,8 @@ export const defaultFleetLimits: FleetLimits = {
   falseDiscovery: 0.05,
   confidence: 0.95,
   forecast: { confidence: 0.9, rounds: 2000, seed: 1, steps: 40 },
-  ewma: { weight: 0.3, width: 3 },
+  ewma: { weight: 0.1, significance: 0.01, rounds: 2000, mostSteps: 4_000_000, seed: 1 },
+  dealing: { largeGroup: 100, rounds: 19_999, mostSteps: 20_000_000, seed: 1 },
   leastDrift: 20,
   leastMonths: 10,
   readyMs: 86_400_000,

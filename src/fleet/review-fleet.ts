@@ -66,7 +66,7 @@ export function reviewFleet(
     pairs: worstFirst(pairs),
     attempts,
     groups: groupReviews(times, limits),
-    logRank: compareGroups(times),
+    logRank: compareGroups(times, limits),
     forecast: forecastOf(attempts, swaps, limits),
     drifts: syncDrifts(attempts, groupNamed, limits),
     months: lossMonths(fleet),

@@ -15,8 +15,9 @@ import {
   type GroupReview,
   type SurvivalPoint,
 } from '../vocabulary.ts';
+import { chanceOfSmallGroups } from './dealt-groups.ts';
 import type { FleetLimits } from './limits.ts';
-import { syncTrend } from './sync-trend.ts';
+import { sharedTrends, syncTrend } from './sync-trend.ts';
 
 /** The sync time of one attempt, known between two bounds in seconds; `high` is `Infinity` where it was not seen. */
 export interface SyncTime extends Between {
@@ -44,12 +45,13 @@ export function syncTimes(
 
 /** The distribution of sync times per group and cause. */
 export function groupReviews(times: readonly SyncTime[], limits: FleetLimits): readonly GroupReview[] {
-  return [...groupBy(times, (t) => `${t.group}\n${t.cause}`).values()]
-    .flatMap((own) => {
-      const [first] = own;
-      return first === undefined ? [] : [reviewOf(first, own, limits)];
-    })
-    .sort((a, b) => (a.group === b.group ? compareText(a.cause, b.cause) : compareText(a.group, b.group)));
+  const reviews = [...groupBy(times, (t) => `${t.group}\n${t.cause}`).values()].flatMap((own) => {
+    const [first] = own;
+    return first === undefined ? [] : [reviewOf(first, own, limits)];
+  });
+  return [...sharedTrends(reviews)].sort((a, b) =>
+    a.group === b.group ? compareText(a.cause, b.cause) : compareText(a.group, b.group),
+  );
 }
 
 function reviewOf({ group, cause }: SyncTime, own: readonly SyncTime[], limits: FleetLimits): GroupReview {
@@ -106,7 +108,7 @@ function boundedCurve(times: readonly Between[]): Curve {
 }
 
 /** Whether the groups become ready alike, each cause compared within itself. */
-export function compareGroups(times: readonly SyncTime[]): Fleet['logRank'] {
+export function compareGroups(times: readonly SyncTime[], limits: FleetLimits): Fleet['logRank'] {
   const strata = [...groupBy(times, (t) => t.cause).values()];
   const found = isExact(times)
     ? logRank(
@@ -119,5 +121,7 @@ export function compareGroups(times: readonly SyncTime[]): Fleet['logRank'] {
         ),
       )
     : intervalLogRank(strata);
-  return found === null ? null : { chiSquare: found.chiSquare, df: found.df, p: found.p };
+  if (found === null) return null;
+  const { chiSquare, df, p } = found;
+  return { chiSquare, df, p: chanceOfSmallGroups(strata, limits.dealing) ?? p };
 }

@@ -1,6 +1,7 @@
+import { holm } from '../statistics/holm.ts';
 import { mannKendall } from '../statistics/mann-kendall.ts';
 import { theilSen } from '../statistics/theil-sen.ts';
-import type { SyncTrend } from '../vocabulary.ts';
+import type { GroupReview, SyncTrend } from '../vocabulary.ts';
 import { type FleetLimits, yearSeconds } from './limits.ts';
 import { monthOf } from './months.ts';
 import { monthMedians } from './tables.ts';
@@ -30,4 +31,15 @@ export function syncTrend(
   if (medians.length < limits.leastMonths || test === null || found === null) return null;
   const { slope, low, high } = found;
   return { months: medians.length, secondsPerYear: { value: slope, low, high }, p: test.p };
+}
+
+/** The groups with the chances of their trends as they are with all groups looked at (Holm). */
+export function sharedTrends(groups: readonly GroupReview[]): readonly GroupReview[] {
+  const judged = groups.flatMap(({ trend }) => (trend === null ? [] : [trend]));
+  const adjusted = holm(judged.map(({ p }) => p));
+  const chances = new Map(judged.map((trend, index) => [trend, adjusted[index] ?? 1]));
+  return groups.map((group) => {
+    const { trend } = group;
+    return trend === null ? group : { ...group, trend: { ...trend, p: chances.get(trend) ?? trend.p } };
+  });
 }

@@ -75,6 +75,7 @@ export function assemble(
     input,
     resolution: times.hasDecimals() ? 0 : 1000,
     site: options.phrasebook.site,
+    ...(times.usedZone() || zone.assumed ? {} : { zone: zone.zone.name }),
     streams: settled.streams,
     changes: settled.changes,
     gauges,

@@ -16,6 +16,7 @@ import {
   readinessTable,
 } from './fleet-shown-tables.ts';
 import { causeWords } from './outcome-words.ts';
+import { driftWords, questionWords } from './question-words.ts';
 import type { ShownTable } from './shown-table.ts';
 
 /** One question of the review: its pictures, and the same figures as a table. */
@@ -98,7 +99,7 @@ function drifts(fleet: Fleet): FleetSection {
       }));
     }),
     table: driftTable(fleet),
-    reading: `The line is an exponentially weighted average; the ground behind it holds what is usual by the first half of the times.${fleet.drifts.length > mostDrifts ? ` Drawn are the first ${mostDrifts} of ${fleet.drifts.length} groups.` : ''}`,
+    reading: `${driftWords}${fleet.drifts.length > mostDrifts ? ` Drawn are the first ${mostDrifts} of ${fleet.drifts.length} groups.` : ''}`,
   };
 }
 
@@ -139,7 +140,8 @@ function findings(fleet: Fleet, zone: string): FleetSection {
     title: 'Findings',
     figures: [],
     table: findingTable(fleet, zone),
-    reading: 'Of each kind and pair the newest is told; all are in fleet.json.',
+    reading:
+      `Of each kind and pair the newest is told; all are in fleet.json. ${questionWords(fleet.findings)}`.trimEnd(),
   };
 }
 

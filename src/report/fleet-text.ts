@@ -72,8 +72,8 @@ function groupRow(group: string, cause: string, count: string, half: string): re
   return row(group, `${cause.padEnd(10)} ${count.padStart(5)}  ${half}`);
 }
 
-/** The chance up to which a trend of sync times is told. */
-const tellingChance = 0.05;
+/** The chance up to which a trend of sync times is told, with all groups looked at. */
+export const tellingChance = 0.05;
 
 function groupText(group: GroupReview): readonly string[] {
   const { cause, attempts, median, p95, trend } = group;

@@ -3,6 +3,7 @@ import { cautions } from './cautions.ts';
 import { html } from './escape.ts';
 import type { EvidenceList } from './evidence.ts';
 import { section } from './html-section.ts';
+import { questionWords } from './question-words.ts';
 import type { ReportOptions } from './report-options.ts';
 import { checkedByHand, signCaveat } from './sign-words.ts';
 import { toldFindings } from './told-findings.ts';
@@ -49,14 +50,17 @@ export function qualitySection(
   swap: Pick<Swap, 'pair' | 'from' | 'to'>,
   { zone }: ReportOptions,
 ): string {
-  const items = toldFindings(verification, swap).map(
+  const told = toldFindings(verification, swap);
+  const items = told.map(
     (f) =>
       `<li>${f.severity === 'info' ? '' : `<span class="${f.severity === 'critical' ? 'fail' : 'inconclusive'}">${f.severity}:</span> `}${sayWhen(f, zone)}${html(f.statement)}${f.pair === null ? quoted(f.evidence[0].text) : ''}</li>`,
   );
+  const computed = questionWords(told);
+  const words = computed === '' ? '' : `\n<p class="second">${html(computed)}</p>`;
   return section(
     'findings',
     'Findings and quality of the data',
-    items.length === 0 ? '<p>Nothing to remark.</p>' : `<ul>\n${items.join('\n')}\n</ul>`,
+    items.length === 0 ? '<p>Nothing to remark.</p>' : `<ul>\n${items.join('\n')}\n</ul>${words}`,
   );
 }
 

@@ -4,6 +4,7 @@ import { markdown } from './escape.ts';
 import { byFile, type EvidenceList, evidenceOf } from './evidence.ts';
 import { table } from './markdown-table.ts';
 import { sayOpen } from './open-words.ts';
+import { questionWords } from './question-words.ts';
 import type { ReportOptions } from './report-options.ts';
 import { statusWords } from './status-words.ts';
 import { toldFindings } from './told-findings.ts';
@@ -126,8 +127,11 @@ export function remarks(
   swap: Pick<Swap, 'pair' | 'from' | 'to'>,
   { zone }: ReportOptions,
 ): string {
-  const lines = toldFindings(verification, swap).map(
+  const told = toldFindings(verification, swap);
+  const computed = questionWords(told);
+  const lines = told.map(
     (f) => `- ${f.severity === 'info' ? '' : `${f.severity}: `}${sayWhen(f, zone)}${md(f.statement)}`,
   );
-  return lines.length === 0 ? 'Nothing to remark.' : lines.join('\n');
+  if (lines.length === 0) return 'Nothing to remark.';
+  return [...lines, ...(computed === '' ? [] : ['', md(computed)])].join('\n');
 }

@@ -46,7 +46,7 @@ export function intervalLogRank(strata: readonly (readonly GroupInterval[])[]): 
 }
 
 /** `(S(low) ln S(low) - S(high) ln S(high)) / (S(low) - S(high))`, the scores of proportional hazards; they add up to 0. */
-function finkelsteinScores(intervals: readonly Between[]): readonly number[] {
+export function finkelsteinScores(intervals: readonly Between[]): readonly number[] {
   const { places, reach } = turnbull(intervals);
   const after = [1, ...places.map(({ survivingAfter }) => survivingAfter)];
   return reach.map(([first, last]) => {

@@ -17,3 +17,13 @@ export function seededRandom(seed: number): () => number {
 export function indexFrom(random: number, count: number): number {
   return Math.floor(((random - 1) / (modulus - 1)) * count);
 }
+
+/** Puts values in an order drawn by `next`, all orders alike. Source: Fisher and Yates, as in Knuth, The Art of Computer Programming 2, algorithm 3.4.2 P (from memory). */
+export function shuffle(values: Float64Array, next: () => number): void {
+  for (let index = values.length - 1; index > 0; index -= 1) {
+    const other = indexFrom(next(), index + 1);
+    const value = values[index] ?? 0;
+    values[index] = values[other] ?? 0;
+    values[other] = value;
+  }
+}

@@ -26,7 +26,7 @@ import { type RoleEvidence, roleStepsOf } from './role-steps.ts';
 import { readRoles } from './roles.ts';
 import type { TimelineRules } from './rules.ts';
 import { type Sighting, sightingsByPair } from './sightings.ts';
-import { sitesOf } from './sites.ts';
+import { sitesOf, zonesOf } from './sites.ts';
 import { type StateStep, toSteps } from './states.ts';
 import { type NamedCoverage, type NamedStream, streamsByPair, withLogs } from './streams.ts';
 import { type Resolved, resolveSubjects } from './subjects.ts';
@@ -43,11 +43,13 @@ export function buildTimeline(
   const sightings = sightingsByPair(files, offsets);
   const coverage = streamsByPair(files);
   const sites = sitesOf(files);
+  const zones = zonesOf(files);
   return [...coverage.entries()]
     .sort(([a], [b]) => compareText(a, b))
     .map(([pair, list]) => ({
       ...buildPair(pair, sightings.get(pair) ?? [], list, files, rules),
       site: sites.get(pair) ?? null,
+      zone: zones.get(pair) ?? null,
     }));
 }
 
@@ -57,7 +59,7 @@ function buildPair(
   streams: NonEmpty<NamedStream>,
   files: readonly ImportedFile[],
   rules: TimelineRules,
-): Omit<PairTimeline, 'site'> {
+): Omit<PairTimeline, 'site' | 'zone'> {
   const coverage = withLogs(streams, sightings);
   const halves = nameHalves(sightings, coverage);
   const roles = readRoles(sightings, halves, rules);

@@ -43,3 +43,22 @@ export function totalWithin(intervals: readonly Interval[], windows: readonly In
   const united = unite(windows);
   return total(intervals.flatMap(({ from, to }) => clip(united, from, to)));
 }
+
+/**
+ * Which share of a span some windows cover, once what reaches over its end goes on at its begin: the share of the times by which
+ * all of them, shifted around the span together, leave its end in one of them. 0 to 1; 0 for an empty span.
+ */
+export function shareAround({ from, to }: Interval, windows: readonly Interval[]): number {
+  const length = to - from;
+  if (length <= 0) return 0;
+  const within = windows.flatMap((window): readonly Interval[] => {
+    const [begin, end] = [window.from - from, window.to - from];
+    if (end - begin >= length) return [{ from: 0, to: length }];
+    if (end <= length) return [{ from: begin, to: end }];
+    return [
+      { from: begin, to: length },
+      { from: 0, to: end - length },
+    ];
+  });
+  return Math.min(1, total(clip(unite(within), 0, length)) / length);
+}

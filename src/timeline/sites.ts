@@ -63,3 +63,14 @@ export function sitesOf(files: readonly ImportedFile[]): ReadonlyMap<string, str
   }
   return new Map([...ofBooks, ...named]);
 }
+
+/** The time zone of each pair: the first that its files' stamps were read in, or that is named beside them; UTC says nothing of a site. */
+export function zonesOf(files: readonly ImportedFile[]): ReadonlyMap<string, string> {
+  const zones = new Map<string, string>();
+  for (const { input, zone, streams } of files) {
+    const named = input.zone === 'UTC' ? (zone ?? 'UTC') : input.zone;
+    if (named === 'UTC') continue;
+    for (const { subject } of streams) if (!zones.has(subject.pair)) zones.set(subject.pair, named);
+  }
+  return zones;
+}

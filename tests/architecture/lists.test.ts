@@ -50,6 +50,7 @@ const shared: Readonly<Record<string, readonly string[]>> = {
     'analyzer',
     'analyzers',
     'by-severity',
+    'change-words',
     'limits',
     'far-stamps',
     'notices',

@@ -1,9 +1,10 @@
 /** Laws of rates, trends and limits, for any input: no figure is NaN, limits in order. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { seeded } from '../../samples/random.ts';
 import { benjaminiHochberg } from '../../src/statistics/benjamini-hochberg.ts';
 import { bootstrap } from '../../src/statistics/bootstrap.ts';
-import { ewma } from '../../src/statistics/ewma.ts';
+import { ewma, reachInAnyOrder, usualOf } from '../../src/statistics/ewma.ts';
 import { laplaceTrend } from '../../src/statistics/laplace-trend.ts';
 import { mannKendall } from '../../src/statistics/mann-kendall.ts';
 import { poissonLimits } from '../../src/statistics/poisson-limits.ts';
@@ -136,13 +137,44 @@ describe('limits', () => {
   test('a moving average stays between the least and the greatest', () => {
     fc.assert(
       fc.property(values, (sample) => {
-        const found = ewma(sample, { weight: 0.2, target: 0, deviation: 1, width: 3 });
-        expectFigures(found);
-        for (const average of found.averages)
-          expectOrder(Math.min(0, ...sample), average, Math.max(0, ...sample));
+        const averages = ewma(sample, 0.2, 0);
+        expectFigures(averages);
+        expect(averages.length).toBe(sample.length);
+        for (const average of averages) expectOrder(Math.min(0, ...sample), average, Math.max(0, ...sample));
       }),
       run,
     );
+  });
+
+  test('a moving average strays no farther than its values do, and where all are equal not at all', () => {
+    const shuffling = { weight: 0.3, significance: 0.05, rounds: 39, seed: 1 };
+    fc.assert(
+      fc.property(fc.array(seconds, { minLength: 2, maxLength: 30 }), (sample) => {
+        const reach = reachInAnyOrder(sample, shuffling);
+        expectOrder(0, reach, Math.max(...sample) - Math.min(...sample) + 1e-6);
+        expect(reachInAnyOrder(sample, shuffling)).toBe(reach);
+        expect(
+          reachInAnyOrder(
+            sample.map(() => 7),
+            shuffling,
+          ),
+        ).toBe(0);
+      }),
+      run,
+    );
+  });
+
+  // Powers of even shares, some a thousand times the middle: no sync times are as skewed. At 5 % of 400, with three standard errors, 33 at most.
+  test('in at most the promised share of skewed series does the average stray farther', () => {
+    const random = seeded(1);
+    const outside = Array.from({ length: 400 }, () => {
+      const sample = Array.from({ length: 20 }, () => random() ** -1.5);
+      const target = usualOf(sample);
+      const reach = reachInAnyOrder(sample, { weight: 0.3, significance: 0.05, rounds: 100, seed: 1 });
+      return ewma(sample, 0.3, target).some((average) => Math.abs(average - target) > reach);
+    }).filter((isOutside) => isOutside).length;
+    expect(outside).toBeLessThanOrEqual(33);
+    expect(outside).toBeGreaterThan(5);
   });
 
   test('a bootstrap interval is in order and the same again; without a figure it is null', () => {

@@ -15,7 +15,8 @@ export interface Expected {
   readonly id: string;
   readonly half?: string;
   readonly lines?: readonly number[];
-  readonly figures?: Readonly<Record<string, number>>;
+  /** Numbers, or matchers of numbers. */
+  readonly figures?: Readonly<Record<string, unknown>>;
 }
 
 /** Runs tables of cases through one analyzer; every finding id must occur, and no two cases are alike. */

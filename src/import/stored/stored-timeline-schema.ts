@@ -84,6 +84,7 @@ const file = v.object({
   input,
   resolution: count,
   site: nullable,
+  zone: v.exactOptional(v.string()),
   streams: v.array(stream),
   gauges: v.array(v.object({ subject, gauge: v.picklist(gauges) })),
   notices: v.array(notice),

@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
 import { coincidence } from '../../../src/analyze/coincidence.ts';
-import { defaultLimits } from '../../../src/analyze/limits.ts';
 import { checkAnalyzer } from '../../support/check-analyzer.ts';
 import { analyseTexts, journalText } from '../../support/read-text.ts';
 
@@ -22,13 +21,15 @@ const inHours = (before: (hour: string) => string, of: readonly string[] = hours
    ${of.map((hour) => cycle({ hour, before: before(hour) })).join('\n')}
    14:00:00  RO1  light steady`;
 
-/** Three losses in a quarter of an hour, each 10 s after link a went down; first what else is logged. */
-const dense = (others: string): string =>
+/** Three losses in a quarter of an hour, each 10 s after link a went down; a minute and more before each what else is logged. */
+const dense = (others: readonly string[]): string =>
   `10:00:00  RO1    partner ready
-   ${others}
    ${['02', '07', '12']
      .map(
-       (minute) => `10:${minute}:00  RO1 B  link a down
+       (
+         minute,
+       ) => `${others.map((other) => `10:${String(Number(minute) - 1).padStart(2, '0')}:00  RO1 B  ${other}`).join('\n')}
+                    10:${minute}:00  RO1 B  link a down
                     10:${minute}:10  RO1    partner not ready
                     10:${minute}:20  RO1 B  link a up
                     10:${minute}:30  RO1    partner ready`,
@@ -57,8 +58,8 @@ const inTurn = ['yes,down', 'no,down', 'no,up', ...calm];
 checkAnalyzer(coincidence, {
   reports: [
     {
-      // Observed 4 h = 14400 s, three windows of 30 s: 3 * 90 / 14400 = 0.01875 expected. P[X >= 3] is about
-      // 0.01875^3 / 6 = 1.1e-6. The returns of the link came while the partner was not ready: no kind of their own.
+      // In the ten minutes before each loss one change: it would be in the last 30 s of them in 30 of 600 cases. All three
+      // are, 0.05^3 = 0.000125. The returns of the link came while the partner was not ready: no kind of their own.
       name: 'all three losses come just within 30 s after link a went down',
       journal: inHours((h) => `${h}:20:10  RO1 B  link a down`),
       findings: [
@@ -66,12 +67,18 @@ checkAnalyzer(coincidence, {
           id: 'coincidence',
           half: 'B',
           lines: [2, 3, 6, 7, 10, 11],
-          figures: { count: 3, losses: 3, expected: (3 * 90) / 14_400, kinds: 1 },
+          figures: {
+            count: 3,
+            losses: 3,
+            expected: expect.closeTo(0.15, 9),
+            p: expect.closeTo(0.000125, 9),
+            questions: 1,
+          },
         },
       ],
     },
     {
-      // The return of the supply at :10 is a third kind, and far from every loss.
+      // The return of the supply at :10 lies more than ten minutes before every loss: nothing is asked of it.
       name: 'two changes before each loss are told apart',
       journal: inHours(
         (h) => `${h}:10:00  RO1 B  supply good
@@ -79,11 +86,13 @@ checkAnalyzer(coincidence, {
                 ${h}:20:20  RO1 B  link a down`,
       ),
       findings: [
-        { id: 'coincidence', lines: [3, 5, 9, 11, 15, 17], figures: { count: 3, kinds: 3 } },
-        { id: 'coincidence', lines: [4, 5, 10, 11, 16, 17], figures: { count: 3, kinds: 3 } },
+        { id: 'coincidence', lines: [3, 5, 9, 11, 15, 17], figures: { count: 3, questions: 2 } },
+        { id: 'coincidence', lines: [4, 5, 10, 11, 16, 17], figures: { count: 3, questions: 2 } },
       ],
     },
     {
+      // The windows of the first loss overlap. Two late in its lead may be a storm that has just begun: they cover 40 s of its last
+      // 300 s, the others' 30 s of 600 s.
       name: 'changes of either half of one kind are counted together, each loss with the last of them',
       journal: `10:00:00  RO1  partner ready
                 10:10:00  RO1 B  link a up
@@ -100,14 +109,20 @@ checkAnalyzer(coincidence, {
                 12:20:40  RO1    partner not ready
                 12:22:00  RO1    partner ready
                 16:00:00  RO1    light steady`,
-      findings: [{ id: 'coincidence', lines: [4, 5, 8, 9, 12, 13], figures: { count: 3, kinds: 2 } }],
+      findings: [
+        {
+          id: 'coincidence',
+          lines: [4, 5, 8, 9, 12, 13],
+          figures: { count: 3, questions: 1, expected: expect.closeTo(40 / 300 + 60 / 600, 9) },
+        },
+      ],
     },
     {
-      // 900 s observed: 3 * 90 / 900 = 0.3 expected, P[X >= 3] = 1 - e^-0.3 (1 + 0.3 + 0.045) = 0.0036; held to
-      // 0.01 / 2 with the second kind.
-      name: 'two kinds of change leave enough of the significance',
-      journal: dense('10:00:30  RO1 B  supply good'),
-      findings: [{ id: 'coincidence', figures: { count: 3, expected: (3 * 90) / 900, kinds: 2 } }],
+      // The leads are 125, 275 and 275 s long, from 5 s after a return on: 30 / 125 * (30 / 275)^2 = 0.0029, and with a
+      // second question 0.0057.
+      name: 'two questions leave enough of the significance',
+      journal: dense(['sync start']),
+      findings: [{ id: 'coincidence', figures: { count: 3, questions: 2, p: expect.closeTo(0.005712, 6) } }],
     },
     {
       // A poll apart: the link fell in (t - 10, t], the readiness in (t, t + 10], so at most 20 s lie between.
@@ -130,9 +145,34 @@ checkAnalyzer(coincidence, {
       journal: inHours((h) => `${h}:20:10  RO1 B  link a down`, ['10', '11']),
     },
     {
-      // As above, but three kinds: 0.0036 is past 0.01 / 3 = 0.0033.
-      name: 'three kinds of change leave too little of the significance',
-      journal: dense('10:00:30  RO1 B  supply good\n10:00:40  RO1 B  link b up'),
+      // As above, but four questions: 4 * 0.0029 is past 0.01.
+      name: 'four questions leave too little of the significance',
+      journal: dense(['sync start', 'sync failed', 'fault']),
+    },
+    {
+      // The link goes down at every full minute: in the ten minutes before each loss it is down for half of the time, so
+      // that all three would be preceded in one of eight cases.
+      name: 'a storm of changes, with losses among them',
+      journal: inHours((h) =>
+        Array.from(
+          { length: 11 },
+          (_, index) => `${h}:${index + 10}:30  RO1 B  link a down
+                         ${h}:${index + 10}:35  RO1 B  link a up`,
+        ).join('\n'),
+      ),
+    },
+    {
+      // Losses 10, 22 and 29 s after the one change: each but the first is less than 5 s after a return.
+      name: 'one change before several losses counts once',
+      journal: `10:00:00  RO1    partner ready
+                10:20:00  RO1 B  link a down
+                ${['10', '22', '29']
+                  .map(
+                    (second) => `10:20:${second}  RO1    partner not ready
+                                 10:20:${Number(second) + 3}  RO1    partner ready`,
+                  )
+                  .join('\n')}
+                18:00:00  RO1 B  light steady`,
     },
     {
       name: 'in the same poll as each loss: which came first is not known',
@@ -203,9 +243,8 @@ checkAnalyzer(coincidence, {
 
 test('says it in one plain sentence with its numbers', async () => {
   const journal = journalText(inHours((h) => `${h}:20:10  RO1 B  link a down`));
-  const { facts } = await analyseTexts({ 'ro1.log': journal });
-  const said = facts.flatMap((f) => coincidence.analyze(f, defaultLimits).findings.map((x) => x.statement));
-  expect(said).toEqual([
-    '3 of 3 losses came within 30 s after link a of half B went down; by chance 0.019 would (p < 0.0001, the only kind of change there was).',
+  const { findings } = await analyseTexts({ 'ro1.log': journal });
+  expect(findings.flatMap((f) => (f.id === 'coincidence' ? [f.statement] : []))).toEqual([
+    '3 of 3 losses came within 30 s after link a of half B went down; by chance 0.15 would (p = 0.00013, the only question asked).',
   ]);
 });

@@ -92,6 +92,38 @@ describe('failures that follow a change', () => {
   });
 });
 
+describe('changes and failures in a storm', () => {
+  const ready = ['06:00:00 RO1 partner ready', '06:00:00 RO1 B link a up', '08:00:00 RO1 B supply good'];
+  const dips = (...clocks: readonly string[]): readonly string[] =>
+    clocks.flatMap((c) => [`${c}:00 RO1 B link a down`, `${c}:10 RO1 B link a up`]);
+  const story = (...lines: readonly string[]): Promise<readonly [number, string]> =>
+    told({ 'ro1.log': journalText([...ready, ...lines].sort().join('\n')) });
+
+  // The link dips at six of the ten minutes before: 6 * 30 s of 600 s. Of the hour before it is less, 180 of 3600 s.
+  test('are compared with the minutes before, where the changes were as many', async () => {
+    const [expected, statement] = await story(
+      ...dips('06:50', '06:52', '06:54', '06:56', '06:58', '06:59'),
+      '06:59:20 RO1 partner not ready',
+    );
+    expect(expected).toBeCloseTo(180 / 600, 6);
+    expect(statement).toContain('1 of 1 losses and failed attempts came within 30 s');
+  });
+  test('with one change only are compared with all that is looked at', async () => {
+    const [expected] = await story(...dips('06:59'), '06:59:20 RO1 partner not ready');
+    // From 06:58:50 to 08:00: 3670 s, and the one window.
+    expect(expected).toBeCloseTo(30 / 3670, 6);
+  });
+  test('one change before two failures counts once', async () => {
+    const [, statement] = await story(
+      ...dips('06:59'),
+      '06:59:05 RO1 partner not ready',
+      '06:59:10 RO1 B sync start',
+      '06:59:15 RO1 B sync failed',
+    );
+    expect(statement).toContain('1 of 2 losses and failed attempts came within 30 s');
+  });
+});
+
 describe('a change just before the log ends', () => {
   const lines = (last: string): string =>
     ['06:00:00 RO1 partner ready', '06:00:00 RO1 B link a up', last, '07:00:00 RO1 partner not ready'].join(

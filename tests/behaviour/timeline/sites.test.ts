@@ -75,3 +75,24 @@ describe('pairs of one name', () => {
     expect(await siteOf(line('RO1-A', 'role active'))).toEqual([null]);
   });
 });
+
+describe('the time zone of a pair', () => {
+  const zones = async (
+    text: string,
+    options: Parameters<typeof analyseTexts>[1],
+  ): Promise<readonly (string | null)[]> =>
+    (await analyseTexts({ 'x.log': text }, options)).timelines.map((t) => t.zone);
+  const bare = line('RO1-A', 'role active').replace('Z ', ' ');
+
+  test('is the one that its stamps were read in', async () => {
+    expect(await zones(bare, { zone: 'Europe/Lisbon' })).toEqual(['Europe/Lisbon']);
+    expect(await zones(bare, { phrasebook: 'time: { zone: Asia/Tokyo }' })).toEqual(['Asia/Tokyo']);
+  });
+  test('is the one named beside stamps that say their instant themselves', async () => {
+    expect(await zones(line('RO1-A', 'role active'), { zone: 'Europe/Lisbon' })).toEqual(['Europe/Lisbon']);
+  });
+  test('is not known where nothing names one, and UTC is no place', async () => {
+    expect(await zones(bare, {})).toEqual([null]);
+    expect(await zones(line('RO1-A', 'role active'), { zone: 'UTC' })).toEqual([null]);
+  });
+});

@@ -37,6 +37,17 @@ const limits: readonly (readonly [number, readonly (readonly [number, number, nu
   ],
 ];
 
+const large = 'the same equation; computed with SciPy 1.17.1, chi2.ppf / 2';
+/** Count, low, high at 0.95. */
+const largeLimits: readonly (readonly [number, number, number])[] = [
+  [999, 938.0040185617676, 1062.9211512248878],
+  [1000, 938.9730184076952, 1063.952136016302],
+  [1500, 1425.0424682598964, 1577.877047118903],
+  [10_000, 9804.952467260184, 10197.951624661473],
+  [100_000, 99381.15266374472, 100621.74473974388],
+  [1_000_000, 998040.9833402939, 1001961.9119454322],
+];
+
 function poissonValues(): readonly CheckValue[] {
   const row = (what: string, source: string, expected: number, computed: number | undefined): CheckValue => ({
     method: 'Poisson limits',
@@ -59,6 +70,13 @@ function poissonValues(): readonly CheckValue[] {
         ];
       }),
     ),
+    ...largeLimits.flatMap(([count, low, high]) => {
+      const found = poissonLimits({ count, exposure: 1 });
+      return [
+        row(`${count} at 0.95, low`, large, low, found?.low),
+        row(`${count} at 0.95, high`, large, high, found?.high),
+      ];
+    }),
     row('rate', manual, 5.66140734, rate?.value),
     row('rate, low', manual, 4.7531248, rate?.low),
     row('rate, high', manual, 6.69270933, rate?.high),
