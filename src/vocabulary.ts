@@ -876,12 +876,39 @@ export interface CensusCount {
   readonly halves: number;
 }
 
-/** Hours of bring-up that so many swaps take, with limits; `null` where too many draws had no figure. */
+/** Hours of bring-up that so many swaps are expected to take, with limits; those are `null` where the reflashes are too few. */
 export interface ForecastStep {
   readonly swaps: number;
-  readonly hours: number | null;
+  readonly hours: number;
   readonly low: number | null;
   readonly high: number | null;
+}
+
+/** What the last of `steps` says, and what it was learnt from. */
+export interface Forecast extends ForecastStep {
+  /** Reflashes that settled or failed, and how many of them failed. */
+  readonly reflashes: number;
+  readonly failed: number;
+  /** So many reflashes are needed for limits. */
+  readonly needed: number;
+  /** How many of a hundred such forecasts hold: 0.9 for 90. */
+  readonly confidence: number;
+  readonly steps: readonly ForecastStep[];
+}
+
+/** A count that is expected, with the limits of a prediction. */
+interface Expected {
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Bouts of losses that the next year brings, over the pairs that were observed for long enough and for each of them. */
+export interface BoutsAhead extends Expected {
+  /** What it was learnt from. */
+  readonly bouts: number;
+  readonly observedSeconds: number;
+  readonly pairs: readonly (Expected & { readonly pair: string })[];
 }
 
 /** The sync times of one group and cause in their order, smoothed, with the limits of what was usual; in seconds. */
@@ -911,8 +938,10 @@ export interface Fleet {
   readonly groups: readonly GroupReview[];
   /** Whether the groups become ready alike, cause by cause; `null` where nothing can be compared. */
   readonly logRank: { readonly chiSquare: number; readonly df: number; readonly p: number } | null;
-  /** How many hours of bring-up the next swaps take, with 90 % limits; `null` without a reflash to learn from. */
-  readonly forecast: (ForecastStep & { readonly steps: readonly ForecastStep[] }) | null;
+  /** How many hours of bring-up the next swaps take; `null` without a reflash to learn from. */
+  readonly forecast: Forecast | null;
+  /** `null` where no pair was observed for long enough. */
+  readonly boutsNextYear: BoutsAhead | null;
   readonly drifts: readonly SyncDrift[];
   /** Every pair in every month in which it was observed: by pair, then month. */
   readonly months: readonly PairMonth[];

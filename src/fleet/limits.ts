@@ -9,6 +9,19 @@ export interface FleetLimits {
     readonly rounds: number;
     readonly seed: number;
     readonly steps: number;
+    /** Fewer reflashes give no interval. Chosen by simulation: among so many a slow or failing one in seven nearly always shows. */
+    readonly least: number;
+    /** So many reflashes, the newest, are learnt from. Chosen here: more would change no digit, and old ones tell of old firmware. */
+    readonly newest: number;
+    /** A reflash that is not ready by then is stopped. Source: design.md, section 5, awaits. */
+    readonly stopSeconds: number;
+  };
+  /** Bouts of the next year: of pairs observed for so long, and how close those of several pairs lie that come from one trouble. */
+  readonly nextYear: {
+    /** Source: design.md, section 7: per year from 30 observed days. */
+    readonly leastSeconds: number;
+    /** Chosen here: an hour. */
+    readonly waveMs: number;
   };
   /** Weight of the newest sync time and width of the limits. Source: NIST/SEMATECH e-Handbook, section 6.3.2.4. */
   readonly ewma: { readonly weight: number; readonly width: number };
@@ -23,7 +36,16 @@ export interface FleetLimits {
 export const defaultFleetLimits: FleetLimits = {
   falseDiscovery: 0.05,
   confidence: 0.95,
-  forecast: { confidence: 0.9, rounds: 2000, seed: 1, steps: 40 },
+  forecast: {
+    confidence: 0.9,
+    rounds: 2000,
+    seed: 1,
+    steps: 40,
+    least: 20,
+    newest: 1000,
+    stopSeconds: 900,
+  },
+  nextYear: { leastSeconds: 30 * 86_400, waveMs: 3_600_000 },
   ewma: { weight: 0.3, width: 3 },
   leastDrift: 20,
   leastMonths: 10,

@@ -4,6 +4,7 @@ import { groupBy } from '../timeline/groups.ts';
 import type { TimelineRules } from '../timeline/rules.ts';
 import type { BringUp, Finding, Fleet, PairReview } from '../vocabulary.ts';
 import { alikeNames } from './alike-names.ts';
+import { boutsAhead } from './bouts-ahead.ts';
 import { censusOf } from './census.ts';
 import { forecastOf } from './forecast.ts';
 import type { FleetLimits } from './limits.ts';
@@ -68,6 +69,7 @@ export function reviewFleet(
     groups: groupReviews(times, limits),
     logRank: compareGroups(times),
     forecast: forecastOf(attempts, swaps, limits),
+    boutsNextYear: boutsAhead(fleet, limits),
     drifts: syncDrifts(attempts, groupNamed, limits),
     months: lossMonths(fleet),
     census,
