@@ -826,7 +826,7 @@ export interface PairReview {
   };
 }
 
-/** One step of a survival curve: the share of attempts still without a ready partner after so many seconds. */
+/** One step of a survival curve: the share of attempts still without a ready partner after so many seconds; superseded ones stay so. */
 export interface SurvivalPoint {
   readonly seconds: number;
   readonly surviving: number;
@@ -839,8 +839,11 @@ export interface GroupReview {
   readonly group: string;
   readonly cause: BringUpCause;
   readonly attempts: number;
+  /** Not seen to end: what would have come is not known. */
   readonly censored: number;
-  /** Seconds until half of the attempts were ready, and until 95 in 100 were. */
+  /** The next start, or a switchover onto the half, came before they were ready: they never were. */
+  readonly superseded: number;
+  /** Seconds until half of the attempts were ready, and until 95 in 100 were; `value` is `null` where so many never were. */
   readonly median: Estimate;
   readonly p95: Estimate;
   /** At least 95 in 100 attempts are ready by then, with 95 % confidence; `null` where the sample is too small. */

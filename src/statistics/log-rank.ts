@@ -1,9 +1,10 @@
 import { chiSquareAtMost } from './distributions.ts';
-import type { Watched } from './kaplan-meier.ts';
 import { quadraticForm } from './quadratic-form.ts';
 
-/** A watched time of one of the groups compared. */
-export interface GroupTime extends Watched {
+/** A time of one of the groups compared, in seconds: how long something took, or (censored) was watched without having ended. */
+export interface GroupTime {
+  readonly seconds: number;
+  readonly isCensored: boolean;
   readonly group: string;
 }
 

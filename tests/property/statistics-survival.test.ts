@@ -1,8 +1,13 @@
 /** Laws of survival and its comparison, for any input: no figure is NaN, limits in order, the order of rows irrelevant. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import {
+  aalenJohansen,
+  bandOf,
+  incidenceQuantile,
+  type Watched,
+} from '../../src/statistics/aalen-johansen.ts';
 import { intervalLogRank } from '../../src/statistics/interval-log-rank.ts';
-import { kaplanMeier, survivalQuantile } from '../../src/statistics/kaplan-meier.ts';
 import { logRank } from '../../src/statistics/log-rank.ts';
 import { turnbull, turnbullQuantile } from '../../src/statistics/turnbull.ts';
 import { expectFigures, expectOrder } from '../support/figures.ts';
@@ -11,6 +16,9 @@ const run = { numRuns: 300, seed: 20_261_125 };
 const seconds = fc.oneof(fc.integer({ min: 0, max: 20 }), fc.double({ min: 0, max: 1e6, noNaN: true }));
 const group = fc.constantFrom('a', 'b', 'c');
 const times = fc.array(fc.record({ seconds, isCensored: fc.boolean(), group }), { maxLength: 30 });
+const watched = fc.array(fc.record({ seconds, end: fc.constantFrom('ended', 'competing', 'censored') }), {
+  maxLength: 30,
+});
 const intervals = fc.array(
   fc
     .record({ low: seconds, width: fc.oneof(seconds, fc.constantFrom(0, Infinity)), group })
@@ -20,28 +28,46 @@ const intervals = fc.array(
 const share = fc.constantFrom(0.5, 0.95);
 
 describe('survival', () => {
-  test('a curve falls from 1 to 0 within its limits, whatever the order of rows', () => {
+  test('a curve falls from 1 within its limits, whatever the order of rows', () => {
     fc.assert(
-      fc.property(times, share, (sample, part) => {
-        const steps = kaplanMeier(sample);
-        expectFigures([steps, survivalQuantile(steps, part)]);
-        for (const { surviving, low, high } of steps) expectOrder(0, low, surviving, high, 1);
+      fc.property(watched, share, (sample, part) => {
+        const steps = aalenJohansen(sample);
+        const bands = steps.map((step) => bandOf(step));
+        expectFigures([steps, bands, incidenceQuantile(steps, part)]);
+        for (const [index, { surviving }] of steps.entries())
+          expectOrder(0, bands[index]?.low, surviving, bands[index]?.high, 1);
         expectOrder(...steps.map((step) => -step.surviving));
-        const { low, value, high } = survivalQuantile(steps, part);
+        expectOrder(...bands.map((band) => -band.low));
+        expectOrder(...bands.map((band) => -band.high));
+        const { low, value, high } = incidenceQuantile(steps, part);
         expectOrder(low, value, high);
-        expect(kaplanMeier([...sample].reverse())).toEqual(steps);
+        expect(aalenJohansen([...sample].reverse())).toEqual(steps);
+      }),
+      { ...run, numRuns: 100 },
+    );
+  });
+
+  test('without a censored time the share left is the share that took longer or met a competing end', () => {
+    fc.assert(
+      fc.property(watched, (all) => {
+        const sample = all.filter(({ end }) => end !== 'censored');
+        for (const step of aalenJohansen(sample)) {
+          const left = sample.filter(
+            (time) => time.end === 'competing' || time.seconds > step.seconds,
+          ).length;
+          if (step.isEnd) expect(step.surviving).toBeCloseTo(left / sample.length, 9);
+        }
       }),
       run,
     );
   });
 
-  test('without a censored time the share left is the share that took longer', () => {
+  // As the definition has it: the incidence grows by S * ended / watched, S the share that has met no end of either kind.
+  test('a curve is the one that the definition of the incidence gives', () => {
     fc.assert(
-      fc.property(fc.array(seconds, { minLength: 1, maxLength: 30 }), (sample) => {
-        for (const step of kaplanMeier(sample.map((time) => ({ seconds: time, isCensored: false })))) {
-          const longer = sample.filter((time) => time > step.seconds).length;
-          expect(step.surviving).toBeCloseTo(longer / sample.length, 9);
-        }
+      fc.property(watched, (sample) => {
+        for (const step of aalenJohansen(sample))
+          if (step.isEnd) expect(step.surviving).toBeCloseTo(1 - incidenceBy(sample, step.seconds), 9);
       }),
       run,
     );
@@ -84,15 +110,16 @@ describe('survival', () => {
     );
   });
 
-  test('intervals that are points or censored give the Kaplan-Meier curve', () => {
+  test('intervals that are points or censored give the same curve, with competing ends too', () => {
     fc.assert(
-      fc.property(times, (sample) => {
-        const exact = sample.map((time) => ({
-          low: time.seconds,
-          high: time.isCensored ? Infinity : time.seconds,
-        }));
-        const { places } = turnbull(exact);
-        for (const step of kaplanMeier(sample)) {
+      fc.property(watched, (sample) => {
+        const exact = sample
+          .filter(({ end }) => end !== 'competing')
+          .map(({ seconds: low, end }) => ({ low, high: end === 'censored' ? Infinity : low }));
+        const competing = sample.flatMap((time) => (time.end === 'competing' ? [time.seconds] : []));
+        const { places } = turnbull(exact, competing);
+        for (const step of aalenJohansen(sample)) {
+          if (!step.isEnd) continue;
           const place = places.find(({ low, high }) => low === step.seconds && high === step.seconds);
           expect(Math.abs((place?.survivingAfter ?? Infinity) - step.surviving)).toBeLessThan(1e-5);
         }
@@ -101,6 +128,19 @@ describe('survival', () => {
     );
   });
 });
+
+function incidenceBy(sample: readonly Watched[], until: number): number {
+  let [free, incidence] = [1, 0];
+  for (const at of [...new Set(sample.map((time) => time.seconds))].sort((a, b) => a - b)) {
+    if (at > until) break;
+    const still = sample.filter((time) => time.seconds >= at).length;
+    const endsThen = (end: Watched['end']): number =>
+      sample.filter((time) => time.seconds === at && time.end === end).length;
+    incidence += (free * endsThen('ended')) / still;
+    free *= 1 - (endsThen('ended') + endsThen('competing')) / still;
+  }
+  return incidence;
+}
 
 describe('groups', () => {
   test('a difference is a figure or null, whatever the order of rows', () => {

@@ -14,7 +14,7 @@ function group(name: string, ...steps: readonly (readonly [seconds: number, surv
   }));
   const value = steps.find(([, surviving]) => surviving <= 0.5)?.[0] ?? null;
   return {
-    ...{ group: name, cause: 'restart', attempts: 10, censored: 0, survival },
+    ...{ group: name, cause: 'restart', attempts: 10, censored: 0, superseded: 0, survival },
     ...{ median: { ...unknown, value }, p95: unknown, tolerance9595: null, neededFor9595: 59, trend: null },
   };
 }
