@@ -854,6 +854,22 @@ export interface GroupReview {
   readonly trend: SyncTrend | null;
 }
 
+interface LogRankTest {
+  readonly chiSquare: number;
+  readonly df: number;
+  readonly p: number;
+}
+
+/** The groups compared after one cause of bring-up. */
+export interface CauseComparison extends LogRankTest {
+  readonly cause: BringUpCause;
+  /** True where they differ by more than chance explains, with all causes looked at. */
+  readonly differs: boolean;
+  /** A group that is slower than another by more than chance explains; `null` where none is, or they do not differ. */
+  readonly slower: string | null;
+  readonly faster: string | null;
+}
+
 /** Whether the months' median sync times rise: seconds a year, by the median of slopes, and the two-sided chance. */
 export interface SyncTrend {
   readonly months: number;
@@ -939,8 +955,8 @@ export interface Fleet {
   readonly pairs: readonly PairReview[];
   readonly attempts: readonly BringUp[];
   readonly groups: readonly GroupReview[];
-  /** Whether the groups become ready alike, cause by cause; `null` where nothing can be compared. */
-  readonly logRank: { readonly chiSquare: number; readonly df: number; readonly p: number } | null;
+  /** Whether the groups become ready alike, all causes together and one by one; `null` where nothing can be compared. */
+  readonly logRank: (LogRankTest & { readonly causes: readonly CauseComparison[] }) | null;
   /** How many hours of bring-up the next swaps take; `null` without a reflash to learn from. */
   readonly forecast: Forecast | null;
   /** `null` where no pair was observed for long enough. */

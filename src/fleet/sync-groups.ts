@@ -4,8 +4,6 @@ import {
   type IncidenceStep,
   incidenceQuantile,
 } from '../statistics/aalen-johansen.ts';
-import { intervalLogRank } from '../statistics/interval-log-rank.ts';
-import { logRank } from '../statistics/log-rank.ts';
 import { quantileLimits } from '../statistics/quantile-limits.ts';
 import { survivalLimits } from '../statistics/survival-limits.ts';
 import { upperToleranceLimit } from '../statistics/tolerance-limit.ts';
@@ -16,7 +14,6 @@ import {
   type BringUpCause,
   compareText,
   type Estimate,
-  type Fleet,
   type GroupReview,
   type SurvivalPoint,
 } from '../vocabulary.ts';
@@ -87,7 +84,8 @@ interface Curve {
   readonly survival: readonly SurvivalPoint[];
 }
 
-function isExact(times: readonly SyncTime[]): boolean {
+/** True if no time lies between two readings. */
+export function isExact(times: readonly SyncTime[]): boolean {
   return times.every((t) => t.low === t.high || t.end !== 'ready');
 }
 
@@ -144,20 +142,3 @@ function boundedCurve(times: readonly SyncTime[]): Curve {
 }
 
 const never: Between = { low: Number.POSITIVE_INFINITY, high: Number.POSITIVE_INFINITY };
-
-/** Whether the groups become ready alike, each cause compared within itself. */
-export function compareGroups(times: readonly SyncTime[]): Fleet['logRank'] {
-  const strata = [...groupBy(times, (t) => t.cause).values()];
-  const found = isExact(times)
-    ? logRank(
-        strata.map((own) =>
-          own.map((t) => ({
-            group: t.group,
-            seconds: t.low,
-            isCensored: t.high === Number.POSITIVE_INFINITY,
-          })),
-        ),
-      )
-    : intervalLogRank(strata);
-  return found === null ? null : { chiSquare: found.chiSquare, df: found.df, p: found.p };
-}

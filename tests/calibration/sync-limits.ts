@@ -23,10 +23,10 @@ interface Manner {
 const manners: readonly Manner[] = [
   { name: 'journal, all ready', watch: Infinity, superseded: 0, spacing: 0 },
   // One in four: ln 1.61 is 0.674 deviations of the difference of two such logarithms.
-  { name: 'journal, 25 % not seen to end', watch: 1.61, superseded: 0, spacing: 0 },
-  { name: 'journal, 50 % not seen to end', watch: 1, superseded: 0, spacing: 0 },
+  { name: 'journal, 25 % cut off', watch: 1.61, superseded: 0, spacing: 0 },
+  { name: 'journal, 50 % cut off', watch: 1, superseded: 0, spacing: 0 },
   { name: 'journal, 20 % superseded, 25 % cut off', watch: 1.61, superseded: 0.2, spacing: 0 },
-  { name: 'poll of 10 s, 25 % not seen to end', watch: 1.61, superseded: 0, spacing: 10 },
+  { name: 'poll of 10 s, 25 % cut off', watch: 1.61, superseded: 0, spacing: 10 },
   { name: 'poll of 10 s, 20 % superseded', watch: Infinity, superseded: 0.2, spacing: 10 },
 ];
 
