@@ -927,7 +927,7 @@ export interface BoutsAhead extends Expected {
   /** What it was learnt from. */
   readonly bouts: number;
   readonly observedSeconds: number;
-  readonly pairs: readonly (Expected & { readonly pair: string })[];
+  readonly pairs: readonly (Expected & { readonly pair: string; readonly bouts: number })[];
 }
 
 /** The sync times of one group and cause in their order, smoothed, with the limits of what was usual; in seconds. */
@@ -1005,6 +1005,18 @@ export function sayAbout({ seconds, low, high }: Duration): string {
   const whole = Math.round(seconds);
   if (whole < 1) return high <= 1 ? 'less than 1 s' : 'about 1 s';
   return `about ${whole < 10 ? `${whole} s` : sayDuration(whole)}`;
+}
+
+/**
+ * A share, 0 to 1, in percent: two decimals, and near 0 and near 100 as many as it takes to show that it is neither: `37.73 %`,
+ * `99.993 %`, `100 %` only for all.
+ */
+export function sayShare(share: number): string {
+  if (share <= 0 || share >= 1) return share <= 0 ? '0 %' : '100 %';
+  const short = 100 * Math.min(share, 1 - share);
+  // Stamps of milliseconds over a century tell no more than ten decimals.
+  const decimals = Math.min(10, Math.max(2, -Math.floor(Math.log10(short))));
+  return `${(100 * share).toFixed(decimals)} %`;
 }
 
 /** How strongly logs speak for something, from decibans: `36 to 1`, from a hundred on by the hundred. */

@@ -39,7 +39,7 @@ export function boutsAhead(fleet: readonly PairBouts[], limits: FleetLimits): Bo
   const pairs = counted.flatMap((c) => {
     const seen = { count: c.times.length, exposure: c.observedSeconds / yearSeconds };
     const found = predictCount(seen, 1, limits.confidence);
-    return found === null ? [] : [{ pair: c.pair, ...found }];
+    return found === null ? [] : [{ pair: c.pair, bouts: c.times.length, ...found }];
   });
   return {
     bouts: times.length,

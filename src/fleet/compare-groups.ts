@@ -66,7 +66,9 @@ function extremes(
   const fastestFirst = byMedian(groups, own[0]?.cause).filter((name) => times.has(name));
   for (const slower of fastestFirst.toReversed()) {
     const others = fastestFirst.filter((name) => name !== slower);
-    const tests = others.map((name) => compared([[...(times.get(slower) ?? []), ...(times.get(name) ?? [])]]));
+    const tests = others.map((name) =>
+      compared([[...(times.get(slower) ?? []), ...(times.get(name) ?? [])]]),
+    );
     const adjusted = benjaminiHochberg(tests.map((test) => test?.p ?? 1));
     const faster = others.find(
       (_, index) =>
