@@ -1008,15 +1008,15 @@ export function sayAbout({ seconds, low, high }: Duration): string {
 }
 
 /**
- * A share, 0 to 1, in percent: two decimals, and near 0 and near 100 as many as it takes to show that it is neither: `37.73 %`,
- * `99.993 %`, `100 %` only for all.
+ * A share, 0 to 1, in percent: two decimals at most, but near 0 and near 100 as many as it takes to show that it is neither:
+ * `50 %`, `37.73 %`, `99.993 %`; `100 %` only for all.
  */
 export function sayShare(share: number): string {
   if (share <= 0 || share >= 1) return share <= 0 ? '0 %' : '100 %';
   const short = 100 * Math.min(share, 1 - share);
   // Stamps of milliseconds over a century tell no more than ten decimals.
   const decimals = Math.min(10, Math.max(2, -Math.floor(Math.log10(short))));
-  return `${(100 * share).toFixed(decimals)} %`;
+  return `${Number((100 * share).toFixed(decimals))} %`;
 }
 
 /** How strongly logs speak for something, from decibans: `36 to 1`, from a hundred on by the hundred. */

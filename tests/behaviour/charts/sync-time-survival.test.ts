@@ -50,7 +50,7 @@ checkChart(syncTimeSurvival, [
     ],
     shows: ['6.2.0 (n = 2)'],
     hides: ['NaN'],
-    says: 'Share of attempts not ready yet by time since the start, with 95 % limits: 6.2.0 2 attempts, 1 not seen to end. Drawn to 1200 s; of 100 not ready by then: 6.2.0 50.',
+    says: 'Share of attempts not ready yet by time since the start, with 95 % limits: 6.2.0 2 attempts, 1 not seen to end. Drawn to 1200 s; not ready by then: 6.2.0 50 %.',
   },
   { name: 'of no attempt says so', rows: [], shows: ['<svg'], says: 'No attempt was seen to become ready.' },
 ]);

@@ -70,7 +70,7 @@ describe('fleet', () => {
     expect(said).toContain(
       'RO1 is the only pair, with no loss of its partner: there is no other to compare it with.',
     );
-    expect(said).toContain('Sync times by firmware can not be compared: the logs show no bring-up.');
+    expect(said).toContain('Sync times by firmware cannot be compared: the logs show no bring-up.');
     expect(said).toContain('How long the next swaps take is not known');
   });
 
