@@ -1,3 +1,4 @@
+import { normalQuantileAt } from './distributions.ts';
 import { indexFrom, seededRandom } from './seeded-random.ts';
 
 /** One try: how long it took and how far apart the bounds of that are; one that did not succeed must be made again. */
@@ -62,7 +63,7 @@ export function predictTotals(
       tries.map((one) => drawn() ?? one),
       least,
     );
-    const totals = totalsOf(drawn, sizes);
+    const totals = totalsOf(drawn, sizes, learnt, () => normalFrom(next));
     for (const [index, size] of sizes.entries())
       misses[index]?.fill(missOf(totals[index] ?? 0, past, size, tries.length), round, round + 1);
   }
@@ -92,10 +93,23 @@ function learn(tries: readonly Try[], least: number): Learnt | null {
   return { perSuccess, deviation, triesPerSuccess: tries.length / successes };
 }
 
+/** From so many successes on their total is drawn at once, as normal: one by one it would take for ever and change nothing. */
+const many = 1000;
+
 /** What the successes of one drawn future took in all, at each size. */
-function totalsOf(drawn: () => Try | undefined, sizes: readonly number[]): readonly number[] {
+function totalsOf(
+  drawn: () => Try | undefined,
+  sizes: readonly number[],
+  { perSuccess, deviation, triesPerSuccess }: Learnt,
+  normal: () => number,
+): readonly number[] {
   let [total, successes] = [0, 0];
   return sizes.map((size) => {
+    const more = size - successes;
+    if (more >= many) {
+      total += more * perSuccess + deviation * Math.sqrt(more * triesPerSuccess) * normal();
+      successes = size;
+    }
     while (successes < size) {
       const one = drawn();
       total += one?.time ?? 0;
@@ -103,6 +117,11 @@ function totalsOf(drawn: () => Try | undefined, sizes: readonly number[]): reado
     }
     return total;
   });
+}
+
+/** A standard normal number from one of `seededRandom`, of a million kinds. */
+function normalFrom(next: () => number): number {
+  return normalQuantileAt((indexFrom(next(), 1_000_000) + 0.5) / 1_000_000);
 }
 
 function standardError({ deviation, triesPerSuccess }: Learnt, size: number, count: number): number {

@@ -8,6 +8,8 @@ import { laplaceTrend } from '../../src/statistics/laplace-trend.ts';
 import { mannKendall } from '../../src/statistics/mann-kendall.ts';
 import { poissonLimits } from '../../src/statistics/poisson-limits.ts';
 import { powerLawTrend } from '../../src/statistics/power-law-trend.ts';
+import { predictCount } from '../../src/statistics/predict-count.ts';
+import { predictTotals } from '../../src/statistics/predict-totals.ts';
 import { quantileLimits } from '../../src/statistics/quantile-limits.ts';
 import { survivalLimits } from '../../src/statistics/survival-limits.ts';
 import { theilSen } from '../../src/statistics/theil-sen.ts';
@@ -141,6 +143,51 @@ describe('limits', () => {
         for (const average of found.averages)
           expectOrder(Math.min(0, ...sample), average, Math.max(0, ...sample));
       }),
+      run,
+    );
+  });
+
+  test('a prediction of a total is in order and the same again, and none where nothing succeeded', () => {
+    const tries = fc.array(
+      fc.record({ time: seconds, width: fc.constantFrom(0, 2), succeeded: fc.boolean() }),
+      {
+        maxLength: 20,
+      },
+    );
+    fc.assert(
+      fc.property(tries, fc.integer(), (sample, seed) => {
+        const sizes = [1, 5, 3000];
+        const again = () => predictTotals(sample, sizes, { seed, rounds: 50, confidence: 0.9 });
+        const found = again();
+        expectFigures(found);
+        for (const one of found) expectOrder(0, one?.low, one?.value, one?.high);
+        expect(again()).toEqual(found);
+        if (!sample.some((one) => one.succeeded)) expect(found).toEqual(sizes.map(() => null));
+      }),
+      { ...run, numRuns: 100 },
+    );
+  });
+
+  test('a prediction of a count holds what is expected, rises with the count and is wider when surer', () => {
+    fc.assert(
+      fc.property(
+        fc.nat({ max: 5000 }),
+        fc.double({ min: 0.01, max: 1000, noNaN: true }),
+        fc.double({ min: 0.01, max: 100, noNaN: true }),
+        (count, exposure, time) => {
+          const found = predictCount({ count, exposure }, time);
+          const [more, surer] = [
+            predictCount({ count: count + 1, exposure }, time),
+            predictCount({ count, exposure }, time, 0.99),
+          ];
+          expectFigures([found, more, surer]);
+          expectOrder(0, surer?.low, found?.low, Math.ceil(found?.value ?? 0), (found?.high ?? 0) + 1);
+          expectOrder(found?.high, surer?.high);
+          expectOrder(found?.low, more?.low);
+          expectOrder(found?.high, more?.high);
+          expect(predictCount({ count, exposure: 0 }, time)).toBeNull();
+        },
+      ),
       run,
     );
   });
