@@ -854,7 +854,8 @@ export interface GroupReview {
   readonly trend: SyncTrend | null;
 }
 
-interface LogRankTest {
+/** A log-rank test, with the chance of groups so unlike if they were alike. */
+export interface LogRankTest {
   readonly chiSquare: number;
   readonly df: number;
   readonly p: number;

@@ -23,6 +23,11 @@ export interface FleetLimits {
     /** Chosen here: an hour. */
     readonly waveMs: number;
   };
+  /**
+   * Groups of sync times: a group of fewer attempts is small, and compared by so many deals at random, from a seed that makes them
+   * the same each time. Chosen by simulation.
+   */
+  readonly comparison: { readonly large: number; readonly rounds: number; readonly seed: number };
   /** Weight of the newest sync time and width of the limits. Source: NIST/SEMATECH e-Handbook, section 6.3.2.4. */
   readonly ewma: { readonly weight: number; readonly width: number };
   /** Fewer sync times than this say nothing of a drift. Chosen here: ten to learn from, as many to judge. */
@@ -46,6 +51,7 @@ export const defaultFleetLimits: FleetLimits = {
     stopSeconds: 900,
   },
   nextYear: { leastSeconds: 30 * 86_400, waveMs: 3_600_000 },
+  comparison: { large: 30, rounds: 2000, seed: 1 },
   ewma: { weight: 0.3, width: 3 },
   leastDrift: 20,
   leastMonths: 10,

@@ -89,6 +89,6 @@ export function sayTests({ logRank }: Fleet): string {
 export const syncTimesComputed = [
   'Counted is the time from the start of each bring-up to its first ready partner, n attempts of each group and cause. A superseded attempt, where the next start or a switchover onto the half came first, never became ready and stays in the count as such; one that was not seen to end counts for as long as it was watched.',
   'Times known exactly: Aalen and Johansen, An empirical transition matrix (Scandinavian Journal of Statistics, 1978), with limits by products of beta distributions (Fay, Brittain and Proschan, Biostatistics 14, 2013). Times known between two readings: Turnbull, The empirical distribution function (Journal of the Royal Statistical Society B 38, 1976), with exact binomial limits. Both hold from one attempt on, whatever the distribution; the 95/95 tolerance limit is that of Wilks (Annals of Mathematical Statistics 12, 1941).',
-  'Groups are compared by the log-rank test (Mantel, Cancer Chemotherapy Reports 50, 1966), every cause by itself, at 5 in 100 false ones among the causes said to differ.',
+  'Groups are compared by the log-rank test (Finkelstein, Biometrics 42, 1986), every cause by itself, with the chance of scores dealt out at random where a group has fewer than 30 attempts, at 5 in 100 false ones among the causes said to differ.',
   'It would be wrong where the logs of slow attempts end sooner than those of others, or where one cabinet makes up most of a group.',
 ].join(' ');

@@ -1,4 +1,5 @@
 import { chiSquareAtMost } from './distributions.ts';
+import type { Scored } from './permutation-chance.ts';
 import { quadraticForm } from './quadratic-form.ts';
 import { type Between, turnbull } from './turnbull.ts';
 
@@ -12,7 +13,9 @@ export interface IntervalLogRank {
   readonly chiSquare: number;
   readonly df: number;
   readonly p: number;
-  readonly groups: readonly { readonly group: string; readonly score: number }[];
+  readonly groups: readonly Scored[];
+  /** The score of every time, stratum by stratum, in the order given. */
+  readonly scores: readonly Scored[];
 }
 
 /**
@@ -25,8 +28,10 @@ export function intervalLogRank(strata: readonly (readonly GroupInterval[])[]): 
   const names = [...new Set(strata.flat().map(({ group }) => group))].sort();
   const totals = names.map(() => 0);
   const covariance = names.map(() => names.map(() => 0));
+  const scored: Scored[] = [];
   for (const stratum of strata) {
     const scores = finkelsteinScores(stratum);
+    scored.push(...stratum.map(({ group }, index) => ({ group, score: scores[index] ?? 0 })));
     const spread = scores.reduce((sum, score) => sum + score ** 2, 0) / Math.max(1, scores.length - 1);
     const counts = names.map((name) => stratum.filter(({ group }) => group === name).length);
     for (const [row, name] of names.entries()) {
@@ -42,7 +47,13 @@ export function intervalLogRank(strata: readonly (readonly GroupInterval[])[]): 
   const { value, rank } = quadraticForm(totals, covariance);
   if (rank === 0) return null;
   const groups = names.map((group, index) => ({ group, score: totals[index] ?? 0 }));
-  return { chiSquare: value, df: rank, p: Math.max(0, 1 - chiSquareAtMost(value, rank)), groups };
+  return {
+    chiSquare: value,
+    df: rank,
+    p: Math.max(0, 1 - chiSquareAtMost(value, rank)),
+    groups,
+    scores: scored,
+  };
 }
 
 /** `(S(low) ln S(low) - S(high) ln S(high)) / (S(low) - S(high))`, the scores of proportional hazards; they add up to 0. */
