@@ -6,7 +6,7 @@ import { madeBringUp } from '../support/made-bring-up.ts';
 import { durations } from './draws.ts';
 import type { Study, Trial } from './study.ts';
 
-const usualCases = 400;
+const usualCases = 300;
 /** Fewer rounds than the program takes, for the sake of time: the interval is as right, but for its last digits. */
 const limits = {
   ...defaultFleetLimits,
