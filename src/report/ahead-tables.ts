@@ -11,7 +11,7 @@ export function forecastTable({ forecast }: Fleet): ShownTable {
   const shown = steps.filter((_, index) => (steps.length - 1 - index) % stride === 0);
   return {
     file: 'fleet-forecast.csv',
-    columns: columns('Swaps#', 'Bring-up, expected', `${100 * (forecast?.confidence ?? 0)} % prediction`),
+    columns: columns('Swaps', 'Bring-up, expected', `${100 * (forecast?.confidence ?? 0)} % prediction`),
     rows: shown.map((s) => ({
       cells: [plain(s.swaps), plain(sayHours(s.hours)), plain(sayForecastLimits(s))],
       lines: [],

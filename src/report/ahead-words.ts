@@ -51,7 +51,7 @@ export function forecastComputed({ forecast }: Fleet): string {
   if (forecast === null) return '';
   const { reflashes, failed, needed, confidence } = forecast;
   return [
-    `Counted is bring-up alone, two modules a swap, from the end of a reflash to a partner that held; people, permits and waiting are not in it. n = ${reflashes} reflashes, ${failed === 0 ? 'none' : failed} of which failed: lost, superseded, or not ready within 15 min.${failed === 0 ? '' : ' A failed one counts for the time it was watched, 15 min at most, and is made again.'}`,
+    `Counted is bring-up alone, two modules a swap, from the end of a reflash to a partner that held; people, permits and waiting are not in it. n = ${reflashes} reflashes, ${failed === 0 ? 'none' : failed} of which failed (lost, superseded, or not ready within 15 min).${failed === 0 ? '' : ' A failed one counts for the time it was watched, 15 min at most, and is made again.'}`,
     `The interval is a prediction of the total that holds ${100 * confidence} times in 100, by the studentised bootstrap (Efron and Tibshirani, An Introduction to the Bootstrap, section 12.5, 1993): it holds the scatter of the times and the error of their mean and of the share that fails. It needs ${needed} reflashes.`,
     ...(failed === 0 ? [neverFailed(reflashes)] : []),
     'It would be wrong where the next modules, their firmware or the way of working differ from those before; where times have two peaks it is wider than it need be.',
