@@ -1,3 +1,4 @@
+import { aalenJohansen, type Watched } from './aalen-johansen.ts';
 import { chiSquareAtMost } from './distributions.ts';
 import type { Scored } from './permutation-chance.ts';
 import { quadraticForm } from './quadratic-form.ts';
@@ -58,11 +59,38 @@ export function intervalLogRank(strata: readonly (readonly GroupInterval[])[]): 
 
 /** `(S(low) ln S(low) - S(high) ln S(high)) / (S(low) - S(high))`, the scores of proportional hazards; they add up to 0. */
 function finkelsteinScores(intervals: readonly Between[]): readonly number[] {
+  const isExact = intervals.every(({ low, high }) => low === high || high === Infinity);
+  return (isExact ? fromPoints(intervals) : fromPlaces(intervals)).map(([low, high]) =>
+    low > high ? (entropy(low) - entropy(high)) / (low - high) : 0,
+  );
+}
+
+/** The share unfinished before and after what an interval may hold. */
+type Around = readonly [number, number];
+
+function fromPlaces(intervals: readonly Between[]): readonly Around[] {
   const { places, reach } = turnbull(intervals);
   const after = [1, ...places.map(({ survivingAfter }) => survivingAfter)];
-  return reach.map(([first, last]) => {
-    const [low, high] = [after[first] ?? 1, after[last + 1] ?? 0];
-    return low > high ? (entropy(low) - entropy(high)) / (low - high) : 0;
+  return reach.map(([first, last]) => [after[first] ?? 1, after[last + 1] ?? 0]);
+}
+
+/** The same where all are points or were not seen to end, without the rounds that places take to come to rest. */
+function fromPoints(intervals: readonly Between[]): readonly Around[] {
+  const watched = intervals.map(
+    ({ low, high }): Watched => ({
+      seconds: low,
+      end: high === Infinity ? 'censored' : 'ended',
+    }),
+  );
+  const around = new Map<number, Around>();
+  let before = 1;
+  for (const { seconds, surviving } of aalenJohansen(watched)) {
+    around.set(seconds, [before, surviving]);
+    before = surviving;
+  }
+  return intervals.map(({ low, high }) => {
+    const [first, last] = around.get(low) ?? [1, 0];
+    return high === Infinity ? [last, 0] : [first, last];
   });
 }
 
