@@ -956,7 +956,10 @@ export interface Fleet {
   readonly pairs: readonly PairReview[];
   readonly attempts: readonly BringUp[];
   readonly groups: readonly GroupReview[];
-  /** Whether the groups become ready alike, all causes together and one by one; `null` where nothing can be compared. */
+  /**
+   * Whether the groups become ready alike, all causes together (for large groups) and one by one (for small ones too); `null` where
+   * nothing can be compared.
+   */
   readonly logRank: (LogRankTest & { readonly causes: readonly CauseComparison[] }) | null;
   /** How many hours of bring-up the next swaps take; `null` without a reflash to learn from. */
   readonly forecast: Forecast | null;

@@ -28,7 +28,7 @@ export function survivalRows(
   );
   const isCut = own.some((g) => g.survival.some((p) => p.seconds > drawnTo));
   const curves = own.map((group, index) =>
-    curveOf(group, isCut, drawnTo, 1 - (index + 1) / (own.length + 1)),
+    goOn(curveOf(group, isCut, drawnTo, 1 - (index + 1) / (own.length + 1)), lightLimitSeconds),
   );
   const places = labelPlaces(curves.map(heightOfLabel), 8, 100);
   return curves.flatMap(({ name, attempts, censored, superseded, points, labelled }, index) =>
@@ -80,6 +80,14 @@ function curveOf(
   const fallen = points.findIndex((p) => p.surviving <= level + 1e-9);
   const labelled = fallen === -1 ? points.length - 1 : fallen;
   return { name: terminal(group), attempts, censored, superseded, points, labelled };
+}
+
+/** A curve that superseded attempts hold up, and of which all is known, goes on as high as it is up to the limit. */
+function goOn(curve: Curve, limit: number): Curve {
+  const end = curve.points.at(-1);
+  const isHeld = curve.superseded > 0 && curve.censored === 0;
+  if (end === undefined || !isHeld || end.surviving === 0 || end.seconds >= limit) return curve;
+  return { ...curve, points: [...curve.points, { ...end, seconds: limit }] };
 }
 
 function heightOfLabel({ points, labelled }: Curve): number {

@@ -6,7 +6,7 @@ import type { Counted } from './rate-ratio.ts';
  * and greatest count that the past does not speak against. Exact: of all events, past and future, each falls into the
  * future with the share that `ahead` has of the whole time, so a count is left out where its tail of that binomial
  * distribution is no more than half of what `confidence` leaves. It asks for events that come singly, at a rate that stays
- * as it was. `null` without exposure. Source: Hahn and Meeker, Statistical Intervals (1991), section 7.6 (from memory).
+ * as it was. `null` without exposure. Source: Hahn and Meeker, Statistical Intervals (1991), chapter 7 (from memory).
  */
 export function predictCount(
   { count, exposure }: Counted,

@@ -41,9 +41,9 @@ interface Learnt {
  * add `M` times the variance of that, the error of `c` from `n` tries `M * M / n` times. No deviation is taken for smaller
  * than bounds as wide as these hide. `null` where nothing succeeded, or where too many rounds saw no scatter to measure by.
  *
- * Chosen by simulation (tests/calibration/forecast.ts): drawing from the sample alone holds in 80 to 86 of 100 cases where 90
- * are promised, a lognormal prediction fails where times have two peaks. This one holds for one peak and errs on the wide
- * side for two. Sources: Efron and Tibshirani, An Introduction to the Bootstrap (1993), section 12.5; Davison and Hinkley,
+ * Chosen by simulation, of 20 tries and where 90 of 100 cases are promised: a future drawn from the sample alone, or from samples of
+ * it, holds in 82 to 89, a lognormal prediction in 82 where times have two peaks, Student's t in 86 where they are skew. This
+ * one holds in 86 to 92 for one peak, and errs on the wide side (to 96) for two; tests/calibration/forecast.ts goes on trying it. Sources: Efron and Tibshirani, An Introduction to the Bootstrap (1993), section 12.5; Davison and Hinkley,
  * Bootstrap Methods and their Application (1997), section 5.2; Cochran, Sampling Techniques (1977), section 6.4, for the
  * variance of a ratio (all from memory).
  */

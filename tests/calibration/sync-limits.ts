@@ -34,9 +34,7 @@ const manners: readonly Manner[] = [
 export const syncLimits: Study = {
   name: 'sync times: true median and 95th percentile within the 95 % limits',
   run: (random, scale) =>
-    manners.flatMap((manner) =>
-      [1, 6, 25, 100].flatMap((count) => trialsOf(random, manner, count, scale)),
-    ),
+    manners.flatMap((manner) => [1, 6, 25, 100].flatMap((count) => trialsOf(random, manner, count, scale))),
 };
 
 const shares = [

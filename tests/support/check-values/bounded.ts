@@ -74,7 +74,7 @@ function totalValues(): readonly CheckValue[] {
   const squares = normalTries(50).reduce((sum, { time }) => sum + (time - 100) ** 2, 0);
   const reach = 1.677 * Math.sqrt(squares / 49) * Math.sqrt(20 + 400 / 50);
   const source =
-    'Hahn and Meeker, Statistical Intervals (1991), section 4.8, mean of future normal values (from memory); the draws leave 3 %';
+    'Hahn and Meeker, Statistical Intervals (1991), chapter 4, mean of future normal values (from memory); the draws leave 3 %';
   const shared = { method: 'Total of future tries', source, tolerance: 0.03 * reach };
   const alike = Array.from({ length: 20 }, () => ({ time: 3, width: 0, succeeded: true }));
   const [same] = predictTotals(alike, [4], { seed: 1, rounds: 50, confidence: 0.9 });
@@ -88,7 +88,7 @@ function totalValues(): readonly CheckValue[] {
 }
 
 const poisson =
-  'constructed after Hahn and Meeker, Statistical Intervals (1991), section 7.6: exact conditional limits';
+  'constructed after Hahn and Meeker, Statistical Intervals (1991), chapter 7: exact conditional limits';
 
 /**
  * 24 events in 5 years: of 24 + y in six years y fall in the last with chance 1/6 each. P[X <= 0 of 24] = (5/6)^24 = 0.0126 is below
