@@ -831,7 +831,7 @@ export interface PairReview {
   };
 }
 
-/** One step of a survival curve: the share of attempts still without a ready partner after so many seconds. */
+/** One step of a survival curve: the share of attempts still without a ready partner after so many seconds; superseded ones stay so. */
 export interface SurvivalPoint {
   readonly seconds: number;
   readonly surviving: number;
@@ -844,8 +844,11 @@ export interface GroupReview {
   readonly group: string;
   readonly cause: BringUpCause;
   readonly attempts: number;
+  /** Not seen to end: what would have come is not known. */
   readonly censored: number;
-  /** Seconds until half of the attempts were ready, and until 95 in 100 were. */
+  /** The next start, or a switchover onto the half, came before they were ready: they never were. */
+  readonly superseded: number;
+  /** Seconds until half of the attempts were ready, and until 95 in 100 were; `value` is `null` where so many never were. */
   readonly median: Estimate;
   readonly p95: Estimate;
   /** At least 95 in 100 attempts are ready by then, with 95 % confidence; `null` where the sample is too small. */
@@ -854,6 +857,23 @@ export interface GroupReview {
   readonly neededFor9595: number;
   readonly survival: readonly SurvivalPoint[];
   readonly trend: SyncTrend | null;
+}
+
+/** A log-rank test, with the chance of groups so unlike if they were alike. */
+export interface LogRankTest {
+  readonly chiSquare: number;
+  readonly df: number;
+  readonly p: number;
+}
+
+/** The groups compared after one cause of bring-up. */
+export interface CauseComparison extends LogRankTest {
+  readonly cause: BringUpCause;
+  /** True where they differ by more than chance explains, with all causes looked at. */
+  readonly differs: boolean;
+  /** A group that is slower than another by more than chance explains; `null` where none is, or they do not differ. */
+  readonly slower: string | null;
+  readonly faster: string | null;
 }
 
 /**
@@ -884,12 +904,39 @@ export interface CensusCount {
   readonly halves: number;
 }
 
-/** Hours of bring-up that so many swaps take, with limits; `null` where too many draws had no figure. */
+/** Hours of bring-up that so many swaps are expected to take, with limits; those are `null` where the reflashes are too few. */
 export interface ForecastStep {
   readonly swaps: number;
-  readonly hours: number | null;
+  readonly hours: number;
   readonly low: number | null;
   readonly high: number | null;
+}
+
+/** What the last of `steps` says, and what it was learnt from. */
+export interface Forecast extends ForecastStep {
+  /** Reflashes that settled or failed, and how many of them failed. */
+  readonly reflashes: number;
+  readonly failed: number;
+  /** So many reflashes are needed for limits. */
+  readonly needed: number;
+  /** How many of a hundred such forecasts hold: 0.9 for 90. */
+  readonly confidence: number;
+  readonly steps: readonly ForecastStep[];
+}
+
+/** A count that is expected, with the limits of a prediction. */
+interface Expected {
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Bouts of losses that the next year brings, over the pairs that were observed for long enough and for each of them. */
+export interface BoutsAhead extends Expected {
+  /** What it was learnt from. */
+  readonly bouts: number;
+  readonly observedSeconds: number;
+  readonly pairs: readonly (Expected & { readonly pair: string; readonly bouts: number })[];
 }
 
 /** The sync times of one group and cause in their order, smoothed, with the limits of what was usual; in seconds. */
@@ -917,10 +964,15 @@ export interface Fleet {
   readonly pairs: readonly PairReview[];
   readonly attempts: readonly BringUp[];
   readonly groups: readonly GroupReview[];
-  /** Whether the groups become ready alike, cause by cause; `null` where nothing can be compared. */
-  readonly logRank: { readonly chiSquare: number; readonly df: number; readonly p: number } | null;
-  /** How many hours of bring-up the next swaps take, with 90 % limits; `null` without a reflash to learn from. */
-  readonly forecast: (ForecastStep & { readonly steps: readonly ForecastStep[] }) | null;
+  /**
+   * Whether the groups become ready alike, all causes together (for large groups) and one by one (for small ones too); `null` where
+   * nothing can be compared.
+   */
+  readonly logRank: (LogRankTest & { readonly causes: readonly CauseComparison[] }) | null;
+  /** How many hours of bring-up the next swaps take; `null` without a reflash to learn from. */
+  readonly forecast: Forecast | null;
+  /** `null` where no pair was observed for long enough. */
+  readonly boutsNextYear: BoutsAhead | null;
   readonly drifts: readonly SyncDrift[];
   /** Every pair in every month in which it was observed: by pair, then month. */
   readonly months: readonly PairMonth[];
@@ -965,6 +1017,18 @@ export function sayAbout({ seconds, low, high }: Duration): string {
   const whole = Math.round(seconds);
   if (whole < 1) return high <= 1 ? 'less than 1 s' : 'about 1 s';
   return `about ${whole < 10 ? `${whole} s` : sayDuration(whole)}`;
+}
+
+/**
+ * A share, 0 to 1, in percent: two decimals at most, but near 0 and near 100 as many as it takes to show that it is neither:
+ * `50 %`, `37.73 %`, `99.993 %`; `100 %` only for all.
+ */
+export function sayShare(share: number): string {
+  if (share <= 0 || share >= 1) return share <= 0 ? '0 %' : '100 %';
+  const short = 100 * Math.min(share, 1 - share);
+  // Stamps of milliseconds over a century tell no more than ten decimals.
+  const decimals = Math.min(10, Math.max(2, -Math.floor(Math.log10(short))));
+  return `${Number((100 * share).toFixed(decimals))} %`;
 }
 
 /** How strongly logs speak for something, from decibans: `36 to 1`, from a hundred on by the hundred. */

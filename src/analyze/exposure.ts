@@ -1,7 +1,7 @@
 import { endLines } from '../timeline/evidence.ts';
 import { availabilityOf, sumSpans } from '../timeline/exposure.ts';
 import type { PairFacts } from '../timeline/facts.ts';
-import { type Finding, sayBounds, sayDuration } from '../vocabulary.ts';
+import { type Finding, sayBounds, sayDuration, sayShare } from '../vocabulary.ts';
 import type { Analyzer } from './analyzer.ts';
 
 /** How long the pair ran without a ready partner, planned and not. */
@@ -25,9 +25,7 @@ function totalFinding({ timeline, exposed }: PairFacts): Finding {
   const longest = Math.max(0, ...exposed.map((span) => span.seconds));
   const availability = availabilityOf(timeline);
   const share =
-    availability === null
-      ? ''
-      : `; a ready partner for ${(availability * 100).toFixed(2)} % of the observed time`;
+    availability === null ? '' : `; a ready partner for ${sayShare(availability)} of the observed time`;
   const [first, ...rest] = exposed.flatMap((span) => [...span.evidence]);
   return {
     id: 'exposure',

@@ -1,7 +1,7 @@
 import type { Chart } from './chart.ts';
 import { ink, quiet, rule } from './ink.ts';
 
-/** Hours of bring-up that so many swaps take, with limits. */
+/** Hours of bring-up that so many swaps are expected to take, with the limits of a prediction. */
 export interface ForecastRow {
   readonly swaps: number;
   readonly hours: number;
@@ -9,8 +9,11 @@ export interface ForecastRow {
   readonly high: number;
   /** Said of the last step alone. */
   readonly label: string;
-  /** How many reflashes it was learnt from. */
+  /** How many reflashes it was learnt from, and how many of them failed. */
   readonly learntFrom: number;
+  readonly failed: number;
+  /** How many of a hundred such predictions hold. */
+  readonly percent: number;
 }
 
 /** How long the next swaps take, one more at each step. */
@@ -49,7 +52,8 @@ export const forecast: Chart<ForecastRow> = {
   describe: (rows) => {
     const last = rows.at(-1);
     if (last === undefined) return 'No reflash to learn from.';
-    return `Learnt from ${last.learntFrom} reflashes: ${last.swaps === 1 ? 'one swap takes' : `${last.swaps} swaps take`} ${last.label} of bring-up in nine of ten cases.`;
+    const { learntFrom, failed, swaps, label, percent } = last;
+    return `Learnt from ${learntFrom} reflashes, ${failed === 0 ? 'none' : failed} of which failed: ${swaps === 1 ? 'one swap takes' : `${swaps} swaps take`} ${label} of bring-up (${percent} % prediction).`;
   },
 };
 

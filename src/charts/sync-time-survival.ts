@@ -1,4 +1,5 @@
 import type { LayerSpec, UnitSpec } from 'vega-lite/types_unstable/spec/index.js';
+import { sayShare } from '../vocabulary.ts';
 import type { Chart } from './chart.ts';
 import { dashes, ink, labelWidth, quiet, rule, secondInk } from './ink.ts';
 
@@ -7,6 +8,7 @@ export interface SurvivalRow {
   readonly group: string;
   readonly attempts: number;
   readonly censored: number;
+  readonly superseded: number;
   readonly seconds: number;
   readonly percent: number;
   readonly low: number;
@@ -62,8 +64,8 @@ export const syncTimeSurvival: Chart<SurvivalRow> = {
     const groups = [...new Map(rows.map((row) => [row.group, row])).values()];
     if (groups.length === 0) return 'No attempt was seen to become ready.';
     const said = groups.map(
-      ({ group, attempts, censored }) =>
-        `${group} ${attempts} attempts${censored === 0 ? '' : `, ${censored} of them not seen to end`}`,
+      ({ group, attempts, superseded, censored }) =>
+        `${group} ${attempts} attempts${superseded === 0 ? '' : `, ${superseded} of them superseded`}${censored === 0 ? '' : `, ${censored} not seen to end`}`,
     );
     return `Share of attempts not ready yet by time since the start, with 95 % limits: ${said.join('; ')}.${cutSaid(groups)}`;
   },
@@ -73,8 +75,8 @@ export const syncTimeSurvival: Chart<SurvivalRow> = {
 function cutSaid(last: readonly SurvivalRow[]): string {
   const drawnTo = last[0]?.drawnTo ?? null;
   if (drawnTo === null) return '';
-  const left = last.map(({ group, percent: share }) => `${group} ${share.toFixed(0)}`);
-  return ` Drawn to ${drawnTo} s; of 100 not ready by then: ${left.join(', ')}.`;
+  const left = last.map(({ group, percent: share }) => `${group} ${sayShare(share / 100)}`);
+  return ` Drawn to ${drawnTo} s; not ready by then: ${left.join(', ')}.`;
 }
 
 type Layer = LayerSpec<string> | UnitSpec<string>;

@@ -9,6 +9,12 @@ export interface FleetLimits {
     readonly rounds: number;
     readonly seed: number;
     readonly steps: number;
+    /** Fewer reflashes give no interval. Chosen by simulation: among so many a slow or failing one in seven nearly always shows. */
+    readonly least: number;
+    /** So many reflashes, the newest, are learnt from. Chosen here: more would change no digit, and old ones tell of old firmware. */
+    readonly newest: number;
+    /** A reflash that is not ready by then is stopped. Source: design.md, section 5, awaits. */
+    readonly stopSeconds: number;
   };
   /**
    * Drift of sync times: the weight of the newest, small, since a change that stays matters and one long sync does not (Lucas and
@@ -23,16 +29,18 @@ export interface FleetLimits {
     readonly mostSteps: number;
     readonly seed: number;
   };
-  /**
-   * Groups of fewer than `largeGroup` attempts are compared by dealing their labels out again, so many times, fewer where that
-   * takes more than `mostSteps`, by the same seed each time. Chosen here.
-   */
-  readonly dealing: {
-    readonly largeGroup: number;
-    readonly rounds: number;
-    readonly mostSteps: number;
-    readonly seed: number;
+  /** Bouts of the next year: of pairs observed for so long, and how close those of several pairs lie that come from one trouble. */
+  readonly nextYear: {
+    /** Source: design.md, section 7: per year from 30 observed days. */
+    readonly leastSeconds: number;
+    /** Chosen here: an hour. */
+    readonly waveMs: number;
   };
+  /**
+   * Groups of sync times: a group of fewer attempts is small, and compared by so many deals at random, from a seed that makes them
+   * the same each time. Chosen by simulation.
+   */
+  readonly comparison: { readonly large: number; readonly rounds: number; readonly seed: number };
   /** Fewer sync times than this say nothing of a drift. Chosen here: ten to learn from, as many to judge. */
   readonly leastDrift: number;
   /** A trend over fewer months than this is not judged. Source: US EPA, QA/G-9S (2006), section 4.3.4: the normal form from 10 on. */
@@ -44,9 +52,18 @@ export interface FleetLimits {
 export const defaultFleetLimits: FleetLimits = {
   falseDiscovery: 0.05,
   confidence: 0.95,
-  forecast: { confidence: 0.9, rounds: 2000, seed: 1, steps: 40 },
+  forecast: {
+    confidence: 0.9,
+    rounds: 2000,
+    seed: 1,
+    steps: 40,
+    least: 20,
+    newest: 1000,
+    stopSeconds: 900,
+  },
   ewma: { weight: 0.1, significance: 0.01, rounds: 2000, mostSteps: 4_000_000, seed: 1 },
-  dealing: { largeGroup: 100, rounds: 19_999, mostSteps: 20_000_000, seed: 1 },
+  nextYear: { leastSeconds: 30 * 86_400, waveMs: 3_600_000 },
+  comparison: { large: 30, rounds: 2000, seed: 1 },
   leastDrift: 20,
   leastMonths: 10,
   readyMs: 86_400_000,

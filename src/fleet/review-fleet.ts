@@ -4,14 +4,16 @@ import { groupBy } from '../timeline/groups.ts';
 import type { TimelineRules } from '../timeline/rules.ts';
 import type { BringUp, Finding, Fleet, PairReview } from '../vocabulary.ts';
 import { alikeNames } from './alike-names.ts';
+import { boutsAhead } from './bouts-ahead.ts';
 import { censusOf } from './census.ts';
+import { compareGroups } from './compare-groups.ts';
 import { forecastOf } from './forecast.ts';
 import type { FleetLimits } from './limits.ts';
 import { lossMonths } from './months.ts';
 import { syncDrifts } from './over-time.ts';
 import { rateLosses } from './rate-losses.ts';
 import { readinessForSwap } from './readiness.ts';
-import { compareGroups, groupReviews, syncTimes } from './sync-groups.ts';
+import { groupReviews, syncTimes } from './sync-groups.ts';
 import { worstFirst } from './tables.ts';
 
 const dayMs = 86_400_000;
@@ -59,15 +61,17 @@ export function reviewFleet(
   const sites = new Map(fleet.map((f) => [f.timeline.pair, f.timeline.site]));
   const groupNamed = (attempt: BringUp): string | null => groupOf(attempt, by, sites);
   const times = syncTimes(attempts, groupNamed);
+  const groups = groupReviews(times, limits);
   const census = censusOf(fleet);
   return {
     lightLimitSeconds: rules.lightLimitSeconds,
     by,
     pairs: worstFirst(pairs),
     attempts,
-    groups: groupReviews(times, limits),
-    logRank: compareGroups(times, limits),
+    groups,
+    logRank: compareGroups(times, groups, limits),
     forecast: forecastOf(attempts, swaps, limits),
+    boutsNextYear: boutsAhead(fleet, limits),
     drifts: syncDrifts(attempts, groupNamed, limits),
     months: lossMonths(fleet),
     census,

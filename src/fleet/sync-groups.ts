@@ -1,6 +1,9 @@
-import { intervalLogRank } from '../statistics/interval-log-rank.ts';
-import { kaplanMeier, survivalQuantile } from '../statistics/kaplan-meier.ts';
-import { logRank } from '../statistics/log-rank.ts';
+import {
+  aalenJohansen,
+  bandOf,
+  type IncidenceStep,
+  incidenceQuantile,
+} from '../statistics/aalen-johansen.ts';
 import { quantileLimits } from '../statistics/quantile-limits.ts';
 import { survivalLimits } from '../statistics/survival-limits.ts';
 import { upperToleranceLimit } from '../statistics/tolerance-limit.ts';
@@ -11,11 +14,9 @@ import {
   type BringUpCause,
   compareText,
   type Estimate,
-  type Fleet,
   type GroupReview,
   type SurvivalPoint,
 } from '../vocabulary.ts';
-import { chanceOfSmallGroups } from './dealt-groups.ts';
 import type { FleetLimits } from './limits.ts';
 import { sharedTrends, syncTrend } from './sync-trend.ts';
 
@@ -25,6 +26,8 @@ export interface SyncTime extends Between {
   readonly cause: BringUpCause;
   /** When the attempt began. */
   readonly start: number;
+  /** What ended the watch; `superseded`: the next start, or a switchover onto the half, after which it could not become ready any more. */
+  readonly end: 'ready' | 'superseded' | 'unfinished';
 }
 
 /** The sync times of bring-ups, each with its group; those of which nothing is known are left out. */
@@ -32,14 +35,14 @@ export function syncTimes(
   attempts: readonly BringUp[],
   groupOf: (attempt: BringUp) => string | null,
 ): readonly SyncTime[] {
-  return attempts.flatMap((attempt) => {
+  return attempts.flatMap((attempt): readonly SyncTime[] => {
     const { seconds, low, high, censored } = attempt.sync;
     if (seconds === null) return [];
-    const group = groupOf(attempt) ?? 'not known';
-    const bounds = censored
-      ? { low: low ?? seconds, high: Number.POSITIVE_INFINITY }
-      : { low: low ?? seconds, high: high ?? seconds };
-    return [{ group, cause: attempt.cause, start: attempt.start.time, ...bounds }];
+    const { cause, start } = attempt;
+    const own = { group: groupOf(attempt) ?? 'not known', cause, start: start.time, low: low ?? seconds };
+    if (!censored) return [{ ...own, high: high ?? seconds, end: 'ready' }];
+    const end = attempt.outcome === 'superseded' ? 'superseded' : 'unfinished';
+    return [{ ...own, high: Number.POSITIVE_INFINITY, end }];
   });
 }
 
@@ -55,7 +58,7 @@ export function groupReviews(times: readonly SyncTime[], limits: FleetLimits): r
 }
 
 function reviewOf({ group, cause }: SyncTime, own: readonly SyncTime[], limits: FleetLimits): GroupReview {
-  const censored = own.filter((t) => t.high === Number.POSITIVE_INFINITY).length;
+  const count = (end: SyncTime['end']): number => own.filter((t) => t.end === end).length;
   const tolerance = upperToleranceLimit(
     own.map((t) => t.high),
     { coverage: 0.95, confidence: 0.95 },
@@ -64,11 +67,15 @@ function reviewOf({ group, cause }: SyncTime, own: readonly SyncTime[], limits: 
     group,
     cause,
     attempts: own.length,
-    censored,
+    censored: count('unfinished'),
+    superseded: count('superseded'),
     ...(isExact(own) ? exactCurve(own) : boundedCurve(own)),
     tolerance9595: tolerance.value,
     neededFor9595: tolerance.needed,
-    trend: syncTrend(own, limits),
+    trend: syncTrend(
+      own.filter((t) => t.end !== 'superseded'),
+      limits,
+    ),
   };
 }
 
@@ -78,50 +85,61 @@ interface Curve {
   readonly survival: readonly SurvivalPoint[];
 }
 
-function isExact(times: readonly Between[]): boolean {
-  return times.every((t) => t.low === t.high || t.high === Number.POSITIVE_INFINITY);
+/** True if no time lies between two readings. */
+export function isExact(times: readonly SyncTime[]): boolean {
+  return times.every((t) => t.low === t.high || t.end !== 'ready');
 }
 
-/** Times that are known exactly, or were not seen to end: Kaplan-Meier with Greenwood's limits. */
-function exactCurve(times: readonly Between[]): Curve {
-  const steps = kaplanMeier(
-    times.map((t) => ({ seconds: t.low, isCensored: t.high === Number.POSITIVE_INFINITY })),
-  );
-  return { median: survivalQuantile(steps, 0.5), p95: survivalQuantile(steps, 0.95), survival: steps };
+const ends = { ready: 'ended', superseded: 'competing', unfinished: 'censored' } as const;
+
+/** Times that are known exactly, or were not seen to end: one curve of Aalen and Johansen with its limits. */
+function exactCurve(times: readonly SyncTime[]): Curve {
+  const steps = aalenJohansen(times.map((t) => ({ seconds: t.low, end: ends[t.end] })));
+  return {
+    median: incidenceQuantile(steps, 0.5),
+    p95: incidenceQuantile(steps, 0.95),
+    survival: worthDrawing(steps.filter((s) => s.isEnd)).map((step) => ({
+      seconds: step.seconds,
+      surviving: step.surviving,
+      ...bandOf(step),
+    })),
+  };
+}
+
+/** The steps of a long curve that take it down by another hundredth, and the last: limits of each cost more than they show. */
+function worthDrawing(steps: readonly IncidenceStep[]): readonly IncidenceStep[] {
+  if (steps.length <= 100) return steps;
+  let drawn = 1;
+  return steps.filter(({ surviving }, index) => {
+    const isDrawn = drawn - surviving >= 0.01 || index === steps.length - 1;
+    if (isDrawn) drawn = surviving;
+    return isDrawn;
+  });
 }
 
 /**
  * Times known between two readings: Turnbull's estimate, of which each value is the far end of the place in which it
- * lies, the one that can be promised. Limits are free of any distribution: whatever the readings left open widens them.
+ * lies, the one that can be promised. A superseded attempt lies at the time it was watched for: between which readings it was
+ * superseded moves nothing but what the few unfinished ones may still become. Limits are free of any distribution and of
+ * any reason for which a watch ended: a superseded attempt was surely never ready, an unfinished one may have been so at once or
+ * never, and whatever the readings left open widens them too.
  */
-function boundedCurve(times: readonly Between[]): Curve {
-  const { places } = turnbull(times);
+function boundedCurve(times: readonly SyncTime[]): Curve {
+  const superseded = times.filter((t) => t.end === 'superseded');
+  const { places } = turnbull(
+    times.filter((t) => t.end !== 'superseded'),
+    superseded.map((t) => t.low),
+  );
+  const known = times.map((t): Between => (t.end === 'superseded' ? never : t));
   const quantile = (share: number): Estimate => ({
     value: turnbullQuantile(places, share).high,
-    ...quantileLimits(times, share),
+    ...quantileLimits(known, share),
   });
-  const band = survivalLimits(times);
+  const band = survivalLimits(known);
   const survival = places.flatMap(({ high, survivingAfter }) =>
     high === null ? [] : [{ seconds: high, surviving: survivingAfter, ...band(high) }],
   );
   return { median: quantile(0.5), p95: quantile(0.95), survival };
 }
 
-/** Whether the groups become ready alike, each cause compared within itself. */
-export function compareGroups(times: readonly SyncTime[], limits: FleetLimits): Fleet['logRank'] {
-  const strata = [...groupBy(times, (t) => t.cause).values()];
-  const found = isExact(times)
-    ? logRank(
-        strata.map((own) =>
-          own.map((t) => ({
-            group: t.group,
-            seconds: t.low,
-            isCensored: t.high === Number.POSITIVE_INFINITY,
-          })),
-        ),
-      )
-    : intervalLogRank(strata);
-  if (found === null) return null;
-  const { chiSquare, df, p } = found;
-  return { chiSquare, df, p: chanceOfSmallGroups(strata, limits.dealing) ?? p };
-}
+const never: Between = { low: Number.POSITIVE_INFINITY, high: Number.POSITIVE_INFINITY };

@@ -4,8 +4,8 @@ import { bringUpDocument, findingDocument } from './verify-json.ts';
 
 /** The JSON document of `fleet`. Source: design.md, section 8. */
 export function fleetJson(fleet: Fleet): string {
-  const { inputs, by, pairs, attempts, groups, logRank, forecast, drifts, months, census, alike, findings } =
-    fleet;
+  const { inputs, by, pairs, attempts, groups, logRank, forecast, boutsNextYear } = fleet;
+  const { drifts, months, census, alike, findings } = fleet;
   return toJson({
     schema: 'steadypair/fleet/1',
     inputs,
@@ -15,6 +15,7 @@ export function fleetJson(fleet: Fleet): string {
     groups,
     logRank,
     forecast,
+    boutsNextYear,
     drifts,
     months,
     census,

@@ -128,15 +128,15 @@ export function censusRows(
   );
 }
 
-/** The steps of the forecast; none where there is one alone, or no reflash to learn from. */
-export function forecastRows({ forecast, attempts }: Fleet): readonly ForecastRow[] {
-  const steps = forecast?.steps ?? [];
-  if (steps.length < 2) return [];
-  const learntFrom = attempts.filter((a) => a.cause === 'reflash' && a.settledSeconds !== null).length;
+/** The steps of the forecast; none where there is one alone, or too few reflashes for limits. */
+export function forecastRows({ forecast }: Fleet): readonly ForecastRow[] {
+  if (forecast === null || forecast.steps.length < 2) return [];
+  const { steps, reflashes: learntFrom, failed, confidence } = forecast;
+  const percent = 100 * confidence;
   return steps.flatMap(({ swaps, hours, low, high }, index) => {
-    if (hours === null || low === null || high === null) return [];
+    if (low === null || high === null) return [];
     const label =
       index === steps.length - 1 ? `${sayDuration(low * 3600)} to ${sayDuration(high * 3600)}` : '';
-    return [{ swaps, hours, low, high, label, learntFrom }];
+    return [{ swaps, hours, low, high, label, learntFrom, failed, percent }];
   });
 }

@@ -3,13 +3,14 @@ import { lossRates } from '../charts/loss-rates.ts';
 import { lossesOverTime } from '../charts/losses-over-time.ts';
 import { syncDrift } from '../charts/sync-drift.ts';
 import type { Fleet } from '../vocabulary.ts';
+import { boutsTable, forecastTable } from './ahead-tables.ts';
+import { boutsComputed, forecastComputed } from './ahead-words.ts';
 import { censusFigures, drawnOf, type FleetFigure, figureOf, survivalFigures } from './fleet-figures.ts';
 import { findingTable, qualityTable } from './fleet-findings.ts';
 import { driftRows, forecastRows, lossRateRows, monthRows } from './fleet-rows.ts';
 import {
   censusTable,
   driftTable,
-  forecastTable,
   groupTable,
   monthTable,
   pairTable,
@@ -18,6 +19,7 @@ import {
 import { causeWords } from './outcome-words.ts';
 import { driftWords, questionWords } from './question-words.ts';
 import type { ShownTable } from './shown-table.ts';
+import { syncTimesComputed } from './sync-words.ts';
 
 /** One question of the review: its pictures, and the same figures as a table. */
 export interface FleetSection {
@@ -41,6 +43,7 @@ export function fleetSections(fleet: Fleet, zone: string): readonly FleetSection
     drifts(fleet),
     censuses(fleet),
     campaign(fleet),
+    nextYear(fleet),
     readiness(fleet),
     findings(fleet, zone),
     quality(fleet, zone),
@@ -81,8 +84,7 @@ function syncTimes(fleet: Fleet): FleetSection {
     title: `Sync times by ${fleet.by}`,
     figures: causes.flatMap((cause) => survivalFigures(fleet, cause)),
     table: groupTable(fleet),
-    reading:
-      'Attempts that were not seen to end count for as long as they were watched. Where times are known between two readings only, the curve is Turnbull’s and its limits are those of what the readings leave open; else it is Kaplan and Meier’s with Greenwood’s limits.',
+    reading: syncTimesComputed,
   };
 }
 
@@ -119,8 +121,17 @@ function campaign(fleet: Fleet): FleetSection {
     title: 'The next swaps',
     figures: figureOf(forecast, forecastRows(fleet)),
     table: forecastTable(fleet),
-    reading:
-      'Bring-up alone, from the end of a reflash to a partner that held, drawn again and again from those that the logs show; people, permits and waiting are not in it.',
+    reading: forecastComputed(fleet),
+  };
+}
+
+function nextYear(fleet: Fleet): FleetSection {
+  return {
+    id: 'next-year',
+    title: 'Losses in the next year',
+    figures: [],
+    table: boutsTable(fleet),
+    reading: boutsComputed,
   };
 }
 

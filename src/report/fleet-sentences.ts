@@ -1,13 +1,13 @@
-import { type Fleet, type NonEmpty, sayChance, sayDuration } from '../vocabulary.ts';
+import { type Fleet, type NonEmpty, sayDuration } from '../vocabulary.ts';
+import { boutsSentences, forecastSentence } from './ahead-words.ts';
 import { sayNames } from './fleet-words.ts';
 import { causeWords } from './outcome-words.ts';
+import { syncSentences } from './sync-words.ts';
 import { sayCount } from './words.ts';
-
-const hourSeconds = 3600;
 
 /** The answer in a few sentences: the pairs that stand out, the groups that differ, the campaign. */
 export function fleetSentences(fleet: Fleet): NonEmpty<string> {
-  const { pairs, logRank, forecast, by, groups } = fleet;
+  const { pairs } = fleet;
   const worse = pairs.filter((p) => p.standsOut);
   const names = worse.map(
     (p) =>
@@ -20,26 +20,16 @@ export function fleetSentences(fleet: Fleet): NonEmpty<string> {
   const growing = pairs.filter((p) => p.trend.comesCloser);
   const trend =
     growing.length === 0 ? [] : [`Losses come ever closer at ${sayNames(growing.map((p) => p.pair))}.`];
-  const compared =
-    logRank === null
-      ? `Sync times by ${by} can not be compared: ${whyNotCompared(groups)}.`
-      : `Sync times by ${by} ${logRank.p <= 0.05 ? 'differ' : 'do not differ for sure'} (log-rank test, ${sayChance(logRank.p)}).`;
   return [
     first,
     ...trend,
-    `${compared}${slowest(fleet)}`,
+    ...syncSentences(fleet),
     ...drifting(fleet),
-    nextSwaps(forecast),
+    forecastSentence(fleet),
+    ...boutsSentences(fleet),
     ...unfit(fleet),
     ...alikeSaid(fleet),
   ];
-}
-
-/** How long the campaign takes, or what is missing to say so. */
-function nextSwaps(forecast: Fleet['forecast']): string {
-  if (forecast === null || forecast.hours === null)
-    return 'How long the next swaps take is not known: no reflash in the logs was followed by a ready partner that held.';
-  return `The bring-ups of the next ${sayCount(forecast.swaps, 'swap')} take ${sayHours(forecast.low)} to ${sayHours(forecast.high)} in nine of ten cases.`;
 }
 
 /** What there is to say where no pair stands out: a pair that has no others beside it was not compared with any. */
@@ -51,11 +41,6 @@ function nothingStandsOut(pairs: Fleet['pairs']): string {
   return `${only.pair} is the only pair, with ${lost}: there is no other to compare it with.`;
 }
 
-function whyNotCompared({ length }: Fleet['groups']): string {
-  if (length === 0) return 'the logs show no bring-up';
-  return length === 1 ? 'there is one group' : 'no attempts overlap';
-}
-
 /** The groups whose smoothed sync times lie outside their limits at the end. */
 function drifting({ drifts }: Fleet): readonly string[] {
   return drifts.flatMap(({ group, cause, target, points }) => {
@@ -65,26 +50,6 @@ function drifting({ drifts }: Fleet): readonly string[] {
       `Sync times of ${group} after a ${causeWords[cause]} drift: ${sayDuration(last.average)} now, ${sayDuration(target)} before.`,
     ];
   });
-}
-
-/** Of each cause with several groups the one whose median is the longest. */
-function slowest({ groups, logRank }: Fleet): string {
-  if (logRank === null || logRank.p > 0.05) return '';
-  const causes = [...new Set(groups.map((g) => g.cause))];
-  const said = causes.flatMap((cause) => {
-    const own = groups.filter((g) => g.cause === cause && g.median.value !== null);
-    const [worst, next] = own.sort((a, b) => (b.median.value ?? 0) - (a.median.value ?? 0));
-    return worst === undefined || next === undefined
-      ? []
-      : [
-          `${worst.group} is the slowest after a ${causeWords[cause]}: ${sayDuration(worst.median.value ?? 0)}, ${next.group} ${sayDuration(next.median.value ?? 0)} (medians)`,
-        ];
-  });
-  return said.length === 0 ? '' : ` ${said.join('; ')}.`;
-}
-
-function sayHours(hours: number | null): string {
-  return hours === null ? 'not known' : sayDuration(hours * hourSeconds);
 }
 
 /** Which pairs are not fit for a swap, where there are few. */

@@ -6,10 +6,12 @@ import {
   type SourceLine,
   sayChance,
   sayDuration,
+  sayShare,
 } from '../vocabulary.ts';
-import { sayLonger, sayMonth, sayObserved, sayQuantile, sayRate, saySure, sayTrend } from './fleet-words.ts';
+import { sayLonger, sayMonth, sayObserved, sayRate, sayTrend } from './fleet-words.ts';
 import { causeWords } from './outcome-words.ts';
 import { abnormal, columns, plain, type ShownCell, type ShownRow, type ShownTable } from './shown-table.ts';
+import { sayQuantile, saySure, sayTests } from './sync-words.ts';
 
 /** How often each pair lost its partner, and what that says. */
 export function pairTable({ pairs }: Fleet): ShownTable {
@@ -34,7 +36,7 @@ export function pairTable({ pairs }: Fleet): ShownTable {
         plain(pair.losses),
         plain(sayRate(pair.ratePerYear)),
         plain(sayObserved(pair.observedSeconds)),
-        plain(pair.availability === null ? 'not known' : `${(pair.availability * 100).toFixed(3)} %`),
+        plain(pair.availability === null ? 'not known' : sayShare(pair.availability)),
         against(pair),
         trendCell(pair.trend),
       ],
@@ -86,10 +88,11 @@ export function groupTable(fleet: Fleet): ShownTable {
       name,
       'After',
       'n#',
-      'Not ended#',
-      'Half are ready by',
-      '95 in 100 by',
-      '95 in 100, surely by',
+      'Superseded#',
+      'Not seen to end#',
+      'Median, 95 % limits',
+      '95th percentile, 95 % limits',
+      '95/95 tolerance limit',
       'Longer each year',
     ),
     rows: groups.map((g) => ({
@@ -98,14 +101,15 @@ export function groupTable(fleet: Fleet): ShownTable {
         plain(g.group),
         plain(causeWords[g.cause]),
         plain(g.attempts),
+        plain(g.superseded),
         plain(g.censored),
-        plain(sayQuantile(g.median, g.attempts)),
-        plain(sayQuantile(g.p95, g.attempts)),
+        plain(sayQuantile(g, 'median')),
+        plain(sayQuantile(g, 'p95')),
         plain(saySure(g)),
         plain(g.trend === null ? 'too few months' : sayLonger(g.trend)),
       ],
     })),
-    note: '',
+    note: sayTests(fleet),
   };
 }
 
@@ -174,26 +178,6 @@ function changesOf(census: Fleet['census'], signal: string, value: string): stri
   }));
   const changed = counts.filter((count, index) => count.halves !== (counts[index - 1]?.halves ?? 0));
   return changed.map(({ time, halves }) => `${halves} from ${sayMonth(time)}`).join(', ');
-}
-
-const mostSteps = 8;
-const hourSeconds = 3600;
-
-/** How long the next swaps take, at some of the steps. */
-export function forecastTable({ forecast }: Fleet): ShownTable {
-  const steps = forecast?.steps ?? [];
-  const stride = Math.ceil(steps.length / mostSteps);
-  const shown = steps.filter((_, index) => (steps.length - 1 - index) % stride === 0);
-  const hours = (value: number | null): string =>
-    value === null ? 'not known' : sayDuration(value * hourSeconds);
-  return {
-    file: 'fleet-forecast.csv',
-    columns: columns('Swaps', 'Bring-up, the middle', 'In nine of ten cases'),
-    rows: shown.map((s) =>
-      unsaid(plain(s.swaps), plain(hours(s.hours)), plain(`${hours(s.low)} to ${hours(s.high)}`)),
-    ),
-    note: shown.length < steps.length ? 'All steps are in fleet-forecast.csv.' : '',
-  };
 }
 
 /** Fit or not, with the reasons; those that are not come first. */

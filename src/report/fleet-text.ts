@@ -1,9 +1,10 @@
-import { type Fleet, type GroupReview, type PairReview, sayChance } from '../vocabulary.ts';
+import { type Fleet, type GroupReview, type PairReview, sayChance, sayShare } from '../vocabulary.ts';
 import { cautions } from './cautions.ts';
 import { terminal } from './escape.ts';
 import { fleetSentences } from './fleet-sentences.ts';
-import { sayLonger, sayObserved, sayQuantile, sayRate, saySure, sayTrend } from './fleet-words.ts';
+import { sayLonger, sayObserved, sayRate, sayTrend } from './fleet-words.ts';
 import { causeWords } from './outcome-words.ts';
+import { sayNotReady, sayQuantile, saySure } from './sync-words.ts';
 import { type TextOptions, wrap } from './verify-text.ts';
 
 /** What `fleet` prints: what stands out, every pair, the groups, what comes next, cautions; at most 100 columns. */
@@ -18,7 +19,7 @@ export function fleetText(fleet: Fleet, { paint, reports }: TextOptions): string
     ...fleet.pairs.flatMap(pairText),
     '',
     `Sync times by ${fleet.by}`,
-    ...groupRow('group', 'cause', 'n', 'half are ready by, with 95 % limits'),
+    ...groupRow('group', 'cause', 'n', 'median, 95 % limits'),
     ...fleet.groups.flatMap(groupText),
     '',
     'Cautions',
@@ -56,7 +57,7 @@ function pairText(pair: PairReview): readonly string[] {
     String(losses),
     sayRate(ratePerYear),
     sayObserved(observedSeconds),
-    availability === null ? 'not known' : `${(availability * 100).toFixed(3)} %`,
+    availability === null ? 'not known' : sayShare(availability),
   );
   return [
     ...line,
@@ -76,13 +77,17 @@ function groupRow(group: string, cause: string, count: string, half: string): re
 export const tellingChance = 0.05;
 
 function groupText(group: GroupReview): readonly string[] {
-  const { cause, attempts, median, p95, trend } = group;
-  const half = sayQuantile(median, attempts);
+  const { cause, attempts, trend } = group;
   return [
-    ...groupRow(terminal(group.group), causeWords[cause], String(attempts), half),
+    ...groupRow(terminal(group.group), causeWords[cause], String(attempts), sayQuantile(group, 'median')),
+    ...(group.superseded + group.censored === 0 ? [] : wrap(sayNotReady(group), '    ', '      ')),
     ...(trend !== null && trend.p <= tellingChance
       ? wrap(`changes in a year by ${sayLonger(trend)}`, '    ', '      ')
       : []),
-    ...wrap(`95 in 100 by ${sayQuantile(p95, attempts)}; surely: ${saySure(group)}`, '    ', '      '),
+    ...wrap(
+      `95th percentile ${sayQuantile(group, 'p95')}; 95/95 tolerance limit ${saySure(group)}`,
+      '    ',
+      '      ',
+    ),
   ];
 }

@@ -46,18 +46,3 @@ export function sayLonger({
     s === null ? 'not known' : s.toFixed(0).replace(/^-0$/, '0');
   return `${seconds(value)} s (${seconds(low)} to ${seconds(high)}), ${sayChance(p)}`;
 }
-
-/** A time with its limits, or how few attempts there were. */
-export function sayQuantile({ value, low, high }: Estimate, attempts: number): string {
-  if (value === null) return `not enough data (n = ${attempts})`;
-  if (low === null && high === null) return sayDuration(value);
-  const limit = (seconds: number | null): string => (seconds === null ? 'not known' : sayDuration(seconds));
-  return `${sayDuration(value)} (${limit(low)} to ${limit(high)})`;
-}
-
-/** The time by which 95 in 100 are ready with 95 % confidence, or the sample that such a limit would need. */
-export function saySure({ tolerance9595, neededFor9595, attempts }: Fleet['groups'][number]): string {
-  return tolerance9595 === null
-    ? `not enough data (n = ${attempts}, ${neededFor9595} needed)`
-    : sayDuration(tolerance9595);
-}

@@ -28,14 +28,15 @@ export function survivalRows(
   );
   const isCut = own.some((g) => g.survival.some((p) => p.seconds > drawnTo));
   const curves = own.map((group, index) =>
-    curveOf(group, isCut, drawnTo, 1 - (index + 1) / (own.length + 1)),
+    goOn(curveOf(group, isCut, drawnTo, 1 - (index + 1) / (own.length + 1)), lightLimitSeconds),
   );
   const places = labelPlaces(curves.map(heightOfLabel), 8, 100);
-  return curves.flatMap(({ name, attempts, censored, points, labelled }, index) =>
+  return curves.flatMap(({ name, attempts, censored, superseded, points, labelled }, index) =>
     points.map(({ seconds, surviving, low, high }, at) => ({
       group: name,
       attempts,
       censored,
+      superseded,
       seconds,
       percent: asFigure(surviving * 100),
       low: asFigure((low ?? surviving) * 100),
@@ -58,6 +59,7 @@ interface Curve {
   readonly name: string;
   readonly attempts: number;
   readonly censored: number;
+  readonly superseded: number;
   readonly points: readonly SurvivalPoint[];
   /** The point at which the label stands. */
   readonly labelled: number;
@@ -65,7 +67,7 @@ interface Curve {
 
 /** Labels step down the curves, so that those of groups that lie close do not meet: each where its curve falls to `level`, or ends. */
 function curveOf(
-  { group, attempts, censored, survival }: GroupReview,
+  { group, attempts, censored, superseded, survival }: GroupReview,
   isCut: boolean,
   drawnTo: number,
   level: number,
@@ -77,7 +79,15 @@ function curveOf(
   const points = goesOn ? [...begun, { ...end, seconds: drawnTo }] : begun;
   const fallen = points.findIndex((p) => p.surviving <= level + 1e-9);
   const labelled = fallen === -1 ? points.length - 1 : fallen;
-  return { name: terminal(group), attempts, censored, points, labelled };
+  return { name: terminal(group), attempts, censored, superseded, points, labelled };
+}
+
+/** A curve that superseded attempts hold up, and of which all is known, goes on as high as it is up to the limit. */
+function goOn(curve: Curve, limit: number): Curve {
+  const end = curve.points.at(-1);
+  const isHeld = curve.superseded > 0 && curve.censored === 0;
+  if (end === undefined || !isHeld || end.surviving === 0 || end.seconds >= limit) return curve;
+  return { ...curve, points: [...curve.points, { ...end, seconds: limit }] };
 }
 
 function heightOfLabel({ points, labelled }: Curve): number {

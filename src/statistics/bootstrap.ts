@@ -37,30 +37,6 @@ export function bootstrap<T>(
   return intervalOf(drawn, confidence);
 }
 
-/**
- * The percentile intervals of the sums of `sizes` values (whole numbers, ascending) drawn with return, each draw going on
- * where the one before ended: one interval for each size. Empty for an empty sample. Source: as `bootstrap`.
- */
-export function bootstrapSums(
-  sample: readonly number[],
-  sizes: readonly number[],
-  { seed, rounds, confidence }: Omit<Resampling, 'size'>,
-): readonly Resampled[] {
-  if (sample.length === 0 || rounds < 1) return [];
-  const next = seededRandom(seed);
-  const drawn = Array.from({ length: rounds }, () => {
-    let [sum, count] = [0, 0];
-    return sizes.map((size) => {
-      for (; count < size; count += 1) sum += sample[indexFrom(next(), sample.length)] ?? 0;
-      return sum;
-    });
-  });
-  return sizes.map((_, index) => {
-    const sorted = drawn.map((sums) => sums[index] ?? 0).sort((a, b) => a - b);
-    return intervalOf(sorted, confidence);
-  });
-}
-
 function intervalOf(sorted: readonly number[], confidence: number): Resampled {
   const tail = (1 - confidence) / 2;
   return { median: ranked(sorted, 0.5), low: ranked(sorted, tail), high: ranked(sorted, 1 - tail) };

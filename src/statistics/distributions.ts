@@ -1,3 +1,4 @@
+import betaCdf from '@stdlib/stats-base-dists-beta-cdf';
 import betaQuantile from '@stdlib/stats-base-dists-beta-quantile';
 import binomialCdf from '@stdlib/stats-base-dists-binomial-cdf';
 import gammaDistribution from '@stdlib/stats-base-dists-gamma-cdf';
@@ -53,6 +54,11 @@ export function binomialAtMost(successes: number, trials: number, probability: n
 /** The value below which a beta variable of the two shapes lies with `probability`. */
 export function betaQuantileAt(probability: number, first: number, second: number): number {
   return betaQuantile(probability, first, second);
+}
+
+/** Probability that a beta variable of the two shapes (positive) is at most `value`, 0 to 1. */
+export function betaAtMost(value: number, first: number, second: number): number {
+  return betaCdf(value, first, second);
 }
 
 /** The value below which a gamma variable of scale 1 and `shape` (positive) lies with `probability`. */

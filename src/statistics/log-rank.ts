@@ -1,9 +1,10 @@
 import { chiSquareAtMost } from './distributions.ts';
-import type { Watched } from './kaplan-meier.ts';
 import { quadraticForm } from './quadratic-form.ts';
 
-/** A watched time of one of the groups compared. */
-export interface GroupTime extends Watched {
+/** A time of one of the groups compared, in seconds: how long something took, or (censored) was watched without having ended. */
+export interface GroupTime {
+  readonly seconds: number;
+  readonly isCensored: boolean;
   readonly group: string;
 }
 
@@ -86,26 +87,4 @@ function addTable(sums: Sums, watched: readonly number[], ended: readonly number
     for (const [column, other] of watched.entries())
       target[column] = (target[column] ?? 0) + spread * share * ((row === column ? 1 : 0) - other / all);
   }
-}
-
-/**
- * What each time adds to the ends observed less those expected of its group, in the order given: 1 if it ended, less the sum of
- * the shares that ended at each instant up to its own. They add up to 0. Source: Peto and Peto, Journal of the Royal Statistical
- * Society A 135 (1972), from memory.
- */
-export function logRankScores(times: readonly Watched[]): readonly number[] {
-  const sorted = [...times.keys()].sort((a, b) => (times[a]?.seconds ?? 0) - (times[b]?.seconds ?? 0));
-  const scores = times.map(() => 0);
-  let hazard = 0;
-  for (let index = 0; index < sorted.length; ) {
-    const seconds = times[sorted[index] ?? 0]?.seconds;
-    let end = index;
-    while (end < sorted.length && times[sorted[end] ?? 0]?.seconds === seconds) end += 1;
-    const tied = sorted.slice(index, end);
-    const ended = tied.filter((position) => times[position]?.isCensored === false);
-    hazard += ended.length / (sorted.length - index);
-    for (const position of tied) scores[position] = (times[position]?.isCensored === false ? 1 : 0) - hazard;
-    index = end;
-  }
-  return scores;
 }

@@ -35,10 +35,13 @@ const enough = { change: 1e-9, rounds: 5_000 };
 
 /**
  * The share unfinished over time where ends are known only between two instants: the nonparametric maximum likelihood
- * estimate, by self-consistency. No place for no interval. Source: Turnbull, The empirical distribution function with
- * arbitrarily grouped, censored and truncated data, Journal of the Royal Statistical Society B 38 (1976), from memory.
+ * estimate, by self-consistency. No place for no interval. `competing` are times, in seconds, at which others met something
+ * after which they cannot end any more: they stay unfinished. An interval that was not seen to end may hold any place after
+ * `low`, or a competing end after it, of which there are known only those that others met. Sources: Turnbull, The empirical
+ * distribution function with arbitrarily grouped, censored and truncated data, Journal of the Royal Statistical Society B 38
+ * (1976); Hudgens, Satten and Longini, Biometrics 57 (2001), with competing ends (both from memory).
  */
-export function turnbull(intervals: readonly Between[]): Turnbull {
+export function turnbull(intervals: readonly Between[], competing: readonly number[] = []): Turnbull {
   const lows = intervals.map(lowBound);
   const highs = intervals.map(({ high }): Bound => ({ at: high, order: closedHigh, isLow: false }));
   const ends = innermost([...lows, ...highs].sort(compare));
@@ -46,11 +49,19 @@ export function turnbull(intervals: readonly Between[]): Turnbull {
     firstFrom(ends, ([low]) => isNotBefore(low, lows[index])),
     firstFrom(ends, ([, high]) => isAfter(high, highs[index])) - 1,
   ]);
-  const probabilities = selfConsistent(reach, ends.length);
+  const points = [...new Set(competing)].sort((a, b) => a - b);
+  const probabilities = selfConsistent(
+    [
+      ...intervals.map((interval, index) => reachesOf(interval, reach[index] ?? [0, 0], ends.length, points)),
+      ...competing.map((time) => onlyAt(ends.length + points.indexOf(time))),
+    ],
+    ends.length + points.length,
+  );
+  const never = probabilities.slice(ends.length).reduce((sum, share) => sum + share, 0);
   let surviving = 1;
   const places = ends.map(([low, high], index): Place => {
     const probability = probabilities[index] ?? 0;
-    surviving = index === ends.length - 1 ? 0 : Math.max(0, surviving - probability);
+    surviving = index === ends.length - 1 ? never : Math.max(never, surviving - probability);
     return {
       low: low.at,
       high: high.at === Infinity ? null : high.at,
@@ -59,6 +70,21 @@ export function turnbull(intervals: readonly Between[]): Turnbull {
     };
   });
   return { places, reach };
+}
+
+function onlyAt(index: number): readonly Reach[] {
+  return [[index, index]];
+}
+
+/** What an interval may hold: its places, and of the competing ends, which are numbered after the `count` places, those after it. */
+function reachesOf(
+  { low, high }: Between,
+  own: Reach,
+  count: number,
+  points: readonly number[],
+): readonly Reach[] {
+  const first = high === Infinity ? firstFrom(points, (point) => point > low) : points.length;
+  return first < points.length ? [own, [count + first, count + points.length - 1]] : [own];
 }
 
 /**
@@ -114,7 +140,7 @@ function firstFrom<T>(items: readonly T[], holds: (item: T) => boolean): number 
  * every two are followed by a leap along their curve. Source: Varadhan and Roland, Scandinavian Journal of Statistics 35
  * (2008), squared extrapolation, third step length (from memory).
  */
-function selfConsistent(reach: readonly Reach[], count: number): readonly number[] {
+function selfConsistent(reach: readonly (readonly Reach[])[], count: number): readonly number[] {
   let shares: readonly number[] = Array.from({ length: count }, () => 1 / count);
   for (let round = 0; round < enough.rounds; round += 1) {
     const once = shareOut(reach, shares);
@@ -147,15 +173,18 @@ function leap(
   return twice;
 }
 
-/** One round. Running sums make it linear: an interval reaches places that follow each other. */
-function shareOut(reach: readonly Reach[], shares: readonly number[]): readonly number[] {
+/** One round. Running sums make it linear: an interval reaches places that follow each other, in one run or two. */
+function shareOut(reach: readonly (readonly Reach[])[], shares: readonly number[]): readonly number[] {
   const below = [0];
   for (const share of shares) below.push((below.at(-1) ?? 0) + share);
   const weights = shares.map(() => 0);
-  for (const [first, last] of reach) {
-    const weight = 1 / ((below[last + 1] ?? 0) - (below[first] ?? 0));
-    weights[first] = (weights[first] ?? 0) + weight;
-    if (last + 1 < weights.length) weights[last + 1] = (weights[last + 1] ?? 0) - weight;
+  for (const runs of reach) {
+    let held = 0;
+    for (const [first, last] of runs) held += (below[last + 1] ?? 0) - (below[first] ?? 0);
+    for (const [first, last] of runs) {
+      weights[first] = (weights[first] ?? 0) + 1 / held;
+      if (last + 1 < weights.length) weights[last + 1] = (weights[last + 1] ?? 0) - 1 / held;
+    }
   }
   let weight = 0;
   return shares.map((share, index) => {

@@ -1,6 +1,6 @@
 import type { Random } from '../../samples/random.ts';
 import { groupBy, keyOf } from '../../src/timeline/groups.ts';
-import type { PairTimeline, Signal, TimelineEvent } from '../../src/vocabulary.ts';
+import type { PairTimeline, Signal, Source, TimelineEvent } from '../../src/vocabulary.ts';
 
 export const secondMs = 1000;
 export const hourMs = 3_600_000;
@@ -42,8 +42,7 @@ export function madeTimeline(
     ...own.flatMap(({ time, back }) => [ready(time, 'no'), ready(back, 'yes')]),
     ...changes.filter(({ time }) => time > madeFrom && time < to),
   ].sort((a, b) => a.time - b.time);
-  const source = { file: `${pair}.log`, line: 1, text: '', count: 1, printed: { time: madeFrom, earliest: madeFrom } };
-  const sources = [source] as const;
+  const sources = [madeSource(pair)] as const;
   // Named one by one: spreading the change takes most of the time of a study.
   const eventOf = ({ time: exact, half, signal, value }: MadeChange, initial: boolean): TimelineEvent => ({
     time: Math.floor(exact),
@@ -134,4 +133,14 @@ export function exponential(random: Random, mean: number): number {
 /** A loss at an instant, over after ten seconds to about two minutes. */
 export function lossAt(random: Random, time: number): MadeLoss {
   return { time, back: time + 10 * secondMs + exponential(random, 60 * secondMs) };
+}
+
+function madeSource(pair: string): Source {
+  return {
+    file: `${pair}.log`,
+    line: 1,
+    text: '',
+    count: 1,
+    printed: { time: madeFrom, earliest: madeFrom },
+  };
 }

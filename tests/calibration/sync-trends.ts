@@ -85,6 +85,13 @@ function madeTimes(
     const month = Math.floor(index / (groups * perMonth));
     const seconds = timeShapes[shape](random) + (pairs[Math.floor(month / 3)] ?? 0);
     const start = madeFrom + month * monthMs + random() * monthMs;
-    return { group: `6.${index % groups}`, cause: 'reflash', start, low: seconds, high: seconds };
+    return {
+      group: `6.${index % groups}`,
+      cause: 'reflash',
+      start,
+      low: seconds,
+      high: seconds,
+      end: 'ready',
+    };
   });
 }

@@ -1,14 +1,14 @@
 /** Laws of rates, trends and limits, for any input: no figure is NaN, limits in order. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { seeded } from '../../samples/random.ts';
 import { benjaminiHochberg } from '../../src/statistics/benjamini-hochberg.ts';
 import { bootstrap } from '../../src/statistics/bootstrap.ts';
-import { ewma, reachInAnyOrder, usualOf } from '../../src/statistics/ewma.ts';
 import { laplaceTrend } from '../../src/statistics/laplace-trend.ts';
 import { mannKendall } from '../../src/statistics/mann-kendall.ts';
 import { poissonLimits } from '../../src/statistics/poisson-limits.ts';
 import { powerLawTrend } from '../../src/statistics/power-law-trend.ts';
+import { predictCount } from '../../src/statistics/predict-count.ts';
+import { predictTotals } from '../../src/statistics/predict-totals.ts';
 import { quantileLimits } from '../../src/statistics/quantile-limits.ts';
 import { survivalLimits } from '../../src/statistics/survival-limits.ts';
 import { theilSen } from '../../src/statistics/theil-sen.ts';
@@ -134,47 +134,49 @@ describe('limits', () => {
     );
   });
 
-  test('a moving average stays between the least and the greatest', () => {
+  test('a prediction of a total is in order and the same again, and none where nothing succeeded', () => {
+    const tries = fc.array(
+      fc.record({ time: seconds, width: fc.constantFrom(0, 2), succeeded: fc.boolean() }),
+      {
+        maxLength: 20,
+      },
+    );
     fc.assert(
-      fc.property(values, (sample) => {
-        const averages = ewma(sample, 0.2, 0);
-        expectFigures(averages);
-        expect(averages.length).toBe(sample.length);
-        for (const average of averages) expectOrder(Math.min(0, ...sample), average, Math.max(0, ...sample));
+      fc.property(tries, fc.integer(), (sample, seed) => {
+        const sizes = [1, 5, 3000];
+        const again = () => predictTotals(sample, sizes, { seed, rounds: 50, confidence: 0.9 });
+        const found = again();
+        expectFigures(found);
+        for (const one of found) expectOrder(0, one?.low, one?.value, one?.high);
+        expect(again()).toEqual(found);
+        if (!sample.some((one) => one.succeeded)) expect(found).toEqual(sizes.map(() => null));
       }),
-      run,
+      { ...run, numRuns: 100 },
     );
   });
 
-  test('a moving average strays no farther than its values do, and where all are equal not at all', () => {
-    const shuffling = { weight: 0.3, significance: 0.05, rounds: 39, seed: 1 };
+  test('a prediction of a count holds what is expected, rises with the count and is wider when surer', () => {
     fc.assert(
-      fc.property(fc.array(seconds, { minLength: 2, maxLength: 30 }), (sample) => {
-        const reach = reachInAnyOrder(sample, shuffling);
-        expectOrder(0, reach, Math.max(...sample) - Math.min(...sample) + 1e-6);
-        expect(reachInAnyOrder(sample, shuffling)).toBe(reach);
-        expect(
-          reachInAnyOrder(
-            sample.map(() => 7),
-            shuffling,
-          ),
-        ).toBe(0);
-      }),
+      fc.property(
+        fc.nat({ max: 5000 }),
+        fc.double({ min: 0.01, max: 1000, noNaN: true }),
+        fc.double({ min: 0.01, max: 100, noNaN: true }),
+        (count, exposure, time) => {
+          const found = predictCount({ count, exposure }, time);
+          const [more, surer] = [
+            predictCount({ count: count + 1, exposure }, time),
+            predictCount({ count, exposure }, time, 0.99),
+          ];
+          expectFigures([found, more, surer]);
+          expectOrder(0, surer?.low, found?.low, Math.ceil(found?.value ?? 0), (found?.high ?? 0) + 1);
+          expectOrder(found?.high, surer?.high);
+          expectOrder(found?.low, more?.low);
+          expectOrder(found?.high, more?.high);
+          expect(predictCount({ count, exposure: 0 }, time)).toBeNull();
+        },
+      ),
       run,
     );
-  });
-
-  // Powers of even shares, some a thousand times the middle: no sync times are as skewed. At 5 % of 400, with three standard errors, 33 at most.
-  test('in at most the promised share of skewed series does the average stray farther', () => {
-    const random = seeded(1);
-    const outside = Array.from({ length: 400 }, () => {
-      const sample = Array.from({ length: 20 }, () => random() ** -1.5);
-      const target = usualOf(sample);
-      const reach = reachInAnyOrder(sample, { weight: 0.3, significance: 0.05, rounds: 100, seed: 1 });
-      return ewma(sample, 0.3, target).some((average) => Math.abs(average - target) > reach);
-    }).filter((isOutside) => isOutside).length;
-    expect(outside).toBeLessThanOrEqual(33);
-    expect(outside).toBeGreaterThan(5);
   });
 
   test('a bootstrap interval is in order and the same again; without a figure it is null', () => {

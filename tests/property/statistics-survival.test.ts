@@ -1,16 +1,21 @@
-/** Laws of survival and its comparison, for any input: no figure is NaN, limits in order, the order of rows irrelevant. */
+/** Laws of survival, for any input: no figure is NaN, limits in order, the order of rows irrelevant. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { intervalLogRank } from '../../src/statistics/interval-log-rank.ts';
-import { kaplanMeier, survivalQuantile } from '../../src/statistics/kaplan-meier.ts';
-import { logRank } from '../../src/statistics/log-rank.ts';
+import {
+  aalenJohansen,
+  bandOf,
+  incidenceQuantile,
+  type Watched,
+} from '../../src/statistics/aalen-johansen.ts';
 import { turnbull, turnbullQuantile } from '../../src/statistics/turnbull.ts';
 import { expectFigures, expectOrder } from '../support/figures.ts';
 
 const run = { numRuns: 300, seed: 20_261_125 };
 const seconds = fc.oneof(fc.integer({ min: 0, max: 20 }), fc.double({ min: 0, max: 1e6, noNaN: true }));
 const group = fc.constantFrom('a', 'b', 'c');
-const times = fc.array(fc.record({ seconds, isCensored: fc.boolean(), group }), { maxLength: 30 });
+const watched = fc.array(fc.record({ seconds, end: fc.constantFrom('ended', 'competing', 'censored') }), {
+  maxLength: 30,
+});
 const intervals = fc.array(
   fc
     .record({ low: seconds, width: fc.oneof(seconds, fc.constantFrom(0, Infinity)), group })
@@ -20,28 +25,46 @@ const intervals = fc.array(
 const share = fc.constantFrom(0.5, 0.95);
 
 describe('survival', () => {
-  test('a curve falls from 1 to 0 within its limits, whatever the order of rows', () => {
+  test('a curve falls from 1 within its limits, whatever the order of rows', () => {
     fc.assert(
-      fc.property(times, share, (sample, part) => {
-        const steps = kaplanMeier(sample);
-        expectFigures([steps, survivalQuantile(steps, part)]);
-        for (const { surviving, low, high } of steps) expectOrder(0, low, surviving, high, 1);
+      fc.property(watched, share, (sample, part) => {
+        const steps = aalenJohansen(sample);
+        const bands = steps.map((step) => bandOf(step));
+        expectFigures([steps, bands, incidenceQuantile(steps, part)]);
+        for (const [index, { surviving }] of steps.entries())
+          expectOrder(0, bands[index]?.low, surviving, bands[index]?.high, 1);
         expectOrder(...steps.map((step) => -step.surviving));
-        const { low, value, high } = survivalQuantile(steps, part);
+        expectOrder(...bands.map((band) => -band.low));
+        expectOrder(...bands.map((band) => -band.high));
+        const { low, value, high } = incidenceQuantile(steps, part);
         expectOrder(low, value, high);
-        expect(kaplanMeier([...sample].reverse())).toEqual(steps);
+        expect(aalenJohansen([...sample].reverse())).toEqual(steps);
+      }),
+      { ...run, numRuns: 100 },
+    );
+  });
+
+  test('without a censored time the share left is the share that took longer or met a competing end', () => {
+    fc.assert(
+      fc.property(watched, (all) => {
+        const sample = all.filter(({ end }) => end !== 'censored');
+        for (const step of aalenJohansen(sample)) {
+          const left = sample.filter(
+            (time) => time.end === 'competing' || time.seconds > step.seconds,
+          ).length;
+          if (step.isEnd) expect(step.surviving).toBeCloseTo(left / sample.length, 9);
+        }
       }),
       run,
     );
   });
 
-  test('without a censored time the share left is the share that took longer', () => {
+  // As the definition has it: the incidence grows by S * ended / watched, S the share that has met no end of either kind.
+  test('a curve is the one that the definition of the incidence gives', () => {
     fc.assert(
-      fc.property(fc.array(seconds, { minLength: 1, maxLength: 30 }), (sample) => {
-        for (const step of kaplanMeier(sample.map((time) => ({ seconds: time, isCensored: false })))) {
-          const longer = sample.filter((time) => time > step.seconds).length;
-          expect(step.surviving).toBeCloseTo(longer / sample.length, 9);
-        }
+      fc.property(watched, (sample) => {
+        for (const step of aalenJohansen(sample))
+          if (step.isEnd) expect(step.surviving).toBeCloseTo(1 - incidenceBy(sample, step.seconds), 9);
       }),
       run,
     );
@@ -84,15 +107,16 @@ describe('survival', () => {
     );
   });
 
-  test('intervals that are points or censored give the Kaplan-Meier curve', () => {
+  test('intervals that are points or censored give the same curve, with competing ends too', () => {
     fc.assert(
-      fc.property(times, (sample) => {
-        const exact = sample.map((time) => ({
-          low: time.seconds,
-          high: time.isCensored ? Infinity : time.seconds,
-        }));
-        const { places } = turnbull(exact);
-        for (const step of kaplanMeier(sample)) {
+      fc.property(watched, (sample) => {
+        const exact = sample
+          .filter(({ end }) => end !== 'competing')
+          .map(({ seconds: low, end }) => ({ low, high: end === 'censored' ? Infinity : low }));
+        const competing = sample.flatMap((time) => (time.end === 'competing' ? [time.seconds] : []));
+        const { places } = turnbull(exact, competing);
+        for (const step of aalenJohansen(sample)) {
+          if (!step.isEnd) continue;
           const place = places.find(({ low, high }) => low === step.seconds && high === step.seconds);
           expect(Math.abs((place?.survivingAfter ?? Infinity) - step.surviving)).toBeLessThan(1e-5);
         }
@@ -102,79 +126,15 @@ describe('survival', () => {
   });
 });
 
-describe('groups', () => {
-  test('a difference is a figure or null, whatever the order of rows', () => {
-    fc.assert(
-      fc.property(fc.array(times, { maxLength: 3 }), (strata) => {
-        const found = logRank(strata);
-        expectFigures(found);
-        expectOrder(0, found?.p, 1);
-        const reversed = logRank(strata.map((stratum) => [...stratum].reverse()).reverse());
-        expect(reversed?.df).toBe(found?.df);
-        expect(reversed?.chiSquare ?? 0).toBeCloseTo(found?.chiSquare ?? 0, 6);
-      }),
-      run,
-    );
-  });
-
-  test('so is one of intervals', () => {
-    fc.assert(
-      fc.property(fc.array(intervals, { maxLength: 3 }), (strata) => {
-        const found = intervalLogRank(strata);
-        expectFigures(found);
-        expectOrder(0, found?.p, 1);
-      }),
-      run,
-    );
-  });
-
-  // A group beside its own copy: nothing to tell them apart.
-  test('alike groups differ by nothing', () => {
-    fc.assert(
-      fc.property(times, (sample) => {
-        const twice = ['x', 'y'].flatMap((name) => sample.map((time) => ({ ...time, group: name })));
-        expect(logRank([twice])?.chiSquare ?? 0).toBeCloseTo(0, 9);
-      }),
-      run,
-    );
-  });
-
-  // By hand, one end each, both watched at the first: observed 1, expected 1/2, variance 1/4, so chi-square 1. A second such
-  // stratum doubles the deviation (1) and the variance (1/2): chi-square 2. In one stratum it would be pooled.
-  test('strata are compared within themselves and put together', () => {
-    const stratum = [
-      { seconds: 1, isCensored: false, group: 'a' },
-      { seconds: 2, isCensored: false, group: 'b' },
-    ];
-    expect(logRank([stratum])).toMatchObject({ chiSquare: 1, df: 1 });
-    const later = stratum.map((time) => ({ ...time, seconds: time.seconds + 10 }));
-    expect(logRank([stratum, later])?.chiSquare).toBeCloseTo(2, 12);
-    expect(logRank([[...stratum, ...later]])?.chiSquare).toBeLessThan(1.9);
-  });
-
-  // By hand: a, b, c end at 1, 2, 3. Deviations of a and b: 1 - 1/3 = 2/3 and 1 - 1/3 - 1/2 = 1/6; their covariance is
-  // [[2/9, -1/9], [-1/9, 2/9 + 1/4 = 17/36]], its determinant 2/9 * 17/36 - 1/81 = 5/54. The form by the adjoint, over that.
-  test('three groups have two degrees of freedom', () => {
-    const found = logRank([
-      ['a', 'b', 'c'].map((name, index) => ({ seconds: index + 1, isCensored: false, group: name })),
-    ]);
-    const adjoint = (17 / 36) * (4 / 9) + 2 * (1 / 9) * (2 / 3) * (1 / 6) + (2 / 9) * (1 / 36);
-    expect(found?.df).toBe(2);
-    expect(found?.chiSquare).toBeCloseTo(adjoint / (5 / 54), 12);
-  });
-
-  test.each([
-    ['nothing', []],
-    ['one time', [{ seconds: 5, isCensored: false, group: 'a' }]],
-    ['one group', [5, 6].map((time) => ({ seconds: time, isCensored: false, group: 'a' }))],
-    ['all censored', ['a', 'b'].map((name) => ({ seconds: 5, isCensored: true, group: name }))],
-  ])('nothing can be compared: %s', (_name, sample) => {
-    expect(logRank([sample])).toBeNull();
-    const between = sample.map(({ seconds: low, isCensored, group: name }) => ({
-      low,
-      high: isCensored ? Infinity : low,
-      group: name,
-    }));
-    expect(intervalLogRank([between])).toBeNull();
-  });
-});
+function incidenceBy(sample: readonly Watched[], until: number): number {
+  let [free, incidence] = [1, 0];
+  for (const at of [...new Set(sample.map((time) => time.seconds))].sort((a, b) => a - b)) {
+    if (at > until) break;
+    const still = sample.filter((time) => time.seconds >= at).length;
+    const endsThen = (end: Watched['end']): number =>
+      sample.filter((time) => time.seconds === at && time.end === end).length;
+    incidence += (free * endsThen('ended')) / still;
+    free *= 1 - (endsThen('ended') + endsThen('competing')) / still;
+  }
+  return incidence;
+}

@@ -6,6 +6,7 @@
 import { afterAll, expect, test } from 'vitest';
 import { boundedValues } from '../support/check-values/bounded.ts';
 import type { CheckValue } from '../support/check-values/check-value.ts';
+import { incidenceValues } from '../support/check-values/incidence.ts';
 import { intervalValues } from '../support/check-values/intervals.ts';
 import { limitValues } from '../support/check-values/limits.ts';
 import { survivalValues } from '../support/check-values/survival.ts';
@@ -13,6 +14,7 @@ import { trendValues } from '../support/check-values/trends.ts';
 
 const values: readonly CheckValue[] = [
   ...survivalValues,
+  ...incidenceValues,
   ...intervalValues,
   ...limitValues,
   ...boundedValues,

@@ -3,9 +3,8 @@
  * The chance of at least so many of several unlike events: worked by hand, and for like events the binomial tail.
  */
 import { describe, expect, test } from 'vitest';
-import { dealtChance, type Scored } from '../../src/statistics/dealt-labels.ts';
 import { holm } from '../../src/statistics/holm.ts';
-import { logRank, logRankScores } from '../../src/statistics/log-rank.ts';
+import { permutationChance } from '../../src/statistics/permutation-chance.ts';
 import { atLeastOf } from '../../src/statistics/poisson-binomial.ts';
 import { atLeast } from '../../src/statistics/rate-ratio.ts';
 
@@ -40,52 +39,11 @@ describe('at least so many of several events', () => {
   });
 });
 
-describe('labels dealt out again', () => {
-  const dealing = { rounds: 19_999, mostSteps: 20_000_000, seed: 1 };
-  const scored = (group: string, ...scores: readonly number[]): readonly Scored[] =>
-    scores.map((score) => ({ group, score }));
+describe('groups dealt out at random', () => {
   // Of the 20 ways to deal three of six, two part the low from the high ones: 0.1; three standard errors of 20,000 deals are 0.0064.
   test('part two groups of three as cleanly in two of twenty deals', () => {
-    const chance = dealtChance([[...scored('a', 1, 2, 3), ...scored('b', 7, 8, 9)]], dealing);
-    expect(Math.abs((chance ?? 0) - 0.1)).toBeLessThan(0.0064);
-  });
-  // Two strata of one against one: the same way round in both, in 2 of 4 deals.
-  test('stay within their stratum', () => {
-    const stratum = [...scored('a', 1), ...scored('b', 2)];
-    const chance = dealtChance([stratum, stratum.map((s) => ({ ...s, score: s.score + 100 }))], dealing);
-    expect(Math.abs((chance ?? 0) - 0.5)).toBeLessThan(0.0107);
-  });
-  test('say nothing of one group, nor of scores that are all alike', () => {
-    expect(dealtChance([scored('a', 1, 2, 3)], dealing)).toBeNull();
-    expect(dealtChance([[...scored('a', 1, 1), ...scored('b', 1)]], dealing)).toBeNull();
-    expect(dealtChance([], dealing)).toBeNull();
-  });
-});
-
-describe('scores of the log-rank test', () => {
-  // One of three ends at 1 s, one is watched for 2 s only, the last ends at 3 s: hazards 1/3, nothing, and 1.
-  test('by hand', () => {
-    const scores = logRankScores([
-      { seconds: 3, isCensored: false },
-      { seconds: 1, isCensored: false },
-      { seconds: 2, isCensored: true },
-    ]);
-    for (const [index, expected] of [-1 / 3, 2 / 3, -1 / 3].entries())
-      expect(scores[index]).toBeCloseTo(expected, 12);
-  });
-  test('add up in each group to the ends observed less those expected', () => {
-    const times = [5, 5, 6, 8, 8, 8, 11].map((seconds, index) => ({
-      seconds,
-      isCensored: index % 3 === 2,
-      group: index % 2 === 0 ? 'a' : 'b',
-    }));
-    const scores = logRankScores(times);
-    for (const { group, observed, expected } of logRank([times])?.groups ?? []) {
-      const sum = scores.reduce(
-        (total, score, index) => (times[index]?.group === group ? total + score : total),
-        0,
-      );
-      expect(sum).toBeCloseTo(observed - expected, 12);
-    }
+    const scored = [-4, -3, -2, 2, 3, 4].map((score) => ({ group: score < 0 ? 'a' : 'b', score }));
+    const chance = permutationChance(scored, { seed: 1, rounds: 20_000 });
+    expect(Math.abs(chance - 0.1)).toBeLessThan(0.0064);
   });
 });

@@ -14,7 +14,7 @@ function group(name: string, ...steps: readonly (readonly [seconds: number, surv
   }));
   const value = steps.find(([, surviving]) => surviving <= 0.5)?.[0] ?? null;
   return {
-    ...{ group: name, cause: 'restart', attempts: 10, censored: 0, survival },
+    ...{ group: name, cause: 'restart', attempts: 10, censored: 0, superseded: 0, survival },
     ...{ median: { ...unknown, value }, p95: unknown, tolerance9595: null, neededFor9595: 59, trend: null },
   };
 }
@@ -24,6 +24,22 @@ function drawn(...groups: readonly Group[]): ReturnType<typeof survivalRows> {
 }
 
 describe('curves of sync times', () => {
+  test('go on up to the limit where superseded attempts hold them up and none may still become ready', () => {
+    const half = group('6.2.0', [80, 0.5]);
+    const ends = (superseded: number, censored: number): unknown =>
+      drawn({ ...half, superseded, censored }).map((row) => [row.seconds, row.percent, row.label]);
+    expect(ends(5, 0)).toEqual([
+      [0, 100, ''],
+      [80, 50, '6.2.0 (n = 10)'],
+      [300, 50, ''],
+    ]);
+    for (const [superseded, censored] of [
+      [4, 1],
+      [0, 5],
+    ] as const)
+      expect(ends(superseded, censored)).toHaveLength(2);
+  });
+
   test('begin at all of the attempts, and show every step up to twenty minutes', () => {
     const rows = drawn(group('6.2.0', [80, 0.5], [1200, 0]));
     expect(rows.map((row) => [row.seconds, row.percent, row.drawnTo])).toEqual([

@@ -1,4 +1,5 @@
 import { intervalLogRank } from '../../../src/statistics/interval-log-rank.ts';
+import { permutationChance } from '../../../src/statistics/permutation-chance.ts';
 import { type Between, turnbull } from '../../../src/statistics/turnbull.ts';
 import type { CheckValue } from './check-value.ts';
 
@@ -181,5 +182,26 @@ function intervalLogRankValues(): readonly CheckValue[] {
   ];
 }
 
+/**
+ * Of the 20 ways to deal the scores 1, 2, 3 and -1, -2, -3 in two hands of three, two lie as far apart as these: 0.1.
+ */
+function permutationValues(): readonly CheckValue[] {
+  const scored = [1, 2, 3, -1, -2, -3].map((score) => ({ group: score > 0 ? 'a' : 'b', score }));
+  return [
+    {
+      method: 'Log-rank, dealt out',
+      what: 'three against three',
+      source: 'constructed: 2 of 20 deals; 20,000 deals leave 0.01',
+      expected: 0.1,
+      computed: permutationChance(scored, { seed: 1, rounds: 20_000 }),
+      tolerance: 0.01,
+    },
+  ];
+}
+
 /** Turnbull's estimate and the log-rank test on intervals. */
-export const intervalValues: readonly CheckValue[] = [...turnbullValues(), ...intervalLogRankValues()];
+export const intervalValues: readonly CheckValue[] = [
+  ...turnbullValues(),
+  ...intervalLogRankValues(),
+  ...permutationValues(),
+];

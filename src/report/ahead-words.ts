@@ -1,0 +1,69 @@
+import { type BoutsAhead, type Fleet, type Forecast, sayDuration } from '../vocabulary.ts';
+import { sayCount } from './words.ts';
+
+const hourSeconds = 3600;
+
+/** Hours as a duration. */
+export function sayHours(hours: number): string {
+  return sayDuration(hours * hourSeconds);
+}
+
+/** The limits of a forecast, or that there are not enough reflashes for them. */
+export function sayForecastLimits({ low, high }: Pick<Forecast, 'low' | 'high'>): string {
+  return low === null || high === null ? 'not enough data' : `${sayHours(low)} to ${sayHours(high)}`;
+}
+
+/** How long the campaign takes, or what is missing to say so. */
+export function forecastSentence({ forecast }: Fleet): string {
+  if (forecast === null)
+    return 'How long the next swaps take is not known: no reflash in the logs was followed by a ready partner that held.';
+  const { swaps, hours, low, high, reflashes, needed, confidence } = forecast;
+  const next = swaps === 1 ? 'the next swap' : `the next ${swaps} swaps`;
+  if (low !== null && high !== null)
+    return `Expect ${sayForecastLimits(forecast)} of bring-up for ${next} (${100 * confidence} % prediction)${repeats(forecast)}.`;
+  const why =
+    reflashes < needed
+      ? `${needed} are needed to say how far off that may be`
+      : 'they took so nearly the same that how far off it may be does not show';
+  return `Going by ${sayCount(reflashes, 'reflash', 'reflashes')}, expect about ${sayHours(hours)} of bring-up for ${next}; ${why}.`;
+}
+
+function repeats({ reflashes, failed }: Forecast): string {
+  if (failed === 0) return `, if none has to be repeated: none of ${reflashes} reflashes failed so far`;
+  return `, repeats included: ${failed} of ${reflashes} reflashes failed so far`;
+}
+
+/** How many bouts of losses the next year brings; none where no pair was observed for long enough. */
+export function boutsSentences({ boutsNextYear }: Fleet): readonly string[] {
+  if (boutsNextYear === null) return [];
+  const { pairs } = boutsNextYear;
+  const where = pairs.length === 1 ? `at ${pairs[0]?.pair}` : `over the ${pairs.length} pairs`;
+  return [`In the next year ${sayBouts(boutsNextYear)} of losses are expected ${where}.`];
+}
+
+function sayBouts({ low, high }: Pick<BoutsAhead, 'low' | 'high'>): string {
+  if (low === 0) return high === 0 ? 'no bouts' : `up to ${sayCount(high, 'bout')}`;
+  return low === high ? sayCount(high, 'bout') : `${low} to ${high} bouts`;
+}
+
+/** How the forecast of the campaign was computed. */
+export function forecastComputed({ forecast }: Fleet): string {
+  if (forecast === null) return '';
+  const { reflashes, failed, needed, confidence } = forecast;
+  return [
+    `Counted is bring-up alone, two modules a swap, from the end of a reflash to a partner that held; people, permits and waiting are not in it. n = ${reflashes} reflashes, ${failed === 0 ? 'none' : failed} of which failed (lost, superseded, or not ready within 15 min).${failed === 0 ? '' : ' A failed one counts for the time it was watched, 15 min at most, and is made again.'}`,
+    `The interval is a prediction of the total that holds ${100 * confidence} times in 100, by the studentised bootstrap (Efron and Tibshirani, An Introduction to the Bootstrap, section 12.5, 1993): it holds the scatter of the times and the error of their mean and of the share that fails. It needs ${needed} reflashes.`,
+    ...(failed === 0 ? [neverFailed(reflashes)] : []),
+    'It would be wrong where the next modules, their firmware or the way of working differ from those before; where times have two peaks it is wider than it need be.',
+  ].join(' ');
+}
+
+/** Where none failed: the upper 95 % limit of the share that fails all the same, 1 less the n-th root of 0.05. */
+function neverFailed(reflashes: number): string {
+  const most = Math.ceil(100 * (1 - 0.05 ** (1 / reflashes)));
+  return `None failed so far, so the forecast counts on none; up to ${most} in 100 might fail without having shown it by now (95 % limit).`;
+}
+
+/** How the prediction of bouts was computed. */
+export const boutsComputed =
+  'Counted are bouts, losses that follow each other within 12 h as one, of the pairs observed for at least 30 d, over their observed time. The limits are those of an exact 95 % prediction of a Poisson count (Hahn and Meeker, Statistical Intervals, chapter 7, 1991); where bouts of several pairs begin within an hour of each other, they are counted as waves, and the limits over all pairs are as much wider. It would be wrong where pairs get better or worse, where work on them is due, or where pairs that were observed for a short time only are unlike the rest.';
