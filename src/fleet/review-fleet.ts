@@ -7,8 +7,10 @@ import { alikeNames } from './alike-names.ts';
 import { censusOf } from './census.ts';
 import { forecastOf } from './forecast.ts';
 import type { FleetLimits } from './limits.ts';
+import { lossesByGroup } from './loss-groups.ts';
 import { lossMonths } from './months.ts';
 import { syncDrifts } from './over-time.ts';
+import { changesOfPairs } from './rate-changes.ts';
 import { rateLosses } from './rate-losses.ts';
 import { readinessForSwap } from './readiness.ts';
 import { compareGroups, groupReviews, syncTimes } from './sync-groups.ts';
@@ -25,7 +27,7 @@ export interface FleetQuestion {
 }
 
 /**
- * All pairs compared with each other, those that stand out first, then the most losses a year; all bring-ups in groups;
+ * All pairs compared with each other, those that stand out first, then by rank; all bring-ups in groups;
  * and what the next swaps take. `findings` are those of all pairs, for their flapping. Source: design.md, section 7.
  */
 export function reviewFleet(
@@ -35,7 +37,8 @@ export function reviewFleet(
   rules: TimelineRules,
   limits: FleetLimits,
 ): Omit<Fleet, 'inputs' | 'findings'> {
-  const rates = rateLosses(fleet, limits);
+  const { rates, power } = rateLosses(fleet, limits);
+  const changes = changesOfPairs(fleet, limits);
   const readyMs = readyDays === undefined ? limits.readyMs : readyDays * dayMs;
   const flapping = groupBy(
     findings.filter((f) => f.id === 'flapping'),
@@ -49,6 +52,7 @@ export function reviewFleet(
       {
         ...rate,
         site,
+        change: changes[index] ?? null,
         availability: availabilityOf(facts.timeline),
         flapping: flapping.get(pair) ?? [],
         readiness: readinessForSwap(facts, rules, readyMs),
@@ -64,6 +68,8 @@ export function reviewFleet(
     lightLimitSeconds: rules.lightLimitSeconds,
     by,
     pairs: worstFirst(pairs),
+    power,
+    ...lossesByGroup(fleet, by, limits),
     attempts,
     groups: groupReviews(times, limits),
     logRank: compareGroups(times),

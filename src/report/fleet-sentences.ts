@@ -1,32 +1,24 @@
 import { type Fleet, type NonEmpty, sayChance, sayDuration } from '../vocabulary.ts';
-import { sayNames } from './fleet-words.ts';
+import { lossSentences, type NextStep } from './loss-sentences.ts';
 import { causeWords } from './outcome-words.ts';
 import { sayCount } from './words.ts';
 
 const hourSeconds = 3600;
 
-/** The answer in a few sentences: the pairs that stand out, the groups that differ, the campaign. */
-export function fleetSentences(fleet: Fleet): NonEmpty<string> {
-  const { pairs, logRank, forecast, by, groups } = fleet;
-  const worse = pairs.filter((p) => p.standsOut);
-  const names = worse.map(
-    (p) =>
-      `${p.pair} (${p.losses === 1 ? 'one loss' : `${p.losses} losses`}, ${(p.ratePerYear.value ?? 0).toFixed(1)} a year)`,
-  );
-  const first =
-    worse.length === 0
-      ? nothingStandsOut(pairs)
-      : `${sayNames(names)} ${worse.length === 1 ? 'loses its' : 'lose their'} partner more often than the rest of the fleet.`;
-  const growing = pairs.filter((p) => p.trend.comesCloser);
-  const trend =
-    growing.length === 0 ? [] : [`Losses come ever closer at ${sayNames(growing.map((p) => p.pair))}.`];
+/**
+ * The answer in a few sentences: the pairs that stand out, each with why, since when and what to do next; the groups that
+ * differ, the campaign.
+ */
+export function fleetSentences(fleet: Fleet, next: NextStep = diagnoseNext): NonEmpty<string> {
+  const { logRank, forecast, by, groups } = fleet;
+  const [first, ...losses] = lossSentences(fleet, next);
   const compared =
     logRank === null
       ? `Sync times by ${by} can not be compared: ${whyNotCompared(groups)}.`
       : `Sync times by ${by} ${logRank.p <= 0.05 ? 'differ' : 'do not differ for sure'} (log-rank test, ${sayChance(logRank.p)}).`;
   return [
     first,
-    ...trend,
+    ...losses,
     `${compared}${slowest(fleet)}`,
     ...drifting(fleet),
     nextSwaps(forecast),
@@ -35,20 +27,20 @@ export function fleetSentences(fleet: Fleet): NonEmpty<string> {
   ];
 }
 
+/** In a report, which is read with neither the page nor a command line at hand. */
+function diagnoseNext(pair: string): string {
+  return `diagnose ${pair}, and ${atTheCabinet}`;
+}
+
+/** What to check on a pair that loses its partner too often and is ready now. Common practice, no source. */
+export const atTheCabinet =
+  'check the seating of both modules, their supply and both networks before its next swap';
+
 /** How long the campaign takes, or what is missing to say so. */
 function nextSwaps(forecast: Fleet['forecast']): string {
   if (forecast === null || forecast.hours === null)
     return 'How long the next swaps take is not known: no reflash in the logs was followed by a ready partner that held.';
   return `The bring-ups of the next ${sayCount(forecast.swaps, 'swap')} take ${sayHours(forecast.low)} to ${sayHours(forecast.high)} in nine of ten cases.`;
-}
-
-/** What there is to say where no pair stands out: a pair that has no others beside it was not compared with any. */
-function nothingStandsOut(pairs: Fleet['pairs']): string {
-  const [only, ...others] = pairs;
-  if (only === undefined || others.length > 0)
-    return `Of ${sayCount(pairs.length, 'pair')} none loses its partner more often than chance explains.`;
-  const lost = only.losses === 0 ? 'no loss of its partner' : sayCount(only.losses, 'loss', 'losses');
-  return `${only.pair} is the only pair, with ${lost}: there is no other to compare it with.`;
 }
 
 function whyNotCompared({ length }: Fleet['groups']): string {
@@ -87,14 +79,24 @@ function sayHours(hours: number | null): string {
   return hours === null ? 'not known' : sayDuration(hours * hourSeconds);
 }
 
-/** Which pairs are not fit for a swap, where there are few. */
+/** Which pairs are not fit for a swap, where there are few, and of which it is not known. */
 function unfit({ pairs }: Fleet): readonly string[] {
-  const names = pairs.filter((p) => !p.readiness.fit).map((p) => p.pair);
+  return [
+    ...namedIf(pairs, false, 'No pair was ready for a swap when its log ended.', 'Not fit for a swap'),
+    ...namedIf(
+      pairs,
+      null,
+      'Of no pair is it known whether it is fit for a swap.',
+      'Not known whether fit for a swap',
+    ),
+  ];
+}
+
+function namedIf(pairs: Fleet['pairs'], fit: boolean | null, all: string, words: string): readonly string[] {
+  const names = pairs.filter((p) => p.readiness.fit === fit).map((p) => p.pair);
   if (names.length === 0) return [];
-  if (names.length === pairs.length) return ['No pair is fit for a swap as its log ends.'];
-  return names.length > 5
-    ? [`${names.length} of ${pairs.length} pairs are not fit for a swap as their logs end.`]
-    : [`Not fit for a swap as their logs end: ${names.join(', ')}.`];
+  if (names.length === pairs.length) return [all];
+  return [`${words}: ${names.length > 5 ? `${names.length} of ${pairs.length} pairs` : names.join(', ')}.`];
 }
 
 /** Names that may be one release: only a person knows. */

@@ -8,6 +8,7 @@ import { boundedValues } from '../support/check-values/bounded.ts';
 import type { CheckValue } from '../support/check-values/check-value.ts';
 import { intervalValues } from '../support/check-values/intervals.ts';
 import { limitValues } from '../support/check-values/limits.ts';
+import { lossValues } from '../support/check-values/losses.ts';
 import { survivalValues } from '../support/check-values/survival.ts';
 import { trendValues } from '../support/check-values/trends.ts';
 
@@ -17,6 +18,7 @@ const values: readonly CheckValue[] = [
   ...limitValues,
   ...boundedValues,
   ...trendValues,
+  ...lossValues,
 ];
 
 function difference({ expected, computed }: CheckValue): number {

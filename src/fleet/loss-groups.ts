@@ -1,0 +1,70 @@
+import { normalQuantileAt } from '../statistics/distributions.ts';
+import { meanCumulative } from '../statistics/mean-cumulative.ts';
+import type { PairFacts } from '../timeline/facts.ts';
+import { groupBy } from '../timeline/groups.ts';
+import { compareText, type Fleet, type LossGroup, type MeanCount } from '../vocabulary.ts';
+import { changesOfGroups } from './group-changes.ts';
+import { type Membership, membershipsOf, mixed, notKnown } from './group-spans.ts';
+import type { FleetLimits } from './limits.ts';
+import { lossRatios } from './loss-ratios.ts';
+import { observedBefore } from './observed-clock.ts';
+import { perYear } from './rate-losses.ts';
+
+const dayMs = 86_400_000;
+
+/** The bouts of the fleet by firmware, model or site: of each group by its name, and every two of them compared. */
+export function lossesByGroup(
+  fleet: readonly PairFacts[],
+  by: Fleet['by'],
+  limits: FleetLimits,
+): Pick<Fleet, 'lossGroups' | 'lossRatios'> {
+  const all = [...groupBy(membershipsOf(fleet, by), (m) => m.group)].sort(([a], [b]) => compareText(a, b));
+  const named = all.filter(([group]) => group !== mixed && group !== notKnown).map(([, own]) => own);
+  const changes = changesOfGroups(named, limits);
+  return {
+    lossGroups: all.map(([group, own]) => groupOf(group, own, changes[named.indexOf(own)] ?? null, limits)),
+    lossRatios: lossRatios(named, limits),
+  };
+}
+
+function groupOf(
+  group: string,
+  own: readonly Membership[],
+  change: LossGroup['change'],
+  limits: FleetLimits,
+): LossGroup {
+  const observedSeconds = own.reduce((sum, m) => sum + m.observedSeconds, 0);
+  const bouts = own.reduce((sum, m) => sum + m.bouts.length, 0);
+  return {
+    group,
+    pairs: own.length,
+    observedSeconds,
+    losses: own.reduce((sum, m) => sum + m.losses, 0),
+    bouts,
+    ratePerYear: perYear({ count: bouts, exposure: observedSeconds }, limits),
+    curve: curveOf(own, limits),
+    change,
+  };
+}
+
+/** The mean number of bouts of a pair by its observed days in the group; limits on the logarithm, so that none is below 0. */
+function curveOf(own: readonly Membership[], limits: FleetLimits): readonly MeanCount[] {
+  const deviate = normalQuantileAt((1 + limits.confidence) / 2);
+  const steps = meanCumulative(
+    own.map(({ observed, observedSeconds, bouts }) => ({
+      events: bouts.map((bout) => observedBefore(observed, bout.time) / dayMs),
+      end: (observedSeconds * 1000) / dayMs,
+    })),
+  );
+  return steps.map(({ time, watched, mean, standardError }) => {
+    const isTold = watched >= limits.leastCurvePairs && standardError > 0;
+    const factor = isTold ? Math.exp((deviate * standardError) / mean) : null;
+    return {
+      days: time,
+      pairs: watched,
+      mean,
+      low: factor === null ? null : mean / factor,
+      high: factor === null ? null : mean * factor,
+    };
+  });
+}
