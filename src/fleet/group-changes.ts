@@ -7,14 +7,14 @@ import { changesSaid, curveOf, type FoundChange, likeliestChange } from './rate-
 /**
  * Of each group, in the order given, the one change of its rate of bouts that is more than chance with all groups asked, also
  * without the pair that speaks most for it: a change of one pair is none of its firmware. Pairs come and go, so each has the
- * rate that it had in the group; bouts of several pairs in one storm count once, with the first.
+ * rate that it had in the group.
  */
 export function changesOfGroups(
   groups: readonly (readonly Membership[])[],
   limits: FleetLimits,
 ): readonly (RateChange | null)[] {
   return changesSaid(
-    groups.map((own) => changeOf(withoutStorms(own, limits.stormMs), limits)),
+    groups.map((own) => changeOf(own, limits)),
     limits,
   );
 }
@@ -87,13 +87,4 @@ function withoutStrongest(
   });
   const strongest = excess.indexOf(Math.max(...excess));
   return own.filter((_, index) => index !== strongest);
-}
-
-/** The same with only the first of the bouts that follow each other so closely over all pairs. */
-function withoutStorms(own: readonly Membership[], stormMs: number): readonly Membership[] {
-  const all = own.flatMap((m) => m.bouts.map((bout) => bout)).sort((a, b) => a.time - b.time);
-  const kept = new Set(
-    all.filter((bout, index) => bout.time - (all[index - 1]?.time ?? Number.NEGATIVE_INFINITY) > stormMs),
-  );
-  return own.map((m) => ({ ...m, bouts: m.bouts.filter((bout) => kept.has(bout)) }));
 }

@@ -12,7 +12,7 @@ export interface FleetLimits {
    * ends with one, which is no change. Chosen here.
    */
   readonly change: { readonly leastBouts: number; readonly leastDense: number };
-  /** Bouts of several pairs that follow each other within so many milliseconds are one storm. Chosen here: an hour. */
+  /** Between groups, bouts of several pairs that follow each other within so many milliseconds are one storm. Chosen here: an hour. */
   readonly stormMs: number;
   /** The limits of a mean cumulative function are told while so many pairs are watched. Chosen here by simulation. */
   readonly leastCurvePairs: number;

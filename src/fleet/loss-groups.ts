@@ -9,6 +9,7 @@ import type { FleetLimits } from './limits.ts';
 import { lossRatios } from './loss-ratios.ts';
 import { observedBefore } from './observed-clock.ts';
 import { perYear } from './rate-losses.ts';
+import { withoutStorms } from './storms.ts';
 
 const dayMs = 86_400_000;
 
@@ -18,13 +19,22 @@ export function lossesByGroup(
   by: Fleet['by'],
   limits: FleetLimits,
 ): Pick<Fleet, 'lossGroups' | 'lossRatios'> {
-  const all = [...groupBy(membershipsOf(fleet, by), (m) => m.group)].sort(([a], [b]) => compareText(a, b));
-  const named = all.filter(([group]) => group !== mixed && group !== notKnown).map(([, own]) => own);
-  const changes = changesOfGroups(named, limits);
+  const members = membershipsOf(fleet, by);
+  const named = members.filter(({ group }) => group !== mixed && group !== notKnown);
+  const compared = inGroups(withoutStorms(named, limits)).map(([, own]) => own);
+  const changes = changesOfGroups(compared, limits);
   return {
-    lossGroups: all.map(([group, own]) => groupOf(group, own, changes[named.indexOf(own)] ?? null, limits)),
-    lossRatios: lossRatios(named, limits),
+    lossGroups: inGroups(members).map(([group, own]) => {
+      const change = changes[compared.findIndex((one) => one[0]?.group === group)] ?? null;
+      return groupOf(group, own, change, limits);
+    }),
+    lossRatios: lossRatios(compared, limits),
   };
+}
+
+/** By their names. */
+function inGroups(members: readonly Membership[]): readonly (readonly [string, readonly Membership[]])[] {
+  return [...groupBy(members, (m) => m.group)].sort(([a], [b]) => compareText(a, b));
 }
 
 function groupOf(

@@ -36,12 +36,16 @@ const logShapes = { from: Math.log(1e-4), to: Math.log(1e7) };
 
 /** The likeliest rate for a shape: where `shape / rate` is the mean of the shrunken rates. */
 function rateFor(units: readonly Counted[], shape: number): number {
-  const tooLow = (rate: number): boolean =>
-    units.reduce((sum, u) => sum + ((shape + u.count) * rate) / (rate + u.exposure), 0) <
-    units.length * shape;
-  let [low, high] = [1e-12, 1e-12];
+  const tooLow = (rate: number): boolean => {
+    let sum = 0;
+    for (const { count, exposure } of units) sum += ((shape + count) * rate) / (rate + exposure);
+    return sum < units.length * shape;
+  };
+  let low = shape;
+  while (!tooLow(low)) low /= 4;
+  let high = low;
   while (tooLow(high)) high *= 4;
-  for (let step = 0; step < 100; step += 1) {
+  while (high / low > 1 + 1e-12) {
     const middle = Math.sqrt(low * high);
     if (tooLow(middle)) low = middle;
     else high = middle;
@@ -64,7 +68,7 @@ function highest(of: (x: number) => number, within: { readonly from: number; rea
   let { from, to } = within;
   let [left, right] = [to - golden * (to - from), from + golden * (to - from)];
   let [atLeft, atRight] = [of(left), of(right)];
-  while (to - from > 1e-9) {
+  while (to - from > 1e-7) {
     if (atLeft >= atRight) {
       [to, right, atRight] = [right, left, atLeft];
       left = to - golden * (to - from);

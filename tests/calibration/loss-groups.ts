@@ -1,0 +1,114 @@
+import type { Random } from '../../samples/random.ts';
+import { defaultFleetLimits } from '../../src/fleet/limits.ts';
+import { lossesByGroup } from '../../src/fleet/loss-groups.ts';
+import type { PairFacts } from '../../src/timeline/facts.ts';
+import type { Fleet } from '../../src/vocabulary.ts';
+import { countOf, madeLosses, madePair, type Pattern, patterns, yearDays } from './made-losses.ts';
+import type { Study, Trial } from './study.ts';
+
+type Grouped = Pick<Fleet, 'lossGroups' | 'lossRatios'>;
+
+/** Pairs of which each gets another firmware on a day of its own, which changes its rate by a factor. Their own rates differ: 1 to 6 a year. */
+function changing(random: Random, pairs: number, pattern: Pattern, factor = 1): readonly PairFacts[] {
+  const days = 2 * yearDays;
+  const own = Array.from({ length: pairs }, () => 1 + 5 * random());
+  const early = madeLosses(random, { days, perYear: own, pattern });
+  const late = madeLosses(random, { days, perYear: own.map((rate) => rate * factor), pattern });
+  return own.map((_, index) => {
+    const day = days * (0.2 + 0.6 * random());
+    const losses = [
+      ...(early[index] ?? []).filter((loss) => loss < day),
+      ...((factor === 1 ? early : late)[index] ?? []).filter((loss) => loss >= day),
+    ];
+    return madePair(`P${index + 1}`, days, losses, [
+      { day: 0, firmware: '6.2.0' },
+      { day, firmware: '6.4.1' },
+    ]);
+  });
+}
+
+function grouped(fleet: readonly PairFacts[]): Grouped {
+  return lossesByGroup(fleet, 'firmware', defaultFleetLimits);
+}
+
+const sizes = [2, 8, 20, 100];
+
+function casesOf(pairs: number, scale: number): number {
+  return Math.ceil(scale * Math.min(1000, 20_000 / pairs));
+}
+
+function overSizes(name: string, isSaid: (found: Grouped) => boolean): Study {
+  return {
+    name,
+    run: (random, scale) =>
+      patterns.flatMap((pattern) =>
+        sizes.map((pairs): Trial => {
+          const cases = casesOf(pairs, scale);
+          const hits = countOf(cases, () => isSaid(grouped(changing(random, pairs, pattern))));
+          return {
+            setting: `${pattern} losses, ${pairs} pairs`,
+            promised: { low: 0, high: 0.05 },
+            hits,
+            cases,
+          };
+        }),
+      ),
+  };
+}
+
+export const groupsDiffer: Study = overSizes(
+  'groups of losses: firmware without effect said to differ',
+  ({ lossRatios }) => lossRatios.some((ratio) => ratio.differs),
+);
+
+export const groupChanges: Study = overSizes(
+  'groups of losses: firmware of one rate said to have changed',
+  ({ lossGroups }) => lossGroups.some((group) => group.change !== null),
+);
+
+/** The second firmware has twice the rate, so that the first has half of it. */
+export const ratioLimits: Study = {
+  name: 'groups of losses: limits of the ratio that hold it',
+  run: (random, scale) =>
+    sizes.map((pairs): Trial => {
+      const found = Array.from({ length: casesOf(pairs, scale) }, () =>
+        grouped(changing(random, pairs, 'Poisson', 2)).lossRatios.map(({ ratio }) => ratio),
+      ).flat();
+      const told = found.filter(({ low, high }) => low !== null && high !== null);
+      const hits = told.filter(({ low, high }) => (low ?? 1) <= 0.5 && (high ?? 0) >= 0.5).length;
+      return {
+        setting: `Poisson losses, ${pairs} pairs, twice the rate`,
+        promised: { low: 0.94, high: 0.97 },
+        hits,
+        cases: told.length,
+      };
+    }),
+};
+
+/** The mean number by the last day on which all pairs are watched; every pair has its own rate, 1 to 6 a year. */
+export const curveLimits: Study = {
+  name: 'groups of losses: limits of the mean cumulative function that hold it, after a year',
+  run: (random, scale) =>
+    patterns.flatMap((pattern) =>
+      [8, 20, 100].map((pairs): Trial => {
+        const days = yearDays;
+        const cases = casesOf(pairs, scale);
+        const hits = countOf(cases, () => {
+          const perYear = Array.from({ length: pairs }, () => 1 + 5 * random());
+          const fleet = madeLosses(random, { days, perYear, pattern }).map((losses, index) =>
+            madePair(`P${index + 1}`, days, losses, [{ day: 0, firmware: '6.2.0' }]),
+          );
+          const last = grouped(fleet).lossGroups[0]?.curve.at(-1);
+          const mean = pattern === 'stormy' ? 3.5 * 0.5 + 3.5 * 0.5 * 0.8 : 3.5;
+          return (last?.low ?? 0) <= mean && (last?.high ?? 0) >= mean;
+        });
+        return {
+          setting: `${pattern} losses, ${pairs} pairs`,
+          promised: { low: 0.93, high: 0.97 },
+          hits,
+          cases,
+          ...(pattern === 'stormy' ? { because: 'pairs that are struck together are not independent' } : {}),
+        };
+      }),
+    ),
+};
