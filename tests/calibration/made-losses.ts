@@ -69,16 +69,10 @@ export function madePair(
   losses: readonly number[],
   firmware: readonly FirmwareFrom[] = [],
 ): PairFacts {
-  const event = (day: number, signal: 'partner-ready' | 'firmware', value: string): TimelineEvent => ({
-    ...{ pair, half: signal === 'firmware' ? 'A' : null, signal, value, before: null },
-    ...{ time: day * dayMs, earliest: day * dayMs, kind: 'entry', resolution: 0 },
-    ...{ initial: false, concluded: false },
-    sources: [{ file: 'made.log', line: 1, text: value, count: 1 }],
-  });
   const counted = losses.map(
-    (day) => ({ kind: 'counted', event: event(day, 'partner-ready', 'no') }) as const,
+    (day) => ({ kind: 'counted', event: eventOf(pair, day, 'partner-ready', 'no') }) as const,
   );
-  const releases = firmware.map((from) => event(from.day, 'firmware', from.firmware));
+  const releases = firmware.map((from) => eventOf(pair, from.day, 'firmware', from.firmware));
   const timeline: PairTimeline = {
     ...{ pair, site: null, halves: ['A', 'B'], events: [], gauges: [], unobserved: [] },
     tracks: new Map([[keyOf('A', 'firmware'), releases]]),
@@ -98,6 +92,31 @@ export function madePair(
   };
 }
 
+/** Written out: a study makes millions. */
+function eventOf(
+  pair: string,
+  day: number,
+  signal: 'partner-ready' | 'firmware',
+  value: string,
+): TimelineEvent {
+  const time = day * dayMs;
+  return {
+    time,
+    earliest: time,
+    pair,
+    half: signal === 'firmware' ? 'A' : null,
+    signal,
+    value,
+    before: null,
+    kind: 'entry',
+    resolution: 0,
+    initial: false,
+    concluded: false,
+    sources: anyLine,
+  };
+}
+
+const anyLine = [{ file: 'made.log', line: 1, text: '', count: 1 }] as const;
 const point = { time: 0, line: 1, text: '' };
 const noCoverage: Coverage = {
   file: 'made.log',

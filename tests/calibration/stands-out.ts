@@ -74,12 +74,14 @@ export const power: Study = {
       .map(([pairs, years]): Trial => {
         const cases = casesOf(pairs, scale);
         const of = sound(pairs, years, 'Poisson');
-        let promised = 0;
-        for (let run = 0; run < 50; run += 1)
-          promised += (rateLosses(madeFleet(random, of), defaultFleetLimits).power?.share ?? 0) / 50;
+        // Fleets in which a pair is found say none.
+        const said = Array.from({ length: 50 }).flatMap(
+          () => rateLosses(madeFleet(random, of), defaultFleetLimits).power?.share ?? [],
+        );
+        const promised = said.reduce((sum, share) => sum + share, 0) / said.length;
         const made = { ...of, perYear: of.perYear.map((rate, index) => (index === 0 ? 3 * rate : rate)) };
         const hits = countOf(cases, () => ratesOf(random, made)[0]?.standsOut === true);
-        // The rate of the others is estimated, and fleets where one is found say none.
+        // The rate of the others is estimated.
         const range = { low: promised - 0.03, high: promised + 0.03 };
         return { setting: settingOf('Poisson', pairs, years), promised: range, hits, cases };
       }),
