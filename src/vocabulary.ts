@@ -899,6 +899,8 @@ export interface LossGroup {
   readonly observedSeconds: number;
   readonly losses: number;
   readonly bouts: number;
+  /** Many of its bouts came to several pairs at once: they are not independent, and no limits are told. */
+  readonly struckTogether: boolean;
   /** Bouts in a year of observed time with exact 95 % limits; `null` below 30 observed days. */
   readonly ratePerYear: Estimate | null;
   /** Mean number of bouts of a pair by so many observed days in the group. */
@@ -906,7 +908,7 @@ export interface LossGroup {
   readonly change: RateChange | null;
 }
 
-/** One step of a mean cumulative function, with robust 95 % limits; `null` where too few pairs were watched so long. */
+/** One step of a mean cumulative function, with robust 95 % limits; `null` where too few pairs were watched so long, or were struck together. */
 export interface MeanCount {
   readonly days: number;
   readonly pairs: number;

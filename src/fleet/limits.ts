@@ -14,6 +14,8 @@ export interface FleetLimits {
   readonly change: { readonly leastBouts: number; readonly leastDense: number };
   /** Between groups, bouts of several pairs that follow each other within so many milliseconds are one storm. Chosen here: an hour. */
   readonly stormMs: number;
+  /** Pairs are struck together where at least two bouts, and more than this share, follow another so closely. Chosen here: twice what chance gives at most. */
+  readonly struckShare: number;
   /** The limits of a mean cumulative function are told while so many pairs are watched. Chosen here by simulation. */
   readonly leastCurvePairs: number;
   /** The campaign: confidence of its interval, draws, the seed that makes them the same each time, and how many steps lead there. */
@@ -40,7 +42,8 @@ export const defaultFleetLimits: FleetLimits = {
   powerRatio: 3,
   change: { leastBouts: 5, leastDense: 3 },
   stormMs: 3_600_000,
-  leastCurvePairs: 8,
+  struckShare: 0.2,
+  leastCurvePairs: 4,
   forecast: { confidence: 0.9, rounds: 2000, seed: 1, steps: 40 },
   ewma: { weight: 0.3, width: 3 },
   leastDrift: 20,

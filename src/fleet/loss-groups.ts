@@ -1,4 +1,4 @@
-import { normalQuantileAt } from '../statistics/distributions.ts';
+import { studentWithin } from '../statistics/distributions.ts';
 import { meanCumulative } from '../statistics/mean-cumulative.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { groupBy } from '../timeline/groups.ts';
@@ -9,7 +9,7 @@ import type { FleetLimits } from './limits.ts';
 import { lossRatios } from './loss-ratios.ts';
 import { observedBefore } from './observed-clock.ts';
 import { perYear } from './rate-losses.ts';
-import { withoutStorms } from './storms.ts';
+import { areStruckTogether, withoutStorms } from './storms.ts';
 
 const dayMs = 86_400_000;
 
@@ -45,21 +45,30 @@ function groupOf(
 ): LossGroup {
   const observedSeconds = own.reduce((sum, m) => sum + m.observedSeconds, 0);
   const bouts = own.reduce((sum, m) => sum + m.bouts.length, 0);
+  const struckTogether = areStruckTogether(own, limits);
+  const rate = perYear({ count: bouts, exposure: observedSeconds }, limits);
   return {
     group,
     pairs: own.length,
     observedSeconds,
     losses: own.reduce((sum, m) => sum + m.losses, 0),
     bouts,
-    ratePerYear: perYear({ count: bouts, exposure: observedSeconds }, limits),
-    curve: curveOf(own, limits),
+    struckTogether,
+    ratePerYear: rate === null || !struckTogether ? rate : { value: rate.value, low: null, high: null },
+    curve: curveOf(own, struckTogether ? Number.POSITIVE_INFINITY : limits.leastCurvePairs, limits),
     change,
   };
 }
 
-/** The mean number of bouts of a pair by its observed days in the group; limits on the logarithm, so that none is below 0. */
-function curveOf(own: readonly Membership[], limits: FleetLimits): readonly MeanCount[] {
-  const deviate = normalQuantileAt((1 + limits.confidence) / 2);
+/**
+ * The mean number of bouts of a pair by its observed days in the group. Limits are on the logarithm, so that none is below 0, and
+ * by Student's t for the pairs still watched: few pairs tell little of how pairs differ.
+ */
+function curveOf(
+  own: readonly Membership[],
+  leastPairs: number,
+  { confidence }: FleetLimits,
+): readonly MeanCount[] {
   const steps = meanCumulative(
     own.map(({ observed, observedSeconds, bouts }) => ({
       events: bouts.map((bout) => observedBefore(observed, bout.time) / dayMs),
@@ -67,8 +76,9 @@ function curveOf(own: readonly Membership[], limits: FleetLimits): readonly Mean
     })),
   );
   return steps.map(({ time, watched, mean, standardError }) => {
-    const isTold = watched >= limits.leastCurvePairs && standardError > 0;
-    const factor = isTold ? Math.exp((deviate * standardError) / mean) : null;
+    const isTold = watched >= leastPairs && standardError > 0;
+    const deviate = isTold ? studentWithin(confidence, watched - 1) : null;
+    const factor = deviate === null ? null : Math.exp((deviate * standardError) / mean);
     return {
       days: time,
       pairs: watched,

@@ -13,11 +13,22 @@ export function withoutStorms(
   members: readonly Membership[],
   { stormMs }: FleetLimits,
 ): readonly Membership[] {
-  const all = members.flatMap((m) => m.bouts.map((bout) => bout)).sort((a, b) => a.time - b.time);
+  const all = members.flatMap((m) => [...m.bouts]).sort((a, b) => a.time - b.time);
   const [first, last] = [all.at(0)?.time ?? 0, all.at(-1)?.time ?? 0];
   const gap = Math.min(stormMs, (last - first) / (chanceGaps * all.length));
   const kept = new Set(
     all.filter((bout, index) => bout.time - (all[index - 1]?.time ?? Number.NEGATIVE_INFINITY) > gap),
   );
   return members.map((m) => ({ ...m, bouts: m.bouts.filter((bout) => kept.has(bout)) }));
+}
+
+/** Whether so many bouts followed those of another pair closely that the pairs are not independent. */
+export function areStruckTogether(members: readonly Membership[], limits: FleetLimits): boolean {
+  const all = boutsIn(members);
+  const repeated = all - boutsIn(withoutStorms(members, limits));
+  return repeated >= 2 && repeated > limits.struckShare * all;
+}
+
+function boutsIn(members: readonly Membership[]): number {
+  return members.reduce((sum, m) => sum + m.bouts.length, 0);
 }

@@ -38,6 +38,7 @@ export function sayLosses(losses: number): string {
 /** A figure with its limits, to one decimal. */
 export function sayEstimate({ value, low, high }: Estimate): string {
   if (value === null) return 'not enough data';
+  if (low === null && high === null) return value.toFixed(1);
   return `${value.toFixed(1)} (${(low ?? 0).toFixed(1)} to ${high === null ? 'not known' : high.toFixed(1)})`;
 }
 

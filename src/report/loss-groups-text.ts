@@ -1,7 +1,7 @@
 import type { Fleet } from '../vocabulary.ts';
 import { terminal } from './escape.ts';
 import { sayObserved, sayRate } from './fleet-words.ts';
-import { sayChanged, sayCompared, sayDifference, sayRatio } from './loss-words.ts';
+import { sayChanged, sayCompared, sayDifference, sayRatio, struckWords } from './loss-words.ts';
 import { wrap } from './verify-text.ts';
 
 /** Losses by group as `fleet` prints them: a row for each group, and every two of them compared. Ends with an empty line. */
@@ -19,6 +19,7 @@ export function lossGroupLines({ by, lossGroups, lossRatios }: Fleet): readonly 
         sayRate(g),
         sayObserved(g.observedSeconds),
       ),
+      ...(g.struckTogether ? [`    no limits: ${struckWords}`] : []),
       ...(g.change === null ? [] : wrap(`rate changed: ${sayChanged(g.change)}`, '    ', '      ')),
     ]),
     ...lossRatios.flatMap((r) =>

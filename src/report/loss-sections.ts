@@ -72,7 +72,7 @@ function changes(fleet: Fleet): FleetSection {
     howComputed: [
       'One change of the rate of bouts at an unknown instant of the observed time: the greatest ratio of the likelihood of two rates to that of one (Jarrett, A Note on the Intervals Between Coal-Mining Disasters, 1979, has the data it is checked with), over all instants at which a denser part of at least three bouts begins or ends.',
       'Its chance is exact for any number of bouts (the distribution of ordered uniform values; Noe, 1972), adjusted for all pairs, and apart from them for all groups, that were asked: those with five bouts or more (Benjamini and Hochberg, 1995).',
-      'Of a group each pair counts with the rate that it had there, bouts within an hour of each other count once, and the change must be there also without the pair that speaks most for it.',
+      'Of a group each pair counts with the rate that it had there, bouts of several pairs within an hour of each other count once, and the change must be there also without the pair that speaks most for it.',
       'It would be wrong about the instant where a rate drifts slowly: the change is then said near the middle of it.',
       `${all.length > mostChanges ? `Drawn are the first ${mostChanges} of ${all.length}.` : ''}`,
     ]
@@ -95,8 +95,8 @@ function groups(fleet: Fleet): FleetSection {
       fleet.by === 'site'
         ? ''
         : `Time and bouts count for the ${fleet.by} that the pair had at the time: what both halves say, or the one that says it; "mixed" where they differ.`,
-      'The curve is the mean cumulative function, by observed days since a pair came into the group, with robust 95 % limits from the spread between pairs (Nelson, Confidence Limits for Recurrence Data, 1995; Lawless and Nadeau, Some Simple Robust Methods for the Analysis of Recurrent Events, 1995), told while at least 8 pairs are watched.',
-      'It would be wrong where pairs leave a group because they lose their partner.',
+      'The curve is the mean cumulative function, by observed days since a pair came into the group, with robust 95 % limits from the spread between pairs (Nelson, Confidence Limits for Recurrence Data, 1995; Lawless and Nadeau, Some Simple Robust Methods for the Analysis of Recurrent Events, 1995), by Student’s t, told while at least 4 pairs are watched.',
+      'Where several pairs lose their partners at once, their bouts are not independent, and no limits are told. It would be wrong where pairs leave a group because they lose their partner.',
     ]
       .filter((said) => said !== '')
       .join(' '),
@@ -111,7 +111,7 @@ function ratios(fleet: Fleet): FleetSection {
     figures: drawnOf(figureOf(lossRatios, rows), rows.length, fleet.lossRatios.length, 'first comparisons'),
     table: lossRatioTable(fleet),
     howComputed: [
-      'Pairs that were in both groups are compared with themselves: Mantel-Haenszel rate ratio, a stratum for each pair, limits of Greenland and Robins (Estimation of a Common Effect Parameter from Sparse Follow-up Data, 1985). Where no pair was in both, all pairs of the one group with all of the other, limits exact.',
+      'Pairs that were in both groups are compared with themselves: Mantel-Haenszel rate ratio, a stratum for each pair, limits of Greenland and Robins (Estimation of a Common Effect Parameter from Sparse Follow-up Data, 1985). Where no pair was in both, all pairs of the one group with all of the other, limits exact. Bouts of several pairs within an hour of each other count once here, with the first.',
       'The chance is exact given the bouts of each pair, adjusted for all comparisons (Benjamini and Hochberg, 1995). Groups are said to differ where that is at most 5 in 100 also without the pair that speaks most for it: what one pair does is no property of its group.',
       'It would be wrong where something else changed at the same time as the group.',
     ].join(' '),

@@ -65,8 +65,9 @@ function lookAt(pair: PairReview, fleet: Fleet, next: NextStep): string {
   ].join(' ');
 }
 
-function sinceWhen({ pair, change, trend, losses, bouts }: PairReview, { months }: Fleet): string {
-  const what = bouts === losses ? 'losses' : 'bouts';
+function sinceWhen(own: PairReview, { months }: Fleet): string {
+  const { pair, change, trend } = own;
+  const what = wordFor(own);
   const more = trend.comesCloser === true ? 'More and more often' : '';
   if (change !== null && isRise(change))
     return `${more === '' ? 'Since' : `${more}, most of all since`} about ${sayMonth(change.time)}: ${sayChange(change, what)}.`;
@@ -77,23 +78,29 @@ function sinceWhen({ pair, change, trend, losses, bouts }: PairReview, { months 
   return more === '' ? `All through its log${since}.` : `${more}.`;
 }
 
-/** The pairs that do not stand out, whose losses come more often than before. */
+/** The pairs that do not stand out, whose losses come more or less often than before. */
 function changing(pairs: readonly PairReview[]): readonly string[] {
   const growing = pairs.filter((p) => p.trend.comesCloser === true && p.change === null);
-  const risen = pairs.flatMap(({ pair, change }) =>
-    change !== null && isRise(change)
-      ? [
-          `${pair} loses its partner more often since about ${sayMonth(change.time)}: ${sayChange(change, 'bouts')}.`,
-        ]
-      : [],
-  );
   const lose = growing.length === 1 ? 'loses its' : 'lose their';
+  const changed = pairs.flatMap((pair) => {
+    if (pair.change === null) return [];
+    const [what, word] = [wordFor(pair), isRise(pair.change) ? 'more' : 'less'];
+    const since = `since about ${sayMonth(pair.change.time)}: ${sayChange(pair.change, what)}`;
+    return [`${pair.pair} loses its partner ${word} often ${since}.`];
+  });
   return [
     ...(growing.length === 0
       ? []
       : [`${sayNames(growing.map((p) => p.pair))} ${lose} partner more and more often.`]),
-    ...risen,
+    ...(changed.length <= mostSaid
+      ? changed
+      : [`The rate of losses changed at ${changed.length} other pairs: see the table.`]),
   ];
+}
+
+/** What is counted, as a plain word where it makes no difference. */
+function wordFor({ losses, bouts }: Pick<PairReview, 'losses' | 'bouts'>): 'losses' | 'bouts' {
+  return bouts === losses ? 'losses' : 'bouts';
 }
 
 /** What there is to say where no pair stands out: a pair that has no others beside it was not compared with any. */

@@ -1,6 +1,6 @@
 import { type Fleet, type LossTrend, type PairReview, sayChance } from '../vocabulary.ts';
 import { sayFit, sayMonth, sayObserved, sayRate, sayTrend } from './fleet-words.ts';
-import { sayChanged, sayCompared, sayDifference, sayRatio } from './loss-words.ts';
+import { sayChanged, sayCompared, sayDifference, sayRatio, struckWords } from './loss-words.ts';
 import { abnormal, columns, plain, type ShownCell, type ShownTable } from './shown-table.ts';
 
 /** How often each pair lost its partner, and what that says. */
@@ -99,7 +99,7 @@ export function lossGroupTable({ by, lossGroups }: Fleet): ShownTable {
         plain(g.pairs),
         plain(g.losses),
         plain(g.bouts),
-        plain(sayRate(g)),
+        plain(g.struckTogether ? `${sayRate(g)}, no limits: ${struckWords}` : sayRate(g)),
         plain(sayObserved(g.observedSeconds)),
       ],
     })),

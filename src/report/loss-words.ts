@@ -15,10 +15,12 @@ export function isRise({ before, after }: RateChange): boolean {
   return after.bouts * before.observedSeconds > before.bouts * after.observedSeconds;
 }
 
-/** How many since a change and how many before: `16 losses in 270 d since, 6 in the 460 d before`. */
-export function sayChange({ before, after }: RateChange, what: string): string {
-  const count = ({ bouts }: RateChange['before']): string => (bouts === 0 ? 'none' : String(bouts));
-  return `${count(after)} ${after.bouts === 0 ? '' : `${what} `}in ${sayDuration(after.observedSeconds)} since, ${count(before)} in the ${sayDuration(before.observedSeconds)} before`;
+/** How many losses or bouts since a change and how many before: `16 losses in 270 days since, 6 in the 460 days before`. */
+export function sayChange({ before, after }: RateChange, what: 'losses' | 'bouts'): string {
+  const one = what === 'losses' ? 'one loss' : 'one bout';
+  const since = after.bouts === 0 ? 'none' : after.bouts === 1 ? one : `${after.bouts} ${what}`;
+  const earlier = before.bouts === 0 ? 'none' : String(before.bouts);
+  return `${since} in ${sayDuration(after.observedSeconds)} since, ${earlier} in the ${sayDuration(before.observedSeconds)} before`;
 }
 
 /** A ratio of two rates with its limits: `1.4 (1.2 to 1.8), p = 0.0007`; how it was compared stands beside it. */
@@ -38,3 +40,6 @@ export function sayCompared({ pairsInBoth }: LossRatio): string {
   if (pairsInBoth === null) return 'all pairs of each';
   return pairsInBoth === 1 ? 'one pair that had both' : `${pairsInBoth} pairs that had both`;
 }
+
+/** Why a group has no limits. */
+export const struckWords = 'several pairs lost their partners at once';

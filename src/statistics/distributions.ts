@@ -52,6 +52,16 @@ export function normalQuantileAt(probability: number): number {
   return normalQuantile(probability, 0, 1);
 }
 
+/**
+ * How far from 0 a Student t variable of `degrees` of freedom (positive) lies at most with `confidence`, on either side. Given
+ * t, `degrees / (degrees + t^2)` is a beta variable. Source: Johnson, Kotz and Balakrishnan, Continuous Univariate
+ * Distributions, volume 2 (1995), section 28.2 (from memory).
+ */
+export function studentWithin(confidence: number, degrees: number): number {
+  const share = betaQuantile(1 - confidence, degrees / 2, 1 / 2);
+  return Math.sqrt((degrees * (1 - share)) / share);
+}
+
 /** Probability that a standard normal variable lies at least as far from 0 as `deviate`, on either side. */
 export function normalBeyond(deviate: number): number {
   return Math.min(1, 2 * normalCdf(-Math.abs(deviate), 0, 1));

@@ -82,7 +82,7 @@ export const power: Study = {
         const made = { ...of, perYear: of.perYear.map((rate, index) => (index === 0 ? 3 * rate : rate)) };
         const hits = countOf(cases, () => ratesOf(random, made)[0]?.standsOut === true);
         // The rate of the others is estimated.
-        const range = { low: promised - 0.03, high: promised + 0.03 };
+        const range = { low: promised - 0.03, high: Math.min(1, promised + 0.03) };
         return { setting: settingOf('Poisson', pairs, years), promised: range, hits, cases };
       }),
 };
