@@ -137,8 +137,11 @@ function groupsDiffer(ratios: readonly LossRatio[], by: Fleet['by']): readonly s
   const said = ratios.filter((r) => r.differs).map(sayRatio);
   if (said.length > 0) return said;
   const alone = new Set(ratios.flatMap((r) => r.byOnePair ?? []));
-  const but = alone.size === 0 ? 'beyond chance' : `but for ${sayNames([...alone])} alone`;
-  return [`Losses do not differ by ${by} ${but}.`];
+  return [
+    alone.size === 0
+      ? `Losses do not differ by ${by} beyond chance.`
+      : `Losses differ by ${by} only through ${sayNames([...alone])}.`,
+  ];
 }
 
 /** One comparison as a sentence, the worse group first. */

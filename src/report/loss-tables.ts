@@ -1,6 +1,6 @@
-import { type Fleet, type LossTrend, type PairReview, sayChance } from '../vocabulary.ts';
+import { type Fleet, type LossTrend, type PairReview, type RateChange, sayChance } from '../vocabulary.ts';
 import { sayFit, sayMonth, sayObserved, sayRate, sayTrend } from './fleet-words.ts';
-import { sayChanged, sayCompared, sayDifference, sayRatio, struckWords } from './loss-words.ts';
+import { isRise, sayChanged, sayCompared, sayDifference, sayRatio, struckWords } from './loss-words.ts';
 import { abnormal, columns, plain, type ShownCell, type ShownTable } from './shown-table.ts';
 
 /** How often each pair lost its partner, and what that says. */
@@ -14,11 +14,10 @@ export function pairTable({ pairs }: Fleet): ShownTable {
       'Losses#',
       'Bouts#',
       'Bouts per year, 95 % limits#',
-      'Rank, shrunken rate#',
+      'Shrunken rate#',
       'Observed#',
       'Ready partner#',
       'Against the rest',
-      'Trend',
     ),
     rows: pairs.map((pair) => ({
       lines: pair.evidence,
@@ -28,19 +27,14 @@ export function pairTable({ pairs }: Fleet): ShownTable {
         plain(pair.losses),
         plain(pair.bouts),
         plain(sayRate(pair)),
-        plain(sayRank(pair)),
+        plain(pair.shrunkenPerYear === null ? 'no rank' : pair.shrunkenPerYear.toFixed(1)),
         plain(sayObserved(pair.observedSeconds)),
         plain(pair.availability === null ? 'not known' : `${(pair.availability * 100).toFixed(3)} %`),
         against(pair),
-        trendCell(pair.trend),
       ],
     })),
     note: '',
   };
-}
-
-function sayRank({ rank, shrunkenPerYear }: PairReview): string {
-  return rank === null || shrunkenPerYear === null ? 'no rank' : `${rank}, ${shrunkenPerYear.toFixed(1)}`;
 }
 
 function against({ p, standsOut, ratePerYear }: PairReview): ShownCell {
@@ -125,20 +119,27 @@ export function lossRatioTable({ lossRatios }: Fleet): ShownTable {
   };
 }
 
-/** The changes of rate that are more than chance, of pairs and of groups. */
+/** Trend and change of every pair, and the changes of groups. */
 export function changeTable({ pairs, lossGroups }: Fleet): ShownTable {
-  const changed = [
-    ...pairs.map(({ pair, change, evidence }) => ({ name: pair, change, lines: evidence })),
-    ...lossGroups.map(({ group, change }) => ({ name: group, change, lines: [] })),
-  ];
   return {
-    file: 'fleet.json',
-    columns: columns('What', 'Change'),
-    rows: changed.flatMap(({ name, change, lines }) =>
-      change === null ? [] : [{ lines, cells: [plain(name), plain(sayChanged(change))] }],
-    ),
+    file: 'fleet-pairs.csv',
+    columns: columns('Pair or group', 'Trend', 'Change of rate'),
+    rows: [
+      ...pairs.map(({ pair, trend, change, evidence }) => ({
+        lines: evidence,
+        cells: [plain(pair), trendCell(trend), changeCell(change)],
+      })),
+      ...lossGroups.flatMap(({ group, change }) =>
+        change === null ? [] : [{ lines: [], cells: [plain(group), plain(''), changeCell(change)] }],
+      ),
+    ],
     note: '',
   };
+}
+
+function changeCell(change: RateChange | null): ShownCell {
+  if (change === null) return plain('none beyond chance');
+  return isRise(change) ? abnormal(sayChanged(change), 'warning') : plain(sayChanged(change));
 }
 
 /** Fit or not, with the reasons; those that are not come first. */
