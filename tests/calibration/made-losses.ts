@@ -5,7 +5,7 @@ import { keyOf } from '../../src/timeline/groups.ts';
 import { defaultRules } from '../../src/timeline/rules.ts';
 import type { Coverage, PairTimeline, TimelineEvent } from '../../src/vocabulary.ts';
 
-export const dayMs = 86_400_000;
+const dayMs = 86_400_000;
 export const yearDays = 365.25;
 
 /** How losses come. */
@@ -42,7 +42,7 @@ function burst(random: Random, day: number): readonly number[] {
 }
 
 /** Instants of a Poisson process, in days. */
-export function arrivals(random: Random, perYear: number, days: number): readonly number[] {
+function arrivals(random: Random, perYear: number, days: number): readonly number[] {
   const found: number[] = [];
   for (let day = 0; perYear > 0; ) {
     day -= (Math.log(1 - random()) * yearDays) / perYear;
