@@ -917,7 +917,7 @@ export interface MeanCount {
   readonly high: number | null;
 }
 
-/** The rate of bouts in one group over that in another. */
+/** The rate of bouts in one group over that in another, the higher over the lower. */
 export interface LossRatio {
   readonly group: string;
   readonly other: string;

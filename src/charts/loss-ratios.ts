@@ -15,7 +15,7 @@ export interface LossRatioRow {
   readonly differs: boolean;
 }
 
-/** Groups compared two by two, in the order of the rows; twice and half lie equally far from the same. */
+/** Groups compared two by two, in the order of the rows. Roots, not logarithms, make room for wide limits: those differ from one engine to the next. */
 export const lossRatios: Chart<LossRatioRow> = {
   id: 'loss-ratios',
   title: 'Bouts per year in one group over those in another',
@@ -73,13 +73,13 @@ export const lossRatios: Chart<LossRatioRow> = {
 function ratio(field: string): {
   readonly field: string;
   readonly type: 'quantitative';
-  readonly scale: { readonly type: 'log' };
+  readonly scale: { readonly type: 'sqrt'; readonly zero: true };
   readonly axis: { readonly title: string; readonly grid: false; readonly tickCount: number };
 } {
   return {
     field,
     type: 'quantitative',
-    scale: { type: 'log' },
+    scale: { type: 'sqrt', zero: true },
     axis: { title: 'ratio of bouts per year, with 95 % limits', grid: false, tickCount: 4 },
   };
 }

@@ -28,8 +28,17 @@ export function lossRatios(
   return compared.map(({ group, other, pairsInBoth, ratio, strongest }, index) => {
     const [p, isSteady] = [adjusted[index] ?? 1, (steady[index] ?? 1) <= limits.falseDiscovery];
     const byOnePair = p <= limits.falseDiscovery && !isSteady ? strongest : null;
-    return { group, other, pairsInBoth, ratio, p, differs: isSteady, byOnePair };
+    return higherFirst({ group, other, pairsInBoth, ratio, p, differs: isSteady, byOnePair });
   });
+}
+
+/** The group with the higher rate over the other. */
+function higherFirst(found: LossRatio): LossRatio {
+  const { group, other, ratio } = found;
+  if (ratio.value === null || ratio.value >= 1) return found;
+  const inverse = (value: number | null): number | null => (value === null || value === 0 ? null : 1 / value);
+  const turned = { value: inverse(ratio.value), low: inverse(ratio.high), high: inverse(ratio.low) };
+  return { ...found, group: other, other: group, ratio: turned };
 }
 
 interface Found extends Omit<LossRatio, 'differs' | 'byOnePair'> {

@@ -144,16 +144,12 @@ function groupsDiffer(ratios: readonly LossRatio[], by: Fleet['by']): readonly s
   ];
 }
 
-/** One comparison as a sentence, the worse group first. */
+/** One comparison as a sentence. */
 function sayRatio({ group, other, pairsInBoth, ratio }: LossRatio): string {
-  const { value } = ratio;
-  const isWorse = value === null || value >= 1;
-  const [worse, better] = isWorse ? [group, other] : [other, group];
-  const factor = value === null || value === 0 ? null : isWorse ? value : 1 / value;
   const how = pairsInBoth === null ? '' : `, by ${sayCount(pairsInBoth, 'pair')} that had both`;
-  return factor === null
-    ? `Pairs lost their partner with ${worse}, and never with ${better}${how}.`
-    : `Pairs lose their partner ${factor.toFixed(1)} times as often with ${worse} as with ${better}${how}.`;
+  return ratio.value === null
+    ? `Pairs lost their partner with ${group}, and never with ${other}${how}.`
+    : `Pairs lose their partner ${ratio.value.toFixed(1)} times as often with ${group} as with ${other}${how}.`;
 }
 
 function groupChanged({ group, change }: LossGroup): readonly string[] {

@@ -175,7 +175,7 @@ describe('the two years of the demo site', () => {
     const text = execFileSync('pdftotext', [file, '-'], { encoding: 'utf8' }).replace(/\s+/g, ' ');
     for (const wanted of [
       'lose their partner more often',
-      'losses a year, with 95 % limits',
+      'bouts per year, with 95 % limits',
       'Which pairs are fit for a swap',
       'check at the cabinet',
     ])

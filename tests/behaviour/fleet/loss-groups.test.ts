@@ -82,13 +82,13 @@ describe('losses by firmware', () => {
     const [ratio, ...others] = found.lossRatios;
     expect(others).toEqual([]);
     expect([ratio?.group, ratio?.other, ratio?.pairsInBoth, ratio?.differs]).toEqual([
-      '6.2.0',
       '6.4.1',
+      '6.2.0',
       4,
       true,
     ]);
-    // Both for 200 days in every pair: 1 to 8.
-    expect(ratio?.ratio.value).toBeCloseTo(1 / 8, 9);
+    // Both for 200 days in every pair: 8 to 1.
+    expect(ratio?.ratio.value).toBeCloseTo(8, 9);
     expect(fleetSentences(found)).toContain(
       'Pairs lose their partner 8.0 times as often with 6.4.1 as with 6.2.0, by 4 pairs that had both.',
     );
