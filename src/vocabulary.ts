@@ -921,7 +921,7 @@ export interface MeanCount {
 export interface LossRatio {
   readonly group: string;
   readonly other: string;
-  /** Pairs that were in both, each compared with itself; `null` where there are none: all pairs of the one against all of the other. */
+  /** Pairs that were in both, each compared with itself; `null` where there are not two such: all pairs of the one against all of the other. */
   readonly pairsInBoth: number | null;
   readonly ratio: Estimate;
   /** Two-sided chance if the rates were the same, adjusted for all comparisons. */

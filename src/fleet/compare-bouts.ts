@@ -1,6 +1,6 @@
 import { benjaminiHochberg } from '../statistics/benjamini-hochberg.ts';
 import { findingChance } from '../statistics/finding-chance.ts';
-import { type Counted, rateRatio } from '../statistics/rate-ratio.ts';
+import { atLeast, type Counted } from '../statistics/rate-ratio.ts';
 import type { Fleet, PairReview } from '../vocabulary.ts';
 import type { FleetLimits } from './limits.ts';
 
@@ -66,8 +66,7 @@ export function powerOf(pairs: readonly Counted[], limits: FleetLimits): Fleet['
 
 function chanceOf(pair: Counted, rest: Counted): number | null {
   if (!(rest.exposure > 0)) return null;
-  // Without a bout anywhere there is nothing to be more than.
-  return pair.count + rest.count === 0 ? 1 : (rateRatio(pair, rest, 0.95)?.p ?? null);
+  return atLeast(pair.count, pair.count + rest.count, pair.exposure / (pair.exposure + rest.exposure));
 }
 
 function sumOf(counted: readonly Counted[]): Counted {

@@ -1,4 +1,5 @@
 import { type Counted, rateRatio } from '../statistics/rate-ratio.ts';
+import { ratioBySpread, type SpreadRatio } from '../statistics/spread-of-rates.ts';
 import { mantelHaenszel, stratifiedChance, type TwoRates } from '../statistics/stratified-rates.ts';
 import { groupBy } from '../timeline/groups.ts';
 import type { Estimate, LossRatio } from '../vocabulary.ts';
@@ -13,7 +14,7 @@ interface PairRates extends TwoRates {
 
 /**
  * Every two groups compared, each with at least 30 observed days. Pairs that were in both are compared with themselves
- * (Mantel-Haenszel), which leaves out what is their own; where there are none, all pairs of one group with all of the other.
+ * (Mantel-Haenszel), which leaves out what is their own; where there are not two such, all pairs of one group with all of the other.
  * Groups differ where that is more than chance with all comparisons, and still is without the pair that speaks most for it.
  */
 export function lossRatios(
@@ -58,28 +59,55 @@ function ratioOf(
     return { pair, first: countOf(group), second: countOf(other) };
   });
   const inBoth = all.filter(({ first, second }) => first.exposure > 0 && second.exposure > 0);
-  const rates = inBoth.length > 0 ? inBoth : all;
-  const strata = (used: readonly PairRates[]): readonly TwoRates[] =>
-    inBoth.length > 0 ? used : crude(used);
+  // One pair that was in both says nothing of the groups.
+  const isStratified = inBoth.length > 1;
+  const rates = isStratified ? inBoth : all;
   const [whole] = crude(rates);
   if (whole === undefined || group === undefined || other === undefined) return [];
   const least = Math.min(whole.first.exposure, whole.second.exposure);
   if (least < limits.leastObservedSeconds || whole.first.count + whole.second.count === 0) return [];
-  const p = stratifiedChance(strata(rates));
+  const { ratio, chanceOf } = isStratified ? byPair(rates, limits) : byGroup(rates, whole, limits);
+  const p = chanceOf(rates);
   const strongest = strongestOf(rates, whole);
-  const without =
-    p > limits.falseDiscovery ? p : stratifiedChance(strata(rates.filter(({ pair }) => pair !== strongest)));
-  const found =
-    inBoth.length > 0
-      ? mantelHaenszel(rates, limits.confidence)
-      : rateRatio(whole.first, whole.second, limits.confidence);
-  const ratio: Estimate = {
-    value: found?.ratio ?? null,
-    low: found?.low ?? null,
-    high: found?.high ?? null,
-  };
-  const pairsInBoth = inBoth.length > 0 ? inBoth.length : null;
+  const without = p > limits.falseDiscovery ? p : chanceOf(rates.filter(({ pair }) => pair !== strongest));
+  const pairsInBoth = isStratified ? inBoth.length : null;
   return [{ group, other, pairsInBoth, ratio, p, strongest, withoutStrongest: Math.max(p, without) }];
+}
+
+/** How two groups compare, and how likely so great a difference is by chance, of all pairs or of fewer. */
+interface Comparison {
+  readonly ratio: Estimate;
+  readonly chanceOf: (rates: readonly PairRates[]) => number;
+}
+
+/** Each pair with itself. */
+function byPair(rates: readonly PairRates[], { confidence }: FleetLimits): Comparison {
+  const found = mantelHaenszel(rates, confidence);
+  const ratio = { value: found?.ratio ?? null, low: found?.low ?? null, high: found?.high ?? null };
+  return { ratio, chanceOf: stratifiedChance };
+}
+
+/** All pairs of the one group with all of the other: exact, and no surer than the spread between the pairs of a group allows. */
+function byGroup(rates: readonly PairRates[], whole: TwoRates, { confidence }: FleetLimits): Comparison {
+  const exact = rateRatio(whole.first, whole.second, confidence);
+  const spread = bySpread(rates, confidence);
+  const low = exact === null ? null : Math.min(exact.low, spread?.low ?? exact.low);
+  const exactHigh = exact?.high ?? null;
+  const high = exactHigh === null ? null : Math.max(exactHigh, spread?.high ?? exactHigh);
+  return {
+    ratio: { value: exact?.ratio ?? null, low, high },
+    chanceOf: (used) => Math.max(stratifiedChance(crude(used)), bySpread(used, confidence)?.p ?? 0),
+  };
+}
+
+function bySpread(rates: readonly PairRates[], confidence: number): SpreadRatio | null {
+  const watched = (side: (rate: PairRates) => Counted): readonly Counted[] =>
+    rates.map(side).filter(({ exposure }) => exposure > 0);
+  return ratioBySpread(
+    watched((rate) => rate.first),
+    watched((rate) => rate.second),
+    confidence,
+  );
 }
 
 function sumOf(members: readonly Membership[]): Counted {

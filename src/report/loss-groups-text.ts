@@ -7,6 +7,7 @@ import { wrap } from './verify-text.ts';
 /** Losses by group as `fleet` prints them: a row for each group, and every two of them compared. Ends with an empty line. */
 export function lossGroupLines({ by, lossGroups, lossRatios }: Fleet): readonly string[] {
   if (lossGroups.length === 0) return [];
+  const shown = [...lossRatios].sort((a, b) => Number(b.differs) - Number(a.differs)).slice(0, mostRatios);
   return [
     `Losses by ${by}`,
     row('group', 'pairs', 'losses', 'bouts', 'bouts per year, 95 % limits', 'observed'),
@@ -22,16 +23,22 @@ export function lossGroupLines({ by, lossGroups, lossRatios }: Fleet): readonly 
       ...(g.struckTogether ? [`    no limits: ${struckWords}`] : []),
       ...(g.change === null ? [] : wrap(`rate changed: ${sayChanged(g.change)}`, '    ', '      ')),
     ]),
-    ...lossRatios.flatMap((r) =>
+    ...shown.flatMap((r) =>
       wrap(
         terminal(`${r.group} over ${r.other}, ${sayCompared(r)}: ${sayRatio(r)}, ${sayDifference(r)}`),
         '  ',
         '    ',
       ),
     ),
+    ...(shown.length < lossRatios.length
+      ? [`  ${lossRatios.length - shown.length} more comparisons: --json has all.`]
+      : []),
     '',
   ];
 }
+
+/** Of very many comparisons those that differ come first; so many are printed. */
+const mostRatios = 12;
 
 const nameWidth = 14;
 

@@ -111,7 +111,7 @@ function ratios(fleet: Fleet): FleetSection {
     figures: drawnOf(figureOf(lossRatios, rows), rows.length, fleet.lossRatios.length, 'first comparisons'),
     table: lossRatioTable(fleet),
     howComputed: [
-      'Pairs that were in both groups are compared with themselves: Mantel-Haenszel rate ratio, a stratum for each pair, limits of Greenland and Robins (Estimation of a Common Effect Parameter from Sparse Follow-up Data, 1985). Where no pair was in both, all pairs of the one group with all of the other, limits exact. Bouts of several pairs within an hour of each other count once here, with the first.',
+      'Pairs that were in both groups are compared with themselves: Mantel-Haenszel rate ratio, a stratum for each pair, limits of Greenland and Robins (Estimation of a Common Effect Parameter from Sparse Follow-up Data, 1985). Where there are not two such pairs, all pairs of the one group with all of the other: exact limits of the ratio of two Poisson rates, widened where the pairs of a group differ by more than chance (Lawless and Nadeau, 1995). Bouts of several pairs within an hour of each other count once here, with the first.',
       'The chance is exact given the bouts of each pair, adjusted for all comparisons (Benjamini and Hochberg, 1995). Groups are said to differ where that is at most 5 in 100 also without the pair that speaks most for it: what one pair does is no property of its group.',
       'It would be wrong where something else changed at the same time as the group.',
     ].join(' '),

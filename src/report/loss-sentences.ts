@@ -135,6 +135,11 @@ function notJudged(pairs: readonly PairReview[]): readonly string[] {
 function groupsDiffer(ratios: readonly LossRatio[], by: Fleet['by']): readonly string[] {
   if (ratios.length === 0) return [];
   const said = ratios.filter((r) => r.differs).map(sayRatio);
+  if (said.length > mostSaid)
+    return [
+      ...said.slice(0, mostSaid),
+      `${said.length - mostSaid} more comparisons by ${by} differ: see the table.`,
+    ];
   if (said.length > 0) return said;
   const alone = new Set(ratios.flatMap((r) => r.byOnePair ?? []));
   return [

@@ -53,7 +53,7 @@ function logRatio(before: number, count: number, share: number): number {
 }
 
 /** Past so many events the exact sum takes too long. */
-const mostExact = 1000;
+const mostExact = 300;
 
 /**
  * Chance that the greatest logarithm of the ratio is at least `bound`; of very many events an upper bound of it: by Chernoff's inequality

@@ -62,6 +62,17 @@ export function studentWithin(confidence: number, degrees: number): number {
   return Math.sqrt((degrees * (1 - share)) / share);
 }
 
+/** Probability that a Student t variable lies at least as far from 0 as `value`, on either side: where `studentWithin` reaches it. */
+export function studentBeyond(value: number, degrees: number): number {
+  let [low, high] = [0, 1];
+  for (let step = 0; step < 50; step += 1) {
+    const beyond = (low + high) / 2;
+    if (studentWithin(1 - beyond, degrees) > Math.abs(value)) low = beyond;
+    else high = beyond;
+  }
+  return high;
+}
+
 /** Probability that a standard normal variable lies at least as far from 0 as `deviate`, on either side. */
 export function normalBeyond(deviate: number): number {
   return Math.min(1, 2 * normalCdf(-Math.abs(deviate), 0, 1));

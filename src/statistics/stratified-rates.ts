@@ -1,4 +1,4 @@
-import { normalQuantileAt } from './distributions.ts';
+import { normalBeyond, normalQuantileAt } from './distributions.ts';
 import type { Counted } from './rate-ratio.ts';
 
 /** Events over exposure under two conditions, within one stratum. */
@@ -35,33 +35,46 @@ export function mantelHaenszel(strata: readonly TwoRates[], confidence: number):
   return { ratio, low: ratio / factor, high: ratio * factor };
 }
 
+/** Past so many events the exact sum takes too long, and the normal distribution is as good. */
+const mostExact = 1000;
+
 /**
  * The two-sided chance of so many of the events under the first condition, or as few, if in every stratum both rates were
- * the same: given its total, each event of a stratum is under the first with the share of the exposure. Exact at any
- * count, twice the smaller tail. 1 without an event. Source: Breslow and Day, Statistical Methods in Cancer Research, volume II (1987),
- * section 3.6 (from memory).
+ * the same: given its total, each event of a stratum is under the first with the share of the exposure. Exact up to a
+ * thousand events, twice the smaller tail; of more by the normal distribution with continuity correction. 1 without an event. Source: Breslow and
+ * Day, Statistical Methods in Cancer Research, volume II (1987), section 3.6 (from memory).
  */
 export function stratifiedChance(strata: readonly TwoRates[]): number {
-  const found = strata.reduce((sum, { first }) => sum + first.count, 0);
+  const [found, all] = strata.reduce(
+    ([own, total], { first, second }) => [own + first.count, total + first.count + second.count],
+    [0, 0],
+  );
+  if (all > mostExact) return nearNormal(strata, found);
   // How likely each number of events under the first condition is, event by event.
-  let chances = [1];
+  const chances = new Float64Array(all + 1);
+  chances[0] = 1;
+  let passed = 0;
   for (const { first, second } of strata) {
     const share = first.exposure / (first.exposure + second.exposure);
-    for (let event = 0; event < first.count + second.count; event += 1) chances = withOneMore(chances, share);
+    for (let event = 0; event < first.count + second.count; event += 1) {
+      passed += 1;
+      for (let count = passed; count >= 0; count -= 1)
+        chances[count] =
+          (chances[count] ?? 0) * (1 - share) + (count === 0 ? 0 : (chances[count - 1] ?? 0) * share);
+    }
   }
-  const atMost = sumOf(chances.slice(0, found + 1));
-  return Math.min(1, 2 * Math.min(atMost, sumOf(chances.slice(found))));
+  const atMost = chances.slice(0, found + 1).reduce((sum, chance) => sum + chance, 0);
+  const atLeast = chances.slice(found).reduce((sum, chance) => sum + chance, 0);
+  return Math.min(1, 2 * Math.min(atMost, atLeast));
 }
 
-function withOneMore(chances: readonly number[], share: number): number[] {
-  const next = new Array<number>(chances.length + 1).fill(0);
-  for (const [count, chance] of chances.entries()) {
-    next[count] = (next[count] ?? 0) + chance * (1 - share);
-    next[count + 1] = chance * share;
+function nearNormal(strata: readonly TwoRates[], found: number): number {
+  let [mean, variance] = [0, 0];
+  for (const { first, second } of strata) {
+    const count = first.count + second.count;
+    const share = first.exposure / (first.exposure + second.exposure);
+    mean += count * share;
+    variance += count * share * (1 - share);
   }
-  return next;
-}
-
-function sumOf(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0);
+  return normalBeyond(Math.max(0, Math.abs(found - mean) - 1 / 2) / Math.sqrt(variance));
 }

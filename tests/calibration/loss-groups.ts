@@ -61,6 +61,29 @@ export const groupsDiffer: Study = overSizes(
   ({ lossRatios }) => lossRatios.some((ratio) => ratio.differs),
 );
 
+/** Half of the pairs run the one firmware all the time, half the other; every pair has its own rate, 1 to 6 a year. */
+export const groupsApart: Study = {
+  name: 'groups of losses: firmware that no pair changed, without effect, said to differ',
+  run: (random, scale) =>
+    patterns.flatMap((pattern) =>
+      [4, 8, 20, 100].map((pairs): Trial => {
+        const days = 2 * yearDays;
+        const cases = casesOf(pairs, scale);
+        const hits = countOf(cases, () => {
+          const perYear = Array.from({ length: pairs }, () => 1 + 5 * random());
+          const fleet = madeLosses(random, { days, perYear, pattern }).map((losses, index) =>
+            madePair(`P${index + 1}`, days, losses, [
+              { day: 0, firmware: index % 2 === 0 ? '6.2.0' : '6.4.1' },
+            ]),
+          );
+          return grouped(fleet).lossRatios.some((ratio) => ratio.differs);
+        });
+        const setting = `${pattern} losses, ${pairs} pairs`;
+        return { setting, promised: { low: 0, high: 0.05 }, hits, cases };
+      }),
+    ),
+};
+
 export const groupChanges: Study = overSizes(
   'groups of losses: firmware of one rate said to have changed',
   ({ lossGroups }) => lossGroups.some((group) => group.change !== null),

@@ -1,5 +1,5 @@
 import { lossTrend, rateChange } from './loss-changes.ts';
-import { curveLimits, groupChanges, groupsDiffer, ratioLimits } from './loss-groups.ts';
+import { curveLimits, groupChanges, groupsApart, groupsDiffer, ratioLimits } from './loss-groups.ts';
 import { falseOnes, power, standsOut } from './stands-out.ts';
 import type { Study } from './study.ts';
 
@@ -11,6 +11,7 @@ export const studies: readonly Study[] = [
   lossTrend,
   rateChange,
   groupsDiffer,
+  groupsApart,
   groupChanges,
   ratioLimits,
   curveLimits,
