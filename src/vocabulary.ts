@@ -792,16 +792,28 @@ export interface Estimate {
   readonly high: number | null;
 }
 
-/** Whether the losses of a pair come ever closer, by two tests; `null` where there is not enough data. */
+/** Whether bouts of losses come more and more often over the observed time, by two tests; `null` where there is not enough data. */
 export interface LossTrend {
-  /** Laplace's figure: above 0 losses come ever closer; its two-sided chance. */
+  /** Laplace's figure: above 0 bouts come more and more often; its two-sided chance. */
   readonly laplace: number | null;
   readonly p: number | null;
-  /** Shape of a power-law process: above 1 losses come ever closer; two-sided chance by the military handbook's test. */
+  /** Shape of a power-law process: above 1 bouts come more and more often; two-sided chance by the military handbook's test. */
   readonly shape: number | null;
   readonly shapeP: number | null;
-  /** True where they come closer by Laplace's test, with all pairs looked at. */
-  readonly comesCloser: boolean;
+  /** True where they do by Laplace's test, with all pairs looked at; `null` below 30 observed days. */
+  readonly comesCloser: boolean | null;
+}
+
+/** One change of the rate of bouts at an unknown instant, more than chance explains with all that were asked. */
+export interface RateChange {
+  /** The bout from which on, or up to which, the rate is another. */
+  readonly time: number;
+  readonly before: { readonly bouts: number; readonly observedSeconds: number };
+  readonly after: { readonly bouts: number; readonly observedSeconds: number };
+  /** Chance of so great a difference at any instant if the rate never changed, adjusted for all that were asked. */
+  readonly p: number;
+  /** How many bouts there had been by each, from the first observed instant (0) to the last. */
+  readonly curve: readonly { readonly time: number; readonly bouts: number }[];
 }
 
 /** How one pair did over the time it was observed, against the rest of the fleet. */
@@ -811,20 +823,29 @@ export interface PairReview {
   readonly observedSeconds: number;
   /** Counted losses of the ready partner. */
   readonly losses: number;
+  /** Losses that follow each other within 12 h count once here: what is compared. */
+  readonly bouts: number;
   /** The lines that tell of its newest losses, at most twenty. */
   readonly evidence: readonly SourceLine[];
-  /** Losses in a year of observed time, 365.25 days, with exact 95 % limits. */
-  readonly ratePerYear: Estimate;
-  /** Chance of so many losses, or more, if the pair were like the rest; `null` where there is no rest. */
+  /** Bouts in a year of observed time, 365.25 days, with exact 95 % limits; `null` below 30 observed days. */
+  readonly ratePerYear: Estimate | null;
+  /** The same, drawn towards the rate of all pairs the more, the less was seen of it; `null` below 30 observed days. */
+  readonly shrunkenPerYear: number | null;
+  /** Its place by that rate, 1 the worst; `null` below 30 observed days. */
+  readonly rank: number | null;
+  /** Chance of so many bouts, or more, if the pair were like those that do not stand out; `null` where there are none to compare with. */
   readonly p: number | null;
-  /** True where the losses are too many for chance, with all pairs looked at. */
-  readonly standsOut: boolean;
+  /** True where the bouts are too many for chance, with all pairs looked at; `null` where nothing was compared. */
+  readonly standsOut: boolean | null;
   readonly trend: LossTrend;
+  /** The one change of its rate that is more than chance; `null` where none is. */
+  readonly change: RateChange | null;
   /** Share of the observed time with a ready partner. */
   readonly availability: number | null;
   readonly flapping: readonly Finding[];
   readonly readiness: {
-    readonly fit: boolean;
+    /** `null`: nothing speaks against it, but something that must be known was never logged. */
+    readonly fit: boolean | null;
     readonly reasons: readonly string[];
     /** The lines of the reasons; of a fit pair those its readiness rests on. At most twenty. */
     readonly evidence: readonly SourceLine[];
@@ -893,6 +914,50 @@ export interface PairMonth {
   readonly from: number;
   readonly observedSeconds: number;
   readonly losses: number;
+  /** Bouts whose first loss was in it. */
+  readonly bouts: number;
+}
+
+/** The bouts of all pairs while they were in one group: of one firmware, model or site. */
+export interface LossGroup {
+  /** `mixed`: the two halves differed; `not known`: none said. */
+  readonly group: string;
+  /** Pairs that were in it for some of their observed time. */
+  readonly pairs: number;
+  readonly observedSeconds: number;
+  readonly losses: number;
+  readonly bouts: number;
+  /** Many of its bouts came to several pairs at once: they are not independent, and no limits are told. */
+  readonly struckTogether: boolean;
+  /** Bouts in a year of observed time with exact 95 % limits; `null` below 30 observed days. */
+  readonly ratePerYear: Estimate | null;
+  /** Mean number of bouts of a pair by so many observed days in the group. */
+  readonly curve: readonly MeanCount[];
+  readonly change: RateChange | null;
+}
+
+/** One step of a mean cumulative function, with robust 95 % limits; `null` where too few pairs were watched so long, or were struck together. */
+export interface MeanCount {
+  readonly days: number;
+  readonly pairs: number;
+  readonly mean: number;
+  readonly low: number | null;
+  readonly high: number | null;
+}
+
+/** The rate of bouts in one group over that in another, the higher over the lower. */
+export interface LossRatio {
+  readonly group: string;
+  readonly other: string;
+  /** Pairs that were in both, each compared with itself; `null` where there are not two such: all pairs of the one against all of the other. */
+  readonly pairsInBoth: number | null;
+  readonly ratio: Estimate;
+  /** Two-sided chance if the rates were the same, adjusted for all comparisons. */
+  readonly p: number;
+  /** True where it is more than chance, also without the pair that speaks most for it. */
+  readonly differs: boolean;
+  /** The pair without which it would be chance; `null` where there is no such pair. */
+  readonly byOnePair: string | null;
 }
 
 /** How many halves ran a firmware, or were a model, at one instant. */
@@ -961,7 +1026,12 @@ export interface Fleet {
   readonly lightLimitSeconds: number;
   /** What the groups are told apart by. */
   readonly by: 'model' | 'firmware' | 'site';
+  /** Those that stand out first, then by rank. */
   readonly pairs: readonly PairReview[];
+  /** Where no pair stands out: what share of pairs with so many times the rate of the others would be found to. */
+  readonly power: { readonly ratio: number; readonly share: number } | null;
+  readonly lossGroups: readonly LossGroup[];
+  readonly lossRatios: readonly LossRatio[];
   readonly attempts: readonly BringUp[];
   readonly groups: readonly GroupReview[];
   /**

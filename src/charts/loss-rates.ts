@@ -1,7 +1,7 @@
 import type { Chart } from './chart.ts';
 import { ink, quiet, rule, rust, secondInk } from './ink.ts';
 
-/** Losses of one pair in a year of observed time, with their limits, and the rate of the whole fleet. */
+/** Bouts of losses of one pair in a year of observed time, with their limits, and the rate of the whole fleet. */
 export interface LossRateRow {
   readonly pair: string;
   readonly rate: number;
@@ -18,7 +18,7 @@ export interface LossRateRow {
 /** The rate of each pair against the fleet's, in the order of the rows. */
 export const lossRates: Chart<LossRateRow> = {
   id: 'loss-rates',
-  title: 'Losses of the ready partner in a year of observed time',
+  title: 'Bouts of losses in a year of observed time',
   spec: (rows) => ({
     data: { values: rows.map((row) => ({ ...row })) },
     width: 460,
@@ -71,7 +71,7 @@ export const lossRates: Chart<LossRateRow> = {
         : `${worse.join(', ')} ${worse.length === 1 ? 'stands' : 'stand'} out`;
     return rows[0] === undefined
       ? 'No pair was observed.'
-      : `${pairs}, losses a year with 95 % limits against ${rows[0].fleetRate.toFixed(1)} of the whole fleet; ${said}.`;
+      : `${pairs}, bouts of losses per year with 95 % limits against ${rows[0].fleetRate.toFixed(1)} of the whole fleet; ${said}.`;
   },
 };
 
@@ -84,7 +84,7 @@ function perYear(field: string): {
   return {
     field,
     type: 'quantitative',
-    axis: { title: 'losses a year, with 95 % limits', grid: false },
+    axis: { title: 'bouts per year, with 95 % limits', grid: false },
     scale: { zero: true },
   };
 }

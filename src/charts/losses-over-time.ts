@@ -8,6 +8,8 @@ export interface MonthRow {
   readonly to: number;
   /** The middle of the month, where its strokes stand. */
   readonly at: number;
+  /** Bouts that began in it, which are drawn; and all its losses. */
+  readonly bouts: number;
   readonly losses: number;
   /** The pair, in its first month alone: it stands left of its line. */
   readonly label: string;
@@ -15,10 +17,10 @@ export interface MonthRow {
   readonly isObserved: boolean;
 }
 
-/** The losses of each pair in each month, a row for each pair in the order of the rows. */
+/** The bouts of losses of each pair in each month, a row for each pair in the order of the rows. */
 export const lossesOverTime: Chart<MonthRow> = {
   id: 'losses-over-time',
-  title: 'Losses in each month',
+  title: 'Bouts of losses in each month',
   spec: (rows) => ({
     data: { values: rows.map((row) => ({ ...row })) },
     config: quiet,
@@ -49,12 +51,12 @@ export const lossesOverTime: Chart<MonthRow> = {
           encoding: { x: month('from'), x2: { field: 'to' }, y: { datum: 0 } },
         },
         {
-          transform: [{ filter: 'datum.losses > 0' }],
+          transform: [{ filter: 'datum.bouts > 0' }],
           mark: { type: 'rule', color: ink, strokeWidth: 5 },
           encoding: {
             x: month('at'),
             y: {
-              field: 'losses',
+              field: 'bouts',
               type: 'quantitative',
               axis: { title: null, orient: 'right', grid: false, tickMinStep: 1, tickCount: 2 },
             },
@@ -69,9 +71,13 @@ export const lossesOverTime: Chart<MonthRow> = {
     if (pairs.length === 0) return 'No month was observed.';
     const said = pairs.map((pair) => {
       const own = rows.filter((row) => row.pair === pair);
-      return `${pair} ${own.reduce((sum, row) => sum + row.losses, 0)} in ${own.length === 1 ? 'one month' : `${own.length} months`}`;
+      const sumOf = (count: (row: MonthRow) => number): number =>
+        own.reduce((sum, row) => sum + count(row), 0);
+      const [bouts, losses] = [sumOf((row) => row.bouts), sumOf((row) => row.losses)];
+      const all = losses === bouts ? '' : ` (${losses} losses)`;
+      return `${pair} ${bouts}${all} in ${own.length === 1 ? 'one month' : `${own.length} months`}`;
     });
-    return `Losses in each month: ${said.join(', ')}.`;
+    return `Bouts of losses in each month: ${said.join(', ')}.`;
   },
 };
 

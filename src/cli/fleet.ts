@@ -20,7 +20,7 @@ interface FleetOptions extends CommonOptions {
 
 const usualSwaps = 10;
 
-/** `fleet`: compares all pairs, and the sync times of models, firmware or sites. */
+/** `fleet`: compares all pairs, and the losses and sync times of models, firmware or sites. */
 export const fleetCommand = cliCommand<FleetOptions>({
   name: 'fleet',
   says: 'Compare all pairs: which lose their partner more often, which sync slower, which are fit for a swap?',
@@ -28,7 +28,7 @@ export const fleetCommand = cliCommand<FleetOptions>({
     group: {
       kind: 'choice',
       takes: 'by',
-      says: 'tell sync times apart by',
+      says: 'tell losses and sync times apart by',
       choices: ['model', 'firmware', 'site'],
     },
     swaps: { kind: 'whole number', takes: 'count', says: 'how many swaps the forecast is for (10)' },
@@ -66,7 +66,8 @@ async function fleetFiles(
   return statusOf(reviewed);
 }
 
-/** 1 where a pair stands out or something is of severity warning or worse. */
-function statusOf({ pairs, findings }: Fleet): Status {
-  return pairs.some((p) => p.standsOut) || findings.some((f) => f.severity !== 'info') ? 1 : 0;
+/** 1 where a pair stands out or is unfit; else 3 where it is not known of some whether they are fit. Source: design.md, section 8. */
+function statusOf({ pairs }: Fleet): Status {
+  if (pairs.some((p) => p.standsOut === true || p.readiness.fit === false)) return 1;
+  return pairs.some((p) => p.readiness.fit === null) ? 3 : 0;
 }

@@ -3,7 +3,7 @@ import type { PairFacts } from '../timeline/facts.ts';
 import type { Interval, PairMonth } from '../vocabulary.ts';
 import { monthTable } from './tables.ts';
 
-/** The losses of every pair in each month of its log, with the time it was observed in; by pair, then month. */
+/** The losses and bouts of every pair in each month of its log, with the time it was observed in; by pair, then month. */
 export function lossMonths(fleet: readonly PairFacts[]): readonly PairMonth[] {
   const months = fleet.flatMap(({ timeline }) =>
     monthsOf(timeline.from, timeline.to, () => timeline.events.map((e) => e.time)).map(({ from, to }) => ({
@@ -17,7 +17,10 @@ export function lossMonths(fleet: readonly PairFacts[]): readonly PairMonth[] {
       kind === 'counted' ? [{ pair: facts.timeline.pair, from: monthOf(event.time) }] : [],
     ),
   );
-  return monthTable(months, losses);
+  const bouts = fleet.flatMap((facts) =>
+    facts.bouts.map(({ time }) => ({ pair: facts.timeline.pair, from: monthOf(time) })),
+  );
+  return monthTable(months, losses, bouts);
 }
 
 /** A century: logs that reach over more hold a wrong clock. */

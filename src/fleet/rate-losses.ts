@@ -1,56 +1,54 @@
-import { benjaminiHochberg } from '../statistics/benjamini-hochberg.ts';
+import { gammaPoisson } from '../statistics/gamma-poisson.ts';
 import { laplaceTrend } from '../statistics/laplace-trend.ts';
 import { poissonLimits } from '../statistics/poisson-limits.ts';
 import { powerLawTrend } from '../statistics/power-law-trend.ts';
-import { rateRatio } from '../statistics/rate-ratio.ts';
+import type { Counted } from '../statistics/rate-ratio.ts';
 import { total } from '../timeline/coverage.ts';
 import type { PairFacts } from '../timeline/facts.ts';
-import type { Estimate, Interval, PairReview, SourceLine } from '../vocabulary.ts';
+import type { Estimate, Fleet, LossTrend, PairReview, SourceLine } from '../vocabulary.ts';
+import { adjustedOf, comparePairs, powerOf } from './compare-bouts.ts';
 import { type FleetLimits, yearSeconds } from './limits.ts';
+import { boutClock } from './observed-clock.ts';
 
 /** How often a pair lost its ready partner, and whether that is more than chance and the rest of the fleet explain. */
-export type LossRate = Pick<
-  PairReview,
-  'pair' | 'observedSeconds' | 'losses' | 'evidence' | 'ratePerYear' | 'p' | 'standsOut' | 'trend'
->;
+export type LossRate = Omit<PairReview, 'site' | 'availability' | 'flapping' | 'readiness' | 'change'>;
 
 /**
- * The loss rate of every pair. A pair stands out if its rate is higher than that of all others together (exact one-sided
- * Poisson comparison) at the stated rate of false discoveries over all pairs. Source: design.md, section 7.
+ * The rate of bouts of every pair, in the order given; which pairs stand out (`comparePairs`), their ranking and trends; and
+ * where none stands out, what would have been found. Source: design.md, section 7.
  */
-export function rateLosses(fleet: readonly PairFacts[], limits: FleetLimits): readonly LossRate[] {
+export function rateLosses(
+  fleet: readonly PairFacts[],
+  limits: FleetLimits,
+): { readonly rates: readonly LossRate[]; readonly power: Fleet['power'] } {
   const counted = fleet.map(countOf);
-  const all = {
-    count: counted.reduce((sum, c) => sum + c.count, 0),
-    exposure: counted.reduce((sum, c) => sum + c.exposure, 0),
-  };
-  const chances = counted.map(({ count, exposure }) => {
-    const rest = { count: all.count - count, exposure: all.exposure - exposure };
-    return rateRatio({ count, exposure }, rest, limits.confidence)?.p ?? null;
-  });
-  const adjusted = benjaminiHochberg(chances.map((p) => p ?? 1));
-  const trends = fleet.map(trendOf);
-  const adjustedTrends = benjaminiHochberg(trends.map(({ p }) => p ?? 1));
-  return fleet.map((facts, index) => {
+  const compared = comparePairs(counted, limits);
+  const shrunken = shrunkenRates(counted, limits);
+  const worst = shrunken.filter((rate) => rate !== null).sort((a, b) => b - a);
+  const trends = trendsOf(fleet, limits);
+  const rates = fleet.map((facts, index): LossRate => {
     const { count, exposure } = counted[index] ?? { count: 0, exposure: 0 };
+    const rate = shrunken[index] ?? null;
+    const { p, standsOut } = compared[index] ?? { p: null, standsOut: null };
     return {
       pair: facts.timeline.pair,
       observedSeconds: exposure,
-      losses: count,
+      losses: facts.losses.filter((l) => l.kind === 'counted').length,
+      bouts: count,
       evidence: newestLines(facts),
-      ratePerYear: perYear(count, exposure, limits),
-      p: chances[index] ?? null,
-      standsOut: (adjusted[index] ?? 1) <= limits.falseDiscovery,
-      trend: closerOrNot(trends[index], adjustedTrends[index], limits),
+      ratePerYear: perYear({ count, exposure }, limits),
+      shrunkenPerYear: rate === null ? null : rate * yearSeconds,
+      rank: rate === null ? null : worst.indexOf(rate) + 1,
+      p,
+      standsOut,
+      trend: trends[index] ?? notJudged,
     };
   });
+  return { rates, power: rates.some((rate) => rate.standsOut) ? null : powerOf(counted, limits) };
 }
 
-function countOf({ losses, timeline }: PairFacts): { readonly count: number; readonly exposure: number } {
-  return {
-    count: losses.filter((l) => l.kind === 'counted').length,
-    exposure: total(timeline.observed) / 1000,
-  };
+function countOf({ bouts, timeline }: PairFacts): Counted {
+  return { count: bouts.length, exposure: total(timeline.observed) / 1000 };
 }
 
 const mostLines = 20;
@@ -64,43 +62,44 @@ function newestLines({ losses }: PairFacts): readonly SourceLine[] {
   });
 }
 
-function perYear(count: number, exposure: number, { confidence }: FleetLimits): Estimate {
-  return (
-    poissonLimits({ count, exposure: exposure / yearSeconds }, confidence) ?? {
-      value: null,
-      low: null,
-      high: null,
-    }
-  );
+/** Bouts in a year of observed time, of a count over seconds; `null` where too little was observed to say it. */
+export function perYear(
+  { count, exposure }: Counted,
+  { confidence, leastObservedSeconds }: FleetLimits,
+): Estimate | null {
+  if (exposure < leastObservedSeconds) return null;
+  return poissonLimits({ count, exposure: exposure / yearSeconds }, confidence);
 }
 
-type Tests = Omit<PairReview['trend'], 'comesCloser'>;
-
-function closerOrNot(
-  tests: Tests | undefined,
-  adjusted: number | undefined,
-  { falseDiscovery }: FleetLimits,
-): PairReview['trend'] {
-  const { laplace, p, shape, shapeP } = tests ?? { laplace: null, p: null, shape: null, shapeP: null };
-  const comesCloser = (laplace ?? 0) > 0 && (adjusted ?? 1) <= falseDiscovery;
-  return { laplace, p, shape, shapeP, comesCloser };
+/** Rates drawn towards that of all, per second; `null` for a pair that is not judged. Without a bout all are 0. */
+function shrunkenRates(
+  counted: readonly Counted[],
+  { leastObservedSeconds }: FleetLimits,
+): readonly (number | null)[] {
+  const judged = counted.filter(({ exposure }) => exposure >= leastObservedSeconds);
+  const rates = gammaPoisson(judged)?.shrunken ?? judged.map(() => 0);
+  return counted.map((pair) => rates[judged.indexOf(pair)] ?? null);
 }
 
-/** Laplace's test and the power law over the observed time alone: unobserved spans are left out of the clock. */
-function trendOf({ losses, timeline }: PairFacts): Tests {
-  const times = losses
-    .filter((l) => l.kind === 'counted')
-    .map((l) => observedBefore(timeline.observed, l.event.time));
-  const end = total(timeline.observed);
-  const [laplace, power] = [laplaceTrend(times, end), powerLawTrend(times, end)];
-  return {
-    laplace: laplace?.z ?? null,
-    p: laplace?.p ?? null,
-    shape: power?.shape ?? null,
-    shapeP: power?.p ?? null,
-  };
-}
+const notJudged: LossTrend = { laplace: null, p: null, shape: null, shapeP: null, comesCloser: null };
 
-function observedBefore(observed: readonly Interval[], time: number): number {
-  return observed.reduce((sum, { from, to }) => sum + Math.max(0, Math.min(to, time) - from), 0);
+/** Laplace's test and the power law over the observed time alone, adjusted for all pairs that had a bout. */
+function trendsOf(fleet: readonly PairFacts[], limits: FleetLimits): readonly LossTrend[] {
+  const tests = fleet.map((facts) => {
+    const { times, end } = boutClock(facts);
+    if (end / 1000 < limits.leastObservedSeconds) return null;
+    return { laplace: laplaceTrend(times, end), power: powerLawTrend(times, end) };
+  });
+  const adjusted = adjustedOf(tests.map((test) => test?.laplace?.p ?? null));
+  return tests.map((test, index) => {
+    if (test === null) return notJudged;
+    const { laplace, power } = test;
+    return {
+      laplace: laplace?.z ?? null,
+      p: laplace?.p ?? null,
+      shape: power?.shape ?? null,
+      shapeP: power?.p ?? null,
+      comesCloser: (laplace?.z ?? 0) > 0 && (adjusted[index] ?? 1) <= limits.falseDiscovery,
+    };
+  });
 }

@@ -17,14 +17,16 @@ import {
 /** Why a pair is not fit, and the lines that say so; of what was never logged those between which it was not. */
 interface Reason {
   readonly said: string;
+  /** Nothing speaks against the pair: what must be known was never logged, or for too short a time. */
+  readonly isUnknown?: true;
   readonly lines: NonEmpty<SourceLine>;
 }
 
 const mostLines = 20;
 
 /**
- * Whether a pair is fit for a swap where its log ends, and why not. What was never logged can not be promised: it is a
- * reason too. The evidence is that of the reasons; of a fit pair what its readiness rests on. Source: design.md,
+ * Whether a pair is fit for a swap where its log ends, and why not. What was never logged cannot be promised: it is a
+ * reason too, and where there are no others fitness is not known. The evidence is that of the reasons; of a fit pair what its readiness rests on. Source: design.md,
  * section 7, readiness.
  */
 export function readinessForSwap(
@@ -46,7 +48,7 @@ export function readinessForSwap(
       ? readyLines(facts)
       : uniqueLines([...first.lines, ...others.flatMap((r) => r.lines)]);
   return {
-    fit: first === undefined,
+    fit: first === undefined ? true : reasons.every((r) => r.isUnknown) ? null : false,
     reasons: reasons.map((r) => r.said),
     evidence: lines.slice(0, mostLines),
   };
@@ -63,7 +65,13 @@ function notReady(facts: PairFacts, readyMs: number): readonly Reason[] {
   const { timeline, readiness, losses } = facts;
   const now = stepAt(readiness.steps, timeline.to);
   if (now === undefined)
-    return [{ said: 'Whether its partner is ready was never logged.', lines: endLines(timeline) }];
+    return [
+      {
+        said: 'Whether its partner is ready was never logged.',
+        isUnknown: true,
+        lines: endLines(timeline),
+      },
+    ];
   if (now.value !== 'yes') return [{ said: 'It has no ready partner.', lines: linesOf(now) }];
   const since = timeline.to - readyMs;
   const [first, ...others] = losses.flatMap((l) => (l.event.time > since ? [l.event] : []));
@@ -87,7 +95,11 @@ function differing({ timeline }: PairFacts): readonly Reason[] {
     const [one, two] = known;
     if (one === undefined || two === undefined)
       return [
-        { said: sayUnknown(signal, timeline, one?.half ?? null), lines: unknownLines(timeline, steps) },
+        {
+          said: sayUnknown(signal, timeline, one?.half ?? null),
+          isUnknown: true,
+          lines: unknownLines(timeline, steps),
+        },
       ];
     if (one.value === two.value) return [];
     const said = `The ${signal} of its halves differs: ${one.value} and ${two.value}.`;
@@ -133,7 +145,7 @@ function unobservedBefore({ timeline, readiness }: PairFacts, readyMs: number): 
   const since = timeline.to - readyMs;
   if (timeline.from > since) {
     const said = `Its log covers ${sayDuration((timeline.to - timeline.from) / 1000)} only.`;
-    return [{ said, lines: endLines(timeline) }];
+    return [{ said, isUnknown: true, lines: endLines(timeline) }];
   }
   const { signal } = readiness;
   const gap = signal === null ? undefined : unobservedIn(timeline, null, signal, since, timeline.to).at(-1);

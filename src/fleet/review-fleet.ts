@@ -9,8 +9,10 @@ import { censusOf } from './census.ts';
 import { compareGroups } from './compare-groups.ts';
 import { forecastOf } from './forecast.ts';
 import type { FleetLimits } from './limits.ts';
+import { lossesByGroup } from './loss-groups.ts';
 import { lossMonths } from './months.ts';
 import { syncDrifts } from './over-time.ts';
+import { changesOfPairs } from './rate-changes.ts';
 import { rateLosses } from './rate-losses.ts';
 import { readinessForSwap } from './readiness.ts';
 import { groupReviews, syncTimes } from './sync-groups.ts';
@@ -27,7 +29,7 @@ export interface FleetQuestion {
 }
 
 /**
- * All pairs compared with each other, those that stand out first, then the most losses a year; all bring-ups in groups;
+ * All pairs compared with each other, those that stand out first, then by rank; all bring-ups in groups;
  * and what the next swaps take. `findings` are those of all pairs, for their flapping. Source: design.md, section 7.
  */
 export function reviewFleet(
@@ -37,7 +39,8 @@ export function reviewFleet(
   rules: TimelineRules,
   limits: FleetLimits,
 ): Omit<Fleet, 'inputs' | 'findings'> {
-  const rates = rateLosses(fleet, limits);
+  const { rates, power } = rateLosses(fleet, limits);
+  const changes = changesOfPairs(fleet, limits);
   const readyMs = readyDays === undefined ? limits.readyMs : readyDays * dayMs;
   const flapping = groupBy(
     findings.filter((f) => f.id === 'flapping'),
@@ -51,6 +54,7 @@ export function reviewFleet(
       {
         ...rate,
         site,
+        change: changes[index] ?? null,
         availability: availabilityOf(facts.timeline),
         flapping: flapping.get(pair) ?? [],
         readiness: readinessForSwap(facts, rules, readyMs),
@@ -67,6 +71,8 @@ export function reviewFleet(
     lightLimitSeconds: rules.lightLimitSeconds,
     by,
     pairs: worstFirst(pairs),
+    power,
+    ...lossesByGroup(fleet, by, limits),
     attempts,
     groups,
     logRank: compareGroups(times, groups, limits),
@@ -75,10 +81,15 @@ export function reviewFleet(
     drifts: syncDrifts(attempts, groupNamed, limits),
     months: lossMonths(fleet),
     census,
-    alike: (['firmware', 'model'] as const).flatMap((signal) =>
-      alikeNames(census.flatMap((c) => (c.signal === signal && c.value !== null ? [c.value] : []))),
-    ),
+    alike: alikeIn(census),
   };
+}
+
+/** Names of firmware, and of models, that may be one. */
+function alikeIn(census: Fleet['census']): Fleet['alike'] {
+  return (['firmware', 'model'] as const).flatMap((signal) =>
+    alikeNames(census.flatMap((c) => (c.signal === signal && c.value !== null ? [c.value] : []))),
+  );
 }
 
 function groupOf(

@@ -9,22 +9,26 @@ import type { CensusCount, PairMonth, PairReview } from '../vocabulary.ts';
 /** The value of a named column in one row. */
 type Row = (column: string) => unknown;
 
-/** Losses counted into the months of their pairs, by pair and month; a month without losses counts 0. */
+/** Losses and bouts counted into the months of their pairs, by pair and month; a month without counts 0. */
 export function monthTable(
-  months: readonly Omit<PairMonth, 'losses'>[],
+  months: readonly Omit<PairMonth, 'losses' | 'bouts'>[],
   losses: readonly Pick<PairMonth, 'pair' | 'from'>[],
+  bouts: readonly Pick<PairMonth, 'pair' | 'from'>[],
 ): readonly PairMonth[] {
   const keys = ['pair', 'from'];
-  const counted = table(losses, keys).groupby(keys).rollup({ losses: op.count() });
+  const lost = table(losses, keys).groupby(keys).rollup({ losses: op.count() });
+  const begun = table(bouts, keys).groupby(keys).rollup({ bouts: op.count() });
   const joined = table(months, [...keys, 'observedSeconds'])
-    .join_left(counted, [keys, keys])
-    .impute({ losses: () => 0 })
+    .join_left(lost, [keys, keys])
+    .join_left(begun, [keys, keys])
+    .impute({ losses: () => 0, bouts: () => 0 })
     .orderby(keys);
   return rowsOf(joined, (row) => ({
     pair: String(row('pair')),
     from: Number(row('from')),
     observedSeconds: Number(row('observedSeconds')),
     losses: Number(row('losses')),
+    bouts: Number(row('bouts')),
   }));
 }
 
@@ -51,14 +55,20 @@ export function monthMedians(
   return rowsOf(medians, (row) => ({ time: Number(row('month')), value: Number(row('value')) }));
 }
 
-/** Pairs that stand out first, then the most losses a year, then by name. */
+/** Pairs that stand out first, then by rank, those that have none last, by name. */
 export function worstFirst(pairs: readonly PairReview[]): readonly PairReview[] {
-  const keys = pairs.map(({ pair, standsOut, ratePerYear }) => ({
+  const keys = pairs.map(({ pair, standsOut, rank, bouts }) => ({
     pair,
-    standsOut: Number(standsOut),
-    rate: ratePerYear.value ?? 0,
+    standsOut: Number(standsOut ?? false),
+    rank: rank ?? Number.MAX_VALUE,
+    bouts,
   }));
-  const sorted = table(keys, ['pair', 'standsOut', 'rate']).orderby(desc('standsOut'), desc('rate'), 'pair');
+  const sorted = table(keys, ['pair', 'standsOut', 'rank', 'bouts']).orderby(
+    desc('standsOut'),
+    'rank',
+    desc('bouts'),
+    'pair',
+  );
   return [...sorted.indices()].flatMap((index) => pairs.slice(index, index + 1));
 }
 

@@ -1,7 +1,8 @@
 import type { Fleet, PairReview } from '../vocabulary.ts';
 import { html } from './escape.ts';
 import { figure } from './figure.ts';
-import { type FleetSection, fleetSections } from './fleet-sections.ts';
+import { type FleetSection, howComputedTitle } from './fleet-section.ts';
+import { fleetSections } from './fleet-sections.ts';
 import { fleetSentences } from './fleet-sentences.ts';
 import { htmlDocument } from './html-document.ts';
 import { section } from './html-section.ts';
@@ -34,13 +35,13 @@ ${rest.map((s) => `<p>${html(s)}</p>`).join('\n')}
 <p class="second">${period}all times in ${html(zone)}.</p>`;
 }
 
-async function questionSection({ id, title, figures, table, reading }: FleetSection): Promise<string> {
+async function questionSection({ id, title, figures, table, howComputed }: FleetSection): Promise<string> {
   const drawn: string[] = [];
   for (const one of figures) drawn.push(await figure(one.spec, one.caption, one.id));
   return section(
     id,
     html(title),
-    `${drawn.join('\n')}\n${tableHtml(table)}\n<p class="second">${html(reading)}</p>`,
+    `${drawn.join('\n')}\n${tableHtml(table)}\n<p class="second"><b>${howComputedTitle}.</b> ${html(howComputed)}</p>`,
   );
 }
 
@@ -67,7 +68,7 @@ function cell(shown: ShownCell | undefined): string {
 
 /** The lines behind what is said of the pairs that stand out. */
 function lossesSection({ pairs }: Fleet): string {
-  const worse = pairs.filter((pair) => pair.standsOut && pair.evidence.length > 0);
+  const worse = pairs.filter((pair) => pair.standsOut === true && pair.evidence.length > 0);
   return worse.length === 0 ? '' : section('evidence', 'Evidence', worse.map(lossLines).join('\n'));
 }
 

@@ -4,13 +4,17 @@ import { bringUpDocument, findingDocument } from './verify-json.ts';
 
 /** The JSON document of `fleet`. Source: design.md, section 8. */
 export function fleetJson(fleet: Fleet): string {
-  const { inputs, by, pairs, attempts, groups, logRank, forecast, boutsNextYear } = fleet;
+  const { inputs, by, pairs, power, lossGroups, lossRatios, attempts, groups, logRank } = fleet;
+  const { forecast, boutsNextYear } = fleet;
   const { drifts, months, census, alike, findings } = fleet;
   return toJson({
     schema: 'steadypair/fleet/1',
     inputs,
     by,
     pairs: pairs.map(pairDocument),
+    power,
+    lossGroups,
+    lossRatios,
     attempts: attempts.map(bringUpDocument),
     groups,
     logRank,

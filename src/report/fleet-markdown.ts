@@ -1,7 +1,8 @@
 import type { Fleet } from '../vocabulary.ts';
 import { cautions } from './cautions.ts';
 import { markdown } from './escape.ts';
-import { type FleetSection, fleetSections } from './fleet-sections.ts';
+import { type FleetSection, howComputedTitle } from './fleet-section.ts';
+import { fleetSections } from './fleet-sections.ts';
 import { fleetSentences } from './fleet-sentences.ts';
 import { table } from './markdown-table.ts';
 import type { ReportOptions } from './report-options.ts';
@@ -28,7 +29,7 @@ export function fleetMarkdown(fleet: Fleet, options: ReportOptions): string {
   return `${blocks.join('\n\n')}\n`;
 }
 
-function question({ title, figures, table: whole, reading }: FleetSection): readonly string[] {
+function question({ title, figures, table: whole, howComputed }: FleetSection): readonly string[] {
   const shown = onPaper(whole);
   return [
     `## ${markdown(title)}`,
@@ -40,6 +41,6 @@ function question({ title, figures, table: whole, reading }: FleetSection): read
       ),
     ),
     ...(shown.note === '' ? [] : [markdown(shown.note)]),
-    markdown(reading),
+    `**${howComputedTitle}.** ${markdown(howComputed)}`,
   ];
 }

@@ -1,70 +1,17 @@
 import type { CensusRow } from '../charts/census.ts';
 import type { ForecastRow } from '../charts/forecast.ts';
-import type { LossRateRow } from '../charts/loss-rates.ts';
-import type { MonthRow } from '../charts/losses-over-time.ts';
 import type { DriftRow } from '../charts/sync-drift.ts';
 import { type CensusCount, type Fleet, type SyncDrift, sayDuration } from '../vocabulary.ts';
 import { terminal } from './escape.ts';
-import { asFigure } from './json.ts';
 import { labelPlaces } from './label-places.ts';
 import { mostOf } from './most-of.ts';
 
-/** What a picture can hold and still be read: pairs in a list, pairs over time, times of one drift. */
-const most = { pairs: 40, pairsOverTime: 12, steps: 400 };
-const yearSeconds = 365.25 * 86_400;
-
-/**
- * The pairs with a rate, the worst first as they are given; the fleet's is that of all losses in all observed time. None
- * where one pair stands alone: there is nothing to see it beside.
- */
-export function lossRateRows({ pairs }: Fleet): readonly LossRateRow[] {
-  const losses = pairs.reduce((sum, pair) => sum + pair.losses, 0);
-  const years = pairs.reduce((sum, pair) => sum + pair.observedSeconds, 0) / yearSeconds;
-  if (years === 0) return [];
-  const fleetRate = losses / years;
-  const rated = pairs.flatMap(({ pair, ratePerYear: { value, low, high }, standsOut }) =>
-    value === null || low === null || high === null
-      ? []
-      : [{ pair, rate: asFigure(value), low: asFigure(low), high: asFigure(high), standsOut }],
-  );
-  if (rated.length < 2) return [];
-  return rated.slice(0, most.pairs).map((row, index) => ({
-    ...row,
-    pair: terminal(row.pair),
-    fleetRate,
-    fleetWord: index === 0 ? `fleet ${fleetRate.toFixed(1)}` : '',
-    word: row.standsOut ? 'stands out' : '',
-  }));
-}
-
-/** The months of the pairs with most losses; none where no pair lost its partner, or where one month is all there is. */
-export function monthRows({ pairs, months }: Fleet): readonly MonthRow[] {
-  if (new Set(months.map((month) => month.from)).size < 2) return [];
-  const shown = pairs
-    .filter((pair) => pair.losses > 0)
-    .sort((a, b) => b.losses - a.losses)
-    .slice(0, most.pairsOverTime);
-  return shown.flatMap(({ pair }) =>
-    months
-      .filter((month) => month.pair === pair)
-      .map(({ from, losses, observedSeconds }, index) => {
-        const to = nextMonth(from);
-        const isObserved = observedSeconds > 0;
-        const label = index === 0 ? terminal(pair) : '';
-        return { pair: terminal(pair), label, from, to, at: (from + to) / 2, losses, isObserved };
-      }),
-  );
-}
-
-function nextMonth(begin: number): number {
-  const date = new Date(begin);
-  // `Date.UTC` takes the first century for the twentieth.
-  return new Date(0).setUTCFullYear(date.getUTCFullYear(), date.getUTCMonth() + 1, 1);
-}
+/** What a picture can hold and still be read: times of one drift. */
+const mostSteps = 400;
 
 /** The sync times of one group and cause, the newest of very many. */
 export function driftRows({ group, target, low, high, points }: SyncDrift): readonly DriftRow[] {
-  const shown = points.slice(-most.steps);
+  const shown = points.slice(-mostSteps);
   const said = outsideSaid(shown);
   return shown.map(({ time, seconds, average, isOutside }, index) => {
     const isLast = index === shown.length - 1;

@@ -1,35 +1,18 @@
 import { forecast } from '../charts/forecast.ts';
-import { lossRates } from '../charts/loss-rates.ts';
-import { lossesOverTime } from '../charts/losses-over-time.ts';
 import { syncDrift } from '../charts/sync-drift.ts';
 import type { Fleet } from '../vocabulary.ts';
 import { boutsTable, forecastTable } from './ahead-tables.ts';
 import { boutsComputed, forecastComputed } from './ahead-words.ts';
-import { censusFigures, drawnOf, type FleetFigure, figureOf, survivalFigures } from './fleet-figures.ts';
+import { censusFigures, drawnOf, figureOf, survivalFigures } from './fleet-figures.ts';
 import { findingTable, qualityTable } from './fleet-findings.ts';
-import { driftRows, forecastRows, lossRateRows, monthRows } from './fleet-rows.ts';
-import {
-  censusTable,
-  driftTable,
-  groupTable,
-  monthTable,
-  pairTable,
-  readinessTable,
-} from './fleet-shown-tables.ts';
+import { driftRows, forecastRows } from './fleet-rows.ts';
+import type { FleetSection } from './fleet-section.ts';
+import { censusTable, driftTable, groupTable } from './fleet-shown-tables.ts';
+import { lossSections } from './loss-sections.ts';
+import { readinessTable } from './loss-tables.ts';
 import { causeWords } from './outcome-words.ts';
 import { driftWords, questionWords } from './question-words.ts';
-import type { ShownTable } from './shown-table.ts';
 import { syncTimesComputed } from './sync-words.ts';
-
-/** One question of the review: its pictures, and the same figures as a table. */
-export interface FleetSection {
-  readonly id: string;
-  readonly title: string;
-  readonly figures: readonly FleetFigure[];
-  readonly table: ShownTable;
-  /** How to read it, in a sentence. */
-  readonly reading: string;
-}
 
 /** Of very many drifts those of the first groups are drawn; the table has all. */
 const mostDrifts = 6;
@@ -37,8 +20,7 @@ const mostDrifts = 6;
 /** The review of a fleet, question by question; those without an answer are left out. The same in every output. */
 export function fleetSections(fleet: Fleet, zone: string): readonly FleetSection[] {
   return [
-    pairs(fleet),
-    months(fleet),
+    ...lossSections(fleet),
     syncTimes(fleet),
     drifts(fleet),
     censuses(fleet),
@@ -50,33 +32,6 @@ export function fleetSections(fleet: Fleet, zone: string): readonly FleetSection
   ].filter((section) => section.table.rows.length > 0);
 }
 
-function pairs(fleet: Fleet): FleetSection {
-  const rows = lossRateRows(fleet);
-  const rated = fleet.pairs.filter((pair) => pair.ratePerYear.value !== null).length;
-  return {
-    id: 'pairs',
-    title: 'Which pairs lose their partner',
-    figures: drawnOf(figureOf(lossRates, rows), rows.length, rated, 'worst pairs'),
-    table: pairTable(fleet),
-    reading:
-      'Limits are exact for Poisson counts. A pair stands out if its losses are too many for chance beside all others, at 5 in 100 false ones among those said to (Benjamini and Hochberg). Trends are those of Laplace’s test, at the same rate; a shape above 1 is that of losses that come closer. The lines of a pair are those of its newest losses, twenty at most.',
-  };
-}
-
-function months(fleet: Fleet): FleetSection {
-  const rows = monthRows(fleet);
-  const drawn = new Set(rows.map((row) => row.pair)).size;
-  const lost = fleet.pairs.filter((pair) => pair.losses > 0).length;
-  const figures = drawnOf(figureOf(lossesOverTime, rows), drawn, lost, 'pairs with most losses');
-  return {
-    id: 'months',
-    title: 'Losses over time',
-    figures,
-    table: monthTable(fleet),
-    reading: `${figures.length === 0 ? '' : 'A thin line is time in which the pair was observed. '}Months are those of UTC.`,
-  };
-}
-
 function syncTimes(fleet: Fleet): FleetSection {
   const causes = [...new Set(fleet.groups.map((g) => g.cause))];
   return {
@@ -84,7 +39,7 @@ function syncTimes(fleet: Fleet): FleetSection {
     title: `Sync times by ${fleet.by}`,
     figures: causes.flatMap((cause) => survivalFigures(fleet, cause)),
     table: groupTable(fleet),
-    reading: syncTimesComputed,
+    howComputed: syncTimesComputed,
   };
 }
 
@@ -101,7 +56,7 @@ function drifts(fleet: Fleet): FleetSection {
       }));
     }),
     table: driftTable(fleet),
-    reading: `${driftWords}${fleet.drifts.length > mostDrifts ? ` Drawn are the first ${mostDrifts} of ${fleet.drifts.length} groups.` : ''}`,
+    howComputed: `${driftWords}${fleet.drifts.length > mostDrifts ? ` Drawn are the first ${mostDrifts} of ${fleet.drifts.length} groups.` : ''}`,
   };
 }
 
@@ -111,7 +66,7 @@ function censuses(fleet: Fleet): FleetSection {
     title: 'Firmware and models',
     figures: (['firmware', 'model'] as const).flatMap((signal) => censusFigures(fleet, signal)),
     table: censusTable(fleet),
-    reading: 'Halves are counted at the begin of each month, and where all logs end.',
+    howComputed: 'Halves are counted at the begin of each month, and where all logs end.',
   };
 }
 
@@ -121,7 +76,7 @@ function campaign(fleet: Fleet): FleetSection {
     title: 'The next swaps',
     figures: figureOf(forecast, forecastRows(fleet)),
     table: forecastTable(fleet),
-    reading: forecastComputed(fleet),
+    howComputed: forecastComputed(fleet),
   };
 }
 
@@ -131,7 +86,7 @@ function nextYear(fleet: Fleet): FleetSection {
     title: 'Losses in the next year',
     figures: [],
     table: boutsTable(fleet),
-    reading: boutsComputed,
+    howComputed: boutsComputed,
   };
 }
 
@@ -141,7 +96,8 @@ function readiness(fleet: Fleet): FleetSection {
     title: 'Which pairs are fit for a swap',
     figures: [],
     table: readinessTable(fleet),
-    reading: 'As the log of each pair ends. It is no permission: check at the cabinet which half is standby.',
+    howComputed:
+      'As the log of each pair ends. It is no permission: check at the cabinet which half is standby.',
   };
 }
 
@@ -151,7 +107,7 @@ function findings(fleet: Fleet, zone: string): FleetSection {
     title: 'Findings',
     figures: [],
     table: findingTable(fleet, zone),
-    reading:
+    howComputed:
       `Of each kind and pair the newest is told; all are in fleet.json. ${questionWords(fleet.findings)}`.trimEnd(),
   };
 }
@@ -162,6 +118,6 @@ function quality(fleet: Fleet, zone: string): FleetSection {
     title: 'Quality of the data',
     figures: [],
     table: qualityTable(fleet, zone),
-    reading: 'What was not seen or not understood counts neither as good nor as bad.',
+    howComputed: 'What was not seen or not understood counts neither as good nor as bad.',
   };
 }

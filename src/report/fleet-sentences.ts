@@ -1,28 +1,18 @@
 import { type Fleet, type NonEmpty, sayDuration } from '../vocabulary.ts';
 import { boutsSentences, forecastSentence } from './ahead-words.ts';
-import { sayNames } from './fleet-words.ts';
+import { lossSentences, type NextStep } from './loss-sentences.ts';
 import { causeWords } from './outcome-words.ts';
 import { syncSentences } from './sync-words.ts';
-import { sayCount } from './words.ts';
 
-/** The answer in a few sentences: the pairs that stand out, the groups that differ, the campaign. */
-export function fleetSentences(fleet: Fleet): NonEmpty<string> {
-  const { pairs } = fleet;
-  const worse = pairs.filter((p) => p.standsOut);
-  const names = worse.map(
-    (p) =>
-      `${p.pair} (${p.losses === 1 ? 'one loss' : `${p.losses} losses`}, ${(p.ratePerYear.value ?? 0).toFixed(1)} a year)`,
-  );
-  const first =
-    worse.length === 0
-      ? nothingStandsOut(pairs)
-      : `${sayNames(names)} ${worse.length === 1 ? 'loses its' : 'lose their'} partner more often than the rest of the fleet.`;
-  const growing = pairs.filter((p) => p.trend.comesCloser);
-  const trend =
-    growing.length === 0 ? [] : [`Losses come ever closer at ${sayNames(growing.map((p) => p.pair))}.`];
+/**
+ * The answer in a few sentences: the pairs that stand out, each with why, since when and what to do next; the groups that
+ * differ, the campaign.
+ */
+export function fleetSentences(fleet: Fleet, next: NextStep = diagnoseNext): NonEmpty<string> {
+  const [first, ...losses] = lossSentences(fleet, next);
   return [
     first,
-    ...trend,
+    ...losses,
     ...syncSentences(fleet),
     ...drifting(fleet),
     forecastSentence(fleet),
@@ -32,14 +22,14 @@ export function fleetSentences(fleet: Fleet): NonEmpty<string> {
   ];
 }
 
-/** What there is to say where no pair stands out: a pair that has no others beside it was not compared with any. */
-function nothingStandsOut(pairs: Fleet['pairs']): string {
-  const [only, ...others] = pairs;
-  if (only === undefined || others.length > 0)
-    return `Of ${sayCount(pairs.length, 'pair')} none loses its partner more often than chance explains.`;
-  const lost = only.losses === 0 ? 'no loss of its partner' : sayCount(only.losses, 'loss', 'losses');
-  return `${only.pair} is the only pair, with ${lost}: there is no other to compare it with.`;
+/** In a report, which is read with neither the page nor a command line at hand. */
+function diagnoseNext(pair: string): string {
+  return `diagnose ${pair}, and ${atTheCabinet}`;
 }
+
+/** What to check on a pair that loses its partner too often and is ready now. Common practice, no source. */
+export const atTheCabinet =
+  'check the seating of both modules, their supply and both networks before its next swap';
 
 /** The groups whose smoothed sync times lie outside their limits at the end. */
 function drifting({ drifts }: Fleet): readonly string[] {
@@ -52,14 +42,24 @@ function drifting({ drifts }: Fleet): readonly string[] {
   });
 }
 
-/** Which pairs are not fit for a swap, where there are few. */
+/** Which pairs are not fit for a swap, where there are few, and of which it is not known. */
 function unfit({ pairs }: Fleet): readonly string[] {
-  const names = pairs.filter((p) => !p.readiness.fit).map((p) => p.pair);
+  return [
+    ...namedIf(pairs, false, 'No pair was ready for a swap when its log ended.', 'Not fit for a swap'),
+    ...namedIf(
+      pairs,
+      null,
+      'Of no pair is it known whether it is fit for a swap.',
+      'Not known whether fit for a swap',
+    ),
+  ];
+}
+
+function namedIf(pairs: Fleet['pairs'], fit: boolean | null, all: string, words: string): readonly string[] {
+  const names = pairs.filter((p) => p.readiness.fit === fit).map((p) => p.pair);
   if (names.length === 0) return [];
-  if (names.length === pairs.length) return ['No pair is fit for a swap as its log ends.'];
-  return names.length > 5
-    ? [`${names.length} of ${pairs.length} pairs are not fit for a swap as their logs end.`]
-    : [`Not fit for a swap as their logs end: ${names.join(', ')}.`];
+  if (names.length === pairs.length) return [all];
+  return [`${words}: ${names.length > 5 ? `${names.length} of ${pairs.length} pairs` : names.join(', ')}.`];
 }
 
 /** Names that may be one release: only a person knows. */

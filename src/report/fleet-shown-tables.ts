@@ -1,82 +1,8 @@
-import {
-  type BringUp,
-  type Fleet,
-  type LossTrend,
-  type PairReview,
-  type SourceLine,
-  sayChance,
-  sayDuration,
-  sayShare,
-} from '../vocabulary.ts';
-import { sayLonger, sayMonth, sayObserved, sayRate, sayTrend } from './fleet-words.ts';
+import { type BringUp, type Fleet, type SourceLine, sayDuration } from '../vocabulary.ts';
+import { sayLonger, sayMonth } from './fleet-words.ts';
 import { causeWords } from './outcome-words.ts';
 import { abnormal, columns, plain, type ShownCell, type ShownRow, type ShownTable } from './shown-table.ts';
 import { sayQuantile, saySure, sayTests } from './sync-words.ts';
-
-/** How often each pair lost its partner, and what that says. */
-export function pairTable({ pairs }: Fleet): ShownTable {
-  const isOneSite = new Set(pairs.map((p) => p.site)).size < 2;
-  return {
-    file: 'fleet-pairs.csv',
-    columns: columns(
-      'Pair',
-      ...(isOneSite ? [] : ['Site']),
-      'Losses#',
-      'A year, 95 % limits#',
-      'Observed#',
-      'Ready partner#',
-      'Against the rest',
-      'Trend',
-    ),
-    rows: pairs.map((pair) => ({
-      lines: pair.evidence,
-      cells: [
-        plain(pair.pair),
-        ...(isOneSite ? [] : [plain(pair.site ?? 'not known')]),
-        plain(pair.losses),
-        plain(sayRate(pair.ratePerYear)),
-        plain(sayObserved(pair.observedSeconds)),
-        plain(pair.availability === null ? 'not known' : sayShare(pair.availability)),
-        against(pair),
-        trendCell(pair.trend),
-      ],
-    })),
-    note: '',
-  };
-}
-
-function against({ p, standsOut }: PairReview): ShownCell {
-  if (p === null) return plain('nothing to compare');
-  return standsOut ? abnormal(`stands out (${sayChance(p)})`) : plain(sayChance(p));
-}
-
-function trendCell(trend: LossTrend): ShownCell {
-  const said = sayTrend(trend);
-  return trend.comesCloser ? abnormal(said) : plain(said);
-}
-
-/** Losses of each pair by month, those without one left out. */
-export function monthTable({ pairs, months }: Fleet): ShownTable {
-  const lost = pairs.filter((pair) => pair.losses > 0);
-  const lossy = new Map<string, Fleet['months'][number][]>();
-  for (const month of months) {
-    if (month.losses === 0) continue;
-    const own = lossy.get(month.pair);
-    if (own === undefined) lossy.set(month.pair, [month]);
-    else own.push(month);
-  }
-  return {
-    file: 'fleet-months.csv',
-    columns: columns('Pair', 'Losses#', 'Months with losses'),
-    rows: lost.map(({ pair, losses, evidence }) => {
-      const said = (lossy.get(pair) ?? []).map(
-        (m) => `${sayMonth(m.from)}${m.losses === 1 ? '' : ` (${m.losses})`}`,
-      );
-      return { lines: evidence, cells: [plain(pair), plain(losses), plain(said.join(', '))] };
-    }),
-    note: '',
-  };
-}
 
 /** Sync times of each group and cause. */
 export function groupTable(fleet: Fleet): ShownTable {
@@ -178,20 +104,6 @@ function changesOf(census: Fleet['census'], signal: string, value: string): stri
   }));
   const changed = counts.filter((count, index) => count.halves !== (counts[index - 1]?.halves ?? 0));
   return changed.map(({ time, halves }) => `${halves} from ${sayMonth(time)}`).join(', ');
-}
-
-/** Fit or not, with the reasons; those that are not come first. */
-export function readinessTable({ pairs }: Fleet): ShownTable {
-  const sorted = [...pairs].sort((a, b) => Number(a.readiness.fit) - Number(b.readiness.fit));
-  return {
-    file: 'fleet-pairs.csv',
-    columns: columns('Pair', 'Fit for a swap', 'Why not'),
-    rows: sorted.map(({ pair, readiness: { fit, reasons, evidence } }) => ({
-      lines: evidence,
-      cells: [plain(pair), fit ? plain('fit') : abnormal('not fit'), plain(reasons.join(' '))],
-    })),
-    note: '',
-  };
 }
 
 /** A row of figures that rest on too many lines to name some. */

@@ -1,13 +1,13 @@
 import type { Estimate, Fleet } from '../vocabulary.ts';
 import { csvCell } from './escape.ts';
 import { asFigure, iso } from './json.ts';
-
-type Cell = string | number | null;
+import { type Cell, lossGroupCells, pairCells } from './loss-cells.ts';
 
 /** The tables of a fleet review as CSV files, RFC 4180, safe to open in a spreadsheet; times in seconds, instants ISO 8601. */
 export function fleetTables(fleet: Fleet): readonly { readonly name: string; readonly text: string }[] {
   return [
-    { name: 'fleet-pairs.csv', text: csv(pairRows(fleet)) },
+    { name: 'fleet-pairs.csv', text: csv(pairCells(fleet)) },
+    { name: 'fleet-losses.csv', text: csv(lossGroupCells(fleet)) },
     { name: 'fleet-groups.csv', text: csv(groupRows(fleet)) },
     { name: 'fleet-attempts.csv', text: csv(attemptRows(fleet)) },
     { name: 'fleet-months.csv', text: csv(monthCells(fleet)) },
@@ -23,45 +23,6 @@ function csv(rows: readonly (readonly Cell[])[]): string {
         `${row.map((cell) => csvCell(typeof cell === 'number' ? asFigure(cell) : cell)).join(',')}\r\n`,
     )
     .join('');
-}
-
-function pairRows({ pairs }: Fleet): readonly (readonly Cell[])[] {
-  return [
-    [
-      'pair',
-      'site',
-      'observedSeconds',
-      'losses',
-      ...limitNames('ratePerYear'),
-      'p',
-      'standsOut',
-      'laplace',
-      'trendP',
-      'shape',
-      'shapeP',
-      'comesCloser',
-      'availability',
-      'fit',
-      'reasons',
-    ],
-    ...pairs.map((p) => [
-      p.pair,
-      p.site,
-      p.observedSeconds,
-      p.losses,
-      ...limitsOf(p.ratePerYear),
-      p.p,
-      p.standsOut ? 'yes' : 'no',
-      p.trend.laplace,
-      p.trend.p,
-      p.trend.shape,
-      p.trend.shapeP,
-      p.trend.comesCloser ? 'yes' : 'no',
-      p.availability,
-      p.readiness.fit ? 'yes' : 'no',
-      p.readiness.reasons.join(' '),
-    ]),
-  ];
 }
 
 function groupRows({ groups, by }: Fleet): readonly (readonly Cell[])[] {
@@ -118,8 +79,8 @@ function attemptRows({ attempts }: Fleet): readonly (readonly Cell[])[] {
 
 function monthCells({ months }: Fleet): readonly (readonly Cell[])[] {
   return [
-    ['pair', 'month', 'observedSeconds', 'losses'],
-    ...months.map((m) => [m.pair, iso(m.from).slice(0, 7), m.observedSeconds, m.losses]),
+    ['pair', 'month', 'observedSeconds', 'losses', 'bouts'],
+    ...months.map((m) => [m.pair, iso(m.from).slice(0, 7), m.observedSeconds, m.losses, m.bouts]),
   ];
 }
 

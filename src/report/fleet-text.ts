@@ -1,23 +1,32 @@
 import { type Fleet, type GroupReview, type PairReview, sayChance, sayShare } from '../vocabulary.ts';
 import { cautions } from './cautions.ts';
 import { terminal } from './escape.ts';
-import { fleetSentences } from './fleet-sentences.ts';
-import { sayLonger, sayObserved, sayRate, sayTrend } from './fleet-words.ts';
+import { atTheCabinet, fleetSentences } from './fleet-sentences.ts';
+import { sayFit, sayLonger, sayObserved, sayRate, sayTrend } from './fleet-words.ts';
+import { lossGroupLines } from './loss-groups-text.ts';
+import { sayChanged } from './loss-words.ts';
 import { causeWords } from './outcome-words.ts';
 import { sayNotReady, sayQuantile, saySure } from './sync-words.ts';
 import { type TextOptions, wrap } from './verify-text.ts';
 
+/** What to do about a pair, as a command. */
+function commandFor(pair: string): string {
+  const named = /^[\w.-]+$/.test(pair) ? pair : `"${pair}"`;
+  return `steadypair diagnose FILES --pair ${named}, and ${atTheCabinet}`;
+}
+
 /** What `fleet` prints: what stands out, every pair, the groups, what comes next, cautions; at most 100 columns. */
 export function fleetText(fleet: Fleet, { paint, reports }: TextOptions): string {
-  const [verdict, ...rest] = fleetSentences(fleet);
+  const [verdict, ...rest] = fleetSentences(fleet, commandFor);
   return `${[
     ...wrap(terminal(verdict ?? ''), '', '').map((line) => paint(line, 'verdict')),
     ...rest.flatMap((s) => wrap(terminal(s), '', '')),
     '',
     'Pairs',
-    ...pairRow('pair', 'losses', 'a year, 95 % limits', 'observed', 'ready partner'),
+    ...pairRow('pair', 'losses', 'bouts', 'bouts per year, 95 % limits', 'observed', 'ready partner'),
     ...fleet.pairs.flatMap(pairText),
     '',
+    ...lossGroupLines(fleet),
     `Sync times by ${fleet.by}`,
     ...groupRow('group', 'cause', 'n', 'median, 95 % limits'),
     ...fleet.groups.flatMap(groupText),
@@ -43,29 +52,33 @@ function row(name: string, rest: string): readonly string[] {
 function pairRow(
   name: string,
   losses: string,
+  bouts: string,
   rate: string,
   observed: string,
   ready: string,
 ): readonly string[] {
-  return row(name, `${losses.padStart(6)}  ${rate.padEnd(24)} ${observed.padStart(9)}  ${ready}`);
+  return row(
+    name,
+    `${losses.padStart(6)} ${bouts.padStart(6)}  ${rate.padEnd(28)} ${observed.padStart(9)}  ${ready}`,
+  );
 }
 
 function pairText(pair: PairReview): readonly string[] {
-  const { losses, ratePerYear, observedSeconds, availability, standsOut, readiness } = pair;
+  const { losses, bouts, observedSeconds, availability, standsOut, change, readiness } = pair;
   const line = pairRow(
     terminal(pair.pair),
     String(losses),
-    sayRate(ratePerYear),
+    String(bouts),
+    sayRate(pair),
     sayObserved(observedSeconds),
     availability === null ? 'not known' : sayShare(availability),
   );
   return [
     ...line,
-    ...(standsOut && pair.p !== null ? [`    stands out (${sayChance(pair.p)})`] : []),
-    ...(pair.trend.comesCloser ? [`    losses ${sayTrend(pair.trend)}`] : []),
-    ...(readiness.fit
-      ? ['    fit for a swap']
-      : wrap(`not fit for a swap: ${terminal(readiness.reasons.join(' '))}`, '    ', '      ')),
+    ...(standsOut === true && pair.p !== null ? [`    stands out (${sayChance(pair.p)})`] : []),
+    ...(pair.trend.comesCloser === true ? [`    losses ${sayTrend(pair.trend)}`] : []),
+    ...(change === null ? [] : [`    rate changed: ${sayChanged(change)}`]),
+    ...wrap(terminal(sayFit(readiness, standsOut)), '    ', '      '),
   ];
 }
 

@@ -73,6 +73,27 @@ export function normalQuantileAt(probability: number): number {
   return normalQuantile(probability, 0, 1);
 }
 
+/**
+ * How far from 0 a Student t variable of `degrees` of freedom (positive) lies at most with `confidence`, on either side. Given
+ * t, `degrees / (degrees + t^2)` is a beta variable. Source: Johnson, Kotz and Balakrishnan, Continuous Univariate
+ * Distributions, volume 2 (1995), section 28.2 (from memory).
+ */
+export function studentWithin(confidence: number, degrees: number): number {
+  const share = betaQuantile(1 - confidence, degrees / 2, 1 / 2);
+  return Math.sqrt((degrees * (1 - share)) / share);
+}
+
+/** Probability that a Student t variable lies at least as far from 0 as `value`, on either side: where `studentWithin` reaches it. */
+export function studentBeyond(value: number, degrees: number): number {
+  let [low, high] = [0, 1];
+  for (let step = 0; step < 50; step += 1) {
+    const beyond = (low + high) / 2;
+    if (studentWithin(1 - beyond, degrees) > Math.abs(value)) low = beyond;
+    else high = beyond;
+  }
+  return high;
+}
+
 /** Probability that a standard normal variable lies at least as far from 0 as `deviate`, on either side. */
 export function normalBeyond(deviate: number): number {
   return Math.min(1, 2 * normalCdf(-Math.abs(deviate), 0, 1));

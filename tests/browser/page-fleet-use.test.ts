@@ -136,12 +136,12 @@ describe('the two years of the demo site', () => {
     const { page } = await openPage(browser);
     await page.click('#demo-fleet');
     await openFleet(page);
-    await expect.poll(() => page.locator('fleet-view chart-figure svg').count()).toBe(11);
+    await expect.poll(() => page.locator('fleet-view chart-figure svg').count()).toBe(14);
     const named = await page
       .locator('fleet-view [role=img]')
       .evaluateAll((all) => all.map((one) => one.ariaLabel));
     expect(named).toEqual(await page.locator('fleet-view figcaption').allTextContents());
-    expect(new Set(named).size).toBe(11);
+    expect(new Set(named).size).toBe(14);
     expect(
       await page
         .locator('fleet-view chart-figure :is([role], [aria-roledescription]):not([role=img])')
@@ -155,7 +155,7 @@ describe('the two years of the demo site', () => {
     const { page } = await openPage(browser, { viewport, bypassCSP: true });
     await page.click('#demo-fleet');
     await openFleet(page);
-    await expect.poll(() => page.locator('fleet-view chart-figure svg').count()).toBe(11);
+    await expect.poll(() => page.locator('fleet-view chart-figure svg').count()).toBe(14);
     expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
     await page.addScriptTag({ content: axe.source });
     const found: unknown = await page.evaluate(
@@ -169,13 +169,13 @@ describe('the two years of the demo site', () => {
     const { page } = await openPage(browser);
     await page.click('#demo-fleet');
     await openFleet(page);
-    await expect.poll(() => page.locator('fleet-view chart-figure svg').count()).toBe(11);
+    await expect.poll(() => page.locator('fleet-view chart-figure svg').count()).toBe(14);
     const file = join(mkdtempSync(join(tmpdir(), 'print-')), 'page.pdf');
     writeFileSync(file, await page.pdf({ format: 'A4' }));
     const text = execFileSync('pdftotext', [file, '-'], { encoding: 'utf8' }).replace(/\s+/g, ' ');
     for (const wanted of [
       'lose their partner more often',
-      'losses a year, with 95 % limits',
+      'bouts per year, with 95 % limits',
       'Which pairs are fit for a swap',
       'check at the cabinet',
     ])

@@ -24,7 +24,7 @@ async function openFleet(page: Page): Promise<void> {
   await page.waitForSelector('table.pairs .strip');
   await goToView(page, 'fleet');
   await page.waitForSelector('fleet-view .verdict');
-  await expect.poll(() => page.locator('fleet-view chart-figure svg').count()).toBe(11);
+  await expect.poll(() => page.locator('fleet-view chart-figure svg').count()).toBe(14);
 }
 
 describe('Fleet', () => {
@@ -35,7 +35,7 @@ describe('Fleet', () => {
       const { page, told } = await openPage(browser, { colorScheme, bypassCSP: true });
       await openFleet(page);
       expect(await page.textContent('fleet-view .verdict')).toBe(
-        'RO2 (23 losses, 11.5 a year) and OUTFALL (22 losses, 11.0 a year) lose their partner more often than the rest of the fleet.',
+        '2 of 8 pairs lose their partner more often than the rest: RO2 (23 losses in 22 bouts) and OUTFALL (22 losses in 21 bouts).',
       );
       expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
       await page.screenshot({ path: join(shots, `fleet-${colorScheme}.png`), fullPage: true });
@@ -80,7 +80,7 @@ describe('Fleet', () => {
     await goToView(page, 'fleet');
     await page.waitForSelector('fleet-view .verdict');
     const written = readdirSync(out).sort();
-    expect(written).toHaveLength(9);
+    expect(written).toHaveLength(10);
     for (const wanted of written) {
       const { name, text } = await download(page, `button[data-name="${wanted}"]`);
       expect(name).toBe(wanted);
@@ -99,7 +99,7 @@ describe('Fleet', () => {
     await choose(page, join(folder, 'x.csv'));
     await page.waitForSelector('table.pairs');
     await goToView(page, 'fleet');
-    await page.waitForSelector('fleet-view .verdict:has-text("RO1 is the only pair")');
+    await page.waitForSelector('fleet-view .verdict:has-text("No pair was observed for 30 days")');
     await page.waitForSelector('#fleet-census:has-text("<img src=x")');
     await page.waitForSelector('fleet-view p:has-text("the logs show no bring-up")');
     expect(await page.locator('fleet-view chart-figure').count()).toBe(0);

@@ -9,6 +9,8 @@ import type { CheckValue } from '../support/check-values/check-value.ts';
 import { incidenceValues } from '../support/check-values/incidence.ts';
 import { intervalValues } from '../support/check-values/intervals.ts';
 import { limitValues } from '../support/check-values/limits.ts';
+import { lossValues } from '../support/check-values/losses.ts';
+import { spreadValues } from '../support/check-values/spread.ts';
 import { survivalValues } from '../support/check-values/survival.ts';
 import { trendValues } from '../support/check-values/trends.ts';
 
@@ -19,6 +21,8 @@ const values: readonly CheckValue[] = [
   ...limitValues,
   ...boundedValues,
   ...trendValues,
+  ...lossValues,
+  ...spreadValues(),
 ];
 
 function difference({ expected, computed }: CheckValue): number {

@@ -2,8 +2,9 @@ import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { cautions } from '../../src/report/cautions.ts';
 import { terminal } from '../../src/report/escape.ts';
 import { fleetReports } from '../../src/report/fleet-reports.ts';
-import { type FleetSection, fleetSections } from '../../src/report/fleet-sections.ts';
-import { fleetSentences } from '../../src/report/fleet-sentences.ts';
+import { type FleetSection, howComputedTitle } from '../../src/report/fleet-section.ts';
+import { fleetSections } from '../../src/report/fleet-sections.ts';
+import { atTheCabinet, fleetSentences } from '../../src/report/fleet-sentences.ts';
 import type { Fleet } from '../../src/vocabulary.ts';
 import { citeNothing } from '../cite.ts';
 import type { PageState } from '../page-state.ts';
@@ -25,7 +26,8 @@ const savedAs = [
   ['fleet.md', 'summary (Markdown)'],
   ['fleet.json', 'figures (JSON)'],
   ['fleet-pairs.csv', 'pairs (CSV)'],
-  ['fleet-groups.csv', 'groups (CSV)'],
+  ['fleet-losses.csv', 'losses by group (CSV)'],
+  ['fleet-groups.csv', 'sync times by group (CSV)'],
   ['fleet-attempts.csv', 'bring-ups (CSV)'],
   ['fleet-months.csv', 'months (CSV)'],
   ['fleet-census.csv', 'census (CSV)'],
@@ -105,7 +107,7 @@ export class FleetView extends PageElement {
       if (target instanceof HTMLSelectElement) this.ask({ by: groups[target.selectedIndex] ?? usual.by });
     };
     return html`<form class="line no-print" @submit=${(event: Event) => event.preventDefault()}>
-      <label>Sync times by <select id="grouped" @change=${onBy}>
+      <label>Losses and sync times by <select id="grouped" @change=${onBy}>
         ${groups.map((group) => html`<option ?selected=${group === by}>${group}</option>`)}
       </select></label>
       ${this.count('swaps', 'The next', swaps, 'swaps', (count) => this.ask({ swaps: count }))}
@@ -157,17 +159,20 @@ export class FleetView extends PageElement {
 }
 
 function answer(fleet: Fleet): TemplateResult {
-  const [first, ...rest] = fleetSentences(fleet);
+  const [first, ...rest] = fleetSentences(
+    fleet,
+    (pair) => `open ${pair} under Won’t sync, and ${atTheCabinet}`,
+  );
   return html`<h1 class="verdict">${terminal(first)}</h1>
     ${rest.map((sentence) => html`<p>${terminal(sentence)}</p>`)}`;
 }
 
-function sectionOf({ id, title, figures, table, reading }: FleetSection): TemplateResult {
+function sectionOf({ id, title, figures, table, howComputed }: FleetSection): TemplateResult {
   return html`<section id=${`fleet-${id}`}>
     <h2>${title}</h2>
     ${figures.map(({ spec, caption }) => html`<chart-figure .spec=${spec} .caption=${caption}></chart-figure>`)}
     <shown-table .table=${table}></shown-table>
-    <p class="second">${reading}</p>
+    <p class="second"><b>${howComputedTitle}.</b> ${howComputed}</p>
   </section>`;
 }
 

@@ -29,7 +29,7 @@ checkChart(lossRates, [
     rows: [usual],
     shows: ['RO1', 'fleet 4.5'],
     hides: [rust, 'fill="#9a3b1c"', 'NaN'],
-    says: 'One pair, losses a year with 95 % limits against 4.5 of the whole fleet; none stands out.',
+    says: 'One pair, bouts of losses per year with 95 % limits against 4.5 of the whole fleet; none stands out.',
   },
   {
     name: 'names one that stands out, in rust and with its word',
@@ -37,7 +37,7 @@ checkChart(lossRates, [
     shows: ['RO2', 'stands out', 'fill="#9a3b1c"'],
     // Washed out, rust would fall short of the contrast that look.md asks for.
     hides: [' opacity="0.7"'],
-    says: '2 pairs, losses a year with 95 % limits against 4.5 of the whole fleet; RO2 stands out.',
+    says: '2 pairs, bouts of losses per year with 95 % limits against 4.5 of the whole fleet; RO2 stands out.',
   },
   { name: 'of no pair says so', rows: [], shows: ['<svg'], says: 'No pair was observed.' },
 ]);

@@ -2,6 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { daysFrom, firmwareFrom, lineOn, lossLog } from '../../support/loss-logs.ts';
 import { fileWith, steadypair } from '../../support/run-command.ts';
 
 const demo = 'samples/marrow-bay-fleet';
@@ -12,15 +13,26 @@ const truth: {
 } = JSON.parse(readFileSync('samples/truth/fleet.json', 'utf8'));
 
 describe('fleet', () => {
-  test('names the injected pairs and firmware in its first five lines', async () => {
+  test('names the injected pairs in its first ten lines: why, since when and what to do, without a term of statistics', async () => {
     const { status, out, err } = await steadypair('fleet', demo);
     expect([status, err]).toEqual([1, '']);
-    const first = out.split('\n').slice(0, 5).join('\n');
-    for (const pair of truth.badPairs) expect(first).toContain(pair);
-    expect(first).toContain(`Losses come ever closer at ${truth.growingPairs.join(' and ')}.`);
-    expect(first.replaceAll('\n', ' ')).toContain(
+    const ten = out.split('\n').slice(0, 10);
+    const first = ten.join(' ');
+    expect(first).toContain(`2 of 8 pairs lose their partner more often than the rest: RO2 (23 losses`);
+    for (const pair of truth.badPairs) {
+      expect(first).toContain(`${pair}: `);
+      expect(first).toContain(`steadypair diagnose FILES --pair ${pair}`);
+    }
+    // OUTFALL, whose losses were made to come at a growing rate from Nov 2024 on; RO2 at one rate all the while.
+    expect(truth.growingPairs).toEqual(['OUTFALL']);
+    expect(first).toMatch(/OUTFALL: .* More and more often, most of all since about \w{3} 202[56]: /);
+    expect(first).toMatch(/RO2: .* All through its log, which begins in Nov 2024\./);
+    expect(first).not.toMatch(/log-rank|\bp [<=]|median|Laplace|Poisson|limits/);
+    expect(out.replaceAll('\n', ' ')).toContain(
       `After a restart ${truth.slowerFirmware} takes longer to become ready`,
     );
+    // Firmware was given no say in losses: what differs is one pair.
+    expect(first).not.toMatch(/times as often with/);
     for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
   });
 
@@ -47,6 +59,7 @@ describe('fleet', () => {
       'fleet-census.csv',
       'fleet-forecast.csv',
       'fleet-groups.csv',
+      'fleet-losses.csv',
       'fleet-months.csv',
       'fleet-pairs.csv',
       'fleet.html',
@@ -64,14 +77,32 @@ describe('fleet', () => {
       'x.log',
     );
     const { status, out } = await steadypair('fleet', log);
-    expect(status).toBe(0);
+    // Nothing speaks against the pair, and too little is known of it.
+    expect(status).toBe(3);
     expect(out).not.toMatch(/NaN|undefined|null/);
     const said = out.replaceAll('\n', ' ');
     expect(said).toContain(
-      'RO1 is the only pair, with no loss of its partner: there is no other to compare it with.',
+      'No pair was observed for 30 days: of one pair none is compared with the rest. Observed for less than 30 days, so not compared: RO1 no loss in 1 h 00 min.',
     );
     expect(said).toContain('Sync times by firmware cannot be compared: the logs show no bring-up.');
     expect(said).toContain('How long the next swaps take is not known');
+  });
+
+  test('ends with 1 where a pair stands out or is unfit, with 3 where fitness is not known, else with 0', async () => {
+    const statusOf = async (...logs: readonly string[]): Promise<number> => {
+      const files = logs.map((log, index) => fileWith(`${log}\n`, `${index}.log`));
+      return (await steadypair('fleet', ...files)).status;
+    };
+    const known = (pair: string): readonly string[] => firmwareFrom(pair, 0, '6.4.1');
+    const sound = (pair: string, ...losses: readonly number[]): string =>
+      lossLog(pair, 400, losses, ...known(pair));
+    const unknown = lossLog('RO8', 400, []);
+    const unfit = lossLog('RO9', 400, [], ...known('RO9'), lineOn(399, 'RO9-B link a down'));
+    // A loss is a finding of severity warning; by itself it is no reason.
+    expect(await statusOf(sound('RO1', 100), sound('RO2'))).toBe(0);
+    expect(await statusOf(sound('RO1', 100), unknown)).toBe(3);
+    expect(await statusOf(sound('RO1'), unknown, unfit)).toBe(1);
+    expect(await statusOf(sound('RO1', ...daysFrom(0, 390, 12)), sound('RO2'), unknown)).toBe(1);
   });
 
   test('makes no formula of a name from a log', async () => {

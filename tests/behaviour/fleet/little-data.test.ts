@@ -85,19 +85,31 @@ describe('a fleet with little data', () => {
     saidOf(found);
   });
 
-  test('of a pair seen at one instant only has no rate', async () => {
+  test('of a pair seen at one instant only has no rate: what was seen is said', async () => {
     const found = await review('09:00:00Z RO1 partner ready');
     expect(found.pairs.map((p) => [p.observedSeconds, p.ratePerYear, p.p, p.availability])).toEqual([
-      [0, { value: null, low: null, high: null }, null, null],
+      [0, null, null, null],
     ]);
-    expect(saidOf(found)).toContain('not enough data');
+    expect(saidOf(found)).toContain('RO1 no loss in less than 1 s');
   });
 
-  test('of a pair seen for an hour has a rate with its limits, and is not fit for a swap on such a log', async () => {
-    const found = await review(...rest('RO1'), '10:00:00Z RO1-A light off');
-    // Garwood (1936): 95 % upper limit of a count of 0 is 3.6889; an hour is 1 / 8766 of a year.
-    expect(found.pairs[0]?.ratePerYear.high).toBeCloseTo(3.68887945 * 8766, 3);
-    expect(found.pairs[0]?.readiness.reasons).toContain('Its log covers 1 h 00 min only.');
+  test('of a pair seen for an hour says no rate, and does not know whether it is fit', async () => {
+    const found = await review(
+      ...rest('RO1'),
+      '09:20:00Z RO1 partner not ready',
+      '09:21:00Z RO1 partner ready',
+      '10:45:00Z RO1-A light off',
+    );
+    const [only] = found.pairs;
+    expect([only?.ratePerYear, only?.rank, only?.standsOut, only?.trend.comesCloser]).toEqual([
+      null,
+      null,
+      null,
+      null,
+    ]);
+    expect([only?.losses, only?.bouts, only?.change]).toEqual([1, 1, null]);
+    expect(saidOf(found)).toContain('1 loss in 1 h 45 min');
+    expect(only?.readiness.reasons).toContain('Its log covers 1 h 45 min only.');
   });
 
   test('with two names for one release keeps them apart and says so', async () => {

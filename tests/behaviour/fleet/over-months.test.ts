@@ -15,14 +15,18 @@ describe('the months of a pair', () => {
     const { months } = await review(`2026-01-30T00:00:00Z RO1 partner ready
       2026-01-31T12:00:00Z RO1 partner not ready
       2026-01-31T12:01:00Z RO1 partner ready
+      2026-03-01T23:00:00Z RO1 partner not ready
+      2026-03-01T23:01:00Z RO1 partner ready
       2026-03-02T00:00:00Z RO1 partner not ready
       2026-03-02T00:01:00Z RO1 partner ready`);
     // January has two days left, February 28, March one and a minute.
-    expect(months.map((m) => [new Date(m.from).toISOString(), m.observedSeconds, m.losses])).toEqual([
-      ['2026-01-01T00:00:00.000Z', 2 * day, 1],
-      ['2026-02-01T00:00:00.000Z', 28 * day, 0],
-      ['2026-03-01T00:00:00.000Z', day + 60, 1],
-    ]);
+    expect(months.map((m) => [new Date(m.from).toISOString(), m.observedSeconds, m.losses, m.bouts])).toEqual(
+      [
+        ['2026-01-01T00:00:00.000Z', 2 * day, 1, 1],
+        ['2026-02-01T00:00:00.000Z', 28 * day, 0, 0],
+        ['2026-03-01T00:00:00.000Z', day + 60, 2, 1],
+      ],
+    );
   });
 
   test('of a pair without a loss count none', async () => {

@@ -21,7 +21,9 @@ const end = '11:00:00 RO1 A light off';
 /** Why a pair is not fit when its log ends at 11:00:00; it must have been ready, and seen, for the half hour before. */
 async function reasons(told: Told): Promise<readonly string[]> {
   const { fit, reasons: found } = readinessForSwap(await factsOfPair(told), defaultRules, 1_800_000);
-  expect(fit).toBe(found.length === 0);
+  // What must be known and was never logged speaks neither for it nor against it.
+  const isUnknown = found.every((reason) => /not known|never logged|covers/.test(reason));
+  expect(fit).toBe(found.length === 0 ? true : isUnknown ? null : false);
   return found;
 }
 const following = (...lines: readonly string[]): Promise<readonly string[]> =>

@@ -76,9 +76,11 @@ describe('the report of a fleet', () => {
     expect(await drawn(found)).toMatchObject({ 'sync-times': 0 });
   });
 
-  test('of one month has the losses in a table, and draws no line of one point', async () => {
+  test('of one month has the losses in a table, and draws no line of one point and no rate', async () => {
     const rows = ['RO1', 'RO2'].flatMap((unit) => [...begun(unit), ...lost(unit, '2026-01-07')]);
-    expect(await drawn(await review(rows))).toMatchObject({ pairs: 1, months: 0 });
+    const found = await review(rows);
+    expect(await drawn(found)).toMatchObject({ pairs: 0, months: 0 });
+    expect(fleetSections(found, 'UTC').find((s) => s.id === 'pairs')?.table.rows).toHaveLength(2);
   });
 
   test('of 1 000 pairs with names of sixty characters draws the worst and says of how many', async () => {
@@ -99,6 +101,7 @@ describe('the report of a fleet', () => {
     expect(captions.flatMap((c) => c.match(/\d+ of \d+\.$/) ?? [])).toEqual([
       '40 of 1000.',
       '12 of 1000.',
+      '5 of 12.',
       '5 of 12.',
       '5 of 12.',
     ]);
