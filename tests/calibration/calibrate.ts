@@ -1,4 +1,6 @@
 import { seeded } from '../../samples/random.ts';
+import { binomialAtMost } from '../../src/statistics/distributions.ts';
+import { atLeast } from '../../src/statistics/rate-ratio.ts';
 import { studies } from './studies.ts';
 import type { Trial } from './study.ts';
 
@@ -21,14 +23,12 @@ export function calibrate(scale = '1', name = '', seed = '1'): string {
   ].join('\n');
 }
 
-/** Three standard errors of the simulation: of some hundred promises that hold, all are expected to be within. */
-const errors = 3;
+/** One in 740, as three standard errors leave on one side: of some hundred promises that hold, all are expected to be within. */
+const tail = 0.00135;
 
-/** Whether the share lies where it was promised, but for the error of the simulation itself. */
+/** Whether so many hits are as the promise has it, or farther off than the simulation itself brings; exact for few cases too. */
 export function isHeld({ promised, hits, cases }: Trial): boolean {
-  const share = hits / cases;
-  const slack = (edge: number): number => errors * Math.sqrt((edge * (1 - edge)) / cases);
-  return share >= promised.low - slack(promised.low) && share <= promised.high + slack(promised.high);
+  return atLeast(hits, cases, promised.high) >= tail && binomialAtMost(hits, cases, promised.low) >= tail;
 }
 
 function lineOf(trial: Trial): string {
