@@ -22,12 +22,7 @@ export const memoryShort: Cause = {
     next: 'Compare the memory fitted and the memory used with a half that works; if the project has grown past the module, a qualified person must decide what to take out.',
   },
   weigh: (trouble) => {
-    const peers = new Map(
-      trouble.facts.timeline.halves.flatMap((half) => {
-        const median = peersOf(trouble, half);
-        return median === null ? [] : [[half, median] as const];
-      }),
-    );
+    const peers = peersOf(trouble);
     if (peers.size === 0) return doubted([]);
     return weighState(trouble, {
       priorDecibans: trouble.limits.hinderingDecibans,
@@ -37,14 +32,21 @@ export const memoryShort: Cause = {
   },
 };
 
-/** Median free memory of every other half of the files, in bytes; `null` if none was read. */
-function peersOf({ fleet, facts }: Trouble, half: string): number | null {
-  const medians = fleet.flatMap(({ timeline }) =>
-    timeline.halves
-      .filter((h) => timeline !== facts.timeline || h !== half)
-      .flatMap((h) => gaugeMedian(timeline, h, 'free-memory', timeline.from, timeline.to) ?? []),
+/** For each half of the pair the median free memory of every other half of the files, in bytes; none where none was read. */
+function peersOf({ fleet, facts }: Trouble): ReadonlyMap<string, number> {
+  const all = fleet.flatMap(({ timeline }) =>
+    timeline.halves.flatMap((half) => {
+      const median = gaugeMedian(timeline, half, 'free-memory', timeline.from, timeline.to);
+      return median === null ? [] : [{ timeline, half, median }];
+    }),
   );
-  return medianOffset(medians)?.median ?? null;
+  return new Map(
+    facts.timeline.halves.flatMap((half) => {
+      const others = all.filter((m) => m.timeline !== facts.timeline || m.half !== half);
+      const median = medianOffset(others.map((m) => m.median))?.median;
+      return median === undefined ? [] : [[half, median] as const];
+    }),
+  );
 }
 
 /** Of the two halves the one that is short; else the one that is to come up. Of another pair, both against the peers of ours. */

@@ -28,7 +28,7 @@ export const restartLoop: Cause = {
     shows:
       'Restarts of one half that follow each other with no failed sync between them, or at a regular distance.',
     needs: [['restart']],
-    next: 'Stop the loop as the maker says before anything is copied again, and read the fault that the half shows just before it restarts; call for support with both.',
+    next: 'Stop the loop as the maker says before anything is copied again, and read the fault that the half shows just before it restarts; call for support with both. Restarts by hand look the same in a log: ask whether there were any.',
   },
   weigh(trouble) {
     const restarts = restartsOf(trouble);

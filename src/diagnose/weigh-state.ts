@@ -1,6 +1,7 @@
 import { decibans } from '../statistics/evidence-bound.ts';
 import type { NonEmpty, Point, SourceLine } from '../vocabulary.ts';
 import { capped, doubted, type Trouble, type Weighing } from './cause.ts';
+import type { DiagnoseLimits } from './limits.ts';
 import type { Observation } from './observations.ts';
 
 /** Whether a state held in one observation, with the lines that say so. */
@@ -29,29 +30,27 @@ export interface StateTest {
 export function weighState(trouble: Trouble, { priorDecibans, words, test }: StateTest): Weighing {
   const now = test(presentOf(trouble));
   const failures = failuresOf(trouble);
-  // Where nothing has failed for sure yet, what there is now stands for a failure.
-  const observed = failures.length > 0 ? failures : [presentOf(trouble)];
-  const failed = observed.flatMap((o) => test(o) ?? []);
-  const ready = trouble.observations.filter((o) => o.ready).flatMap((o) => test(o) ?? []);
+  const told = failures.flatMap((o) => test(o) ?? []);
+  // Where nothing has failed for sure yet, or no line tells how it was then, what there is now stands for a failure.
+  const isAlone = told.length === 0;
+  const failed = isAlone && now !== null ? [now] : told;
   const held = failed.filter((s) => s.holds);
-  const heldReady = ready.filter((s) => s.holds);
   const shown = now?.holds === true ? now : held.at(-1);
   if (shown === undefined) return doubted(now === null ? [] : [pointOf(now)]);
-  const own = trouble.observations.filter((o) => o.ready && o.facts === trouble.facts);
-  const ownReady = own.flatMap((o) => test(o) ?? []);
-  const ownHeld = ownReady.filter((s) => s.holds);
-  const ofAll = share(held.length, failed.length) / share(heldReady.length, ready.length);
-  const ofOwn = share(held.length, failed.length) / share(ownHeld.length, ownReady.length);
-  const isLivedWith = ownHeld.length > 0;
-  const prior = isLivedWith ? Math.min(priorDecibans, trouble.limits.hinderingDecibans) : priorDecibans;
-  const ratio = isLivedWith ? Math.min(ofAll, ofOwn) : ofAll;
-  const atFailures =
-    failures.length === 0
+  const observed = trouble.observations.filter((o) => o.ready);
+  const ready = observed.flatMap((o) => test(o) ?? []);
+  const own = observed.filter((o) => o.facts === trouble.facts).flatMap((o) => test(o) ?? []);
+  const heldReady = ready.filter((s) => s.holds);
+  const atFailures = isAlone
+    ? failures.length === 0
       ? 'No attempt has failed for sure;'
-      : `It was so at ${held.length} of ${said(failed.length, 'attempt')} that failed, and`;
-  const counted = `${atFailures} ${sayReady(heldReady.length, ready.length, failures.length === 0)}`;
+      : 'How it was when attempts failed was not logged;'
+    : `It was so at ${held.length} of ${said(told.length, 'attempt')} that failed, and`;
+  const counted = `${atFailures} ${sayReady(heldReady.length, ready.length, isAlone)}`;
+  const weight = weightOf({ failed, ready, own }, priorDecibans, trouble.limits);
   return {
-    decibans: capped(prior + decibans(ratio), trouble.limits),
+    // What never was so when an attempt failed brought none of them.
+    decibans: held.length === 0 ? 0 : capped(weight, trouble.limits),
     for: [{ statement: `${sayShown(shown, now)} ${counted}`, evidence: shown.evidence }],
     against: [
       ...(now !== null && !now.holds
@@ -64,6 +63,27 @@ export function weighState(trouble: Trouble, { priorDecibans, words, test }: Sta
       ),
     ],
   };
+}
+
+interface Counts {
+  readonly failed: readonly Seen[];
+  /** When a partner was ready, of all pairs and of this one. */
+  readonly ready: readonly Seen[];
+  readonly own: readonly Seen[];
+}
+
+function weightOf(
+  { failed, ready, own }: Counts,
+  prior: number,
+  { hinderingDecibans }: DiagnoseLimits,
+): number {
+  const against = (others: readonly Seen[]): number => decibans(shareOf(failed) / shareOf(others));
+  if (!own.some((s) => s.holds)) return prior + against(ready);
+  return Math.min(prior, hinderingDecibans) + Math.min(against(ready), against(own));
+}
+
+function shareOf(seen: readonly Seen[]): number {
+  return (seen.filter((s) => s.holds).length + 0.5) / (seen.length + 1);
 }
 
 /** The failed attempts of the trouble. */
@@ -101,10 +121,6 @@ function sayShown(shown: Seen, now: Seen | null): string {
 
 function lower(text: string): string {
   return text.charAt(0).toLowerCase() + text.slice(1);
-}
-
-function share(held: number, all: number): number {
-  return (held + 0.5) / (all + 1);
 }
 
 function said(count: number, word: string): string {

@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { pollFile, pollOf, toldOf as told, type Variant } from '../../support/check-cause.ts';
 import { pollText } from '../../support/clean-swap.ts';
-import { journalText } from '../../support/read-text.ts';
 
 describe('a state', () => {
   test('that held at failures as at readiness is only doubted, with all that was counted', async () => {
@@ -96,28 +95,6 @@ describe('a state', () => {
     expect((await told(never, 'links-crossed')).slice(0, 2)).toEqual([
       10.8,
       'The links of half B are crossed. No attempt has failed for sure; whether it was so when a partner was ready was not logged.',
-    ]);
-  });
-});
-
-describe('a state in spite of which this very pair was ready', () => {
-  test('hinders at most, whatever other pairs were ready without', async () => {
-    const other = (pair: string): string =>
-      journalText(`06:00:00  ${pair} A  role active
-        06:00:00  ${pair} B  role standby
-        06:00:00  ${pair} A  firmware 6.4.1
-        06:00:00  ${pair} B  firmware 6.4.1
-        06:00:00  ${pair}    partner ready
-        08:00:00  ${pair} A  light off`);
-    const variant = {
-      without: ['RO1 B  firmware'],
-      plus: ['06:00:00  RO1 B  firmware 6.2.0'],
-      files: { 'ro2.log': other('RO2'), 'ro3.log': other('RO3') },
-    };
-    // (3.5 / 4) to (1.5 / 2), its own, is 1.17 to 1: 0.7 decibans and 6; of all three, 2.3 to 1.
-    expect((await told(variant, 'firmware-differs')).slice(0, 2)).toEqual([
-      6.7,
-      'Half B reports firmware 6.2.0, half A 6.4.1. It was so at 3 of 3 attempts that failed, and at 1 of 3 times that a partner was ready.',
     ]);
   });
 });
