@@ -66,10 +66,16 @@ export interface SiteModel {
   readonly phrasebook: NamedText | null;
 }
 
-/** Lines of a file around one of them, numbered from `first`. */
+/** Lines of a file around a cited row, numbered from `first`; the row goes from its line to `last`. */
 export interface LinesAround {
   readonly first: number;
+  readonly last: number;
   readonly lines: readonly string[];
+  /**
+   * `same`: the file says what was kept of the row. Else the row as it was kept, alone: `differs`: the file says something else
+   * now; `unreadable`: it was moved, changed or deleted; `kept`: there is no file to read it from.
+   */
+  readonly state: 'same' | 'differs' | 'unreadable' | 'kept';
 }
 
 /** All that the files say, and the draft of a phrasebook that the command would write. */
@@ -89,7 +95,7 @@ export type Question =
   | { readonly kind: 'judge'; readonly pair: string; readonly job: Job | null }
   | { readonly kind: 'diagnose'; readonly pair: string | null }
   | { readonly kind: 'fleet'; readonly question: FleetQuestion }
-  | { readonly kind: 'lines'; readonly at: SourceLine; readonly reach: number }
+  | { readonly kind: 'lines'; readonly cited: readonly SourceLine[]; readonly reach: number }
   /** Reads the files once more for all that they say. */
   | { readonly kind: 'survey' }
   /** What the last of some lessons would do, after the others. */
@@ -102,7 +108,7 @@ export interface Answers {
   readonly judge: PairModel;
   readonly diagnose: Diagnosis;
   readonly fleet: Fleet;
-  readonly lines: LinesAround;
+  readonly lines: readonly LinesAround[];
   readonly survey: SurveyModel;
   readonly preview: LessonPreview;
   /** The phrasebook's text with the lessons in it. */

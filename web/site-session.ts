@@ -14,15 +14,17 @@ import {
 } from '../src/pipeline.ts';
 import { shownZone } from '../src/report/shown-zone.ts';
 import type { ImportedFile, Job } from '../src/vocabulary.ts';
-import { bytesOf, platform, sourceOf } from './browser-files.ts';
+import { platform, sourceOf } from './browser-files.ts';
 import { phrasebookOf, sorted } from './given-files.ts';
-import { type LineIndex, linesAround, linesUnpacked } from './lines-around.ts';
-import type { Answers, FileModel, NamedFile, NamedText, PairModel, Question, SiteModel } from './protocol.ts';
+import type { FileLines } from './lines-around.ts';
+import type { FileModel, NamedText, PairModel, Question, SiteModel } from './protocol.ts';
+import { linesByFile, newIndex } from './site-lines.ts';
 
 /** Everything that was read, held where the page can ask for more of it. */
 export interface SiteSession {
-  readonly files: ReadonlyMap<string, { readonly named: NamedFile; readonly index: LineIndex }>;
-  /** What was read of archives; it is unpacked again for lines around. */
+  /** Where lines are read back from, by the names of files and of members of archives. */
+  readonly lines: ReadonlyMap<string, FileLines>;
+  /** What was read: files, and members of archives. */
   readonly members: ReadonlyMap<string, FileSource>;
   readonly imported: Imported;
   /** What this program wrote itself. */
@@ -44,7 +46,11 @@ export async function readSite(question: Ask<'read'>, onProgress: Progress): Pro
   const { texts, refused, logs } = await sorted(question.files);
   const { phrasebook, unused } = phrasebookOf(texts, question.phrasebook);
   let current = '';
-  const unpacked = await unpackFiles(logs.map(sourceOf), platform);
+  const indexes = new Map(logs.map(({ name }) => [name, newIndex()]));
+  const unpacked = await unpackFiles(
+    logs.map((named) => sourceOf(named, indexes.get(named.name) ?? newIndex())),
+    platform,
+  );
   const read = await importFiles(unpacked.sources, {
     phrasebook: readPhrasebook(phrasebook?.file ?? builtIn, phrasebook?.text ?? null),
     zone: null,
@@ -65,7 +71,7 @@ export async function readSite(question: Ask<'read'>, onProgress: Progress): Pro
   const analysed = analyse(imported, undefined, { align: isAligned, reference: null });
   const jobs = texts.flatMap(({ job }) => job ?? []);
   return {
-    files: new Map(logs.map((named) => [named.name, { named, index: [0] }])),
+    lines: linesByFile(logs, unpacked.sources, read.files, indexes),
     members: new Map(unpacked.sources.map((source) => [source.name, source])),
     imported: {
       ...imported,
@@ -167,21 +173,6 @@ function fileModel(file: ImportedFile): FileModel {
       gaps.map(({ before, after }) => ({ unit, from: before.time, to: after.time })),
     ),
   };
-}
-
-/** The lines around a cited one, read back from its file. */
-export async function readLines(
-  session: SiteSession,
-  { at, reach }: Ask<'lines'>,
-): Promise<Answers['lines']> {
-  const found = session.files.get(at.file);
-  const input = session.imported.files.find((f) => f.input.file === at.file)?.input;
-  const encoding = input?.encoding ?? 'utf-8';
-  if (found !== undefined) return linesAround(bytesOf(found.named), encoding, found.index, at.line, reach);
-  const member = session.members.get(at.file);
-  return member === undefined
-    ? { first: at.line, lines: [at.text] }
-    : linesUnpacked(member, encoding, at.line, reach);
 }
 
 /** The phrasebook with lessons in it. */

@@ -6,6 +6,7 @@ import { attentionRank, sayHealth, saySwap } from '../health-words.ts';
 import type { PageState } from '../page-state.ts';
 import type { PairModel } from '../protocol.ts';
 import type { View } from '../view.ts';
+import { linesButton } from './lines-button.ts';
 import { PageElement } from './page-element.ts';
 import './staff-strip.ts';
 
@@ -116,7 +117,8 @@ export class PairsView extends PageElement {
     const { zone } = this.state.site;
     const state = sayHealth(health, this.end(), zone);
     const swap = saySwap(model, zone);
-    const cite = citing(`${health.pair}: ${state.words}`, health.evidence);
+    const what = `${health.pair}: ${state.words}`;
+    const cite = citing(what, health.evidence);
     const last = model.verification.swaps.length - 1;
     const open = (): boolean =>
       this.dispatchEvent(
@@ -124,7 +126,7 @@ export class PairsView extends PageElement {
       );
     return html`<tr @mouseenter=${cite} @focusin=${cite}>
       <th scope="row" class="long"><button type="button" class="link" @click=${open}>${terminal(health.pair)}</button></th>
-      <td class=${state.look}>${state.words}</td>
+      <td class=${state.look}>${state.words} ${linesButton(what, health.evidence)}</td>
       <td><staff-strip .staff=${health.staff} .zone=${zone}></staff-strip></td>
       <td class=${swap.look}>${swap.words}</td>
       <td class="long">${health.halves.map((h) => html`<div>${terminal(h.half)}: ${terminal(h.model ?? 'model not known')}, ${terminal(h.firmware ?? 'firmware not known')}</div>`)}</td>
