@@ -8,6 +8,7 @@ import type {
   Interval,
   Job,
   Notice,
+  RowCounts,
   SourceLine,
   Subject,
   Survey,
@@ -33,6 +34,11 @@ export interface Refusal {
   readonly fix: string;
 }
 
+/** What was given and not used: a log, a phrasebook or job, or what this program wrote itself. */
+export interface NotUsed extends Refusal {
+  readonly kind: 'left-out' | 'refused' | 'own-report';
+}
+
 /** How one file was understood. */
 export interface FileModel {
   readonly input: Input;
@@ -49,12 +55,14 @@ export interface PairModel {
   readonly health: PairHealth;
   readonly job: Job | null;
   readonly verification: Verification;
+  /** The rows of the files that name it, and how many of them were not recognised or were rejected. */
+  readonly rows: Pick<RowCounts, 'read' | 'unmatched' | 'rejected'>;
 }
 
 /** Everything the page shows, as plain data. */
 export interface SiteModel {
   readonly files: readonly FileModel[];
-  readonly failures: readonly Refusal[];
+  readonly failures: readonly NotUsed[];
   readonly pairs: readonly PairModel[];
   readonly findings: readonly Finding[];
   readonly offsets: readonly ClockOffset[];

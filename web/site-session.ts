@@ -12,12 +12,13 @@ import {
   unpackFiles,
   verify,
 } from '../src/pipeline.ts';
+import { rowsNotKnown } from '../src/report/not-known.ts';
 import { shownZone } from '../src/report/shown-zone.ts';
-import type { ImportedFile, Job } from '../src/vocabulary.ts';
+import type { ImportedFile, Input, Job } from '../src/vocabulary.ts';
 import { platform, sourceOf } from './browser-files.ts';
 import { phrasebookOf, sorted } from './given-files.ts';
 import type { FileLines } from './lines-around.ts';
-import type { FileModel, NamedText, PairModel, Question, SiteModel } from './protocol.ts';
+import type { FileModel, NamedText, NotUsed, PairModel, Question, SiteModel } from './protocol.ts';
 import { linesByFile, newIndex } from './site-lines.ts';
 
 /** Everything that was read, held where the page can ask for more of it. */
@@ -118,18 +119,20 @@ export function withJob(session: SiteSession, pair: string, job: Job | null): Si
 export function siteModel(session: SiteSession): SiteModel {
   const { analysed, imported, reports, phrasebook, isAligned } = session;
   const spans = imported.files.map((f) => f.input);
+  const rows = rowsByPair(analysed.files);
   const ends = (key: 'from' | 'to'): number[] => spans.flatMap((i) => i[key] ?? []);
   return {
     files: imported.files.map(fileModel),
     failures: [
-      ...imported.failures.map(({ where, what, fix }) => ({ where, what, fix })),
+      ...imported.failures.map(notUsed),
       ...reports.map((where) => ({
         where,
         what: 'this program wrote it.',
         fix: 'It is no log and was passed over.',
+        kind: 'own-report' as const,
       })),
     ],
-    pairs: healthOfPairs(analysed).map((health) => judged(session, health)),
+    pairs: healthOfPairs(analysed).map((health) => judged(session, health, rows)),
     findings: [...analysed.findings, ...analysed.phrasebook],
     offsets: analysed.offsets,
     isAligned,
@@ -151,12 +154,39 @@ function least(values: readonly number[], sign: 1 | -1 = 1): number | null {
 export function pairModel(session: SiteSession, pair: string): PairModel {
   const health = healthOfPairs(session.analysed).find((h) => h.pair === pair);
   if (health === undefined) throw new RangeError(`No facts of ${pair}`);
-  return judged(session, health);
+  return judged(session, health, rowsByPair(session.analysed.files));
 }
 
-function judged({ analysed, jobs }: SiteSession, health: PairHealth): PairModel {
+function judged(
+  { analysed, jobs }: SiteSession,
+  health: PairHealth,
+  rows: ReadonlyMap<string, PairModel['rows']>,
+): PairModel {
   const job = jobs.get(health.pair) ?? null;
-  return { health, job, verification: verify(analysed, health.pair, { from: null, to: null }, job) };
+  return {
+    health,
+    job,
+    verification: verify(analysed, health.pair, { from: null, to: null }, job),
+    rows: rows.get(health.pair) ?? rowsNotKnown([]),
+  };
+}
+
+/** The rows of all files that name a pair. */
+function rowsByPair(files: readonly ImportedFile[]): ReadonlyMap<string, PairModel['rows']> {
+  const inputs = new Map<string, Input[]>();
+  for (const { input, streams } of files)
+    for (const pair of new Set(streams.map((s) => s.subject.pair))) {
+      const known = inputs.get(pair);
+      if (known === undefined) inputs.set(pair, [input]);
+      else known.push(input);
+    }
+  return new Map([...inputs].map(([pair, own]) => [pair, rowsNotKnown(own)]));
+}
+
+/** A text that a person writes is refused; a log is left out. */
+function notUsed({ where, what, fix }: NotUsed | Imported['failures'][number]): NotUsed {
+  const kind = /\.ya?ml(?::\d+)?$/i.test(where) ? 'refused' : 'left-out';
+  return { where, what, fix, kind };
 }
 
 function fileModel(file: ImportedFile): FileModel {

@@ -4,12 +4,13 @@ import { terminal } from './escape.ts';
 import { fleetSentences } from './fleet-sentences.ts';
 import { sayLonger, sayObserved, sayQuantile, sayRate, saySure, sayTrend } from './fleet-words.ts';
 import { causeWords } from './outcome-words.ts';
-import { type TextOptions, wrap } from './verify-text.ts';
+import { notKnownText, type TextOptions, wrap } from './verify-text.ts';
 
 /** What `fleet` prints: what stands out, every pair, the groups, what comes next, cautions; at most 100 columns. */
 export function fleetText(fleet: Fleet, { paint, reports }: TextOptions): string {
   const [verdict, ...rest] = fleetSentences(fleet);
   return `${[
+    ...notKnownText(fleet, { paint }),
     ...wrap(terminal(verdict ?? ''), '', '').map((line) => paint(line, 'verdict')),
     ...rest.flatMap((s) => wrap(terminal(s), '', '')),
     '',

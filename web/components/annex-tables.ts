@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Mark } from '../../src/pipeline.ts';
 import { terminal } from '../../src/report/escape.ts';
+import { sayNoFinding } from '../../src/report/not-known.ts';
 import { toldFindings } from '../../src/report/told-findings.ts';
 import { sayDatedBounds, sayInstant, sayMeasure, sayWhen } from '../../src/report/words.ts';
 import type { Finding, Swap, Verification } from '../../src/vocabulary.ts';
@@ -41,7 +42,7 @@ export function findingsSection(verification: Verification, swap: Swap, zone: st
   const findings = toldFindings(verification, swap);
   return html`<section>
     <h2>Findings and quality of the data</h2>
-    ${findings.length === 0 ? html`<p>Nothing to remark.</p>` : html`<ul>${findings.map((f) => item(f, zone))}</ul>`}
+    ${findings.length === 0 ? html`<p>${sayNoFinding(verification)}</p>` : html`<ul>${findings.map((f) => item(f, zone))}</ul>`}
   </section>`;
 }
 

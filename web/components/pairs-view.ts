@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
 import { compareText } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
@@ -7,6 +7,7 @@ import type { PageState } from '../page-state.ts';
 import type { PairModel } from '../protocol.ts';
 import type { View } from '../view.ts';
 import { linesButton } from './lines-button.ts';
+import { isAllKnown } from './not-known.ts';
 import { PageElement } from './page-element.ts';
 import './staff-strip.ts';
 
@@ -53,7 +54,7 @@ export class PairsView extends PageElement {
                 <p class="second">In the strip: heavy line active, thin line standby and ready, dashed not ready, no line nothing there, hatched unobserved, ticks what happened.</p>`
             }`
       }
-      ${this.failures()}`;
+`;
   }
 
   private summary(): string {
@@ -61,20 +62,18 @@ export class PairsView extends PageElement {
     if (pairs.length === 0) return 'Nothing is known of any pair.';
     const open = pairs.filter((p) => attentionRank(p, this.end()) < 4).length;
     const all = pairs.length === 1 ? 'One pair' : `${pairs.length} pairs`;
-    if (open === 0)
-      return pairs.length === 1
-        ? 'One pair; it needs no attention.'
-        : `${all}, none of which needs attention.`;
+    if (open === 0) return `${all}; ${this.nothingWrong()}`;
     return `${all}; ${open === 1 ? 'one needs' : `${open} need`} attention.`;
   }
 
-  private failures(): TemplateResult | typeof nothing {
-    const { failures } = this.state.site;
-    if (failures.length === 0) return nothing;
-    return html`<p class="second">
-      <span class="inconclusive">${failures.length === 1 ? 'One file was' : `${failures.length} files were`} left out:</span>
-      <a href="#sources">Sources</a> says why.
-    </p>`;
+  /** That nothing needs attention can be said only where all was recognised, and every state is known. */
+  private nothingWrong(): string {
+    const { site } = this.state;
+    const unknown = site.pairs.filter(({ health }) => health.state === 'unknown').length;
+    if (unknown > 0)
+      return `the state of ${unknown === site.pairs.length ? 'every pair' : unknown} is not known.`;
+    if (!isAllKnown(site)) return 'nothing that needs attention was found in the rows recognised.';
+    return site.pairs.length === 1 ? 'it needs no attention.' : 'none needs attention.';
   }
 
   private end(): number {

@@ -7,6 +7,7 @@ import { type Chosen, firstChosen, firstView, type PageState } from '../page-sta
 import type { LinesAround, NamedFile, NamedText, PairModel, Refusal, SiteModel } from '../protocol.ts';
 import { openSession, refusalOf, type Session } from '../session.ts';
 import { views } from '../views.ts';
+import { notKnown } from './not-known.ts';
 import { PageElement } from './page-element.ts';
 import { type FileProgress, progressed } from './reading-progress.ts';
 import './start-view.ts';
@@ -24,6 +25,8 @@ export class SteadypairPage extends PageElement {
   declare problem: Refusal | null;
   declare view: string;
   private readonly evidence: Evidence = evidenceOf(this, (cited, reach) => this.readLines(cited, reach));
+  /** The section that the view to be opened shows first; empty: its begin. */
+  private section = '';
   private given: readonly NamedFile[] = [];
   /** The phrasebooks before each lesson, the last before the last. */
   private earlier: readonly (NamedText | null)[] = [];
@@ -50,6 +53,7 @@ export class SteadypairPage extends PageElement {
     this.addEventListener('site', (event) => this.show(detailOf<SiteModel>(event)));
     this.addEventListener('pair', (event) => this.showPair(detailOf<PairModel>(event)));
     this.addEventListener('choose', (event) => this.choose(detailOf<Chosen>(event)));
+    this.addEventListener('mend', (event) => this.mend(detailOf<string>(event)));
     this.addEventListener('cancel', () => this.cancel());
     this.addEventListener('problem', (event) => this.tell(detailOf<unknown>(event)));
   }
@@ -104,7 +108,7 @@ export class SteadypairPage extends PageElement {
     const view = views.find((v) => v.id === this.view);
     return this.state === null || view === undefined
       ? html`<start-view></start-view>`
-      : view.render(this.state);
+      : html`${view.id === 'sources' ? nothing : notKnown(this.state.site)}${view.render(this.state)}`;
   }
 
   private async read(
@@ -187,6 +191,12 @@ export class SteadypairPage extends PageElement {
     this.open('swap');
   }
 
+  /** Opens a section of Sources. */
+  private mend(section: string): void {
+    this.section = section;
+    this.open('sources');
+  }
+
   private open(id: string): void {
     if (location.hash === `#${id}`) this.follow();
     else location.hash = id;
@@ -199,7 +209,21 @@ export class SteadypairPage extends PageElement {
     if (next !== this.view) this.evidence.clear();
     this.view = next;
     window.scrollTo(0, 0);
-    void this.updateComplete.then(() => this.querySelector('main')?.focus({ preventScroll: true }));
+    const { section } = this;
+    this.section = '';
+    void this.updateComplete.then(() => (section === '' ? this.focusOn('main') : this.showSection(section)));
+  }
+
+  private async showSection(id: string): Promise<void> {
+    // The view draws itself after the page.
+    await new Promise((resolve) => requestAnimationFrame(resolve));
+    this.querySelector(`#${id}`)?.scrollIntoView();
+    this.focusOn(`#${id}`);
+  }
+
+  private focusOn(selector: string): void {
+    const found = this.querySelector(selector);
+    if (found instanceof HTMLElement) found.focus({ preventScroll: true });
   }
 
   private tell(error: unknown): void {
