@@ -116,7 +116,7 @@ export class StaffFigure extends PageElement {
         .hasBrush=${true}
         @brush=${(event: Event) => this.onBrush(event, drawing.ahead)}
         @mousemove=${this.onPoint}
-        @mousedown=${this.onPress}
+        @pointerdown=${this.onPress}
         @click=${this.onClick}
         @mouseleave=${this.onLeave}
         @wheel=${this.onWheel}

@@ -32,7 +32,8 @@ export function halvesTable({ halves }: Swap): TemplateResult {
   const heads = ['Model before', 'after', 'Serial before', 'after', 'Firmware before', 'found', 'after'];
   const cell = (text: string | null): TemplateResult =>
     html`<td class="long">${text === null ? 'not known' : terminal(text)}</td>`;
-  return html`<div class="scroll"><table>
+  // It holds nothing that takes the focus: where it is wider than the page, the keyboard scrolls it by itself.
+  return html`<div class="scroll" tabindex="0" role="group" aria-label="Before and after"><table>
       <thead><tr><th scope="col">Half</th>${heads.map((h) => html`<th scope="col">${h}</th>`)}</tr></thead>
       <tbody>
         ${halves.map(
