@@ -18,20 +18,30 @@ export function notKnown(site: SiteModel): TemplateResult | typeof nothing {
   const rows = rowsNotKnown(site.files.map(({ input }) => input));
   const leftOut = site.failures.filter(({ kind }) => kind === 'left-out').map(({ where }) => where);
   return html`<section class="not-known" aria-label="What is not known">
-    ${sayRowsNotKnown({ ...rows, rejected: 0 }).map((said) => line(said, 'wordings', 'Add rules'))}
-    ${sayRowsNotKnown({ ...rows, unmatched: 0 }).map((said) => line(said, 'files-read', 'Show files'))}
+    ${rows.unmatched + rows.rejected === 0 ? nothing : rowsLine(rows)}
     ${site.failures
       .filter(({ kind }) => kind === 'refused')
-      .map(({ where, what }) => line(`${where} was refused: ${what}`, 'phrasebook', 'Load another'))}
-    ${leftOut.length === 0 ? nothing : line(sayLeftOut(leftOut), 'left-out', 'Show reasons')}
+      .map(({ where, what }) => line(part(`${where} was refused: ${what}`, 'phrasebook', 'Load another')))}
+    ${leftOut.length === 0 ? nothing : line(part(sayLeftOut(leftOut), 'left-out', 'Show reasons'))}
   </section>`;
 }
 
-function line(said: string, mend: Mend, words: string): TemplateResult {
+function rowsLine(rows: PairModel['rows']): TemplateResult {
+  const unmatched = sayRowsNotKnown({ ...rows, rejected: 0 });
+  const rejected = sayRowsNotKnown({ ...rows, unmatched: 0 });
+  return line(html`${unmatched.map((said) => part(said, 'wordings', 'Add rules'))}
+    ${rejected.map((said) => part(said, 'files-read', 'Show files'))}`);
+}
+
+function line(said: TemplateResult): TemplateResult {
+  return html`<p><span class="inconclusive">Not known:</span> ${said}</p>`;
+}
+
+function part(said: string, mend: Mend, words: string): TemplateResult {
   const go = ({ currentTarget }: Event): void => {
     currentTarget?.dispatchEvent(new CustomEvent('mend', { bubbles: true, detail: mend }));
   };
-  return html`<p><span class="inconclusive">Not known:</span> ${terminal(said)} <button type="button" class="link no-print" @click=${go}>${words}<span class="hidden"> in Sources</span></button></p>`;
+  return html`${terminal(said)} <button type="button" class="link no-print" @click=${go}>${words}<span class="hidden"> in Sources</span></button>`;
 }
 
 /** The share of rows not recognised in the files that name a pair, above what is said of it. */
