@@ -2,6 +2,7 @@ import { type Hasher, InputError, type Platform, type StoredFile } from '../src/
 import { gunzip } from './gunzip.ts';
 import { hashBeside } from './hash-beside.ts';
 import { hasher } from './hasher.ts';
+import { type LineIndex, noteEnds } from './line-index.ts';
 import type { NamedFile } from './protocol.ts';
 
 /** Bytes that can be read at any place; how many are asked for at a time is the caller's choice. */
@@ -10,7 +11,7 @@ export interface Bytes {
   slice(from: number, to: number): Promise<Uint8Array>;
 }
 
-const pieceBytes = 2_097_152;
+const chunkBytes = 2_097_152;
 
 /** A browser's file as bytes. Throws InputError if it vanished or changed since it was given. */
 export function bytesOf({ name, file }: NamedFile): Bytes {
@@ -31,24 +32,25 @@ export function bytesOf({ name, file }: NamedFile): Bytes {
   };
 }
 
-/** A browser's file as the import takes it. */
-export function sourceOf(named: NamedFile): StoredFile {
+/** A browser's file as the import takes it; its line ends are noted in `index` as it is read. */
+export function sourceOf(named: NamedFile, index: LineIndex): StoredFile {
   const bytes = bytesOf(named);
-  return { name: named.name, bytes: bytes.size, open: () => chunks(bytes), slice: bytes.slice };
+  return { name: named.name, bytes: bytes.size, open: () => chunks(bytes, index), slice: bytes.slice };
 }
 
 /** Reads ahead while a chunk is worked on. */
-async function* chunks(bytes: Bytes): AsyncGenerator<Uint8Array> {
+async function* chunks(bytes: Bytes, index: LineIndex): AsyncGenerator<Uint8Array> {
   const read = (at: number): Promise<Uint8Array> => {
-    const done = bytes.slice(at, Math.min(bytes.size, at + pieceBytes));
+    const done = bytes.slice(at, Math.min(bytes.size, at + chunkBytes));
     // What goes wrong while the chunk before is worked on is told when this one is asked for.
     done.catch(() => undefined);
     return done;
   };
   let reading = read(0);
-  for (let at = 0; at < bytes.size; at += pieceBytes) {
+  for (let at = 0; at < bytes.size; at += chunkBytes) {
     const chunk = await reading;
-    reading = read(at + pieceBytes);
+    reading = read(at + chunkBytes);
+    noteEnds(index, at, chunk);
     yield chunk;
   }
 }

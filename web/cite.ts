@@ -6,7 +6,12 @@ export interface Cited {
   readonly lines: readonly SourceLine[];
 }
 
-/** Tells the margin what the person looks at: give it to `mouseenter`, `focusin` and `click` of what shows a figure. */
+/** What a press pinned; `isByKey` where a key was pressed, so that the focus goes along. */
+export interface Pressed extends Cited {
+  readonly isByKey: boolean;
+}
+
+/** Tells the margin what the person looks at: give it to `mouseenter` and `focusin` of what shows a figure. */
 export function citing(title: string, lines: readonly SourceLine[]): (event: Event) => void {
   return ({ currentTarget }) => {
     if (currentTarget !== null) cite(currentTarget, title, lines);
@@ -22,4 +27,14 @@ export function citeNothing(from: EventTarget): void {
 export function cite(from: EventTarget, title: string, lines: readonly SourceLine[]): void {
   const detail: Cited = { title, lines };
   from.dispatchEvent(new CustomEvent('cite', { bubbles: true, detail }));
+}
+
+/** Pins the evidence of an element that was pressed. */
+export function pin(from: EventTarget, detail: Pressed): void {
+  from.dispatchEvent(new CustomEvent('pin', { bubbles: true, detail }));
+}
+
+/** Lets go of what is pinned. */
+export function unpin(from: EventTarget): void {
+  from.dispatchEvent(new CustomEvent('unpin', { bubbles: true }));
 }

@@ -56,9 +56,10 @@ export function attentionRank({ health, verification }: PairModel, end: number):
 }
 
 /** What the last replacement of a pair came to. */
-export function saySwap({ verification }: PairModel, zone: string): Said {
+export function saySwap({ verification, rows }: PairModel, zone: string): Said {
   const last = verification.swaps.at(-1);
-  if (last === undefined) return { words: 'none in these logs', look: '' };
+  if (last === undefined)
+    return { words: rows.unmatched + rows.rejected === 0 ? 'none in these logs' : 'none found', look: '' };
   const day = sayInstant(last.from, zone).replace(/ \d\d:\d\d:\d\d$/, '');
   if (last.verdict === 'verified') return { words: `${day}: verified`, look: '' };
   if (last.verdict === 'not-verified') return { words: `${day}: not verified`, look: 'fail' };

@@ -8,6 +8,7 @@ import type {
   Interval,
   Job,
   Notice,
+  RowCounts,
   SourceLine,
   Subject,
   Survey,
@@ -33,6 +34,11 @@ export interface Refusal {
   readonly fix: string;
 }
 
+/** What was given and not used: a log, a phrasebook or job, or what this program wrote itself. */
+export interface NotUsed extends Refusal {
+  readonly kind: 'left-out' | 'refused' | 'own-report';
+}
+
 /** How one file was understood. */
 export interface FileModel {
   readonly input: Input;
@@ -49,12 +55,14 @@ export interface PairModel {
   readonly health: PairHealth;
   readonly job: Job | null;
   readonly verification: Verification;
+  /** The rows of the files that name it, and how many of them were not recognised or were rejected. */
+  readonly rows: Pick<RowCounts, 'read' | 'unmatched' | 'rejected'>;
 }
 
 /** Everything the page shows, as plain data. */
 export interface SiteModel {
   readonly files: readonly FileModel[];
-  readonly failures: readonly Refusal[];
+  readonly failures: readonly NotUsed[];
   readonly pairs: readonly PairModel[];
   readonly findings: readonly Finding[];
   readonly offsets: readonly ClockOffset[];
@@ -66,10 +74,16 @@ export interface SiteModel {
   readonly phrasebook: NamedText | null;
 }
 
-/** Lines of a file around one of them, numbered from `first`. */
+/** Lines of a file around a cited row, numbered from `first`; the row goes from its line to `last`. */
 export interface LinesAround {
   readonly first: number;
+  readonly last: number;
   readonly lines: readonly string[];
+  /**
+   * `same`: the file says what was kept of the row. Else the row as it was kept, alone: `differs`: the file says something else
+   * now; `unreadable`: it was moved, changed or deleted; `kept`: there is no file to read it from.
+   */
+  readonly state: 'same' | 'differs' | 'unreadable' | 'kept';
 }
 
 /** All that the files say, and the draft of a phrasebook that the command would write. */
@@ -89,7 +103,7 @@ export type Question =
   | { readonly kind: 'judge'; readonly pair: string; readonly job: Job | null }
   | { readonly kind: 'diagnose'; readonly pair: string | null }
   | { readonly kind: 'fleet'; readonly question: FleetQuestion }
-  | { readonly kind: 'lines'; readonly at: SourceLine; readonly reach: number }
+  | { readonly kind: 'lines'; readonly cited: readonly SourceLine[]; readonly reach: number }
   /** Reads the files once more for all that they say. */
   | { readonly kind: 'survey' }
   /** What the last of some lessons would do, after the others. */
@@ -102,7 +116,7 @@ export interface Answers {
   readonly judge: PairModel;
   readonly diagnose: Diagnosis;
   readonly fleet: Fleet;
-  readonly lines: LinesAround;
+  readonly lines: readonly LinesAround[];
   readonly survey: SurveyModel;
   readonly preview: LessonPreview;
   /** The phrasebook's text with the lessons in it. */

@@ -12,17 +12,20 @@ import {
   unpackFiles,
   verify,
 } from '../src/pipeline.ts';
+import { rowsNotKnown } from '../src/report/not-known.ts';
 import { shownZone } from '../src/report/shown-zone.ts';
-import type { ImportedFile, Job } from '../src/vocabulary.ts';
-import { bytesOf, platform, sourceOf } from './browser-files.ts';
+import type { ImportedFile, Input, Job } from '../src/vocabulary.ts';
+import { platform, sourceOf } from './browser-files.ts';
 import { phrasebookOf, sorted } from './given-files.ts';
-import { type LineIndex, linesAround, linesUnpacked } from './lines-around.ts';
-import type { Answers, FileModel, NamedFile, NamedText, PairModel, Question, SiteModel } from './protocol.ts';
+import type { FileLines } from './lines-around.ts';
+import type { FileModel, NamedText, NotUsed, PairModel, Question, SiteModel } from './protocol.ts';
+import { linesByFile, newIndex } from './site-lines.ts';
 
 /** Everything that was read, held where the page can ask for more of it. */
 export interface SiteSession {
-  readonly files: ReadonlyMap<string, { readonly named: NamedFile; readonly index: LineIndex }>;
-  /** What was read of archives; it is unpacked again for lines around. */
+  /** Where lines are read back from, by the names of files and of members of archives. */
+  readonly lines: ReadonlyMap<string, FileLines>;
+  /** What was read: files, and members of archives. */
   readonly members: ReadonlyMap<string, FileSource>;
   readonly imported: Imported;
   /** What this program wrote itself. */
@@ -44,7 +47,11 @@ export async function readSite(question: Ask<'read'>, onProgress: Progress): Pro
   const { texts, refused, logs } = await sorted(question.files);
   const { phrasebook, unused } = phrasebookOf(texts, question.phrasebook);
   let current = '';
-  const unpacked = await unpackFiles(logs.map(sourceOf), platform);
+  const indexes = new Map(logs.map(({ name }) => [name, newIndex()]));
+  const unpacked = await unpackFiles(
+    logs.map((named) => sourceOf(named, indexes.get(named.name) ?? newIndex())),
+    platform,
+  );
   const read = await importFiles(unpacked.sources, {
     phrasebook: readPhrasebook(phrasebook?.file ?? builtIn, phrasebook?.text ?? null),
     zone: null,
@@ -65,7 +72,7 @@ export async function readSite(question: Ask<'read'>, onProgress: Progress): Pro
   const analysed = analyse(imported, undefined, { align: isAligned, reference: null });
   const jobs = texts.flatMap(({ job }) => job ?? []);
   return {
-    files: new Map(logs.map((named) => [named.name, { named, index: [0] }])),
+    lines: linesByFile(logs, unpacked.sources, read.files, indexes),
     members: new Map(unpacked.sources.map((source) => [source.name, source])),
     imported: {
       ...imported,
@@ -112,18 +119,20 @@ export function withJob(session: SiteSession, pair: string, job: Job | null): Si
 export function siteModel(session: SiteSession): SiteModel {
   const { analysed, imported, reports, phrasebook, isAligned } = session;
   const spans = imported.files.map((f) => f.input);
+  const rows = rowsByPair(analysed.files);
   const ends = (key: 'from' | 'to'): number[] => spans.flatMap((i) => i[key] ?? []);
   return {
     files: imported.files.map(fileModel),
     failures: [
-      ...imported.failures.map(({ where, what, fix }) => ({ where, what, fix })),
+      ...imported.failures.map(notUsed),
       ...reports.map((where) => ({
         where,
         what: 'this program wrote it.',
         fix: 'It is no log and was passed over.',
+        kind: 'own-report' as const,
       })),
     ],
-    pairs: healthOfPairs(analysed).map((health) => judged(session, health)),
+    pairs: healthOfPairs(analysed).map((health) => judged(session, health, rows)),
     findings: [...analysed.findings, ...analysed.phrasebook],
     offsets: analysed.offsets,
     isAligned,
@@ -145,12 +154,39 @@ function least(values: readonly number[], sign: 1 | -1 = 1): number | null {
 export function pairModel(session: SiteSession, pair: string): PairModel {
   const health = healthOfPairs(session.analysed).find((h) => h.pair === pair);
   if (health === undefined) throw new RangeError(`No facts of ${pair}`);
-  return judged(session, health);
+  return judged(session, health, rowsByPair(session.analysed.files));
 }
 
-function judged({ analysed, jobs }: SiteSession, health: PairHealth): PairModel {
+function judged(
+  { analysed, jobs }: SiteSession,
+  health: PairHealth,
+  rows: ReadonlyMap<string, PairModel['rows']>,
+): PairModel {
   const job = jobs.get(health.pair) ?? null;
-  return { health, job, verification: verify(analysed, health.pair, { from: null, to: null }, job) };
+  return {
+    health,
+    job,
+    verification: verify(analysed, health.pair, { from: null, to: null }, job),
+    rows: rows.get(health.pair) ?? rowsNotKnown([]),
+  };
+}
+
+/** The rows of all files that name a pair. */
+function rowsByPair(files: readonly ImportedFile[]): ReadonlyMap<string, PairModel['rows']> {
+  const inputs = new Map<string, Input[]>();
+  for (const { input, streams } of files)
+    for (const pair of new Set(streams.map((s) => s.subject.pair))) {
+      const known = inputs.get(pair);
+      if (known === undefined) inputs.set(pair, [input]);
+      else known.push(input);
+    }
+  return new Map([...inputs].map(([pair, own]) => [pair, rowsNotKnown(own)]));
+}
+
+/** A text that a person writes is refused; a log is left out. */
+function notUsed({ where, what, fix }: NotUsed | Imported['failures'][number]): NotUsed {
+  const kind = /\.ya?ml(?::\d+)?$/i.test(where) ? 'refused' : 'left-out';
+  return { where, what, fix, kind };
 }
 
 function fileModel(file: ImportedFile): FileModel {
@@ -167,21 +203,6 @@ function fileModel(file: ImportedFile): FileModel {
       gaps.map(({ before, after }) => ({ unit, from: before.time, to: after.time })),
     ),
   };
-}
-
-/** The lines around a cited one, read back from its file. */
-export async function readLines(
-  session: SiteSession,
-  { at, reach }: Ask<'lines'>,
-): Promise<Answers['lines']> {
-  const found = session.files.get(at.file);
-  const input = session.imported.files.find((f) => f.input.file === at.file)?.input;
-  const encoding = input?.encoding ?? 'utf-8';
-  if (found !== undefined) return linesAround(bytesOf(found.named), encoding, found.index, at.line, reach);
-  const member = session.members.get(at.file);
-  return member === undefined
-    ? { first: at.line, lines: [at.text] }
-    : linesUnpacked(member, encoding, at.line, reach);
 }
 
 /** The phrasebook with lessons in it. */

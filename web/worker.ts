@@ -1,10 +1,10 @@
 /// <reference lib="webworker" />
 import { diagnose, fleet, InputError } from '../src/pipeline.ts';
 import type { Answers, Question, Reply, SurveyModel } from './protocol.ts';
+import { readLines } from './site-lines.ts';
 import {
   alignSite,
   pairModel,
-  readLines,
   readSite,
   type SiteSession,
   siteModel,
@@ -53,7 +53,7 @@ async function answerFrom(
     case 'fleet':
       return fleet(session.analysed, question.question);
     case 'lines':
-      return readLines(session, question);
+      return readLines(session.lines, question.cited, question.reach);
     case 'teach':
       return teach(session, question);
   }

@@ -19,12 +19,12 @@ export function warningsOf(diagnosis: Diagnosis): {
  */
 export function toldOf(
   diagnosis: Diagnosis,
-): [{ readonly findings: readonly Finding[] }, Pick<Diagnosis, 'pair' | 'from' | 'to'>] {
+): [Pick<Diagnosis, 'findings' | 'inputs'>, Pick<Diagnosis, 'pair' | 'from' | 'to'>] {
   const { findings, pair } = diagnosis;
   const warnings = findings.filter((f) => isWarning(f, diagnosis)).slice(0, mostInReport);
   const others = toldFindings(diagnosis, diagnosis).filter((f) => !isWarning(f, diagnosis));
   const always = { pair, from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY };
-  return [{ findings: [...warnings, ...others] }, always];
+  return [{ inputs: diagnosis.inputs, findings: [...warnings, ...others] }, always];
 }
 
 function isWarning({ pair, severity }: Finding, diagnosis: Diagnosis): boolean {

@@ -16,7 +16,13 @@ import { rankingRule, sayWeight } from './say-weight.ts';
 import { saySentence } from './sentences.ts';
 import { staffKey } from './staff-key.ts';
 import { staffRows } from './staff-rows.ts';
-import { cautionsSection, evidenceSection, inputsSection, qualitySection } from './verify-html-annex.ts';
+import {
+  cautionsSection,
+  evidenceSection,
+  inputsSection,
+  notKnownLines,
+  qualitySection,
+} from './verify-html-annex.ts';
 import { sayInstant } from './words.ts';
 
 /**
@@ -51,7 +57,7 @@ function answerSection(diagnosis: Diagnosis, { zone }: ReportOptions): string {
   const { pair, site, sentences, chosen, from, to } = diagnosis;
   const [first = '', ...rest] = sentences.map((s) => saySentence(s, zone, from));
   return `<h1>Diagnosis: pair ${html(pair)}${site === null ? '' : `, ${html(site)}`}</h1>
-<p class="verdict">${html(first)}</p>
+${notKnownLines(diagnosis)}<p class="verdict">${html(first)}</p>
 ${rest.map((s) => `<p>${html(s)}</p>`).join('\n')}
 <p class="second">${chosen === null ? '' : `${html(chosen)} `}${sayInstant(from, zone)} to ${sayInstant(to, zone)}, all times in ${html(zone)}.</p>`;
 }

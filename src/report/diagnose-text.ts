@@ -6,7 +6,7 @@ import { ladderOf, sayReference } from './ladder.ts';
 import { outcomeWords, sayCause, sayLength } from './outcome-words.ts';
 import { sayWeight } from './say-weight.ts';
 import { saySentence } from './sentences.ts';
-import { type TextOptions, wrap } from './verify-text.ts';
+import { notKnownText, type TextOptions, wrap } from './verify-text.ts';
 import { sayInstant, sayInstantBounds, sayWhen } from './words.ts';
 
 /** What `diagnose` prints: the answer, the ladder, the attempts, the causes, what to check, cautions; at most 100 columns. */
@@ -17,6 +17,7 @@ export function diagnoseText(diagnosis: Diagnosis, options: TextOptions): string
     wrap(terminal(saySentence(s, zone, from)), '', '').map((l) => (index === 0 ? paint(l, 'verdict') : l)),
   );
   const lines = [
+    ...notKnownText(diagnosis, options),
     ...said,
     '',
     ...(chosen === null ? [] : wrap(terminal(chosen), '', '')),

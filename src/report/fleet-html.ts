@@ -8,7 +8,7 @@ import { htmlDocument } from './html-document.ts';
 import { section } from './html-section.ts';
 import type { ReportOptions } from './report-options.ts';
 import { classOf, onPaper, type ShownCell, type ShownTable } from './shown-table.ts';
-import { cautionsSection, inputsSection } from './verify-html-annex.ts';
+import { cautionsSection, inputsSection, notKnownLines } from './verify-html-annex.ts';
 import { sayCount, sayInstant } from './words.ts';
 
 /**
@@ -30,7 +30,7 @@ function answerSection(fleet: Fleet, { zone }: ReportOptions): string {
       ? ''
       : `${sayInstant(Math.min(...times.map((t) => t.from)), zone)} to ${sayInstant(Math.max(...times.map((t) => t.to)), zone)}, `;
   return `<h1>Fleet review: ${sayCount(fleet.pairs.length, 'pair')}</h1>
-<p class="verdict">${html(first)}</p>
+${notKnownLines(fleet)}<p class="verdict">${html(first)}</p>
 ${rest.map((s) => `<p>${html(s)}</p>`).join('\n')}
 <p class="second">${period}all times in ${html(zone)}.</p>`;
 }

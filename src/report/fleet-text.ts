@@ -7,7 +7,7 @@ import { lossGroupLines } from './loss-groups-text.ts';
 import { sayChanged } from './loss-words.ts';
 import { causeWords } from './outcome-words.ts';
 import { sayNotReady, sayQuantile, saySure } from './sync-words.ts';
-import { type TextOptions, wrap } from './verify-text.ts';
+import { notKnownText, type TextOptions, wrap } from './verify-text.ts';
 
 /** What to do about a pair, as a command. */
 function commandFor(pair: string): string {
@@ -19,6 +19,7 @@ function commandFor(pair: string): string {
 export function fleetText(fleet: Fleet, { paint, reports }: TextOptions): string {
   const [verdict, ...rest] = fleetSentences(fleet, commandFor);
   return `${[
+    ...notKnownText(fleet, { paint }),
     ...wrap(terminal(verdict ?? ''), '', '').map((line) => paint(line, 'verdict')),
     ...rest.flatMap((s) => wrap(terminal(s), '', '')),
     '',

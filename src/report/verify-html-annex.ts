@@ -3,6 +3,7 @@ import { cautions } from './cautions.ts';
 import { html } from './escape.ts';
 import type { EvidenceList } from './evidence.ts';
 import { section } from './html-section.ts';
+import { notKnownOf, sayNoFinding, sayNotKnown } from './not-known.ts';
 import { questionWords } from './question-words.ts';
 import type { ReportOptions } from './report-options.ts';
 import { checkedByHand, signCaveat } from './sign-words.ts';
@@ -19,6 +20,13 @@ export function exposureSection({ exposure }: Swap, { zone }: ReportOptions): st
     'Exposure',
     `<p>Without a ready partner from the first removal to the end: ${total}.</p>${list}`,
   );
+}
+
+/** What the verdict below can not know; empty where all was recognised. */
+export function notKnownLines(of: Parameters<typeof notKnownOf>[0]): string {
+  return sayNotKnown(notKnownOf(of))
+    .map((said) => `<p><span class="inconclusive">Not known:</span> ${html(said)}</p>\n`)
+    .join('');
 }
 
 const mostOthers = 25;
@@ -46,7 +54,7 @@ export function otherSection({ otherEvents, from }: Swap, { zone }: ReportOption
 
 /** Findings of the pair in that time, and what was odd in the files. */
 export function qualitySection(
-  verification: Pick<Verification, 'findings'>,
+  verification: Pick<Verification, 'findings' | 'inputs'>,
   swap: Pick<Swap, 'pair' | 'from' | 'to'>,
   { zone }: ReportOptions,
 ): string {
@@ -60,7 +68,7 @@ export function qualitySection(
   return section(
     'findings',
     'Findings and quality of the data',
-    items.length === 0 ? '<p>Nothing to remark.</p>' : `<ul>\n${items.join('\n')}\n</ul>${words}`,
+    items.length === 0 ? `<p>${sayNoFinding(verification)}</p>` : `<ul>\n${items.join('\n')}\n</ul>${words}`,
   );
 }
 

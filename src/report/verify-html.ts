@@ -18,6 +18,7 @@ import {
   evidenceSection,
   exposureSection,
   inputsSection,
+  notKnownLines,
   otherSection,
   qualitySection,
   signSection,
@@ -35,7 +36,7 @@ export async function verifyHtml(
 ): Promise<string> {
   const evidence = byFile(evidenceOf(swap));
   const sections = [
-    verdictSection(swap, options),
+    verdictSection(verification, swap, options),
     workSection(verification, swap, options),
     halvesSection(swap),
     stepsSection(swap, evidence, options),
@@ -58,6 +59,7 @@ export async function verifyHtml(
 }
 
 function verdictSection(
+  verification: Verification,
   { pair, site, statement, checks, open, from }: Swap,
   { zone }: ReportOptions,
 ): string {
@@ -69,7 +71,7 @@ function verdictSection(
   const waiting = open === null ? '' : `\n<p>${html(sayOpen(open, zone, from))}</p>`;
   const all = `<p>All ${checks.length} checks hold.</p>`;
   return `<h1>Report on a replacement: pair ${html(pair)}${site === null ? '' : `, ${html(site)}`}</h1>
-<p class="verdict">${html(statement)}</p>${waiting}
+${notKnownLines(verification)}<p class="verdict">${html(statement)}</p>${waiting}
 ${list.length === 0 ? all : `<ul>\n${list.join('\n')}\n</ul>`}`;
 }
 

@@ -1,5 +1,6 @@
 import type { CheckStatus, Finding, Swap, SwapHalf, Verification } from '../vocabulary.ts';
 import { terminal } from './escape.ts';
+import { notKnownOf, sayNotKnown } from './not-known.ts';
 import { sayOpen } from './open-words.ts';
 import { statusWords } from './status-words.ts';
 import { toldFindings } from './told-findings.ts';
@@ -24,7 +25,17 @@ export function verifyText(verification: Verification, options: TextOptions): st
   const all = verification.findings.filter((f) => f.severity !== 'info').slice(0, 10);
   const found = swaps.length === 0 ? [...none, ...sayFindings(all, options)] : blocks.flat();
   const reports = options.reports.map((name) => `Report: ${terminal(name)}`);
-  return `${[...found, ...reports].join('\n').trimEnd()}\n`;
+  return `${[...notKnownText(verification, options), ...found, ...reports].join('\n').trimEnd()}\n`;
+}
+
+/** What the verdict below can not know. */
+export function notKnownText(
+  of: Parameters<typeof notKnownOf>[0],
+  { paint }: Pick<TextOptions, 'paint'>,
+): readonly string[] {
+  const said = sayNotKnown(notKnownOf(of));
+  const lines = said.flatMap((one) => wrap(`Not known: ${terminal(one)}`, '', '  '));
+  return lines.length === 0 ? [] : [...lines.map((line) => paint(line, 'warning')), ''];
 }
 
 /** What must be known of the files that a swap is told by: the rest of what was found is in its steps and checks. */

@@ -38,7 +38,9 @@ describe('evidence', () => {
     await openDemo(page);
     await goToSwap(page);
     const all = await page.locator('table.steps tbody tr').count();
-    const box = await page.locator('staff-figure .picture svg').first().boundingBox();
+    const picture = page.locator('staff-figure .picture svg').first();
+    await picture.scrollIntoViewIfNeeded();
+    const box = await picture.boundingBox();
     if (box === null) throw new Error('The staff is not drawn.');
     await page.mouse.move(box.x + box.width * 0.2, box.y + box.height * 0.4);
     await page.mouse.down();

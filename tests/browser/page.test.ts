@@ -59,7 +59,7 @@ describe.each(['light', 'dark'] as const)('the page, %s', (colorScheme) => {
   });
 });
 
-test('is usable at 200 % zoom: nothing scrolls sideways, the evidence stands below', async () => {
+test('is usable at 200 % zoom: nothing scrolls sideways', async () => {
   const { page } = await openPage(browser, { viewport: { width: 683, height: 384 } });
   await openDemo(page);
   const all = await viewsOf(page);

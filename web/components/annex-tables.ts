@@ -1,11 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Mark } from '../../src/pipeline.ts';
 import { terminal } from '../../src/report/escape.ts';
+import { sayNoFinding } from '../../src/report/not-known.ts';
 import { toldFindings } from '../../src/report/told-findings.ts';
 import { sayDatedBounds, sayInstant, sayMeasure, sayWhen } from '../../src/report/words.ts';
 import type { Finding, Swap, Verification } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
-import { linesButton } from './swap-tables.ts';
+import { linesButton } from './lines-button.ts';
 
 const mostMarks = 200;
 
@@ -18,7 +19,7 @@ export function marksTable(marks: readonly Mark[], zone: string): TemplateResult
     const isLost = mark.what === 'partner lost';
     return html`<tr @mouseenter=${cite} @focusin=${cite}>
       <td class="clock">${sayDatedBounds(mark, zone)}</td>
-      <td class=${isLost ? 'long inconclusive' : 'long'}>${terminal(words)} ${linesButton(mark.evidence, cite)}</td>
+      <td class=${isLost ? 'long inconclusive' : 'long'}>${terminal(words)} ${linesButton(words, mark.evidence)}</td>
     </tr>`;
   };
   return html`<div class="scroll"><table>
@@ -41,7 +42,7 @@ export function findingsSection(verification: Verification, swap: Swap, zone: st
   const findings = toldFindings(verification, swap);
   return html`<section>
     <h2>Findings and quality of the data</h2>
-    ${findings.length === 0 ? html`<p>Nothing to remark.</p>` : html`<ul>${findings.map((f) => item(f, zone))}</ul>`}
+    ${findings.length === 0 ? html`<p>${sayNoFinding(verification)}</p>` : html`<ul>${findings.map((f) => item(f, zone))}</ul>`}
   </section>`;
 }
 
@@ -50,6 +51,6 @@ function item(finding: Finding, zone: string): TemplateResult {
   const look = finding.severity === 'critical' ? 'fail' : 'inconclusive';
   return html`<li @mouseenter=${cite} @focusin=${cite}>
     ${finding.severity === 'info' ? nothing : html`<span class=${look}>${finding.severity}:</span> `}${sayWhen(finding, zone)}${terminal(finding.statement)}
-    ${linesButton(finding.evidence, cite)}
+    ${linesButton(finding.statement, finding.evidence)}
   </li>`;
 }

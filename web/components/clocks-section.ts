@@ -4,8 +4,8 @@ import { sayDuration } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
 import type { SiteModel } from '../protocol.ts';
 import type { Session } from '../session.ts';
+import { linesButton } from './lines-button.ts';
 import './stamps-form.ts';
-import { linesButton } from './swap-tables.ts';
 
 /** How far the clocks of the files are apart, the switch that sets them right, and how stamps are read. */
 export function clocksSection(
@@ -43,11 +43,12 @@ function row({
   isBeyond,
   evidence,
 }: SiteModel['offsets'][number]): TemplateResult {
-  const cite = citing(`The clock of ${file}`, evidence);
+  const clock = `The clock of ${file}`;
+  const cite = citing(clock, evidence);
   const what = sayOffset(ahead, isBeyond, terminal(reference));
   return html`<tr @mouseenter=${cite} @focusin=${cite}>
     <th scope="row" class="long">${terminal(file)}</th>
-    <td class=${isBeyond ? 'inconclusive long' : 'long'}>${what} ${linesButton(evidence, cite)}</td>
+    <td class=${isBeyond ? 'inconclusive long' : 'long'}>${what} ${linesButton(clock, evidence)}</td>
     <td class="number">${ahead === null ? '' : sayDuration(spread / 1000)}</td>
     <td class="number">${count}</td>
   </tr>`;

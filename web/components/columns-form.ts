@@ -52,12 +52,9 @@ export class ColumnsForm extends PageElement {
 
   private async look(file: string): Promise<void> {
     this.chosen = file;
-    const { lines } = await this.session.ask<'lines'>({
-      kind: 'lines',
-      at: { file, line: 1, text: '' },
-      reach: headLines,
-    });
-    this.head = lines;
+    const cited = [{ file, line: 1, text: '' }];
+    const [head] = await this.session.ask<'lines'>({ kind: 'lines', cited, reach: headLines });
+    this.head = head?.state === 'same' ? head.lines : [];
   }
 
   private async onSubmit(event: Event): Promise<void> {

@@ -6,18 +6,19 @@ import { rankingRule, sayWeight } from '../../src/report/say-weight.ts';
 import { sayInstantBounds } from '../../src/report/words.ts';
 import type { Attempt, Diagnosis, Point, RankedCause } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
-import { linesButton } from './swap-tables.ts';
+import { linesButton } from './lines-button.ts';
 
 /** How far the last attempt got, stage by stage, against those that worked. */
 export function ladderTable(diagnosis: Diagnosis): TemplateResult {
   const last = diagnosis.attempts.at(-1);
   const rows = ladderOf(diagnosis).map((row) => {
     const reached = last?.stages.find((s) => s.stage === row.stage);
-    const cite = citing(`The last attempt: ${row.stage}`, reached?.evidence ?? []);
+    const what = `The last attempt: ${row.stage}`;
+    const cite = citing(what, reached?.evidence ?? []);
     return html`<tr @mouseenter=${cite} @focusin=${cite}>
       <th scope="row">${row.stage}</th>
       <td class="number">${row.ended === 0 ? '' : row.ended}</td>
-      <td>${terminal(row.last)} ${reached === undefined ? nothing : linesButton(reached.evidence, cite)}</td>
+      <td>${terminal(row.last)} ${reached === undefined ? nothing : linesButton(what, reached.evidence)}</td>
       <td>${terminal(row.reference)}</td>
     </tr>`;
   });
@@ -35,11 +36,12 @@ export function attemptsTable({ attempts, from }: Diagnosis, zone: string): Temp
   if (attempts.length === 0) return html`<p>None was logged.</p>`;
   const row = (attempt: Attempt): TemplateResult => {
     const { start, half, stages, outcome, evidence } = attempt;
-    const cite = citing(`Attempt of half ${half ?? 'not known'}`, evidence);
+    const what = `Attempt of half ${half ?? 'not known'}`;
+    const cite = citing(what, evidence);
     return html`<tr @mouseenter=${cite} @focusin=${cite}>
       <td class="clock">${sayInstantBounds(start, zone, from)}</td>
       <td class="long">${terminal(half ?? 'not known')}</td>
-      <td>${sayCause(attempt)} ${linesButton(evidence, cite)}</td>
+      <td>${sayCause(attempt)} ${linesButton(what, evidence)}</td>
       <td>${stages.at(-1)?.stage ?? 'not logged'}</td>
       <td>${outcomeWords[outcome]}</td>
       <td class="number">${sayLength(attempt)}</td>
@@ -70,7 +72,7 @@ function pointRow(word: string, { statement, evidence }: Point): TemplateResult 
   const cite = citing(statement, evidence);
   return html`<tr @mouseenter=${cite} @focusin=${cite}>
     <th scope="row">${word}</th>
-    <td>${terminal(statement)} ${linesButton(evidence, cite)}</td>
+    <td>${terminal(statement)} ${linesButton(statement, evidence)}</td>
   </tr>`;
 }
 
@@ -84,7 +86,7 @@ export function doubtedTable({ doubted, unjudged }: Diagnosis): TemplateResult {
         const cite = citing(title, first?.evidence ?? []);
         return html`<tr @mouseenter=${cite} @focusin=${cite}>
           <th scope="row">${terminal(title)}</th>
-          <td>${first === undefined ? nothing : html`${terminal(first.statement)} ${linesButton(first.evidence, cite)}`}</td>
+          <td>${first === undefined ? nothing : html`${terminal(first.statement)} ${linesButton(title, first.evidence)}`}</td>
         </tr>`;
       })}
       ${unjudged.map(({ title, missing }) => html`<tr><th scope="row">${terminal(title)}</th><td>not enough data to judge; missing: ${missing.join(', ')}</td></tr>`)}

@@ -10,6 +10,7 @@ import type { PageState } from '../page-state.ts';
 import { saveText } from '../save-text.ts';
 import type { View } from '../view.ts';
 import { attemptsTable, causesList, doubtedTable, ladderTable } from './diagnosis-tables.ts';
+import { notKnownOfPair } from './not-known.ts';
 import { PageElement } from './page-element.ts';
 import './staff-figure.ts';
 
@@ -79,6 +80,7 @@ export class DiagnosisView extends PageElement {
     const { pair, site, sentences, chosen, from, to, healthy } = diagnosis;
     const [first = '', ...rest] = sentences.map((s) => saySentence(s, zone, from));
     return html`<p class="second">Pair ${terminal(pair)}${site === null ? '' : `, ${terminal(site)}`}, ${sayInstant(from, zone)} to ${sayInstant(to, zone)}</p>
+      ${this.notKnownOf(pair)}
       <h1 class="verdict">${terminal(first)}</h1>
       ${rest.map((sentence) => html`<p>${terminal(sentence)}</p>`)}
       ${chosen === null ? nothing : html`<p class="second">${terminal(chosen)}</p>`}
@@ -97,6 +99,11 @@ export class DiagnosisView extends PageElement {
           <button type="button" @click=${() => window.print()}>Print</button>
         </p>
       </section>`;
+  }
+
+  private notKnownOf(pair: string): TemplateResult | typeof nothing {
+    const model = this.state.site.pairs.find((p) => p.health.pair === pair);
+    return model === undefined ? nothing : notKnownOfPair(model);
   }
 
   private staff({ pair, from, to }: Diagnosis): TemplateResult | typeof nothing {

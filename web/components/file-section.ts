@@ -3,7 +3,7 @@ import { terminal } from '../../src/report/escape.ts';
 import { sayDuration } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
 import type { FileModel } from '../protocol.ts';
-import { linesButton } from './swap-tables.ts';
+import { linesButton } from './lines-button.ts';
 
 const mostUnits = 24;
 
@@ -42,7 +42,7 @@ export function fileBody(file: FileModel): TemplateResult {
         : html`<ul>
           ${notices.map((n) => {
             const cite = citing(n.what, n.lines);
-            return html`<li @mouseenter=${cite}>${terminal(n.what)} ${terminal(n.fix)} ${linesButton(n.lines, cite)}</li>`;
+            return html`<li @mouseenter=${cite}>${terminal(n.what)} ${terminal(n.fix)} ${linesButton(n.what, n.lines)}</li>`;
           })}
         </ul>`
     }

@@ -31,7 +31,7 @@ export class LeftOut extends PageElement {
     if (failures.length === 0 && drafts.length === 0) return nothing;
     const most = this.isAll ? Number.POSITIVE_INFINITY : mostShown;
     const hidden = Math.max(failures.length, drafts.length) - most;
-    return html`<section>
+    return html`<section id="left-out" tabindex="-1">
       <h2>${failures.length === 0 ? 'Perhaps to be read otherwise' : 'Left out'}</h2>
       ${failures.length === 0 ? nothing : html`<ul>${failures.slice(0, most).map(item)}</ul>`}
       ${drafts.slice(0, most).map((draft) => this.form(draft))}

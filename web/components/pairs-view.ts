@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
 import { compareText } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
@@ -6,6 +6,8 @@ import { attentionRank, sayHealth, saySwap } from '../health-words.ts';
 import type { PageState } from '../page-state.ts';
 import type { PairModel } from '../protocol.ts';
 import type { View } from '../view.ts';
+import { linesButton } from './lines-button.ts';
+import { isAllKnown } from './not-known.ts';
 import { PageElement } from './page-element.ts';
 import './staff-strip.ts';
 
@@ -52,7 +54,7 @@ export class PairsView extends PageElement {
                 <p class="second">In the strip: heavy line active, thin line standby and ready, dashed not ready, no line nothing there, hatched unobserved, ticks what happened.</p>`
             }`
       }
-      ${this.failures()}`;
+`;
   }
 
   private summary(): string {
@@ -60,20 +62,18 @@ export class PairsView extends PageElement {
     if (pairs.length === 0) return 'Nothing is known of any pair.';
     const open = pairs.filter((p) => attentionRank(p, this.end()) < 4).length;
     const all = pairs.length === 1 ? 'One pair' : `${pairs.length} pairs`;
-    if (open === 0)
-      return pairs.length === 1
-        ? 'One pair; it needs no attention.'
-        : `${all}, none of which needs attention.`;
+    if (open === 0) return `${all}; ${this.nothingWrong()}`;
     return `${all}; ${open === 1 ? 'one needs' : `${open} need`} attention.`;
   }
 
-  private failures(): TemplateResult | typeof nothing {
-    const { failures } = this.state.site;
-    if (failures.length === 0) return nothing;
-    return html`<p class="second">
-      <span class="inconclusive">${failures.length === 1 ? 'One file was' : `${failures.length} files were`} left out:</span>
-      <a href="#sources">Sources</a> says why.
-    </p>`;
+  /** That nothing needs attention can be said only where all was recognised, and every state is known. */
+  private nothingWrong(): string {
+    const { site } = this.state;
+    const unknown = site.pairs.filter(({ health }) => health.state === 'unknown').length;
+    if (unknown > 0)
+      return `the state of ${unknown === site.pairs.length ? 'every pair' : unknown} is not known.`;
+    if (!isAllKnown(site)) return 'nothing that needs attention was found in the rows recognised.';
+    return site.pairs.length === 1 ? 'it needs no attention.' : 'none needs attention.';
   }
 
   private end(): number {
@@ -116,7 +116,8 @@ export class PairsView extends PageElement {
     const { zone } = this.state.site;
     const state = sayHealth(health, this.end(), zone);
     const swap = saySwap(model, zone);
-    const cite = citing(`${health.pair}: ${state.words}`, health.evidence);
+    const what = `${health.pair}: ${state.words}`;
+    const cite = citing(what, health.evidence);
     const last = model.verification.swaps.length - 1;
     const open = (): boolean =>
       this.dispatchEvent(
@@ -124,7 +125,7 @@ export class PairsView extends PageElement {
       );
     return html`<tr @mouseenter=${cite} @focusin=${cite}>
       <th scope="row" class="long"><button type="button" class="link" @click=${open}>${terminal(health.pair)}</button></th>
-      <td class=${state.look}>${state.words}</td>
+      <td class=${state.look}>${state.words} ${linesButton(what, health.evidence)}</td>
       <td><staff-strip .staff=${health.staff} .zone=${zone}></staff-strip></td>
       <td class=${swap.look}>${swap.words}</td>
       <td class="long">${health.halves.map((h) => html`<div>${terminal(h.half)}: ${terminal(h.model ?? 'model not known')}, ${terminal(h.firmware ?? 'firmware not known')}</div>`)}</td>

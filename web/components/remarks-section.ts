@@ -4,7 +4,7 @@ import { terminal } from '../../src/report/escape.ts';
 import type { Finding } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
 import type { SiteModel } from '../protocol.ts';
-import { linesButton } from './swap-tables.ts';
+import { linesButton } from './lines-button.ts';
 
 /**
  * What there is to say of the phrasebook and of the files beside each other; of many files also what each has to say, those
@@ -37,5 +37,5 @@ export function remarksSection({ findings, files, failures }: SiteModel): Templa
 function remark({ statement, severity, evidence }: Finding): TemplateResult {
   const cite = citing(statement, evidence);
   const isOdd = severity !== 'info';
-  return html`<li @mouseenter=${cite} class="long">${isOdd ? html`<span class="inconclusive">${severity}:</span> ` : nothing}${terminal(statement)} ${linesButton(evidence, cite)}</li>`;
+  return html`<li @mouseenter=${cite} class="long">${isOdd ? html`<span class="inconclusive">${severity}:</span> ` : nothing}${terminal(statement)} ${linesButton(statement, evidence)}</li>`;
 }

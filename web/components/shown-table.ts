@@ -8,8 +8,8 @@ import {
   type ShownTable,
 } from '../../src/report/shown-table.ts';
 import { citing } from '../cite.ts';
+import { linesButton } from './lines-button.ts';
 import { PageElement } from './page-element.ts';
-import { linesButton } from './swap-tables.ts';
 
 /** A table in words; a row that names its lines shows them in the margin. Of very many rows the first, until all are asked for. */
 export class ShownTableElement extends PageElement {
@@ -53,7 +53,7 @@ export class ShownTableElement extends PageElement {
 
   private row({ cells: [first, ...rest], lines }: ShownRow): TemplateResult {
     const cite = citing(first?.text ?? '', lines);
-    const inner = html`<th scope="row" class="long named">${cell(first)} ${lines.length === 0 ? nothing : linesButton(lines, cite)}</th>
+    const inner = html`<th scope="row" class="long named">${cell(first)} ${lines.length === 0 ? nothing : linesButton(first?.text ?? '', lines)}</th>
       ${rest.map((c, index) => html`<td class=${this.alignment(index + 1)}>${cell(c)}</td>`)}`;
     return lines.length === 0
       ? html`<tr>${inner}</tr>`

@@ -58,13 +58,13 @@ export class SourcesView extends PageElement {
     const { site, session } = this.state;
     return html`<h1 class="verdict">${this.summary()}</h1>
       <left-out .state=${this.state} .survey=${this.survey}></left-out>
-      <section>
+      <section id="wordings" tabindex="-1">
         <h2>Wordings and values</h2>
         ${this.wordings()}
       </section>
       ${this.phrasebook()} ${remarksSection(site)}
       ${clocksSection(site, session, (isAligned) => void this.align(isAligned))}
-      <files-list .files=${site.files}></files-list>`;
+      <files-list id="files-read" tabindex="-1" .files=${site.files}></files-list>`;
   }
 
   private async look(): Promise<void> {
@@ -131,7 +131,7 @@ export class SourcesView extends PageElement {
 
   private phrasebook(): TemplateResult {
     const { phrasebook } = this.state.site;
-    return html`<section>
+    return html`<section id="phrasebook" tabindex="-1">
       <h2>Phrasebook</h2>
       <p>
         ${

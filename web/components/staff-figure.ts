@@ -9,7 +9,7 @@ import { staffRows } from '../../src/report/staff-rows.ts';
 import { stateRowRows } from '../../src/report/state-spans.ts';
 import { sayInstant } from '../../src/report/words.ts';
 import type { Interval } from '../../src/vocabulary.ts';
-import { cite } from '../cite.ts';
+import { type Cited, cite, pin } from '../cite.ts';
 import { inLine, shareAlong, withBrush } from '../with-brush.ts';
 import { PageElement } from './page-element.ts';
 import './chart-figure.ts';
@@ -20,6 +20,8 @@ const nearestMs = 10_000;
 /** How far from a mark a pointer may be, in columns. */
 const nearColumns = 8;
 const mostCited = 12;
+/** A pointer that moves further between press and release drags. */
+const mostDrift = 3;
 
 interface Drawing {
   readonly staff: TopLevelSpec;
@@ -54,6 +56,7 @@ export class StaffFigure extends PageElement {
   /** What is cited now, so that a pointer that moves on over the same marks asks for nothing. */
   private citedFirst: Mark | null = null;
   private citedCount = 0;
+  private pressedAt = 0;
   private drawnOf: readonly unknown[] = [];
   private readonly sizes = new ResizeObserver(() => {
     this.room = this.clientWidth;
@@ -113,6 +116,8 @@ export class StaffFigure extends PageElement {
         .hasBrush=${true}
         @brush=${(event: Event) => this.onBrush(event, drawing.ahead)}
         @mousemove=${this.onPoint}
+        @pointerdown=${this.onPress}
+        @click=${this.onClick}
         @mouseleave=${this.onLeave}
         @wheel=${this.onWheel}
       ></chart-figure>
@@ -152,17 +157,40 @@ export class StaffFigure extends PageElement {
 
   /** The lines behind the marks nearest to the pointer. */
   private onPoint(event: MouseEvent): void {
-    const share = this.shareOf(event);
+    const near = this.spanAt(event);
     // What is marked keeps its evidence until the mark is taken away.
-    if (share === null || event.buttons !== 0 || this.marked !== null) return;
-    const length = this.shown.to - this.shown.from;
-    const at = this.shown.from + share * length;
-    const reach = (length / columns) * nearColumns;
-    this.citeMarks('What happened there', { from: at - reach, to: at + reach });
+    if (near !== null && event.buttons === 0 && this.marked === null)
+      this.citeMarks('What happened there', near);
+  }
+
+  private onPress({ clientX }: MouseEvent): void {
+    this.pressedAt = clientX;
+  }
+
+  /** A press pins what happened there; a drag marks a span. */
+  private onClick(event: MouseEvent): void {
+    const near = this.spanAt(event);
+    if (near === null || Math.abs(event.clientX - this.pressedAt) > mostDrift) return;
+    const marks = this.marksIn(near);
+    if (marks.length > 0) pin(this, { ...citedOf('What happened there', marks), isByKey: false });
   }
 
   private onLeave(): void {
     this.citedFirst = null;
+  }
+
+  /** The time about the pointer; `null` beside the time axis. */
+  private spanAt(event: MouseEvent): Interval | null {
+    const share = this.shareOf(event);
+    if (share === null) return null;
+    const length = this.shown.to - this.shown.from;
+    const at = this.shown.from + share * length;
+    const reach = (length / columns) * nearColumns;
+    return { from: at - reach, to: at + reach };
+  }
+
+  private marksIn({ from, to }: Interval): readonly Mark[] {
+    return this.health.marks.filter((m) => m.time >= from && m.earliest <= to);
   }
 
   /** Where on the time axis the pointer is; `null` beside it. */
@@ -172,17 +200,15 @@ export class StaffFigure extends PageElement {
     return share < 0 || share > 1 ? null : share;
   }
 
-  private citeMarks(title: string, { from, to }: Interval): void {
-    const inside = this.health.marks.filter((m) => m.time >= from && m.earliest <= to);
+  private citeMarks(title: string, span: Interval): void {
+    const inside = this.marksIn(span);
     const first = inside[0];
     const isSame = first === this.citedFirst && inside.length === this.citedCount;
     if (first === undefined || isSame) return;
     this.citedFirst = first;
     this.citedCount = inside.length;
-    const words = inside.slice(0, mostCited).map(sayMark).join(', ');
-    const more = inside.length > mostCited ? `, and ${inside.length - mostCited} more` : '';
-    const lines = inside.flatMap((m) => m.evidence);
-    cite(this, `${title}: ${words}${more}`, lines);
+    const cited = citedOf(title, inside);
+    cite(this, cited.title, cited.lines);
   }
 
   private onWheel(event: WheelEvent): void {
@@ -218,6 +244,12 @@ export class StaffFigure extends PageElement {
   private tell(detail: Interval): void {
     this.dispatchEvent(new CustomEvent('look', { detail }));
   }
+}
+
+function citedOf(title: string, marks: readonly Mark[]): Cited {
+  const words = marks.slice(0, mostCited).map(sayMark).join(', ');
+  const more = marks.length > mostCited ? `, and ${marks.length - mostCited} more` : '';
+  return { title: `${title}: ${words}${more}`, lines: marks.flatMap((m) => m.evidence) };
 }
 
 function sayMark({ half, what }: Mark): string {

@@ -2,14 +2,14 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
 import { sayInstant } from '../../src/report/words.ts';
 import type { SourceLine } from '../../src/vocabulary.ts';
-import type { Cited } from '../cite.ts';
+import { type Evidence, evidenceOf } from '../evidence.ts';
 import { type Chosen, firstChosen, firstView, type PageState } from '../page-state.ts';
 import type { LinesAround, NamedFile, NamedText, PairModel, Refusal, SiteModel } from '../protocol.ts';
 import { openSession, refusalOf, type Session } from '../session.ts';
 import { views } from '../views.ts';
+import { notKnown } from './not-known.ts';
 import { PageElement } from './page-element.ts';
 import { type FileProgress, progressed } from './reading-progress.ts';
-import './side-notes.ts';
 import './start-view.ts';
 
 /** Everything: what was read, which view shows it, the margin. Its children ask for changes by events. */
@@ -19,13 +19,14 @@ export class SteadypairPage extends PageElement {
     reading: { state: true },
     problem: { state: true },
     view: { state: true },
-    cited: { state: true },
   };
   declare state: PageState | null;
   declare reading: { readonly session: Session; readonly files: readonly FileProgress[] } | null;
   declare problem: Refusal | null;
   declare view: string;
-  declare cited: Cited | null;
+  private readonly evidence: Evidence = evidenceOf(this, (cited, reach) => this.readLines(cited, reach));
+  /** The section that the view to be opened shows first; empty: its begin. */
+  private section = '';
   private given: readonly NamedFile[] = [];
   /** The phrasebooks before each lesson, the last before the last. */
   private earlier: readonly (NamedText | null)[] = [];
@@ -36,7 +37,6 @@ export class SteadypairPage extends PageElement {
     this.reading = null;
     this.problem = null;
     this.view = '';
-    this.cited = null;
     this.addEventListener(
       'files',
       (event) => void this.read(detailOf<readonly NamedFile[]>(event), null, false, []),
@@ -53,11 +53,9 @@ export class SteadypairPage extends PageElement {
     this.addEventListener('site', (event) => this.show(detailOf<SiteModel>(event)));
     this.addEventListener('pair', (event) => this.showPair(detailOf<PairModel>(event)));
     this.addEventListener('choose', (event) => this.choose(detailOf<Chosen>(event)));
+    this.addEventListener('mend', (event) => this.mend(detailOf<string>(event)));
     this.addEventListener('cancel', () => this.cancel());
     this.addEventListener('problem', (event) => this.tell(detailOf<unknown>(event)));
-    this.addEventListener('cite', (event) => {
-      this.cited = detailOf<Cited | null>(event);
-    });
   }
 
   override connectedCallback(): void {
@@ -70,11 +68,7 @@ export class SteadypairPage extends PageElement {
     return html`${this.header()}
       <div class=${this.hasMargin() ? 'columns' : 'columns alone'}>
         <main tabindex="-1">${this.said()}${this.body()}</main>
-        ${
-          this.hasMargin()
-            ? html`<aside aria-label="Evidence"><side-notes .cited=${this.cited} .read=${this.readLines}></side-notes></aside>`
-            : nothing
-        }
+        ${this.hasMargin() ? this.evidence.margin() : nothing}
       </div>`;
   }
 
@@ -82,10 +76,10 @@ export class SteadypairPage extends PageElement {
     return this.state !== null && this.reading === null && this.view !== '';
   }
 
-  private readonly readLines = (at: SourceLine, reach: number): Promise<LinesAround> => {
+  private readLines(cited: readonly SourceLine[], reach: number): Promise<readonly LinesAround[]> {
     if (this.state === null) throw new RangeError('Nothing was read yet.');
-    return this.state.session.ask<'lines'>({ kind: 'lines', at, reach });
-  };
+    return this.state.session.ask<'lines'>({ kind: 'lines', cited, reach });
+  }
 
   private header(): TemplateResult {
     const { state } = this;
@@ -114,7 +108,7 @@ export class SteadypairPage extends PageElement {
     const view = views.find((v) => v.id === this.view);
     return this.state === null || view === undefined
       ? html`<start-view></start-view>`
-      : view.render(this.state);
+      : html`${view.id === 'sources' ? nothing : notKnown(this.state.site)}${view.render(this.state)}`;
   }
 
   private async read(
@@ -126,7 +120,7 @@ export class SteadypairPage extends PageElement {
     this.reading?.session.close();
     this.problem = null;
     // What was cited is a line of the last reading.
-    this.cited = null;
+    this.evidence.clear();
     const session = openSession((file, bytes, rows) => this.progress(file, bytes, rows));
     this.reading = {
       session,
@@ -193,8 +187,14 @@ export class SteadypairPage extends PageElement {
     if (this.state === null) return;
     this.state = { ...this.state, chosen };
     // Evidence of another swap would stand beside this one.
-    this.cited = null;
+    this.evidence.clear();
     this.open('swap');
+  }
+
+  /** Opens a section of Sources. */
+  private mend(section: string): void {
+    this.section = section;
+    this.open('sources');
   }
 
   private open(id: string): void {
@@ -206,10 +206,24 @@ export class SteadypairPage extends PageElement {
   private follow(): void {
     const id = location.hash.slice(1);
     const next = views.some((v) => v.id === id) && this.state !== null ? id : '';
-    if (next !== this.view) this.cited = null;
+    if (next !== this.view) this.evidence.clear();
     this.view = next;
     window.scrollTo(0, 0);
-    void this.updateComplete.then(() => this.querySelector('main')?.focus({ preventScroll: true }));
+    const { section } = this;
+    this.section = '';
+    void this.updateComplete.then(() => (section === '' ? this.focusOn('main') : this.showSection(section)));
+  }
+
+  private async showSection(id: string): Promise<void> {
+    // The view draws itself after the page.
+    await new Promise((resolve) => requestAnimationFrame(resolve));
+    this.querySelector(`#${id}`)?.scrollIntoView();
+    this.focusOn(`#${id}`);
+  }
+
+  private focusOn(selector: string): void {
+    const found = this.querySelector(selector);
+    if (found instanceof HTMLElement) found.focus({ preventScroll: true });
   }
 
   private tell(error: unknown): void {

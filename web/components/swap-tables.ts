@@ -2,8 +2,9 @@ import { html, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
 import { statusWords } from '../../src/report/status-words.ts';
 import { sayInstantBounds, sayMeasure } from '../../src/report/words.ts';
-import type { SourceLine, Step, Swap } from '../../src/vocabulary.ts';
+import type { Step, Swap } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
+import { linesButton } from './lines-button.ts';
 
 /** Why the verdict is what it is: each check that does not hold, as a link to its row. */
 export function reasonsList({ checks }: Swap): TemplateResult {
@@ -31,7 +32,8 @@ export function halvesTable({ halves }: Swap): TemplateResult {
   const heads = ['Model before', 'after', 'Serial before', 'after', 'Firmware before', 'found', 'after'];
   const cell = (text: string | null): TemplateResult =>
     html`<td class="long">${text === null ? 'not known' : terminal(text)}</td>`;
-  return html`<div class="scroll"><table>
+  // It holds nothing that takes the focus: where it is wider than the page, the keyboard scrolls it by itself.
+  return html`<div class="scroll" tabindex="0" role="group" aria-label="Before and after"><table>
       <thead><tr><th scope="col">Half</th>${heads.map((h) => html`<th scope="col">${h}</th>`)}</tr></thead>
       <tbody>
         ${halves.map(
@@ -51,7 +53,7 @@ export function stepsTable(swap: Swap, steps: readonly Step[], zone: string): Te
     const cite = citing(step.statement, step.evidence);
     return html`<tr @mouseenter=${cite} @focusin=${cite}>
       <td class="clock">${sayInstantBounds(step, zone, swap.from)}</td>
-      <td>${terminal(step.statement)} ${linesButton(step.evidence, cite)}</td>
+      <td>${terminal(step.statement)} ${linesButton(step.statement, step.evidence)}</td>
       <td class="took">${step.duration === null ? '' : sayMeasure(step.duration)}</td>
       <td>${step.checks.map((id) => checkLink(checks.get(id)))}</td>
     </tr>`;
@@ -77,15 +79,9 @@ export function checksTable({ checks }: Swap): TemplateResult {
         return html`<tr id=${`check-${c.id}`} @mouseenter=${cite} @focusin=${cite}>
           <th scope="row">${c.title}</th>
           <td class=${`outcome ${c.status}`}>${statusWords[c.status]}</td>
-          <td>${terminal(c.statement)} ${linesButton(c.evidence, cite)}</td>
+          <td>${terminal(c.statement)} ${linesButton(c.title, c.evidence)}</td>
         </tr>`;
       })}
     </tbody>
   </table></div>`;
-}
-
-/** How the keyboard comes to the evidence of a row. */
-export function linesButton(lines: readonly SourceLine[], cite: (event: Event) => void): TemplateResult {
-  const words = lines.length === 1 ? 'one line' : `${lines.length} lines`;
-  return html`<button type="button" class="link lines" @click=${cite} @focus=${cite}>${words}</button>`;
 }

@@ -9,6 +9,7 @@ import type { PageState } from '../page-state.ts';
 import type { PairModel } from '../protocol.ts';
 import type { View } from '../view.ts';
 import { exposureLine, findingsSection, marksTable } from './annex-tables.ts';
+import { isAllKnown, notKnownOfPair } from './not-known.ts';
 import { PageElement } from './page-element.ts';
 import { checksTable, halvesTable, reasonsList, stepsTable } from './swap-tables.ts';
 import './chart-figure.ts';
@@ -43,10 +44,10 @@ export class SwapView extends PageElement {
     const model = site.pairs.find((p) => p.health.pair === chosen.pair);
     if (model === undefined) return html`<h1 class="verdict">No file speaks of a pair.</h1>`;
     const swap = model.verification.swaps[chosen.swap];
-    return html`${this.chooser()}
+    return html`${this.chooser()}${notKnownOfPair(model)}
       ${
         swap === undefined
-          ? html`<h1 class="verdict">No replacement of ${terminal(model.health.pair)} is in these logs: no module was removed and another put in.</h1>
+          ? html`<h1 class="verdict">No replacement of ${terminal(model.health.pair)} ${isAllKnown(site) ? 'is in these logs' : 'was found in the rows recognised'}: no module was removed and another put in.</h1>
             ${this.staff(model, model.health.staff)}${this.bringUps(model.health.bringUps, model.health.staff.limitSeconds)}${this.happened(model)}`
           : this.record(model, swap)
       }`;

@@ -6,6 +6,7 @@ import { citing } from '../cite.ts';
 import type { NamedLesson } from '../lesson-draft.ts';
 import type { SurveyModel } from '../protocol.ts';
 import type { Session } from '../session.ts';
+import { linesButton } from './lines-button.ts';
 import { PageElement } from './page-element.ts';
 import './lesson-form.ts';
 
@@ -81,7 +82,7 @@ export class WordingForm extends PageElement {
         <td class="long"><code>${terminal(text)}</code></td>
         <td class="number">${wording.count.toLocaleString('en')}</td>
         <td class="long">${terminal(means)}</td>
-        <td><button type="button" aria-expanded=${isOpen} @click=${(event: Event) => this.toggle(wording, event.currentTarget)}>${isOpen ? 'Leave it' : 'Teach'}<span class="hidden"> ${terminal(text.slice(0, mostNamed))}</span></button></td>
+        <td><button type="button" aria-expanded=${isOpen} @click=${(event: Event) => this.toggle(wording, event.currentTarget)}>${isOpen ? 'Leave it' : 'Teach'}<span class="hidden"> ${terminal(text.slice(0, mostNamed))}</span></button> ${linesButton(text, [wording.first])}</td>
       </tr>
       ${
         isOpen
