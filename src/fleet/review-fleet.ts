@@ -49,17 +49,8 @@ export function reviewFleet(
   const pairs = fleet.flatMap((facts, index): readonly PairReview[] => {
     const rate = rates[index];
     if (rate === undefined) return [];
-    const { pair, site } = facts.timeline;
-    return [
-      {
-        ...rate,
-        site,
-        change: changes[index] ?? null,
-        availability: availabilityOf(facts.timeline),
-        flapping: flapping.get(pair) ?? [],
-        readiness: readinessForSwap(facts, rules, readyMs),
-      },
-    ];
+    const readiness = readinessForSwap(facts, rules, readyMs);
+    return [{ ...rate, change: changes[index] ?? null, readiness, ...stateOf(facts, flapping) }];
   });
   const attempts = fleet.flatMap((f) => [...f.bringUps]);
   const sites = new Map(fleet.map((f) => [f.timeline.pair, f.timeline.site]));
@@ -77,12 +68,25 @@ export function reviewFleet(
     groups,
     logRank: compareGroups(times, groups, limits),
     forecast: forecastOf(attempts, swaps, limits),
-    boutsNextYear: boutsAhead(fleet, limits),
+    // Of a pair whose rate has changed, the rate so far says nothing of the next year.
+    boutsNextYear: boutsAhead(
+      fleet.filter((_, index) => !changes[index]),
+      limits,
+    ),
     drifts: syncDrifts(attempts, groupNamed, limits),
     months: lossMonths(fleet),
     census,
     alike: alikeIn(census),
   };
+}
+
+/** How a pair was over its log: where it stands, how much of the time it had a ready partner, and its flapping. */
+function stateOf(
+  { timeline }: PairFacts,
+  flapping: ReadonlyMap<string, readonly Finding[]>,
+): Pick<PairReview, 'site' | 'availability' | 'flapping'> {
+  const { pair, site } = timeline;
+  return { site, availability: availabilityOf(timeline), flapping: flapping.get(pair) ?? [] };
 }
 
 /** Names of firmware, and of models, that may be one. */

@@ -1,5 +1,5 @@
 import type { Fleet } from '../vocabulary.ts';
-import { sayForecastLimits, sayHours } from './ahead-words.ts';
+import { leftOut, sayForecastLimits, sayHours } from './ahead-words.ts';
 import { columns, plain, type ShownTable } from './shown-table.ts';
 
 const mostSteps = 8;
@@ -21,7 +21,9 @@ export function forecastTable({ forecast }: Fleet): ShownTable {
 }
 
 /** How many bouts of losses each pair is to expect in the next year, and all together. */
-export function boutsTable({ boutsNextYear }: Fleet): ShownTable {
+export function boutsTable(fleet: Fleet): ShownTable {
+  const { boutsNextYear } = fleet;
+  const left = leftOut(fleet);
   const { pairs = [] } = boutsNextYear ?? {};
   const all = boutsNextYear === null || pairs.length < 2 ? [] : [{ pair: 'all together', ...boutsNextYear }];
   return {
@@ -31,6 +33,6 @@ export function boutsTable({ boutsNextYear }: Fleet): ShownTable {
       cells: [plain(pair), plain(bouts), plain(value.toFixed(1)), plain(`${low} to ${high}`)],
       lines: [],
     })),
-    note: '',
+    note: left === '' ? '' : `${left}.`,
   };
 }

@@ -1,4 +1,5 @@
 import { type BoutsAhead, type Fleet, type Forecast, sayDuration } from '../vocabulary.ts';
+import { sayNames } from './fleet-words.ts';
 import { sayCount } from './words.ts';
 
 const hourSeconds = 3600;
@@ -34,11 +35,22 @@ function repeats({ reflashes, failed }: Forecast): string {
 }
 
 /** How many bouts of losses the next year brings; none where no pair was observed for long enough. */
-export function boutsSentences({ boutsNextYear }: Fleet): readonly string[] {
+export function boutsSentences(fleet: Fleet): readonly string[] {
+  const { boutsNextYear } = fleet;
   if (boutsNextYear === null) return [];
   const { pairs } = boutsNextYear;
-  const where = pairs.length === 1 ? `at ${pairs[0]?.pair}` : `over the ${pairs.length} pairs`;
-  return [`In the next year ${sayBouts(boutsNextYear)} of losses are expected ${where}.`];
+  const where = pairs.length === 1 ? `at ${pairs[0]?.pair}` : `over ${pairs.length} pairs`;
+  const left = leftOut(fleet);
+  return [
+    `In the next year ${sayBouts(boutsNextYear)} of losses are expected ${where}${left && `; ${left}`}.`,
+  ];
+}
+
+/** The pairs whose rate so far says nothing of the next year; empty where there is none. */
+export function leftOut({ pairs }: Fleet): string {
+  const changed = pairs.filter((p) => p.change !== null).map((p) => p.pair);
+  if (changed.length === 0) return '';
+  return `${sayNames(changed)} ${changed.length === 1 ? 'is' : 'are'} left out, since ${changed.length === 1 ? 'its rate' : 'their rates'} changed`;
 }
 
 function sayBouts({ low, high }: Pick<BoutsAhead, 'low' | 'high'>): string {
@@ -66,4 +78,4 @@ function neverFailed(reflashes: number): string {
 
 /** How the prediction of bouts was computed. */
 export const boutsComputed =
-  'Counted are bouts, losses that follow each other within 12 h as one, of the pairs observed for at least 30 d, over their observed time. The limits are those of an exact 95 % prediction of a Poisson count (Hahn and Meeker, Statistical Intervals, chapter 7, 1991); where bouts of several pairs begin within an hour of each other, they are counted as waves, and the limits over all pairs are as much wider. It would be wrong where pairs get better or worse, where work on them is due, or where pairs that were observed for a short time only are unlike the rest.';
+  'Counted are bouts, losses that follow each other within 12 h as one, of the pairs observed for at least 30 d, over their observed time. The limits are those of an exact 95 % prediction of a Poisson count (Hahn and Meeker, Statistical Intervals, chapter 7, 1991); where bouts of several pairs begin within an hour of each other, they are counted as waves, and the limits over all pairs are as much wider. Pairs whose rate changed by more than chance are left out. It would be wrong where pairs get better or worse without having shown it, where work on them is due, or where pairs that were observed for a short time only are unlike the rest.';

@@ -85,9 +85,9 @@ describe('the sentence about the next year', () => {
   });
 
   test.each([
-    [{}, 'In the next year 12 to 31 bouts of losses are expected over the 2 pairs.'],
-    [{ low: 0, high: 4 }, 'In the next year up to 4 bouts of losses are expected over the 2 pairs.'],
-    [{ low: 0, high: 0 }, 'In the next year no bouts of losses are expected over the 2 pairs.'],
+    [{}, 'In the next year 12 to 31 bouts of losses are expected over 2 pairs.'],
+    [{ low: 0, high: 4 }, 'In the next year up to 4 bouts of losses are expected over 2 pairs.'],
+    [{ low: 0, high: 0 }, 'In the next year no bouts of losses are expected over 2 pairs.'],
     [{ pairs: [pair] }, 'In the next year 12 to 31 bouts of losses are expected at RO1.'],
   ])('of %j', (given, said) => expect(boutsSentences(fleetOf(given))).toEqual([said]));
 
