@@ -43,7 +43,7 @@ const kinds = [
   },
   {
     name: 'fleet',
-    pictures: 11,
+    pictures: 14,
     most: 8,
     headings: [
       'Which pairs lose their partner',

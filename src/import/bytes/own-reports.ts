@@ -8,10 +8,11 @@ const beginnings = [
   /^time,earliest,pair,half,signal,value,before,/,
   /^pair,site,observedSeconds,losses,/,
   /^pair,half,cause,start,model,firmware,serial,outcome,/,
-  /^pair,month,observedSeconds,losses\r?\n/,
+  /^pair,month,observedSeconds,losses(,bouts)?\r?\n/,
   /^time,signal,value,halves\r?\n/,
   /^swaps,hours,low,high\r?\n/,
-  /^(model|firmware|site),cause,attempts,censored,median,/,
+  /^(model|firmware|site),cause,attempts,censored,(superseded,)?median,/,
+  /^(model|firmware|site),pairs,observedSeconds,losses,/,
 ];
 
 /** Whether a file that begins with these bytes is a report that this program wrote: it is no log, and is not read again. */

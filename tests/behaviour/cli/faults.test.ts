@@ -51,7 +51,7 @@ describe('writing a report', () => {
       spawn(process.execPath, [command, 'fleet', fleet, '--out', out], { stdio: 'ignore' });
     await ended(write());
     const whole = new Map(readdirSync(out).map((name) => [name, readFileSync(join(out, name), 'utf8')]));
-    expect(whole.size).toBe(9);
+    expect(whole.size).toBe(10);
     for (let wait = 150; wait <= 1200; wait += 75) {
       const running = write();
       const end = ended(running);

@@ -154,9 +154,9 @@ describe('what this program wrote', () => {
     write(join(here, 'inspect.json'), json.out);
     const { files, err } = await inspect(here);
     expect(files).toEqual([path]);
-    // Six tables and the documents of fleet, diagnose and inspect, and two timelines; verify.json is no log by its name.
+    // Seven tables and the documents of fleet, diagnose and inspect, and two timelines; verify.json is no log by its name.
     expect(err).toBe(
-      `${join(here, 'diagnose.json')} and 10 more: this program wrote them: they are no logs and were passed over.\n`,
+      `${join(here, 'diagnose.json')} and 11 more: this program wrote them: they are no logs and were passed over.\n`,
     );
     const named = await steadypair('fleet', join(here, 'fleet-pairs.csv'));
     expect([named.status, named.err]).toEqual([
