@@ -40,8 +40,8 @@ describe('characters that are not seen', () => {
     for (const command of ['verify', 'diagnose', 'fleet']) await steadypair(command, ...args, '--out', out);
     await steadypair('inspect', ...args, '--draft-phrasebook', join(out, 'draft.yaml'));
     const names = readdirSync(out);
-    // One for each swap, of which there is none; three of a diagnosis, nine of a fleet, and the draft.
-    expect(names).toHaveLength(1 + 3 + 9 + 1);
+    // One for each swap, of which there is none; three of a diagnosis, ten of a fleet, and the draft.
+    expect(names).toHaveLength(1 + 3 + 10 + 1);
     for (const name of names)
       expect([name, rawIn(readFileSync(join(out, name), 'utf8'))]).toEqual([name, []]);
   });
