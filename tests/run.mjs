@@ -12,7 +12,11 @@ suite('UTC', []);
 // Where stamps are read, instants are said or drawn, or the zone of this computer could slip in otherwise.
 suite('Pacific/Auckland', [
   'tests/support/zone.test.ts',
-  'tests/behaviour/import/',
+  'tests/behaviour/import/changes/',
+  'tests/behaviour/import/clock/',
+  'tests/behaviour/import/drafts/',
+  'tests/behaviour/import/layouts/',
+  'tests/behaviour/import/stored/',
   'tests/behaviour/timeline/',
   'tests/behaviour/charts/',
   'tests/behaviour/report/',

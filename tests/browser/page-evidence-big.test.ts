@@ -66,11 +66,16 @@ async function shown(page: Page): Promise<Shown> {
   })()`);
 }
 
-/** Waits until the margin shows what is wanted, every note of it with the lines around. */
-async function settled(page: Page, title: string): Promise<readonly Note[]> {
+/** Waits until the margin shows what is wanted, every note of it with the lines around; points again where the page moved under the pointer. */
+async function settled(
+  page: Page,
+  title: string,
+  point: () => Promise<void> = async () => {},
+): Promise<readonly Note[]> {
   await expect
     .poll(async () => {
       const { title: now, notes } = await shown(page);
+      if (now !== title) await point();
       return now === title && notes.every(({ lines, cited }) => lines.length > cited);
     }, soon)
     .toBe(true);
@@ -120,14 +125,17 @@ describe.each(['5', '50'])('evidence from a poll of %s MB', (megabytes) => {
       for (let at = 0; at < count; at += 1) await rows.nth(at).hover();
       let seen = 0;
       for (let at = 0; at < count; at += 1) {
-        await page.mouse.move(0, 0);
-        await rows.nth(at).hover();
+        const point = async (): Promise<void> => {
+          await page.mouse.move(0, 0);
+          await rows.nth(at).hover();
+        };
+        await point();
         const title = await rows
           .nth(at)
           .locator('lines-button')
           .first()
           .evaluate((button) => ('of' in button ? String(button.of) : ''));
-        const notes = await settled(page, title);
+        const notes = await settled(page, title, point);
         expect([view, at, wrong(notes, lines)]).toEqual([view, at, []]);
         expect(notes.map(({ said }) => said).join('')).toBe('');
         seen += notes.length;

@@ -140,8 +140,8 @@ async function timelineOf(bytes: Uint8Array, { zone }: Combination): Promise<rea
 }
 
 describe.each([
-  { kind: 'polls', exporters: polls, count: 84 },
-  { kind: 'journals', exporters: journals, count: 80 },
+  { kind: 'polls', exporters: polls, count: 60 },
+  { kind: 'journals', exporters: journals, count: 60 },
 ])('$kind', ({ exporters, count }) => {
   const all = combinations(Object.keys(exporters), count);
   const different = new Set(all.map((c) => JSON.stringify(c)));
