@@ -1,4 +1,5 @@
 import { betaAtMost, betaQuantileAt } from './distributions.ts';
+import { firstThatHolds } from './first-that-holds.ts';
 
 /**
  * How long something was watched, in seconds, and why no longer: it ended, something else came first after which it cannot end any
@@ -125,21 +126,9 @@ export function incidenceQuantile(
   const [tail, left] = [(1 - confidence) / 2, 1 - share];
   const below = (shapes: Shapes | null, surely: number): number =>
     shapes === null ? surely : betaAtMost(left, ...shapes);
-  const low = firstFrom(steps, ({ lower }) => below(lower, 1) >= tail);
-  const value = firstFrom(steps, ({ surviving }) => surviving <= left + rounding);
-  const high = firstFrom(steps, ({ upper }) => below(upper, 0) >= 1 - tail);
+  const low = firstThatHolds(steps, ({ lower }) => below(lower, 1) >= tail);
+  const value = firstThatHolds(steps, ({ surviving }) => surviving <= left + rounding);
+  const high = firstThatHolds(steps, ({ upper }) => below(upper, 0) >= 1 - tail);
   const timeAt = (index: number): number | null => (index === 0 ? null : (steps[index]?.seconds ?? null));
   return { value: timeAt(value), low: timeAt(low), high: timeAt(high) };
-}
-
-/** The index of the first item that holds, by bisection: once it holds it holds for all that follow. */
-function firstFrom<T>(items: readonly T[], holds: (item: T) => boolean): number {
-  let [from, to] = [0, items.length];
-  while (from < to) {
-    const middle = (from + to) >> 1;
-    const item = items[middle];
-    if (item !== undefined && holds(item)) to = middle;
-    else from = middle + 1;
-  }
-  return from;
 }

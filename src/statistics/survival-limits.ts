@@ -1,4 +1,5 @@
 import { betaQuantileAt } from './distributions.ts';
+import { firstThatHolds } from './first-that-holds.ts';
 import type { Between } from './turnbull.ts';
 
 /**
@@ -33,12 +34,5 @@ function ascending(values: readonly number[]): readonly number[] {
 
 /** How many hold, where all that follow one that holds do too. */
 function countFrom(sorted: readonly number[], holds: (value: number) => boolean): number {
-  let [from, to] = [0, sorted.length];
-  while (from < to) {
-    const middle = (from + to) >> 1;
-    const value = sorted[middle];
-    if (value !== undefined && holds(value)) to = middle;
-    else from = middle + 1;
-  }
-  return sorted.length - from;
+  return sorted.length - firstThatHolds(sorted, holds);
 }

@@ -1,3 +1,4 @@
+import { firstThatHolds } from './first-that-holds.ts';
 /** Something ended after `low` and not after `high`, in seconds; equal: just then; `high` `Infinity`: not seen to end. */
 export interface Between {
   readonly low: number;
@@ -46,8 +47,8 @@ export function turnbull(intervals: readonly Between[], competing: readonly numb
   const highs = intervals.map(({ high }): Bound => ({ at: high, order: closedHigh, isLow: false }));
   const ends = innermost([...lows, ...highs].sort(compare));
   const reach = intervals.map((_, index): readonly [number, number] => [
-    firstFrom(ends, ([low]) => isNotBefore(low, lows[index])),
-    firstFrom(ends, ([, high]) => isAfter(high, highs[index])) - 1,
+    firstThatHolds(ends, ([low]) => isNotBefore(low, lows[index])),
+    firstThatHolds(ends, ([, high]) => isAfter(high, highs[index])) - 1,
   ]);
   const points = [...new Set(competing)].sort((a, b) => a - b);
   const probabilities = selfConsistent(
@@ -83,7 +84,7 @@ function reachesOf(
   count: number,
   points: readonly number[],
 ): readonly Reach[] {
-  const first = high === Infinity ? firstFrom(points, (point) => point > low) : points.length;
+  const first = high === Infinity ? firstThatHolds(points, (point) => point > low) : points.length;
   return first < points.length ? [own, [count + first, count + points.length - 1]] : [own];
 }
 
@@ -121,18 +122,6 @@ function innermost(sorted: readonly Bound[]): readonly (readonly [Bound, Bound])
     const high = sorted[index + 1];
     return low.isLow && high !== undefined && !high.isLow ? [[low, high] as const] : [];
   });
-}
-
-/** The index of the first item that holds, by bisection: once it holds it holds for all that follow. */
-function firstFrom<T>(items: readonly T[], holds: (item: T) => boolean): number {
-  let [from, to] = [0, items.length];
-  while (from < to) {
-    const middle = (from + to) >> 1;
-    const item = items[middle];
-    if (item !== undefined && holds(item)) to = middle;
-    else from = middle + 1;
-  }
-  return from;
 }
 
 /**

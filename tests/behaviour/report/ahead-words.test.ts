@@ -1,28 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { boutsSentences, forecastComputed, forecastSentence } from '../../../src/report/ahead-words.ts';
 import type { BoutsAhead, Fleet, Forecast } from '../../../src/vocabulary.ts';
-
-const empty: Fleet = {
-  ...{
-    inputs: [],
-    lightLimitSeconds: 300,
-    by: 'firmware',
-    pairs: [],
-    power: null,
-    lossGroups: [],
-    lossRatios: [],
-    attempts: [],
-    groups: [],
-    logRank: null,
-  },
-  ...{ forecast: null, boutsNextYear: null, drifts: [], months: [], alike: [], census: [], findings: [] },
-};
+import { emptyFleet } from '../../support/empty-fleet.ts';
 
 /** Of ten swaps, 0.7 h. */
 function campaign(given: Partial<Forecast>): Fleet {
   const step = { swaps: 10, hours: 0.7, low: 0.65, high: 0.76 };
   return {
-    ...empty,
+    ...emptyFleet,
     forecast: { ...step, reflashes: 24, failed: 0, needed: 20, confidence: 0.9, steps: [], ...given },
   };
 }
@@ -49,7 +34,7 @@ describe('the sentence about the next swaps', () => {
     ));
 
   test('without a reflash says what is missing', () =>
-    expect(forecastSentence(empty)).toContain(
+    expect(forecastSentence(emptyFleet)).toContain(
       'no reflash in the logs was followed by a ready partner that held',
     ));
 });
@@ -72,7 +57,7 @@ describe('how a forecast was computed', () => {
 describe('the sentence about the next year', () => {
   const pair = { pair: 'RO1', bouts: 24, value: 4.8, low: 1, high: 10 };
   const fleetOf = (given: Partial<BoutsAhead>): Fleet => ({
-    ...empty,
+    ...emptyFleet,
     boutsNextYear: {
       bouts: 40,
       observedSeconds: 1,
@@ -92,5 +77,5 @@ describe('the sentence about the next year', () => {
   ])('of %j', (given, said) => expect(boutsSentences(fleetOf(given))).toEqual([said]));
 
   test('is not there where no pair was observed for long enough', () =>
-    expect(boutsSentences(empty)).toEqual([]));
+    expect(boutsSentences(emptyFleet)).toEqual([]));
 });

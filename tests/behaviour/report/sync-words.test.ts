@@ -1,22 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { syncSentences } from '../../../src/report/sync-words.ts';
-import { type CauseComparison, type Fleet, type GroupReview, sayShare } from '../../../src/vocabulary.ts';
-
-const empty: Fleet = {
-  ...{
-    inputs: [],
-    lightLimitSeconds: 300,
-    by: 'firmware',
-    pairs: [],
-    power: null,
-    lossGroups: [],
-    lossRatios: [],
-    attempts: [],
-    groups: [],
-    logRank: null,
-  },
-  ...{ forecast: null, boutsNextYear: null, drifts: [], months: [], alike: [], census: [], findings: [] },
-};
+import { type CauseComparison, type GroupReview, sayShare } from '../../../src/vocabulary.ts';
+import { emptyFleet } from '../../support/empty-fleet.ts';
 
 function group(
   name: string,
@@ -44,7 +29,7 @@ const apart: CauseComparison = {
 };
 
 function sentences(groups: readonly GroupReview[], ...causes: readonly CauseComparison[]): readonly string[] {
-  return syncSentences({ ...empty, groups, logRank: { chiSquare: 9, df: 2, p: 0.01, causes } });
+  return syncSentences({ ...emptyFleet, groups, logRank: { chiSquare: 9, df: 2, p: 0.01, causes } });
 }
 
 describe('the sentences about sync times', () => {
@@ -77,7 +62,7 @@ describe('the sentences about sync times', () => {
     expect(sentences(reflashed, alike)).toEqual([
       'Sync times by firmware differ no more than chance explains.',
     ]);
-    expect(syncSentences(empty)).toEqual([
+    expect(syncSentences(emptyFleet)).toEqual([
       'Sync times by firmware cannot be compared: the logs show no bring-up.',
     ]);
   });
