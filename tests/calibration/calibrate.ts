@@ -13,13 +13,14 @@ export function calibrate(scale = '1', name = '', seed = '1'): string {
   const rows = chosen.flatMap((study) =>
     study.run(seeded(Number(seed)), Number(scale)).map((trial) => ({ name: study.name, trial })),
   );
-  const off = rows.filter(({ trial }) => !isHeld(trial) && trial.because === undefined).length;
+  const off = rows.filter(({ trial }) => !isHeld(trial));
+  const unexplained = off.filter(({ trial }) => trial.because === undefined).length;
   return [
     ...chosen.flatMap((study) => [
       study.name,
       ...rows.filter((row) => row.name === study.name).map(({ trial }) => `  ${lineOf(trial)}`),
     ]),
-    `${rows.length} promises tried, ${off} not held; seed ${seed}, scale ${scale}`,
+    `${rows.length} promises tried, ${off.length - unexplained} not held for the reason given, ${unexplained} not held without one; seed ${seed}, scale ${scale}`,
   ].join('\n');
 }
 

@@ -14,6 +14,6 @@ test.each([
 
 test('the table ends with how many promises were tried and not held', () => {
   expect(calibrate('0.01', 'Poisson').split('\n').at(-1)).toBe(
-    '10 promises tried, 0 not held; seed 1, scale 0.01',
+    '10 promises tried, 0 not held for the reason given, 0 not held without one; seed 1, scale 0.01',
   );
 });
