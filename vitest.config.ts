@@ -8,8 +8,8 @@ export default defineConfig({
     // nothing behind in a module, as the code itself does not.
     pool: 'threads',
     isolate: false,
-    // One worker per core; the default leaves one idle.
-    maxWorkers: '100%',
+    // Half as many workers again as cores: the browser's tests wait more than they work.
+    maxWorkers: '150%',
     testTimeout: 60_000,
     hookTimeout: 120_000,
   },
