@@ -1,6 +1,6 @@
 import { benjaminiHochberg } from '../statistics/benjamini-hochberg.ts';
 import { findingChance } from '../statistics/finding-chance.ts';
-import { atLeast, type Counted } from '../statistics/rate-ratio.ts';
+import { atLeast, type Counted, together } from '../statistics/rate-ratio.ts';
 import type { Fleet, PairReview } from '../vocabulary.ts';
 import type { FleetLimits } from './limits.ts';
 
@@ -23,7 +23,7 @@ export function comparePairs(pairs: readonly Counted[], limits: FleetLimits): re
   let chances: readonly (number | null)[] = pairs.map(() => null);
   for (let isMore = true; isMore; ) {
     const before = chances;
-    const rest = sumOf(pairs.filter((_, index) => judged[index] === true && !found.has(index)));
+    const rest = together(pairs.filter((_, index) => judged[index] === true && !found.has(index)));
     chances = pairs.map((pair, index) => {
       if (judged[index] !== true) return null;
       // Of two pairs the sound one has nothing left to be compared with: its last comparison stands.
@@ -54,7 +54,7 @@ export function adjustedOf(chances: readonly (number | null)[]): readonly (numbe
  */
 export function powerOf(pairs: readonly Counted[], limits: FleetLimits): Fleet['power'] {
   const judged = pairs.filter(({ exposure }) => exposure >= limits.leastObservedSeconds);
-  const { count, exposure } = sumOf(judged);
+  const { count, exposure } = together(judged);
   const inOrder = judged.map((pair) => pair.exposure).sort((a, b) => a - b);
   const usual = inOrder[Math.floor(inOrder.length / 2)];
   if (usual === undefined || judged.length < 2 || count === 0) return null;
@@ -67,13 +67,6 @@ export function powerOf(pairs: readonly Counted[], limits: FleetLimits): Fleet['
 function chanceOf(pair: Counted, rest: Counted): number | null {
   if (!(rest.exposure > 0)) return null;
   return atLeast(pair.count, pair.count + rest.count, pair.exposure / (pair.exposure + rest.exposure));
-}
-
-function sumOf(counted: readonly Counted[]): Counted {
-  return {
-    count: counted.reduce((sum, { count }) => sum + count, 0),
-    exposure: counted.reduce((sum, { exposure }) => sum + exposure, 0),
-  };
 }
 
 function without(all: Counted, own: Counted): Counted {

@@ -1,4 +1,4 @@
-import { type Counted, rateRatio } from '../statistics/rate-ratio.ts';
+import { type Counted, rateRatio, together } from '../statistics/rate-ratio.ts';
 import { ratioBySpread, type SpreadRatio } from '../statistics/spread-of-rates.ts';
 import { mantelHaenszel, stratifiedChance, type TwoRates } from '../statistics/stratified-rates.ts';
 import { groupBy } from '../timeline/groups.ts';
@@ -55,7 +55,7 @@ function ratioOf(
 ): readonly Found[] {
   const [group, other] = [one[0]?.group, two[0]?.group];
   const all = [...groupBy([...one, ...two], (m) => m.pair)].map(([pair, own]): PairRates => {
-    const countOf = (name: string | undefined): Counted => sumOf(own.filter((m) => m.group === name));
+    const countOf = (name: string | undefined): Counted => countOfAll(own.filter((m) => m.group === name));
     return { pair, first: countOf(group), second: countOf(other) };
   });
   const inBoth = all.filter(({ first, second }) => first.exposure > 0 && second.exposure > 0);
@@ -110,20 +110,13 @@ function bySpread(rates: readonly PairRates[], confidence: number): SpreadRatio 
   );
 }
 
-function sumOf(members: readonly Membership[]): Counted {
-  return {
-    count: members.reduce((sum, m) => sum + m.bouts.length, 0),
-    exposure: members.reduce((sum, m) => sum + m.observedSeconds, 0),
-  };
+function countOfAll(members: readonly Membership[]): Counted {
+  return together(members.map((m) => ({ count: m.bouts.length, exposure: m.observedSeconds })));
 }
 
 /** All pairs as one stratum; none where one of the groups has no time. */
 function crude(rates: readonly PairRates[]): readonly TwoRates[] {
-  const add = (side: (rate: PairRates) => Counted): Counted => ({
-    count: rates.reduce((sum, rate) => sum + side(rate).count, 0),
-    exposure: rates.reduce((sum, rate) => sum + side(rate).exposure, 0),
-  });
-  const [first, second] = [add((rate) => rate.first), add((rate) => rate.second)];
+  const [first, second] = [together(rates.map((r) => r.first)), together(rates.map((r) => r.second))];
   return first.exposure > 0 && second.exposure > 0 ? [{ first, second }] : [];
 }
 

@@ -1,4 +1,4 @@
-import type { Counted } from './rate-ratio.ts';
+import { type Counted, together } from './rate-ratio.ts';
 
 /** Rates of several units, each drawn towards those of all. */
 export interface GammaPoisson {
@@ -15,8 +15,7 @@ export interface GammaPoisson {
  * Analyses of Event Rates, Technometrics 29 (1987), sections 1 and 2 (from memory).
  */
 export function gammaPoisson(units: readonly Counted[]): GammaPoisson | null {
-  const count = units.reduce((sum, unit) => sum + unit.count, 0);
-  const exposure = units.reduce((sum, unit) => sum + unit.exposure, 0);
+  const { count, exposure } = together(units);
   if (count === 0 || !(exposure > 0)) return null;
   const mean = count / exposure;
   // The slope of the likelihood where the spread of the rates is none.

@@ -6,6 +6,14 @@ export interface Counted {
   readonly exposure: number;
 }
 
+/** All counts together, over all their exposure. */
+export function together(counted: readonly Counted[]): Counted {
+  return {
+    count: counted.reduce((sum, { count }) => sum + count, 0),
+    exposure: counted.reduce((sum, { exposure }) => sum + exposure, 0),
+  };
+}
+
 /** The first rate over the second, with exact limits; `high` is `null` where it has no bound. */
 export interface RateRatio {
   readonly ratio: number | null;
