@@ -32,10 +32,13 @@ describe('a loss of the partner', () => {
     expect(await losses(lost('10:09:54.999'), ...swapped)).toEqual(['10:09:54.999 counted']);
   });
 
-  test('is planned where the module never came back, to the end of the log', async () => {
-    expect(await losses('10:10:00 RO1 B module removed', ready('10:10:30'), lost('10:11:00'))).toContain(
-      '10:11:00 planned',
-    );
+  test('is planned where the module never came back, to the end of the log or to where the partner was ready again', async () => {
+    const removed = '10:10:00 RO1 B module removed';
+    expect(await losses(removed, lost('10:10:01'))).toEqual(['10:10:01 planned']);
+    expect(await losses(removed, lost('10:10:01'), ready('10:10:30'), lost('10:11:00'))).toEqual([
+      '10:10:01 planned',
+      '10:11:00 counted',
+    ]);
   });
 
   test('is planned from the start of a reflash, or from the loss that a reflash without a start explains', async () => {
@@ -47,10 +50,40 @@ describe('a loss of the partner', () => {
     expect(await losses(lost('10:10:01'), ...reflashed)).toEqual(['10:10:01 planned', '10:20:00 counted']);
   });
 
-  test('is planned from the start of a reflash that never ended, to the end of the log', async () => {
+  test('is planned from the start of a reflash that never ended, to where the partner was ready again', async () => {
     expect(
       await losses('10:10:00 RO1 B reflash start', lost('10:10:01'), ready('10:20:00'), lost('10:30:00')),
-    ).toEqual(['10:10:01 planned', '10:30:00 planned']);
+    ).toEqual(['10:10:01 planned', '10:30:00 counted']);
+  });
+
+  test('is planned in work that another start follows, as long as no readiness of before that start held', async () => {
+    const work = ['10:10:00 RO1 B reflash start', lost('10:10:01'), ready('10:12:00')];
+    const after = ['10:20:00 RO1 B reflash end', ready('10:25:00')];
+    // Ready for 59 s, it was within the work; for 60 s, the pair was whole again: one more loss counts, and the last belongs
+    // to the reflash that ended at 10:20.
+    const last = [ready('10:14:00'), lost('10:16:00'), ...after];
+    expect(await losses(...work, lost('10:12:59'), ...last)).toEqual([
+      '10:10:01 planned',
+      '10:12:59 planned',
+      '10:16:00 planned',
+    ]);
+    expect(await losses(...work, lost('10:13:00'), ...last)).toEqual([
+      '10:10:01 planned',
+      '10:13:00 counted',
+      '10:16:00 planned',
+    ]);
+  });
+
+  test('counts after a note of work whose clock is wrong, and that nothing follows', async () => {
+    const bursts = ['10:21:00', '10:23:00', '10:25:00'].flatMap((clock) => [
+      lost(clock),
+      ready(clock.replace(':00', ':30')),
+    ]);
+    expect(await losses('10:20:00 RO1 B reflash start', ...bursts)).toEqual([
+      '10:21:00 planned',
+      '10:23:00 counted',
+      '10:25:00 counted',
+    ]);
   });
 
   test('of a reflash that came after the work on the same half was done is explained by that reflash alone', async () => {
