@@ -427,8 +427,19 @@ export interface PairTimeline {
   /** What was observed of whether the partner is ready; where no source ever tells it, of anything. */
   readonly observed: readonly Interval[];
   readonly unobserved: readonly Unobserved[];
+  /** Absences that notes tell and readings speak against; what those notes tell of that work is in the timeline as notes. */
+  readonly contradicted: readonly ContradictedNote[];
   readonly from: number;
   readonly to: number;
+}
+
+/**
+ * Notes that have a module surely out of its place for a time, while readings go on that find it there: one of the two clocks is
+ * wrong. The sources are the two notes and the reading that speaks against them.
+ */
+export interface ContradictedNote extends Interval {
+  readonly half: string;
+  readonly sources: NonEmpty<Source>;
 }
 
 // ---- findings -----------------------------------------------------------------------------------------------

@@ -1,6 +1,7 @@
 import { agreement } from './agreement.ts';
 import type { Analyzer } from './analyzer.ts';
 import { coincidence } from './coincidence.ts';
+import { contradictedNotes } from './contradicted-notes.ts';
 import { dataQuality } from './data-quality.ts';
 import { exposure } from './exposure.ts';
 import { flapping } from './flapping.ts';
@@ -29,5 +30,6 @@ export const analyzers: readonly Analyzer[] = [
   linkFlapping,
   linksCrossed,
   agreement,
+  contradictedNotes,
   dataQuality,
 ];

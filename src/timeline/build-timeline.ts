@@ -14,6 +14,7 @@ import {
   type TimelineEvent,
 } from '../vocabulary.ts';
 import type { ClockOffset } from './clock-offsets.ts';
+import { contradictedNotes, keptAsNotes } from './contradicted-notes.ts';
 import { deriveHappenings } from './derive.ts';
 import { groupBy, keyOf } from './groups.ts';
 import { gaugesOf } from './half-gauges.ts';
@@ -55,16 +56,23 @@ export function buildTimeline(
 
 function buildPair(
   pair: string,
-  sightings: readonly Sighting[],
+  told: readonly Sighting[],
   streams: NonEmpty<NamedStream>,
   files: readonly ImportedFile[],
   rules: TimelineRules,
 ): Omit<PairTimeline, 'site' | 'zone'> {
-  const coverage = withLogs(streams, sightings);
-  const halves = nameHalves(sightings, coverage);
-  const roles = readRoles(sightings, halves, rules);
-  const resolved = resolveSubjects(sightings, roles, halves, rules);
-  const events = eventsOf(pair, { sightings, resolved, roles, halves }, rules);
+  const coverage = withLogs(streams, told);
+  const halves = nameHalves(told, coverage);
+  const first = placed(told, halves, rules);
+  const contradicted = contradictedNotes(
+    first.resolved,
+    told.filter((s) => s.signal === 'role'),
+    streams,
+    rules,
+  );
+  const evidence = contradicted.length === 0 ? first : placed(keptAsNotes(told, contradicted), halves, rules);
+  const { sightings, roles, resolved } = evidence;
+  const events = eventsOf(pair, evidence, rules);
   const span = spanOf(coverage);
   const observation = observationsOf(resolved, sightings, coverage, span);
   return {
@@ -75,11 +83,22 @@ function buildPair(
     gauges: gaugesOf(pair, files, roles, halves),
     coverage,
     observation,
+    contradicted,
     ...(observation.get(keyOf(null, 'partner-ready')) ??
       observation.get(keyOf(null, 'partner-present')) ??
       observationOf(sightings, coverage, span)),
     ...span,
   };
+}
+
+/** The sightings with who held which role, and which half each is about. */
+function placed(
+  sightings: readonly Sighting[],
+  halves: readonly string[],
+  rules: TimelineRules,
+): Omit<RoleEvidence, 'happened'> {
+  const roles = readRoles(sightings, halves, rules);
+  return { sightings, roles, halves, resolved: resolveSubjects(sightings, roles, halves, rules) };
 }
 
 /** From the first to the last row that was read of a pair; of a journal, whatever unit its rows are of. Notes alone observe nothing. */

@@ -74,7 +74,16 @@ export function madePair(
   );
   const releases = firmware.map((from) => eventOf(pair, from.day, 'firmware', from.firmware));
   const timeline: PairTimeline = {
-    ...{ pair, site: null, zone: null, halves: ['A', 'B'], events: [], gauges: [], unobserved: [] },
+    ...{
+      pair,
+      site: null,
+      zone: null,
+      halves: ['A', 'B'],
+      events: [],
+      gauges: [],
+      contradicted: [],
+      unobserved: [],
+    },
     tracks: new Map([[keyOf('A', 'firmware'), releases]]),
     coverage: [noCoverage],
     observation: new Map(),

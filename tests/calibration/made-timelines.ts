@@ -67,6 +67,7 @@ export function madeTimeline(
     events,
     tracks: groupBy(events, (e) => keyOf(e.half, e.signal)),
     gauges: [],
+    contradicted: [],
     ...observedOf(pair, to),
   };
 }
