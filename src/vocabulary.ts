@@ -434,11 +434,13 @@ export interface PairTimeline {
 }
 
 /**
- * Notes that have a module surely out of its place for a time, while readings go on that find it there: one of the two clocks is
- * wrong. The sources are the two notes and the reading that speaks against them.
+ * Notes that have a module surely out of its place for a time: `in-place` while readings find it there, or `elsewhen` while readings
+ * show the replacement at another time. One of the two clocks is wrong. The sources are the two notes and the reading that speaks
+ * against them.
  */
 export interface ContradictedNote extends Interval {
   readonly half: string;
+  readonly reason: 'in-place' | 'elsewhen';
   readonly sources: NonEmpty<Source>;
 }
 

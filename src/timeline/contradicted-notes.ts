@@ -29,20 +29,41 @@ export function contradictedNotes(
       stream.gaps.map(({ before, after }) => ({ from: before.time, to: after.time })),
     ]),
   );
-  return [...groupBy(moves, (m) => `${m.half}\n${m.stream}`).values()].flatMap((list) =>
-    list.flatMap((out, index) => {
+  return [...groupBy(moves, (m) => `${m.half}\n${m.stream}`).values()].flatMap((list) => {
+    const removals = list.filter((m) => m.signal === 'removed');
+    return list.flatMap((out, index) => {
       const back = list[index + 1];
       const isAbsence = out.signal === 'removed' && back?.signal === 'inserted';
       if (!isAbsence || out.half === null) return [];
       const absence = { from: out.time, to: back.earliest };
-      const against = inPlace.find(
-        (s) => isOf(s, out.half) && isReadIn(s, absence, gaps.get(s.stream) ?? [], rules),
-      );
+      const own = inPlace.filter((s) => isOf(s, out.half));
+      const inPlaceThen = own.find((s) => isReadIn(s, absence, gaps.get(s.stream) ?? [], rules));
+      const against = inPlaceThen ?? replacedElsewhen(own, removals, [out, back], rules);
       if (against === undefined) return [];
+      const reason = inPlaceThen === undefined ? 'elsewhen' : 'in-place';
       const sources: NonEmpty<Source> = [out.sources[0], back.sources[0], against.sources[0]];
-      return [{ half: out.half, ...absence, sources }];
-    }),
-  );
+      return [{ half: out.half, ...absence, reason, sources }];
+    });
+  });
+}
+
+/**
+ * Where polls look too seldom to have seen the absence: the replacement that the notes tell of, if readings show as many as
+ * the notes have removals, each at another time by far, and the same module before and after the noted one.
+ */
+function replacedElsewhen(
+  own: readonly Sighting[],
+  removals: readonly Resolved[],
+  [out, back]: readonly [Resolved, Resolved],
+  { noteLagMs, boutMs }: TimelineRules,
+): Sighting | undefined {
+  const serials = own.filter((s) => s.signal === 'serial');
+  const replaced = serials.filter((s, index) => index > 0 && s.value !== serials[index - 1]?.value);
+  const other = replaced[removals.indexOf(out)];
+  if (replaced.length !== removals.length || other === undefined) return undefined;
+  const away = Math.abs(other.time - out.time);
+  const isSame = serials.some((s) => s.time <= out.earliest && s.readUntil >= back.time);
+  return isSame && away > noteLagMs && away <= boutMs ? other : undefined;
 }
 
 /**

@@ -31,21 +31,40 @@ checkAnalyzer(contradictedNotes, {
       },
       findings: [{ id: 'contradicted-note', half: 'B' }],
     },
+    {
+      name: 'one removal by the notes, one replacement by a poll that looks too seldom, half an hour apart',
+      files: { 'notes.txt': notes('09:40', '09:43'), 'poll.csv': polled(240) },
+      findings: [{ id: 'contradicted-note', half: 'B' }],
+    },
   ],
   quiet: [
+    {
+      name: 'two removals by the notes, one replacement by a poll that looks too seldom: a module was reseated',
+      files: {
+        'notes.txt': `${notes('09:11', '09:14')}09:40 pulled module from slot B\n09:43 fitted module in slot B\n`,
+        'poll.csv': polled(240),
+      },
+    },
     {
       name: 'notes three minutes late, in place by the poll at their end only',
       files: { 'notes.txt': notes('09:12', '09:16'), 'poll.csv': polled(30) },
     },
     {
       name: 'a poll that looks more seldom than the module was out',
-      files: { 'notes.txt': notes('09:30', '09:34'), 'poll.csv': polled(240) },
+      files: {
+        'notes.txt': notes('09:30', '09:34'),
+        'poll.csv': polled(240, [[...serial, ['09:50:00', ''], ['09:55:00', 'T2-3']]]),
+      },
     },
     {
       name: 'a poll with a gap where the notes have the module out',
       files: {
         'notes.txt': notes('09:30', '09:34'),
-        'poll.csv': polled(30, [serial], [['09:29:00', '09:36:00']]),
+        'poll.csv': polled(
+          30,
+          [[...serial, ['09:50:00', ''], ['09:55:00', 'T2-3']]],
+          [['09:29:00', '09:36:00']],
+        ),
       },
     },
     {
