@@ -123,7 +123,7 @@ const webDoors = [
   ['vega-interpreter', 'web/render-chart\\.ts$'],
   ['vega-lite', 'web/(?:render-chart|with-brush|components/(?:chart|staff)-figure)\\.ts$'],
   ['hash-wasm', 'web/hasher\\.ts$'],
-  ['fflate', 'web/gunzip\\.ts$'],
+  ['fflate', 'web/(?:gunzip|zip-files)\\.ts$'],
 ];
 
 const webPackages = [...webDoors.map(([name]) => name), 'lit'];

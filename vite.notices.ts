@@ -6,7 +6,7 @@ import type { Plugin } from 'vite';
 export interface Notices {
   /** Gathers; give it to the build and to that of its workers. */
   gather(): Plugin;
-  /** Name, version and licence of each package; a text that several have stands once. */
+  /** Name, version and licence of each package; a text that several have stands once, and so does a long part of it. */
   text(product: string): string;
 }
 
@@ -23,14 +23,35 @@ export function notices(): Notices {
     text(product) {
       const found = [...folders].map(noticeOf).sort((a, b) => (a.name < b.name ? -1 : 1));
       const texts = [...new Set(found.map((f) => f.text))];
-      const blocks = texts.map((text) => {
-        const names = found.filter((f) => f.text === text).map((f) => f.name);
-        return `${names.join('\n')}\n\n${text}`;
+      const namesOf = (text: string): readonly string[] =>
+        found.filter((f) => f.text === text).map((f) => f.name);
+      const blocks = texts.map((text, index) => {
+        const before = texts.slice(0, index).find((other) => partAlike(other, text) >= leastAlike);
+        const own = before === undefined ? text : shortened(text, before, namesOf(before)[0] ?? '');
+        return `${namesOf(text).join('\n')}\n\n${own}`;
       });
       const head = `${product} holds the work of others, each under its own licence: ${found.length} packages.`;
       return `${[head, ...blocks].join(`\n\n${'-'.repeat(80)}\n\n`)}\n`;
     },
   };
+}
+
+/** A shorter beginning that two texts share is written out in both. */
+const leastAlike = 2000;
+
+/** The text of a licence without the long beginning that it shares with an earlier one. */
+function shortened(text: string, before: string, name: string): string {
+  const alike = partAlike(before, text);
+  const last = text.slice(0, alike).trimEnd().split('\n').at(-1)?.trim() ?? '';
+  return `The licence of ${name}, word for word, as far as "${last}", and then:\n\n${text.slice(alike)}`;
+}
+
+/** How many characters the paragraphs have that two texts begin with alike. */
+function partAlike(one: string, other: string): number {
+  const [a, b] = [one.split('\n\n'), other.split('\n\n')];
+  const end = a.findIndex((paragraph, index) => paragraph !== b[index]);
+  const alike = a.slice(0, end < 0 ? a.length : end);
+  return alike.reduce((sum, paragraph) => sum + paragraph.length + 2, 0);
 }
 
 function addFolder(folders: Set<string>, id: string): void {

@@ -38,6 +38,26 @@ function demoFleet(): string {
 
 const gathered = notices();
 
+/** The worker is a third of the page: it is packed in it, and unpacked when the page is opened. */
+function packedWorker(): Plugin {
+  const written = /const jsContent = ("(?:[^"\\]|\\.)*");/;
+  return {
+    name: 'packed-worker',
+    enforce: 'pre',
+    transform: {
+      filter: { id: /\/worker\.ts\?worker&inline$/ },
+      handler(code) {
+        const [, literal] = written.exec(code) ?? [];
+        if (literal === undefined)
+          throw new Error('Vite writes an inline worker in another way than before.');
+        const packed = gzipSync(JSON.parse(literal), { level: 9 }).toString('base64');
+        const unpacked = `await new Response(new Blob([Uint8Array.from(atob("${packed}"), (c) => c.charCodeAt(0))]).stream().pipeThrough(new DecompressionStream("gzip"))).text()`;
+        return { code: code.replace(written, () => `const jsContent = ${unpacked};`), map: null };
+      },
+    },
+  };
+}
+
 /** Writes the hashes of the page's own scripts into its policy: nothing else may run. The licences stand at the end of it. */
 function scriptHashes(): Plugin {
   return {
@@ -74,7 +94,12 @@ export default defineConfig({
     STEADYPAIR_DEMO: JSON.stringify(demoSite()),
     STEADYPAIR_DEMO_FLEET: JSON.stringify(demoFleet()),
   },
-  plugins: [gathered.gather(), viteSingleFile({ removeViteModuleLoader: true }), scriptHashes()],
+  plugins: [
+    gathered.gather(),
+    packedWorker(),
+    viteSingleFile({ removeViteModuleLoader: true }),
+    scriptHashes(),
+  ],
   worker: { format: 'iife', plugins: () => [gathered.gather()] },
   build: {
     target: 'es2023',

@@ -1,6 +1,7 @@
 import { html, type LitElement, nothing, type TemplateResult } from 'lit';
 import type { Cited, Pressed } from './cite.ts';
 import { LinesButton } from './components/lines-button.ts';
+import './components/section-index.ts';
 import { SideNotes } from './components/side-notes.ts';
 import { putUnder } from './put-under.ts';
 
@@ -66,7 +67,8 @@ export function evidenceOf(host: LitElement, read: SideNotes['read']): Evidence 
   });
   const close = (): void => letGo(state, release);
   host.addEventListener('unpin', close);
-  document.addEventListener('keydown', ({ key }) => key === 'Escape' && close());
+  // What is only looked at goes too: the margin shows the sections again.
+  onEscape(() => (state.pinned === null ? follow(null) : close()));
   window.addEventListener('change', clear);
   return {
     clear,
@@ -74,9 +76,13 @@ export function evidenceOf(host: LitElement, read: SideNotes['read']): Evidence 
   };
 }
 
+function onEscape(act: () => void): void {
+  document.addEventListener('keydown', ({ key }) => key === 'Escape' && act());
+}
+
 function marginOf({ cited, pinned }: State, read: SideNotes['read']): TemplateResult {
   const place = pinned?.place ?? null;
-  return html`<aside aria-label="Evidence"><side-notes .cited=${cited} .place=${place} .read=${read}></side-notes></aside>`;
+  return html`<aside aria-label="Evidence"><section-index .isFolded=${cited !== null}></section-index><side-notes .cited=${cited} .place=${place} .read=${read}></side-notes></aside>`;
 }
 
 /** The focus goes back to what was pressed, if it stood in the notes. */

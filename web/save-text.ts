@@ -1,6 +1,11 @@
 /** Gives the browser a text to save under a name. */
 export function saveText(name: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'text/plain' }));
+  saveBlob(name, new Blob([text], { type: 'text/plain' }));
+}
+
+/** The same with bytes. */
+export function saveBlob(name: string, blob: Blob): void {
+  const address = URL.createObjectURL(blob);
   const link = document.createElement('a');
   link.href = address;
   link.download = name;

@@ -17,7 +17,7 @@ import { sayCount, sayInstant } from './words.ts';
  */
 export async function fleetHtml(fleet: Fleet, options: ReportOptions): Promise<string> {
   const sections = [answerSection(fleet, options)];
-  for (const one of fleetSections(fleet, options.zone)) sections.push(await questionSection(one));
+  for (const one of fleetSections(fleet, options.zone)) sections.push(await questionSection(one, options));
   sections.push(lossesSection(fleet), cautionsSection(), inputsSection(fleet));
   return htmlDocument('Fleet review', sections, options.version);
 }
@@ -35,9 +35,15 @@ ${rest.map((s) => `<p>${html(s)}</p>`).join('\n')}
 <p class="second">${period}all times in ${html(zone)}.</p>`;
 }
 
-async function questionSection({ id, title, figures, table, howComputed }: FleetSection): Promise<string> {
+async function questionSection(
+  { id, title, figures, table, howComputed }: FleetSection,
+  { pause }: ReportOptions,
+): Promise<string> {
   const drawn: string[] = [];
-  for (const one of figures) drawn.push(await figure(one.spec, one.caption, one.id));
+  for (const one of figures) {
+    await pause?.();
+    drawn.push(await figure(one.spec, one.caption, one.id));
+  }
   return section(
     id,
     html(title),

@@ -12,7 +12,7 @@ import { isRise } from './loss-words.ts';
 import { mostOf } from './most-of.ts';
 
 /** What a picture can hold and still be read: pairs in a list, pairs over time, comparisons, steps of a curve. */
-const most = { pairs: 40, pairsOverTime: 12, ratios: 40, steps: 400 };
+const most = { pairs: 12, pairsOverTime: 12, ratios: 40, steps: 400 };
 const yearSeconds = 365.25 * 86_400;
 
 /**

@@ -5,26 +5,39 @@ import { verifyHtml } from './verify-html.ts';
 import { verifyJson } from './verify-json.ts';
 import { verifyMarkdown } from './verify-markdown.ts';
 
+/** A file that is written: its name, safe everywhere, and its text. */
+export interface ReportFile {
+  readonly name: string;
+  readonly text: string;
+}
+
 /** The files of a verification: HTML and Markdown for each swap, one JSON document for all. Names are safe everywhere. */
 export async function reportsOf(
   verification: Verification,
   options: ReportOptions,
-): Promise<readonly { readonly name: string; readonly text: string }[]> {
+): Promise<readonly ReportFile[]> {
   const perSwap = await Promise.all(
-    verification.swaps.map(async (swap, index) => {
-      const base = baseName(swap);
-      // Some disks tell no capitals from small letters.
-      const earlier = verification.swaps
-        .slice(0, index)
-        .filter((s) => baseName(s).toLowerCase() === base.toLowerCase()).length;
-      const name = earlier === 0 ? base : `${base}_${earlier + 1}`;
-      return [
-        { name: `${name}.html`, text: await verifyHtml(verification, swap, options) },
-        { name: `${name}.md`, text: verifyMarkdown(verification, swap, options) },
-      ];
-    }),
+    verification.swaps.map((swap) => reportsOfSwap(verification, swap, options)),
   );
   return [...perSwap.flat(), { name: 'verify.json', text: verifyJson(verification) }];
+}
+
+/** HTML and Markdown of one swap of a verification, under the names that they have among those of all its swaps. */
+export async function reportsOfSwap(
+  verification: Verification,
+  swap: Swap,
+  options: ReportOptions,
+): Promise<readonly ReportFile[]> {
+  const base = baseName(swap);
+  // Some disks tell no capitals from small letters.
+  const earlier = verification.swaps
+    .slice(0, verification.swaps.indexOf(swap))
+    .filter((s) => baseName(s).toLowerCase() === base.toLowerCase()).length;
+  const name = earlier === 0 ? base : `${base}_${earlier + 1}`;
+  return [
+    { name: `${name}.html`, text: await verifyHtml(verification, swap, options) },
+    { name: `${name}.md`, text: verifyMarkdown(verification, swap, options) },
+  ];
 }
 
 function baseName({ pair, from }: Swap): string {

@@ -2,31 +2,29 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { Mark } from '../../src/pipeline.ts';
 import { terminal } from '../../src/report/escape.ts';
 import { sayNoFinding } from '../../src/report/not-known.ts';
+import { abnormal, columns, plain, type ShownRow, type ShownTable } from '../../src/report/shown-table.ts';
 import { toldFindings } from '../../src/report/told-findings.ts';
-import { sayDatedBounds, sayInstant, sayMeasure, sayWhen } from '../../src/report/words.ts';
+import { sayCount, sayDatedBounds, sayInstant, sayMeasure, sayWhen } from '../../src/report/words.ts';
 import type { Finding, Swap, Verification } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
 import { linesButton } from './lines-button.ts';
-
-const mostMarks = 200;
+import './shown-table.ts';
 
 /** What happened to a pair, in the order of time. */
 export function marksTable(marks: readonly Mark[], zone: string): TemplateResult {
   if (marks.length === 0) return html`<p>Nothing that is logged lies there.</p>`;
-  const row = (mark: Mark): TemplateResult => {
-    const words = mark.half === null ? mark.what : `half ${mark.half}: ${mark.what}`;
-    const cite = citing(words, mark.evidence);
-    const isLost = mark.what === 'partner lost';
-    return html`<tr @mouseenter=${cite} @focusin=${cite}>
-      <td class="clock">${sayDatedBounds(mark, zone)}</td>
-      <td class=${isLost ? 'long inconclusive' : 'long'}>${terminal(words)} ${linesButton(words, mark.evidence)}</td>
-    </tr>`;
+  const row = (mark: Mark): ShownRow => {
+    const { half, what, evidence } = mark;
+    const said = what === 'partner lost' ? abnormal(what, 'warning') : plain(what);
+    return { cells: [plain(sayDatedBounds(mark, zone)), plain(half ?? 'pair'), said], lines: evidence };
   };
-  return html`<div class="scroll"><table>
-      <thead><tr><th scope="col">Time</th><th scope="col">What happened</th></tr></thead>
-      <tbody>${marks.slice(0, mostMarks).map(row)}</tbody>
-    </table></div>
-    ${marks.length > mostMarks ? html`<p class="second">and ${marks.length - mostMarks} more: move the staff closer.</p>` : nothing}`;
+  const table: ShownTable = {
+    columns: columns('Time', 'Half', 'What happened'),
+    rows: marks.map(row),
+    file: '',
+    note: '',
+  };
+  return html`<shown-table .table=${table} .name=${'what-happened'}></shown-table>`;
 }
 
 /** How long the pair had no ready partner during the swap. */
@@ -40,9 +38,14 @@ export function exposureLine({ exposure }: Swap, zone: string): TemplateResult {
 /** Findings of the pair in the time of the swap, and what was odd in the files; the gravest first. */
 export function findingsSection(verification: Verification, swap: Swap, zone: string): TemplateResult {
   const findings = toldFindings(verification, swap);
-  return html`<section>
+  const told = findings.filter(({ severity }) => severity !== 'info');
+  const notes = findings.filter(({ severity }) => severity === 'info');
+  const list = (all: readonly Finding[]): TemplateResult => html`<ul>${all.map((f) => item(f, zone))}</ul>`;
+  return html`<section id="swap-findings">
     <h2>Findings and quality of the data</h2>
-    ${findings.length === 0 ? html`<p>${sayNoFinding(verification)}</p>` : html`<ul>${findings.map((f) => item(f, zone))}</ul>`}
+    ${findings.length === 0 ? html`<p>${sayNoFinding(verification)}</p>` : nothing}
+    ${told.length === 0 ? nothing : list(told)}
+    ${notes.length === 0 ? nothing : html`<details class="fold"><summary>${sayCount(notes.length, 'note')}. Show</summary>${list(notes)}</details>`}
   </section>`;
 }
 

@@ -3,10 +3,12 @@ import { terminal } from '../../src/report/escape.ts';
 import { ladderOf, sayReference } from '../../src/report/ladder.ts';
 import { outcomeWords, sayCause, sayLength } from '../../src/report/outcome-words.ts';
 import { rankingRule, sayWeight } from '../../src/report/say-weight.ts';
+import { columns, plain, type ShownRow, type ShownTable } from '../../src/report/shown-table.ts';
 import { sayInstantBounds } from '../../src/report/words.ts';
 import type { Attempt, Diagnosis, Point, RankedCause } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
 import { linesButton } from './lines-button.ts';
+import './shown-table.ts';
 
 /** How far the last attempt got, stage by stage, against those that worked. */
 export function ladderTable(diagnosis: Diagnosis): TemplateResult {
@@ -29,30 +31,40 @@ export function ladderTable(diagnosis: Diagnosis): TemplateResult {
     <p class="second">${terminal(sayReference(diagnosis))}</p>`;
 }
 
-const mostAttempts = 25;
-
-/** The attempts since the trouble began, the last ones. */
+/** The attempts since the trouble began, the newest first. */
 export function attemptsTable({ attempts, from }: Diagnosis, zone: string): TemplateResult {
   if (attempts.length === 0) return html`<p>None was logged.</p>`;
-  const row = (attempt: Attempt): TemplateResult => {
+  const row = (attempt: Attempt): ShownRow => {
     const { start, half, stages, outcome, evidence } = attempt;
-    const what = `Attempt of half ${half ?? 'not known'}`;
-    const cite = citing(what, evidence);
-    return html`<tr @mouseenter=${cite} @focusin=${cite}>
-      <td class="clock">${sayInstantBounds(start, zone, from)}</td>
-      <td class="long">${terminal(half ?? 'not known')}</td>
-      <td>${sayCause(attempt)} ${linesButton(what, evidence)}</td>
-      <td>${stages.at(-1)?.stage ?? 'not logged'}</td>
-      <td>${outcomeWords[outcome]}</td>
-      <td class="number">${sayLength(attempt)}</td>
-    </tr>`;
+    const cells = [
+      sayInstantBounds(start, zone, from),
+      half ?? 'not known',
+      sayCause(attempt),
+      stages.at(-1)?.stage ?? 'not logged',
+      outcomeWords[outcome],
+      sayLength(attempt),
+    ];
+    return { cells: cells.map(plain), lines: evidence };
   };
-  const left = attempts.length - mostAttempts;
-  return html`<div class="scroll"><table class="attempts">
-      <thead><tr><th scope="col">Started</th><th scope="col">Half</th><th scope="col">Cause</th><th scope="col">Stage reached</th><th scope="col">Outcome</th><th scope="col" class="number">After</th></tr></thead>
-      <tbody>${attempts.slice(-mostAttempts).map(row)}</tbody>
-    </table></div>
-    ${left > 0 ? html`<p class="second">${left} earlier ones are in the report's JSON.</p>` : nothing}`;
+  const table: ShownTable = {
+    columns: columns('Started', 'Half', 'Cause', 'Stage reached', 'Outcome', 'After#'),
+    rows: attempts.toReversed().map(row),
+    file: '',
+    note: '',
+  };
+  return html`<shown-table .table=${table} .name=${'attempts'}></shown-table>`;
+}
+
+/** So many points for the most likely cause stand under the answer. */
+const mostPoints = 2;
+
+/** What speaks for the most likely cause, with its lines; nothing where no cause reaches a rank. */
+export function mostLikely({ causes: [first] }: Diagnosis): TemplateResult | typeof nothing {
+  if (first === undefined) return nothing;
+  return html`<ul class="reasons">${first.for.slice(0, mostPoints).map(({ statement, evidence }) => {
+    const cite = citing(statement, evidence);
+    return html`<li @mouseenter=${cite} @focusin=${cite}>${terminal(statement)} ${linesButton(statement, evidence)}</li>`;
+  })}</ul>`;
 }
 
 /** Each cause with what speaks for it, what against, and what to check next. */

@@ -1,20 +1,20 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { cautions } from '../../src/report/cautions.ts';
-import { diagnoseReports } from '../../src/report/diagnose-reports.ts';
 import { terminal } from '../../src/report/escape.ts';
 import { saySentence } from '../../src/report/sentences.ts';
-import { sayInstant } from '../../src/report/words.ts';
+import { sayCount, sayDatedBounds } from '../../src/report/words.ts';
 import type { Diagnosis } from '../../src/vocabulary.ts';
 import { citeNothing } from '../cite.ts';
 import type { PageState } from '../page-state.ts';
-import { saveText } from '../save-text.ts';
+import { putOnPaper } from '../paper.ts';
 import type { View } from '../view.ts';
-import { attemptsTable, causesList, doubtedTable, ladderTable } from './diagnosis-tables.ts';
+import { diagnosisReports, htmlOf } from '../view-reports.ts';
+import { attemptsTable, causesList, doubtedTable, ladderTable, mostLikely } from './diagnosis-tables.ts';
 import { notKnownOfPair } from './not-known.ts';
 import { PageElement } from './page-element.ts';
+import type { Reports } from './save-bar.ts';
+import './save-bar.ts';
 import './staff-figure.ts';
-
-declare const STEADYPAIR_VERSION: string;
 
 /** Why a pair will not synchronise: the answer, how far it gets, the causes with their evidence, what to check. */
 export class DiagnosisView extends PageElement {
@@ -28,6 +28,7 @@ export class DiagnosisView extends PageElement {
   declare asked: string | null;
   declare found: Diagnosis | null;
   private foundOf: PageState['site'] | null = null;
+  private reports: { readonly of: Diagnosis; readonly given: Reports } | null = null;
 
   constructor() {
     super();
@@ -45,7 +46,22 @@ export class DiagnosisView extends PageElement {
 
   override render(): TemplateResult {
     if (this.state.site.pairs.length === 0) return html`<h1 class="verdict">No file speaks of a pair.</h1>`;
-    return html`${this.chooser()}${this.found === null ? html`<p role="status">Comparing the attempts.</p>` : this.answer(this.found)}`;
+    const { found } = this;
+    return html`<div class="top">${this.chooser()}${found === null ? nothing : html`<save-bar .reports=${this.reportsOf(found)}></save-bar>`}</div>
+      ${found === null ? html`<p role="status">Comparing the attempts.</p>` : this.answer(found)}`;
+  }
+
+  override updated(): void {
+    const { reports } = this;
+    const isFound = reports !== null && reports.of === this.found;
+    putOnPaper(this, isFound ? { of: reports.of, write: () => htmlOf(reports.given) } : null);
+  }
+
+  /** The same object for the same diagnosis: it is written once. */
+  private reportsOf(found: Diagnosis): Reports {
+    if (this.reports?.of !== found)
+      this.reports = { of: found, given: diagnosisReports(found, this.state.site.zone) };
+    return this.reports.given;
   }
 
   private async look(): Promise<void> {
@@ -79,25 +95,17 @@ export class DiagnosisView extends PageElement {
     const { zone } = this.state.site;
     const { pair, site, sentences, chosen, from, to, healthy } = diagnosis;
     const [first = '', ...rest] = sentences.map((s) => saySentence(s, zone, from));
-    return html`<p class="second">Pair ${terminal(pair)}${site === null ? '' : `, ${terminal(site)}`}, ${sayInstant(from, zone)} to ${sayInstant(to, zone)}</p>
-      ${this.notKnownOf(pair)}
+    const period = sayDatedBounds({ earliest: from, time: to }, zone);
+    return html`<p class="second">Pair ${terminal(pair)}${site === null ? '' : `, ${terminal(site)}`}, ${period}. ${chosen === null ? nothing : terminal(chosen)} ${this.notKnownOf(pair)}</p>
       <h1 class="verdict">${terminal(first)}</h1>
       ${rest.map((sentence) => html`<p>${terminal(sentence)}</p>`)}
-      ${chosen === null ? nothing : html`<p class="second">${terminal(chosen)}</p>`}
-      ${healthy ? nothing : html`<section><h2>How far it gets</h2>${ladderTable(diagnosis)}</section>`}
+      ${healthy ? nothing : mostLikely(diagnosis)}
       ${this.staff(diagnosis)}
+      ${healthy ? nothing : html`<section id="diagnosis-stages"><h2>How far it gets</h2>${ladderTable(diagnosis)}</section>`}
       ${healthy ? nothing : this.causes(diagnosis)}
-      <section>
+      <section id="diagnosis-cautions">
         <h2>Cautions</h2>
         <div class="cautions">${cautions.map((caution) => html`<p>${caution}</p>`)}</div>
-      </section>
-      <section class="no-print">
-        <h2>Report</h2>
-        <p class="choices">
-          <button type="button" id="save-diagnosis" @click=${() => this.save(diagnosis, '.html')}>Save report (HTML)</button>
-          <button type="button" @click=${() => this.save(diagnosis, '.md')}>Save summary (Markdown)</button>
-          <button type="button" @click=${() => window.print()}>Print</button>
-        </p>
       </section>`;
   }
 
@@ -109,30 +117,24 @@ export class DiagnosisView extends PageElement {
   private staff({ pair, from, to }: Diagnosis): TemplateResult | typeof nothing {
     const health = this.state.site.pairs.find((p) => p.health.pair === pair)?.health;
     if (health === undefined || to <= from) return nothing;
-    return html`<section>
+    return html`<section id="diagnosis-staff">
       <h2>The pair over time</h2>
       <staff-figure .health=${health} .home=${health.staff} .zone=${this.state.site.zone}></staff-figure>
     </section>`;
   }
 
   private causes(diagnosis: Diagnosis): TemplateResult {
-    const { causes } = diagnosis;
-    return html`<section><h2>Attempts</h2>${attemptsTable(diagnosis, this.state.site.zone)}</section>
-      <section><h2>Causes, by rank</h2>${causesList(diagnosis)}</section>
-      <section>
+    const { causes, doubted, unjudged } = diagnosis;
+    return html`<section id="diagnosis-causes"><h2>Causes, by rank</h2>${causesList(diagnosis)}</section>
+      <section id="diagnosis-next">
         <h2>What to check, in this order</h2>
         <ol>${causes.map((c) => html`<li>${terminal(c.title)}: ${terminal(c.next)}</li>`)}</ol>
       </section>
-      <section><h2>Checked and not supported</h2>${doubtedTable(diagnosis)}</section>`;
-  }
-
-  private async save(diagnosis: Diagnosis, ending: string): Promise<void> {
-    const reports = await diagnoseReports(diagnosis, {
-      zone: this.state.site.zone,
-      version: STEADYPAIR_VERSION,
-    });
-    const own = reports.find((r) => r.name.endsWith(ending));
-    if (own !== undefined) saveText(own.name, own.text);
+      <section id="diagnosis-attempts"><h2>Attempts</h2>${attemptsTable(diagnosis, this.state.site.zone)}</section>
+      <section id="diagnosis-doubted">
+        <h2>Checked and not supported</h2>
+        <details class="fold"><summary>${sayCount(doubted.length, 'cause')} not supported, ${unjudged.length === 0 ? 'none' : unjudged.length} without enough data to judge. Show</summary>${doubtedTable(diagnosis)}</details>
+      </section>`;
   }
 }
 

@@ -19,11 +19,11 @@ export class FileFold extends PageElement {
   override render(): TemplateResult {
     const { file, rows } = this.file.input;
     const odd = [
-      ...(rows.unmatched === 0 ? [] : [`${rows.unmatched.toLocaleString('en')} not understood`]),
-      ...(rows.rejected === 0 ? [] : [`${rows.rejected.toLocaleString('en')} not readable`]),
+      ...(rows.unmatched === 0 ? [] : [`${rows.unmatched.toLocaleString('en')} not recognised`]),
+      ...(rows.rejected === 0 ? [] : [`${rows.rejected.toLocaleString('en')} rejected`]),
     ];
     const said =
-      odd.length === 0 ? 'every row understood' : html`<span class="inconclusive">${odd.join(', ')}</span>`;
+      odd.length === 0 ? 'all recognised' : html`<span class="inconclusive">${odd.join(', ')}</span>`;
     return html`<details @toggle=${this.onToggle}>
       <summary><span class="long">${terminal(file)}</span>: ${sayCount(rows.read, 'row')}, ${said}</summary>
       ${this.isOpen ? fileBody(this.file) : nothing}

@@ -9,7 +9,7 @@ const mostUnits = 24;
 
 /** How one file was understood: layout, encoding, zone, units, the counts of its rows, what was odd. */
 export function fileSection(file: FileModel): TemplateResult {
-  return html`<section class="file">
+  return html`<section class="file" id="files">
     <h2 class="long">${terminal(file.input.file)}</h2>
     ${fileBody(file)}
   </section>`;
@@ -24,8 +24,8 @@ export function fileBody(file: FileModel): TemplateResult {
     ['used', rows.used],
     ['unchanged', rows.unchanged],
     ['ignored', rows.ignored],
-    ['not understood', rows.unmatched],
-    ['not readable', rows.rejected],
+    ['not recognised', rows.unmatched],
+    ['rejected', rows.rejected],
   ];
   return html`<p>${reasons.map((reason) => html`${terminal(reason)} `)}</p>
     <div class="scroll"><table>
@@ -51,7 +51,7 @@ export function fileBody(file: FileModel): TemplateResult {
 }
 
 function isOdd(words: string, count: number): boolean {
-  return count > 0 && (words === 'not understood' || words === 'not readable');
+  return count > 0 && (words === 'not recognised' || words === 'rejected');
 }
 
 function becameLine(title: string, all: FileModel['columns']): TemplateResult | typeof nothing {

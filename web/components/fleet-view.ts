@@ -1,38 +1,27 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { cautions } from '../../src/report/cautions.ts';
 import { terminal } from '../../src/report/escape.ts';
-import { fleetReports } from '../../src/report/fleet-reports.ts';
-import { type FleetSection, howComputedTitle } from '../../src/report/fleet-section.ts';
+import type { FleetSection } from '../../src/report/fleet-section.ts';
 import { fleetSections } from '../../src/report/fleet-sections.ts';
 import { atTheCabinet, fleetSentences } from '../../src/report/fleet-sentences.ts';
 import type { Fleet } from '../../src/vocabulary.ts';
 import { citeNothing } from '../cite.ts';
 import type { PageState } from '../page-state.ts';
-import { saveText } from '../save-text.ts';
+import { putOnPaper } from '../paper.ts';
 import type { View } from '../view.ts';
+import { fleetReportsOf, htmlOf } from '../view-reports.ts';
+import { fleetPart } from './fleet-part.ts';
+import { linesButton } from './lines-button.ts';
 import { PageElement } from './page-element.ts';
-import './chart-figure.ts';
-import './shown-table.ts';
-
-declare const STEADYPAIR_VERSION: string;
+import type { Reports } from './save-bar.ts';
+import './save-bar.ts';
 
 const groups = ['firmware', 'model', 'site'] as const;
 const usual = { by: 'firmware', swaps: 10, readyDays: 1 } as const;
 const mostSwaps = 10_000;
 
-/** What the command writes with `--out`, as a person would call it. */
-const savedAs = [
-  ['fleet.html', 'report (HTML)'],
-  ['fleet.md', 'summary (Markdown)'],
-  ['fleet.json', 'figures (JSON)'],
-  ['fleet-pairs.csv', 'pairs (CSV)'],
-  ['fleet-losses.csv', 'losses by group (CSV)'],
-  ['fleet-groups.csv', 'sync times by group (CSV)'],
-  ['fleet-attempts.csv', 'bring-ups (CSV)'],
-  ['fleet-months.csv', 'months (CSV)'],
-  ['fleet-census.csv', 'census (CSV)'],
-  ['fleet-forecast.csv', 'forecast (CSV)'],
-] as const;
+/** So many sentences stand under the verdict; further ones are folded. */
+const mostSentences = 6;
 
 interface Asked {
   readonly by: Fleet['by'];
@@ -47,13 +36,18 @@ export class FleetView extends PageElement {
     asked: { state: true },
     found: { state: true },
     isLooking: { state: true },
-    said: { state: true },
+    isWhole: { state: true },
   };
   declare state: PageState;
   declare asked: Asked;
-  declare found: { readonly fleet: Fleet; readonly sections: readonly FleetSection[] } | null;
+  declare found: {
+    readonly fleet: Fleet;
+    readonly sections: readonly FleetSection[];
+    readonly reports: Reports;
+  } | null;
   declare isLooking: boolean;
-  declare said: string;
+  /** Every section is unfolded. */
+  declare isWhole: boolean;
   private foundOf: PageState['site'] | null = null;
 
   constructor() {
@@ -61,7 +55,7 @@ export class FleetView extends PageElement {
     this.asked = usual;
     this.found = null;
     this.isLooking = false;
-    this.said = '';
+    this.isWhole = false;
   }
 
   override willUpdate(_: PropertyValues<this>): void {
@@ -74,9 +68,28 @@ export class FleetView extends PageElement {
   override render(): TemplateResult {
     if (this.state.site.pairs.length === 0) return html`<h1 class="verdict">No file speaks of a pair.</h1>`;
     const { found } = this;
-    return html`${this.chooser()}
+    return html`${found === null ? nothing : html`<div class="top"><save-bar .reports=${found.reports}></save-bar></div>${answer(found.fleet)}`}
+      ${this.chooser()}
       <p role="status" class="second no-print">${this.isLooking ? 'Comparing the pairs.' : ''}</p>
-      ${found === null ? nothing : html`${answer(found.fleet)}${found.sections.map(sectionOf)}${this.ending(found.fleet)}`}`;
+      ${found === null ? nothing : this.parts(found.sections)}`;
+  }
+
+  override updated(): void {
+    const { found } = this;
+    putOnPaper(this, found === null ? null : { of: found.fleet, write: () => htmlOf(found.reports) });
+  }
+
+  /** The first answers the question of the view; of the others a line each, until they are asked for. */
+  private parts(sections: readonly FleetSection[]): TemplateResult {
+    const turn = (): void => {
+      this.isWhole = !this.isWhole;
+    };
+    return html`<p class="no-print"><button type="button" id="all-sections" class="link" aria-pressed=${this.isWhole} @click=${turn}>${this.isWhole ? 'Fold all sections' : `Show all ${sections.length} sections`}</button></p>
+      ${sections.map((part, index) => fleetPart(part, this.isWhole || index === 0))}
+      <section id="fleet-cautions">
+        <h2>Cautions</h2>
+        <div class="cautions">${cautions.map((caution) => html`<p>${caution}</p>`)}</div>
+      </section>`;
   }
 
   private async look(): Promise<void> {
@@ -87,7 +100,12 @@ export class FleetView extends PageElement {
     this.isLooking = true;
     try {
       const fleet = await session.ask<'fleet'>({ kind: 'fleet', question: asked });
-      if (isWanted()) this.found = { fleet, sections: fleetSections(fleet, site.zone) };
+      if (isWanted())
+        this.found = {
+          fleet,
+          sections: fleetSections(fleet, site.zone),
+          reports: fleetReportsOf(fleet, site.zone),
+        };
     } catch (error) {
       this.dispatchEvent(new CustomEvent('problem', { bubbles: true, detail: error }));
     } finally {
@@ -129,51 +147,22 @@ export class FleetView extends PageElement {
     };
     return html`<label>${before} <input id=${id} type="number" required min="1" max=${mostSwaps} step="1" .value=${String(value)} @change=${onChange} /> ${after}</label>`;
   }
-
-  private ending(fleet: Fleet): TemplateResult {
-    return html`<section>
-        <h2>Cautions</h2>
-        <div class="cautions">${cautions.map((caution) => html`<p>${caution}</p>`)}</div>
-      </section>
-      <section class="no-print">
-        <h2>Report</h2>
-        <p class="choices">
-          ${savedAs.map(
-            ([name, words]) =>
-              html`<button type="button" data-name=${name} @click=${() => this.save(fleet, name)}>Save ${words}</button>`,
-          )}
-          <button type="button" @click=${() => window.print()}>Print</button>
-        </p>
-        <p class="second" role="status">${this.said}</p>
-      </section>`;
-  }
-
-  private async save(fleet: Fleet, name: string): Promise<void> {
-    const { zone } = this.state.site;
-    const reports = await fleetReports(fleet, { zone, version: STEADYPAIR_VERSION });
-    const own = reports.find((report) => report.name === name);
-    if (own === undefined) throw new RangeError(`No report is named ${name}.`);
-    saveText(own.name, own.text);
-    this.said = `${own.name} was given to the browser to save.`;
-  }
 }
 
+/** The verdict, and a sentence each for what it rests on; those of the worst pairs with their lines. */
 function answer(fleet: Fleet): TemplateResult {
   const [first, ...rest] = fleetSentences(
     fleet,
     (pair) => `open ${pair} under Won’t sync, and ${atTheCabinet}`,
   );
+  const said = (sentence: string): TemplateResult => {
+    const about = fleet.pairs.find(({ pair }) => sentence.startsWith(`${pair}: `));
+    return html`<p>${terminal(sentence)} ${about === undefined || about.evidence.length === 0 ? nothing : linesButton(`Losses of ${about.pair}`, about.evidence)}</p>`;
+  };
+  const more = rest.slice(mostSentences);
   return html`<h1 class="verdict">${terminal(first)}</h1>
-    ${rest.map((sentence) => html`<p>${terminal(sentence)}</p>`)}`;
-}
-
-function sectionOf({ id, title, figures, table, howComputed }: FleetSection): TemplateResult {
-  return html`<section id=${`fleet-${id}`}>
-    <h2>${title}</h2>
-    ${figures.map(({ spec, caption }) => html`<chart-figure .spec=${spec} .caption=${caption}></chart-figure>`)}
-    <shown-table .table=${table}></shown-table>
-    <p class="second"><b>${howComputedTitle}.</b> ${howComputed}</p>
-  </section>`;
+    ${rest.slice(0, mostSentences).map(said)}
+    ${more.length === 0 ? nothing : html`<details><summary>${more.length} more. Show</summary>${more.map(said)}</details>`}`;
 }
 
 customElements.define('fleet-view', FleetView);

@@ -18,6 +18,7 @@ export function notKnown(site: SiteModel): TemplateResult | typeof nothing {
   const rows = rowsNotKnown(site.files.map(({ input }) => input));
   const leftOut = site.failures.filter(({ kind }) => kind === 'left-out').map(({ where }) => where);
   return html`<section class="not-known" aria-label="What is not known">
+    <span class="inconclusive">Not known:</span>
     ${rows.unmatched + rows.rejected === 0 ? nothing : rowsLine(rows)}
     ${site.failures
       .filter(({ kind }) => kind === 'refused')
@@ -30,11 +31,16 @@ function rowsLine(rows: PairModel['rows']): TemplateResult {
   const unmatched = sayRowsNotKnown({ ...rows, rejected: 0 });
   const rejected = sayRowsNotKnown({ ...rows, unmatched: 0 });
   return line(html`${unmatched.map((said) => part(said, 'wordings', 'Add rules'))}
-    ${rejected.map((said) => part(said, 'files-read', 'Show files'))}`);
+    ${rejected.map((said) => part(unmatched.length === 0 ? said : sayRejected(rows), 'files-read', 'Show files'))}`);
+}
+
+/** After the rows not recognised, which said of how many. */
+function sayRejected({ rejected }: PairModel['rows']): string {
+  return `${rejected.toLocaleString('en')} ${rejected === 1 ? 'was' : 'were'} rejected.`;
 }
 
 function line(said: TemplateResult): TemplateResult {
-  return html`<p><span class="inconclusive">Not known:</span> ${said}</p>`;
+  return html`<p>${said}</p>`;
 }
 
 function part(said: string, mend: Mend, words: string): TemplateResult {
@@ -44,9 +50,10 @@ function part(said: string, mend: Mend, words: string): TemplateResult {
   return html`${terminal(said)} <button type="button" class="link no-print" @click=${go}>${words}<span class="hidden"> in Sources</span></button>`;
 }
 
-/** The share of rows not recognised in the files that name a pair, above what is said of it. */
-export function notKnownOfPair({ health: { pair }, rows }: PairModel): TemplateResult | typeof nothing {
-  const said = sayRowsNotKnown(rows);
-  if (said.length === 0) return nothing;
-  return html`<p class="second not-known-of-pair">In the files that name ${terminal(pair)}: ${said.join(' ')}</p>`;
+/** The share of rows not recognised in the files that name a pair, in the line above what is said of it. */
+export function notKnownOfPair({ rows }: PairModel): TemplateResult | typeof nothing {
+  const [said] = sayRowsNotKnown(rows);
+  if (said === undefined) return nothing;
+  const more = rows.unmatched > 0 && rows.rejected > 0 ? ` ${sayRejected(rows)}` : '';
+  return html`<span class="not-known-of-pair">In its files ${said}${more}</span>`;
 }

@@ -1,54 +1,97 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
-import {
-  classOf,
-  mostRows,
-  type ShownCell,
-  type ShownRow,
-  type ShownTable,
-} from '../../src/report/shown-table.ts';
+import { classOf, type ShownCell, type ShownRow, type ShownTable } from '../../src/report/shown-table.ts';
+import { sayCount } from '../../src/report/words.ts';
 import { citing } from '../cite.ts';
+import { saveText } from '../save-text.ts';
+import { arranged, nextOrder, type Order, tableCsv } from '../table-order.ts';
 import { linesButton } from './lines-button.ts';
 import { PageElement } from './page-element.ts';
 
-/** A table in words; a row that names its lines shows them in the margin. Of very many rows the first, until all are asked for. */
+/** Rows that a table shows at first. */
+const mostFirst = 12;
+
+/**
+ * A table in words: sorted by a press on a head, filtered by words where it is long, saved as it is shown. A row that names its
+ * lines shows them in the margin. Of many rows the first, until all are asked for.
+ */
 export class ShownTableElement extends PageElement {
   static override properties = {
     table: { attribute: false },
+    name: {},
     isWhole: { state: true },
+    filter: { state: true },
+    order: { state: true },
   };
   declare table: ShownTable;
+  /** What a file with what is shown is called; it tells the tables of a page apart. */
+  declare name: string;
   declare isWhole: boolean;
+  declare filter: string;
+  declare order: Order;
 
   constructor() {
     super();
+    this.name = 'table';
     this.isWhole = false;
+    this.filter = '';
+    this.order = null;
   }
 
   override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('table')) this.isWhole = false;
+    const before = changed.get('table');
+    // The same question asked anew keeps what a person chose; other columns have another order.
+    if (before !== undefined && titlesOf(before) !== titlesOf(this.table)) this.order = null;
+    if (changed.has('name')) Object.assign(this, { isWhole: false, filter: '', order: null });
   }
 
   override render(): TemplateResult {
     const { columns, rows, note } = this.table;
-    const shown = this.isWhole ? rows : rows.slice(0, mostRows);
-    return html`${rows.length > mostRows ? this.choice(rows.length) : nothing}
-      <div class="scroll"><table class="shown">
-        <thead><tr>${columns.map((c, index) => html`<th scope="col" class=${this.alignment(index)}>${c.title}</th>`)}</tr></thead>
+    const found = arranged(this.table, this.filter, this.order);
+    const shown = this.isWhole ? found : found.slice(0, mostFirst);
+    return html`${rows.length > mostFirst ? this.tools(found) : nothing}
+      <div class="scroll"><table class=${`shown ${this.name}`}>
+        <thead><tr>${columns.map((c, index) => this.head(c, index))}</tr></thead>
         <tbody>${shown.map((row) => this.row(row))}</tbody>
       </table></div>
+      ${found.length === 0 ? html`<p>No row holds “${this.filter}”.</p>` : nothing}
+      ${rows.length > mostFirst ? nothing : this.saving(found)}
       ${note === '' ? nothing : html`<p class="second">${note}</p>`}`;
   }
 
-  /** It stands above the table, so that what has the focus does not move away under it. */
-  private choice(count: number): TemplateResult {
+  /** They stand above the table, so that what has the focus does not move away under it. */
+  private tools(found: readonly ShownRow[]): TemplateResult {
+    const all = this.table.rows.length;
     const turn = (): void => {
       this.isWhole = !this.isWhole;
     };
-    return html`<p class="second line">
-      <span role="status">${this.isWhole ? `All ${count} rows.` : `The first ${mostRows} of ${count} rows.`}</span>
-      <button type="button" class="link no-print" @click=${turn}>${this.isWhole ? `Show the first ${mostRows}` : `Show all ${count}`}</button>
-    </p>`;
+    const onFilter = ({ target }: Event): void => {
+      if (target instanceof HTMLInputElement) this.filter = target.value;
+    };
+    const count = found.length === all ? `${all} rows` : `${found.length} of ${all} rows`;
+    const few = found.length <= mostFirst;
+    return html`<div class="second tools no-print">
+      <label>Filter <input type="search" name="filter" autocomplete="off" .value=${this.filter} @input=${onFilter} /></label>
+      <span role="status">${few || this.isWhole ? count : `${mostFirst} shown of ${count}`}</span>
+      ${few ? nothing : html`<button type="button" class="link whole" @click=${turn}>${this.isWhole ? `Show the first ${mostFirst}` : `Show all ${found.length}`}</button>`}
+      ${this.saving(found)}
+    </div>`;
+  }
+
+  private saving(found: readonly ShownRow[]): TemplateResult {
+    const save = (): void => saveText(`${this.name}.csv`, tableCsv(this.table, found));
+    return html`<button type="button" class="link lines save-table no-print" @click=${save}>Save ${sayCount(found.length, 'row')} (CSV)</button>`;
+  }
+
+  private head({ title, isNumber }: ShownTable['columns'][number], index: number): TemplateResult {
+    const { order } = this;
+    const way = order?.column !== index ? 'none' : order.isDescending ? 'descending' : 'ascending';
+    const press = (): void => {
+      this.order = nextOrder(order, index, isNumber);
+    };
+    return html`<th scope="col" class=${isNumber ? 'number' : ''} aria-sort=${way === 'none' ? nothing : way}>
+      <button type="button" class="link sort" @click=${press}>${title}</button>
+    </th>`;
   }
 
   private row({ cells: [first, ...rest], lines }: ShownRow): TemplateResult {
@@ -63,6 +106,10 @@ export class ShownTableElement extends PageElement {
   private alignment(index: number): string {
     return this.table.columns[index]?.isNumber === true ? 'number' : '';
   }
+}
+
+function titlesOf({ columns }: ShownTable): string {
+  return columns.map((c) => c.title).join('\n');
 }
 
 function cell(shown: ShownCell | undefined): TemplateResult | typeof nothing {

@@ -1,4 +1,4 @@
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
 import { statusWords } from '../../src/report/status-words.ts';
 import { sayInstantBounds, sayMeasure } from '../../src/report/words.ts';
@@ -6,23 +6,31 @@ import type { Step, Swap } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
 import { linesButton } from './lines-button.ts';
 
-/** Why the verdict is what it is: each check that does not hold, as a link to its row. */
+/** So many reasons stand under the verdict; further ones are folded. */
+const mostReasons = 5;
+
+/** Why the verdict is what it is: each check that did not pass, as a link to its row, with its lines. */
 export function reasonsList({ checks }: Swap): TemplateResult {
   const reasons = checks.filter((c) => c.status !== 'pass');
-  if (reasons.length === 0) return html`<p>All ${checks.length} checks hold.</p>`;
-  return html`<ul>
-    ${reasons.map(
-      (c) => html`<li>
-        <button type="button" class=${`link ${c.status}`} @click=${() => goTo(`check-${c.id}`)} @focus=${citing(c.title, c.evidence)} @mouseenter=${citing(c.title, c.evidence)}>${c.title}: ${statusWords[c.status]}.</button>
-        ${terminal(c.statement)}
-      </li>`,
-    )}
-  </ul>`;
+  if (reasons.length === 0) return html`<p>All ${checks.length} checks pass.</p>`;
+  const [first, more] = [reasons.slice(0, mostReasons), reasons.slice(mostReasons)];
+  return html`<ul class="reasons">${first.map(reason)}</ul>
+    ${more.length === 0 ? nothing : html`<details><summary>${more.length} more checks did not pass. Show</summary><ul class="reasons">${more.map(reason)}</ul></details>`}`;
 }
 
-/** Moves sight and focus to an element of the page. */
+function reason(c: Swap['checks'][number]): TemplateResult {
+  const cite = citing(c.title, c.evidence);
+  return html`<li @mouseenter=${cite} @focusin=${cite}>
+    <button type="button" class=${`link ${c.status}`} @click=${() => goTo(`check-${c.id}`)}>${c.title}: ${statusWords[c.status]}.</button>
+    ${terminal(c.statement)} ${linesButton(c.title, c.evidence)}
+  </li>`;
+}
+
+/** Moves sight and focus to an element of the page, and unfolds what it is folded in. */
 function goTo(id: string): void {
   const row = document.getElementById(id);
+  const fold = row?.closest('details');
+  if (fold !== null && fold !== undefined) fold.open = true;
   row?.scrollIntoView({ block: 'center' });
   row?.querySelector('button')?.focus({ preventScroll: true });
 }
@@ -69,10 +77,17 @@ function checkLink(check: Swap['checks'][number] | undefined): TemplateResult {
   return html`<div><button type="button" class=${`link ${check.status}`} @click=${() => goTo(`check-${check.id}`)}>${check.title}: ${statusWords[check.status]}</button></div>`;
 }
 
-/** All checks with their outcome and why. */
-export function checksTable({ checks }: Swap): TemplateResult {
+/** All checks with result and reason: those that did not pass, and the others folded to their count. */
+export function checksSection({ checks }: Swap): TemplateResult {
+  const passed = checks.filter((c) => c.status === 'pass');
+  const others = checks.filter((c) => c.status !== 'pass');
+  return html`${others.length === 0 ? nothing : checksTable(others)}
+    ${passed.length === 0 ? nothing : html`<details class="fold"><summary>${passed.length} of ${checks.length} checks pass. Show</summary>${checksTable(passed)}</details>`}`;
+}
+
+function checksTable(checks: Swap['checks']): TemplateResult {
   return html`<div class="scroll"><table class="checks">
-    <thead><tr><th scope="col">What must hold</th><th scope="col">Outcome</th><th scope="col">Why</th></tr></thead>
+    <thead><tr><th scope="col">Check</th><th scope="col">Result</th><th scope="col">Reason</th></tr></thead>
     <tbody>
       ${checks.map((c) => {
         const cite = citing(c.title, c.evidence);

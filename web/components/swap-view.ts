@@ -2,24 +2,30 @@ import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { bringUps as bringUpsChart } from '../../src/charts/bring-ups.ts';
 import { bringUpRows } from '../../src/report/bring-up-rows.ts';
 import { terminal } from '../../src/report/escape.ts';
+import { type FleetFigure, figureOf } from '../../src/report/fleet-figures.ts';
 import { sayOpen } from '../../src/report/open-words.ts';
-import { sayInstant } from '../../src/report/words.ts';
+import { sayDatedBounds, sayInstant } from '../../src/report/words.ts';
 import type { Interval, Swap } from '../../src/vocabulary.ts';
 import type { PageState } from '../page-state.ts';
+import { putOnPaper } from '../paper.ts';
 import type { PairModel } from '../protocol.ts';
 import type { View } from '../view.ts';
+import { htmlOf, swapReports } from '../view-reports.ts';
 import { exposureLine, findingsSection, marksTable } from './annex-tables.ts';
 import { isAllKnown, notKnownOfPair } from './not-known.ts';
 import { PageElement } from './page-element.ts';
-import { checksTable, halvesTable, reasonsList, stepsTable } from './swap-tables.ts';
-import './chart-figure.ts';
+import { checksSection, halvesTable, reasonsList, stepsTable } from './swap-tables.ts';
+import './chart-row.ts';
 import './report-form.ts';
+import './save-bar.ts';
+import type { Reports } from './save-bar.ts';
+import './shown-table.ts';
 import './staff-figure.ts';
 
 /** More than these would make no picture: the last ones are drawn. */
 const mostBringUps = 24;
 
-/** The record of one swap: verdict, before and after, the staff, the steps, the checks, the bring-ups, the report. */
+/** The record of one swap: verdict and what is wrong, the staff, before and after, the steps, the checks, findings. */
 export class SwapView extends PageElement {
   static override properties = { state: { attribute: false }, looked: { state: true } };
   declare state: PageState;
@@ -27,7 +33,8 @@ export class SwapView extends PageElement {
   declare looked: Interval | null;
   private chosenBefore: PageState['chosen'] | null = null;
   private homes = new WeakMap<PairModel['health'], Map<number, Interval>>();
-  private bringUpSpecs = new WeakMap<Swap['bringUps'], ReturnType<typeof bringUpsChart.spec>>();
+  private figures = new WeakMap<Swap['bringUps'], readonly FleetFigure[]>();
+  private reports: { readonly of: Swap; readonly given: Reports } | null = null;
 
   constructor() {
     super();
@@ -44,13 +51,18 @@ export class SwapView extends PageElement {
     const model = site.pairs.find((p) => p.health.pair === chosen.pair);
     if (model === undefined) return html`<h1 class="verdict">No file speaks of a pair.</h1>`;
     const swap = model.verification.swaps[chosen.swap];
-    return html`${this.chooser()}${notKnownOfPair(model)}
-      ${
-        swap === undefined
-          ? html`<h1 class="verdict">No replacement of ${terminal(model.health.pair)} ${isAllKnown(site) ? 'is in these logs' : 'was found in the rows recognised'}: no module was removed and another put in.</h1>
-            ${this.staff(model, model.health.staff)}${this.bringUps(model.health.bringUps, model.health.staff.limitSeconds)}${this.happened(model)}`
-          : this.record(model, swap)
-      }`;
+    if (swap !== undefined) return this.record(model, swap);
+    this.reports = null;
+    return html`<div class="top">${this.chooser()}</div>
+      <p class="second">${notKnownOfPair(model)}</p>
+      <h1 class="verdict">No replacement of ${terminal(model.health.pair)} ${isAllKnown(site) ? 'is in these logs' : 'was found in the rows recognised'}: no module was removed and another put in.</h1>
+      ${this.staff(model, model.health.staff)}${this.happened(model)}
+      ${this.bringUps(model.health.bringUps, model.health.staff.limitSeconds)}`;
+  }
+
+  override updated(): void {
+    const { reports } = this;
+    putOnPaper(this, reports === null ? null : { of: reports.of, write: () => htmlOf(reports.given) });
   }
 
   private chooser(): TemplateResult {
@@ -73,39 +85,52 @@ export class SwapView extends PageElement {
 
   private record(model: PairModel, swap: Swap): TemplateResult {
     const { zone } = this.state.site;
-    const looked = this.looked ?? swap;
-    const steps = swap.steps.filter((s) => s.time >= looked.from && s.earliest <= looked.to);
-    return html`<p class="second">Replacement of pair ${terminal(swap.pair)}${swap.site === null ? '' : `, ${terminal(swap.site)}`}, ${sayInstant(swap.from, zone)} to ${sayInstant(swap.to, zone)}</p>
+    const period = sayDatedBounds({ earliest: swap.from, time: swap.to }, zone);
+    return html`<div class="top">${this.chooser()}<save-bar .reports=${this.reportsOf(model, swap)}></save-bar></div>
+      <p class="second">Replacement at ${terminal(swap.pair)}${swap.site === null ? '' : `, ${terminal(swap.site)}`}, ${period}. ${notKnownOfPair(model)}</p>
       <h1 class="verdict">${terminal(swap.statement)}</h1>
       ${swap.open === null ? nothing : html`<p>${terminal(sayOpen(swap.open, zone, swap.from))}</p>`}
       ${reasonsList(swap)}
-      <section><h2>Before and after</h2>${halvesTable(swap)}</section>
       ${this.staff(model, swap)}
-      <section>
-        <h2>Steps</h2>
-        ${
-          steps.length === swap.steps.length
-            ? nothing
-            : html`<p class="second" role="status">${steps.length} of ${swap.steps.length} steps lie in what the staff shows or marks.</p>`
-        }
-        ${stepsTable(swap, steps, zone)}
-      </section>
+      <section id="swap-halves"><h2>Before and after</h2>${halvesTable(swap)}</section>
+      ${this.steps(swap)}
       ${this.bringUps(swap.bringUps, swap.staff.limitSeconds)}
-      <section><h2>Checks</h2>${checksTable(swap)}</section>
-      <section><h2>Exposure</h2>${exposureLine(swap, zone)}</section>
+      <section id="swap-checks"><h2>Checks</h2>${checksSection(swap)}</section>
       ${findingsSection(model.verification, swap, zone)}
-      <section class="no-print"><h2>Report</h2><report-form .model=${model} .swap=${swap} .zone=${zone} .session=${this.state.session}></report-form></section>`;
+      <section id="swap-exposure"><h2>Exposure</h2>${exposureLine(swap, zone)}</section>
+      <section id="swap-job" class="no-print"><h2>Work order and sign-off</h2><report-form .model=${model} .swap=${swap} .session=${this.state.session}></report-form></section>`;
+  }
+
+  private steps(swap: Swap): TemplateResult {
+    const looked = this.looked ?? swap;
+    const steps = swap.steps.filter((s) => s.time >= looked.from && s.earliest <= looked.to);
+    return html`<section id="swap-steps">
+      <h2>Steps</h2>
+      ${
+        steps.length === swap.steps.length
+          ? nothing
+          : html`<p class="second" role="status">${steps.length} of ${swap.steps.length} steps lie in what the staff shows or marks.</p>`
+      }
+      ${stepsTable(swap, steps, this.state.site.zone)}
+    </section>`;
+  }
+
+  /** The same object for the same swap and job: it is written once. */
+  private reportsOf(model: PairModel, swap: Swap): Reports {
+    if (this.reports?.of !== swap)
+      this.reports = { of: swap, given: swapReports(() => this.state.site, model, swap) };
+    return this.reports.given;
   }
 
   /** Of a pair without a swap: what happened in what the staff shows or marks. */
   private happened({ health }: PairModel): TemplateResult {
     const { from, to } = this.looked ?? health.staff;
     const marks = health.marks.filter((m) => m.time >= from && m.earliest <= to);
-    return html`<section><h2>What happened</h2>${marksTable(marks, this.state.site.zone)}</section>`;
+    return html`<section id="swap-happened"><h2>What happened</h2>${marksTable(marks, this.state.site.zone)}</section>`;
   }
 
   private staff({ health }: PairModel, span: Interval): TemplateResult {
-    return html`<section>
+    return html`<section id="swap-staff">
       <h2>The pair over time</h2>
       <staff-figure
         .health=${health}
@@ -128,14 +153,17 @@ export class SwapView extends PageElement {
   }
 
   private bringUps(bringUps: Swap['bringUps'], limitSeconds: number): TemplateResult | typeof nothing {
-    const rows = bringUpRows(bringUps.slice(-mostBringUps), limitSeconds);
-    if (rows.length === 0) return nothing;
-    const spec = this.bringUpSpecs.get(bringUps) ?? bringUpsChart.spec(rows);
-    this.bringUpSpecs.set(bringUps, spec);
-    return html`<section>
+    const figures = this.figures.get(bringUps) ?? this.figuresOf(bringUps, limitSeconds);
+    this.figures.set(bringUps, figures);
+    if (figures.length === 0) return nothing;
+    return html`<section id="swap-bring-ups">
       <h2>Bring-ups from their start</h2>
-      <chart-figure .spec=${spec} .caption=${bringUpsChart.describe(rows)}></chart-figure>
+      <chart-row .figures=${figures}></chart-row>
     </section>`;
+  }
+
+  private figuresOf(bringUps: Swap['bringUps'], limitSeconds: number): readonly FleetFigure[] {
+    return figureOf(bringUpsChart, bringUpRows(bringUps.slice(-mostBringUps), limitSeconds));
   }
 }
 

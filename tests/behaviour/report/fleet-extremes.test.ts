@@ -99,7 +99,7 @@ describe('the report of a fleet', () => {
     expect(await drawn(found)).toMatchObject({ pairs: 1, months: 1, 'sync-times': 1, census: 1 });
     const captions = fleetSections(found, 'UTC').flatMap((s) => s.figures.map((f) => f.caption));
     expect(captions.flatMap((c) => c.match(/\d+ of \d+\.$/) ?? [])).toEqual([
-      '40 of 1000.',
+      '12 of 1000.',
       '12 of 1000.',
       '5 of 12.',
       '5 of 12.',

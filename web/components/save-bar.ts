@@ -1,0 +1,112 @@
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { sayCount } from '../../src/report/words.ts';
+import { print } from '../paper.ts';
+import { saveBlob, saveText } from '../save-text.ts';
+import { type TextFile, zipOf } from '../zip-files.ts';
+import { PageElement } from './page-element.ts';
+
+/** One of the files that a view can save. */
+export interface Choice {
+  /** The id of its button. */
+  readonly id: string;
+  /** How its name ends. */
+  readonly ending: string;
+  readonly words: string;
+}
+
+/** What a view gives to take along. */
+export interface Reports {
+  /** The files of what is shown; each `Choice` picks one. */
+  own(): Promise<readonly TextFile[]>;
+  /** All that the view could show, for one zip. */
+  all(): AsyncIterable<TextFile> | Iterable<TextFile>;
+  readonly zipName: string;
+  readonly choices: readonly Choice[];
+}
+
+/** The ways to take along what a view shows: save, print, copy, all as one zip. The first choice stands out of the fold. */
+export class SaveBar extends PageElement {
+  static override properties = { reports: { attribute: false }, said: { state: true } };
+  declare reports: Reports;
+  declare said: string;
+
+  constructor() {
+    super();
+    this.said = '';
+  }
+
+  override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('reports')) this.said = '';
+  }
+
+  override render(): TemplateResult {
+    const [first, ...others] = this.reports.choices;
+    const isCopied = this.reports.choices.some(({ ending }) => ending === '.md');
+    return html`<div class="choices">
+        ${first === undefined ? nothing : this.button(first)}
+        <button type="button" id="print" @click=${() => print(this)}>Print</button>
+        ${isCopied ? html`<button type="button" id="copy-markdown" @click=${() => void this.copy()}>Copy summary</button>` : nothing}
+        <button type="button" id="save-all" @click=${() => this.attempt(this.saveAll())}>Save all (zip)</button>
+        ${
+          others.length === 0
+            ? nothing
+            : html`<details class="more-files"><summary>More</summary>
+              <div class="choices">${others.map((choice) => this.button(choice))}</div></details>`
+        }
+      </div>
+      <p class="second" role="status">${this.said}</p>`;
+  }
+
+  private button(choice: Choice): TemplateResult {
+    return html`<button type="button" id=${choice.id} data-name=${choice.ending} @click=${() => this.attempt(this.save(choice))}>${choice.words}</button>`;
+  }
+
+  private async fileOf({ ending }: Pick<Choice, 'ending'>): Promise<TextFile> {
+    const found = (await this.reports.own()).find(({ name }) => name.endsWith(ending));
+    if (found === undefined) throw new RangeError(`There is no report whose name ends in ${ending}.`);
+    return found;
+  }
+
+  private async save(choice: Choice): Promise<void> {
+    const { name, text } = await this.fileOf(choice);
+    saveText(name, text);
+    this.said = `Saved ${name}.`;
+  }
+
+  private async saveAll(): Promise<void> {
+    const { zipName } = this.reports;
+    let count = 0;
+    const counted = async function* (files: ReturnType<Reports['all']>, tell: () => void) {
+      for await (const file of files) {
+        count += 1;
+        tell();
+        yield file;
+      }
+    };
+    const files = counted(this.reports.all(), () => {
+      this.said = `${sayCount(count, 'file')} written.`;
+    });
+    saveBlob(zipName, await zipOf(files));
+    this.said = `Saved ${zipName} with ${sayCount(count, 'file')}.`;
+  }
+
+  private async copy(): Promise<void> {
+    const { text } = await this.fileOf({ ending: '.md' });
+    try {
+      await navigator.clipboard.writeText(text);
+      this.said = 'Summary copied to the clipboard as Markdown.';
+    } catch (error) {
+      // Some browsers keep a page opened from disk from the clipboard.
+      if (!(error instanceof DOMException || error instanceof TypeError)) throw error;
+      this.said = 'The browser does not let this page use the clipboard. Save the summary instead.';
+    }
+  }
+
+  private attempt(done: Promise<void>): void {
+    done.catch((detail: unknown) =>
+      this.dispatchEvent(new CustomEvent('problem', { bubbles: true, detail })),
+    );
+  }
+}
+
+customElements.define('save-bar', SaveBar);
