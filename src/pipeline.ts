@@ -165,7 +165,9 @@ export function diagnose(analysed: Analysed, pair: string | null): Diagnosis {
     throw new InputError(
       'diagnose',
       'the files speak of no pair.',
-      'See how they were understood: steadypair inspect.',
+      'See how they were read.',
+      'unreadable',
+      'reading',
     );
   const found = diagnosePair(candidate, fleet, causes, limits.diagnose, limits.rules);
   return {
@@ -195,7 +197,7 @@ function pairsNamed({ facts }: Analysed, pair: string | null): readonly PairFact
   if (inAnyCase.length === 1) return inAnyCase;
   const names = facts.map((f) => f.timeline.pair).join(', ');
   throw new InputError(
-    `--pair ${pair}`,
+    `pair ${pair}`,
     'no file speaks of that pair.',
     names === '' ? 'The files speak of no pair.' : `Choose one of ${names}.`,
   );

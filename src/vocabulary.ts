@@ -251,7 +251,14 @@ export interface Input {
 export const failureKinds = ['unreadable', 'date-order'] as const;
 export type FailureKind = (typeof failureKinds)[number];
 
-/** Something the reader of a file must be told. `fix` says what to do about it. */
+/**
+ * What a person can say besides in a phrasebook: the order of day and month, the year of stamps without one, the time zone, that
+ * clocks are set right, how a file is laid out; or look up: how the files were read. The command has an option or a command for it, the page a place.
+ */
+export const settings = ['order', 'year', 'zone', 'clocks', 'layout', 'reading'] as const;
+export type Setting = (typeof settings)[number];
+
+/** Something the reader of a file must be told. `fix` says what to do about it, and `setting` what it can be said by besides. */
 export interface Notice {
   readonly id:
     | 'rejected-rows'
@@ -267,6 +274,7 @@ export interface Notice {
     | 'unused-rules';
   readonly what: string;
   readonly fix: string;
+  readonly setting?: Setting;
   readonly count: number;
   readonly from: number | null;
   readonly to: number | null;
@@ -458,6 +466,8 @@ export interface Finding {
   readonly from: number | null;
   readonly to: number | null;
   readonly statement: string;
+  /** What its advice can be followed by besides. */
+  readonly setting?: Setting;
   readonly figures: Readonly<Record<string, number | string | null>>;
   readonly evidence: NonEmpty<SourceLine>;
 }

@@ -1,5 +1,5 @@
 import type { ClockOffset } from '../timeline/clock-offsets.ts';
-import type { FailureKind, Finding, ImportedFile, Notice, Severity } from '../vocabulary.ts';
+import type { FailureKind, Finding, ImportedFile, Notice, Setting, Severity } from '../vocabulary.ts';
 import { sayDuration } from '../vocabulary.ts';
 
 const severities: Readonly<Record<Notice['id'], Severity>> = {
@@ -47,6 +47,7 @@ function toFinding(file: string, notice: Notice): Finding {
     from: notice.from,
     to: notice.to,
     statement: `${file}: ${notice.what} ${notice.fix}`,
+    ...besides(notice.setting),
     figures: { count: notice.count },
     evidence: notice.lines,
   };
@@ -72,7 +73,7 @@ function offsetFinding(offset: ClockOffset, isAligned: boolean): Finding {
   const apart = agrees ? 'agrees with that' : `is ${sayDuration(Math.abs(ahead) / 1000)} ${way}`;
   const done = isAligned
     ? 'It was set right.'
-    : 'Its lines are matched by it, and what it alone tells has it in its bounds; set it right with --align-clocks.';
+    : 'Its lines are matched by it, and what it alone tells has it in its bounds.';
   return {
     id: 'clock-offset',
     severity: isBeyond ? 'warning' : 'info',
@@ -81,6 +82,7 @@ function offsetFinding(offset: ClockOffset, isAligned: boolean): Finding {
     from: null,
     to: null,
     statement: `${file}: its clock ${apart} of ${reference} (spread ${sayDuration(spread / 1000)}, from ${count === 1 ? 'one change' : `${count} changes`} both saw).${isBeyond ? ` ${done}` : ''}`,
+    ...besides(isBeyond && !isAligned ? 'clocks' : undefined),
     figures: { aheadSeconds: ahead / 1000, spreadSeconds: spread / 1000, count },
     evidence,
   };
@@ -107,10 +109,11 @@ export interface Failure {
   readonly what: string;
   readonly fix: string;
   readonly kind: FailureKind;
+  readonly setting?: Setting | undefined;
 }
 
 /** A file that could not be used: the loss is told with the results. */
-export function failureFinding({ where, what, fix, kind }: Failure): Finding {
+export function failureFinding({ where, what, fix, kind, setting }: Failure): Finding {
   const [, file = where, line = '1'] = /^(.*?)(?::(\d+))?$/.exec(where) ?? [];
   return {
     id: kind,
@@ -120,7 +123,12 @@ export function failureFinding({ where, what, fix, kind }: Failure): Finding {
     from: null,
     to: null,
     statement: `${where}: ${what} It was left out. ${fix}`,
+    ...besides(setting),
     figures: {},
     evidence: [{ file, line: Number(line), text: '' }],
   };
+}
+
+function besides(setting: Setting | undefined): Pick<Finding, 'setting'> {
+  return setting === undefined ? {} : { setting };
 }

@@ -11,6 +11,7 @@ import {
   unpackFiles,
 } from '../pipeline.ts';
 import { terminal } from '../report/escape.ts';
+import { inCommand } from '../report/settings.ts';
 import { type Found, findFiles } from './find-files.ts';
 import { readText } from './node-files.ts';
 import { addOptions, type OptionsFor } from './options.ts';
@@ -94,6 +95,11 @@ export function cliCommand<Options extends CommonOptions>(parts: CommandParts<Op
   };
 }
 
+/** A refusal as the command prints it: with the option that its advice can be followed by. */
+export function sayRefusal({ message, setting }: InputError): string {
+  return inCommand(message, setting);
+}
+
 /** The exit statuses of design.md, section 8. */
 export type Status = 0 | 1 | 2 | 3;
 
@@ -149,7 +155,7 @@ export async function importAny(
   });
   progress.end();
   const all = [...found.failures, ...failures, ...imported.failures];
-  const lines = [...all.map((failure) => failure.message), ...notices, ...passedOver(reports)];
+  const lines = [...all.map(sayRefusal), ...notices, ...passedOver(reports)];
   for (const line of lines) stderr.write(`${terminal(line)}\n`);
   return { ...imported, failures: all, read, sources, phrasebook, reports: reports.length };
 }

@@ -2,7 +2,7 @@ import { fstatSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
 import { InputError } from '../pipeline.ts';
 import { terminal } from '../report/escape.ts';
-import { type CliCommand, NothingReadable, type Status } from './command.ts';
+import { type CliCommand, NothingReadable, type Status, sayRefusal } from './command.ts';
 import { diagnoseCommand } from './diagnose.ts';
 import { fleetCommand } from './fleet.ts';
 import { inspectCommand } from './inspect.ts';
@@ -46,7 +46,11 @@ export async function run(args: readonly string[], streams: Streams): Promise<St
 
 function tell(error: unknown, args: readonly string[], { stderr }: Streams): Status {
   if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
-  if (error instanceof InputError || error instanceof NothingReadable) {
+  if (error instanceof InputError) {
+    stderr.write(`${terminal(sayRefusal(error))}\n`);
+    return 2;
+  }
+  if (error instanceof NothingReadable) {
     stderr.write(`${terminal(error.message)}\n`);
     return 2;
   }

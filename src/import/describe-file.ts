@@ -119,6 +119,8 @@ function refuseUseless(name: string, plan: Plan, rows: Input['rows'], notices: r
       `${name}:${rejected.lines[0].line}`,
       `no row could be read: ${rejected.what}`,
       rejected.fix,
+      'unreadable',
+      rejected.setting,
     );
   }
 }

@@ -9,7 +9,7 @@ export interface Doubted {
   readonly file: string;
   readonly plan: Plan;
   readonly doubtful: readonly DoubtfulPair[];
-  readonly result: Pick<SinkResult, 'rows' | 'unknown' | 'last'>;
+  readonly result: Pick<SinkResult, 'rows' | 'unknown' | 'unknownRows' | 'last'>;
 }
 
 /** From so many rows on it is no chance that none is of use. Source: design.md, section 3. */
@@ -86,7 +86,7 @@ function pairNotice(
   const rule = `units: [{ pattern: ${patternOf(unit)}, pair: RO1${why === 'halves' ? '' : ', half: A'} }]`;
   return {
     id: 'unmatched-wording',
-    what: `${is[why]}: unit not known${count > 0 ? `, ${plural(count, 'row')}` : ''}.`,
+    what: `${is[why]}: unit not known${count > 0 ? `, ${plural(count, 'row')}` : ''}, the first in line ${first.first.line}.`,
     fix: `If it is a unit, write in the phrasebook ${rule}; else say where the unit stands: ${unitRule(doubted)}.`,
     count: Math.max(1, count),
     from: null,
@@ -97,13 +97,13 @@ function pairNotice(
 
 /** Texts that no pattern knows as units, where half of all rows or more have them: why, and an example. */
 function strangerNotices(doubted: Doubted): readonly Notice[] {
-  const { file, plan, result, doubtful } = doubted;
+  const { plan, result, doubtful } = doubted;
   const refused = new Set(doubtful.flatMap((d) => d.units));
   const strangers = result.unknown.filter(({ kind, name }) => kind === 'unit' && !refused.has(name));
   const count = strangers.reduce((sum, { count: rows }) => sum + rows, 0);
   const [first] = strangers;
   if (first === undefined || count * 2 < result.rows.read) return [];
-  const { name } = first;
+  const { name, firstLine } = first;
   const why = isSeverity(name.trim())
     ? `"${name}" ${place(plan)} is a word of severity: unit not known`
     : name === ''
@@ -111,12 +111,11 @@ function strangerNotices(doubted: Doubted): readonly Notice[] {
       : strangers.length * 2 >= count && strangers.length >= leastNumbers
         ? `"${name}" and ${strangers.length - 1} more ${place(plan)} are as many names as numbers of rows, processes or errors have: unit not known`
         : `"${name}" ${place(plan)} is no unit by its form, as RO1-A, RO1/2 and RO1 are: unit not known`;
-  const line: SourceLine = { file, line: first.firstLine, text: name === '' ? first.wording : name };
   const own = `write units: [{ pattern: ${patternOf(name)}, pair: RO1, half: A }] in the phrasebook`;
   return [
     {
       id: 'unmatched-wording',
-      what: `${why}, ${plural(count, 'row')}.`,
+      what: `${why}, ${plural(count, 'row')}, the first in line ${firstLine}.`,
       fix:
         name === '' || isSeverity(name.trim())
           ? `Say in the phrasebook where the unit stands: ${unitRule(doubted)}.`
@@ -124,7 +123,7 @@ function strangerNotices(doubted: Doubted): readonly Notice[] {
       count,
       from: null,
       to: null,
-      lines: [line],
+      lines: [rowAt(doubted, firstLine)],
     },
   ];
 }
@@ -134,7 +133,7 @@ const leastNumbers = 20;
 
 /** Many rows, and none of use. */
 function uselessNotices(doubted: Doubted): readonly Notice[] {
-  const { file, plan, result } = doubted;
+  const { plan, result } = doubted;
   const { read, used, unchanged } = result.rows;
   const [most] = result.unknown;
   if (read < manyRows || used + unchanged > 0 || most === undefined) return [];
@@ -148,14 +147,23 @@ function uselessNotices(doubted: Doubted): readonly Notice[] {
   return [
     {
       id: 'unmatched-wording',
-      what: `None of its ${read} rows was of use: "${most.name.slice(0, 60)}" ${where} is not known, ${plural(most.count, 'row')}, and ${result.unknown.length - 1} more.`,
+      what: `None of its ${read} rows was of use: "${most.name.slice(0, 60)}" ${where} is not known, ${plural(most.count, 'row')}, the first in line ${most.firstLine}${moreText(result.unknown.length - 1)}.`,
       fix: `Write in the phrasebook what they mean: ${rule}.`,
       count: read,
       from: null,
       to: null,
-      lines: [{ file, line: most.firstLine, text: most.name }],
+      lines: [rowAt(doubted, most.firstLine)],
     },
   ];
+}
+
+/** The row of a line, as it was read. */
+function rowAt({ file, result }: Doubted, line: number): SourceLine {
+  return { file, line, text: result.unknownRows.get(line) ?? '' };
+}
+
+function moreText(more: number): string {
+  return more === 0 ? '' : `; and ${plural(more, 'more wording')}`;
 }
 
 function plural(count: number, word: string): string {

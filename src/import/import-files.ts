@@ -1,6 +1,7 @@
 import type { ImportedFile, Notice } from '../vocabulary.ts';
 import type { FileSource } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
+import { zoneOf } from './clock/zones.ts';
 import type { ImportOptions } from './import-options.ts';
 import { ordersOfAlike } from './orders-of-alike.ts';
 import { settleOthers } from './other-half.ts';
@@ -27,9 +28,11 @@ export interface Imported {
 
 /**
  * Reads all files; a stored timeline gives the files it was made from. One that cannot be read does not stop the others.
- * What needs a day, a year or the pairs of its neighbours is tried again once they are known.
+ * What needs a day, a year or the pairs of its neighbours is tried again once they are known. Throws InputError, once for all files,
+ * for a zone that does not exist.
  */
 export async function importFiles(sources: readonly FileSource[], options: FilesOptions): Promise<Imported> {
+  if (options.zone !== null) zoneOf(options.zone, '--zone');
   const used: UsedRules = new Set();
   const orders = ordersOfAlike();
   const first = await readEach(sources, { ...options, used, neighbour: null, onOrder: orders.add }, 0);

@@ -6,6 +6,7 @@ import { ladderOf, sayReference } from './ladder.ts';
 import { outcomeWords, sayCause, sayLength } from './outcome-words.ts';
 import { sayWeight } from './say-weight.ts';
 import { saySentence } from './sentences.ts';
+import { statementInCommand } from './settings.ts';
 import { notKnownText, type TextOptions, wrap } from './verify-text.ts';
 import { sayInstant, sayInstantBounds, sayWhen } from './words.ts';
 
@@ -122,7 +123,7 @@ function findingsText(diagnosis: Diagnosis, { zone, paint }: TextOptions): reado
   const { told, leftOut } = warningsOf(diagnosis);
   if (told.length === 0) return [];
   const lines = told.flatMap((f) =>
-    wrap(`${f.severity}: ${sayWhen(f, zone)}${terminal(f.statement)}`, '  ', '    ').map((line) =>
+    wrap(`${f.severity}: ${sayWhen(f, zone)}${terminal(statementInCommand(f))}`, '  ', '    ').map((line) =>
       paint(line, f.severity === 'critical' ? 'critical' : 'warning'),
     ),
   );

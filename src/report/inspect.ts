@@ -11,6 +11,7 @@ import {
 import { alikeGroups, moreText, remarksAlike } from './alike-files.ts';
 import { terminal } from './escape.ts';
 import { toJson } from './json.ts';
+import { statementInCommand } from './settings.ts';
 import { findingDocument } from './verify-json.ts';
 import { wrap } from './verify-text.ts';
 import { sayCount, sayInstant, sayWhen } from './words.ts';
@@ -74,7 +75,7 @@ export function inspectText(
   );
   const remarks = remarksAlike(findings).flatMap(({ shown, more }) => [
     ...shown.flatMap((f) =>
-      wrap(`${sayWhen(f, 'UTC')}${terminal(f.statement)}`, `  ${f.severity}: `, '    '),
+      wrap(`${sayWhen(f, 'UTC')}${terminal(statementInCommand(f))}`, `  ${f.severity}: `, '    '),
     ),
     ...(more > 0 ? [`    and ${more} more of other files like that (each with --json)`] : []),
   ]);

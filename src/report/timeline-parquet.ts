@@ -1,5 +1,13 @@
 import { parquetWriteBuffer } from 'hyparquet-writer';
-import type { Change, FailureKind, GaugeBin, GaugeSeries, ImportedFile, Notice } from '../vocabulary.ts';
+import type {
+  Change,
+  FailureKind,
+  GaugeBin,
+  GaugeSeries,
+  ImportedFile,
+  Notice,
+  Setting,
+} from '../vocabulary.ts';
 
 /** What could not be read, so that the timeline tells of the loss as the logs would. */
 export interface StoredFailure {
@@ -7,6 +15,7 @@ export interface StoredFailure {
   readonly what: string;
   readonly fix: string;
   readonly kind: FailureKind;
+  readonly setting?: Setting | undefined;
 }
 
 /** One row: a change, or a five-minute bin of a gauge (`kind` is then `gauge`, `time` its begin). */
@@ -39,9 +48,13 @@ export function timelineParquet(
       gauges: gauges.map(({ subject, gauge }) => ({ subject, gauge })),
     })),
     // Not said of most: files that hold no other kind stay as they were, byte for byte.
-    failures: failures.map(({ where, what, fix, kind }) =>
-      kind === 'unreadable' ? { where, what, fix } : { where, what, fix, kind },
-    ),
+    failures: failures.map(({ where, what, fix, kind, setting }) => ({
+      where,
+      what,
+      fix,
+      ...(kind === 'unreadable' ? {} : { kind }),
+      ...(setting === undefined ? {} : { setting }),
+    })),
     ...(phrasebookNotices.length === 0 ? {} : { phrasebookNotices }),
   };
   const buffer = parquetWriteBuffer({

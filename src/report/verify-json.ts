@@ -1,5 +1,6 @@
 import type { BringUp, Finding, Measure, OpenSwap, Swap, Switchover, Verification } from '../vocabulary.ts';
 import { toJson } from './json.ts';
+import { statementInCommand } from './settings.ts';
 
 /** The JSON document of `verify`. Source: design.md, section 8. */
 export function verifyJson({ inputs, swaps, findings }: Verification): string {
@@ -93,6 +94,7 @@ function switchoverDocument({
 
 /** A finding as every document gives it. */
 export function findingDocument(finding: Finding): unknown {
-  const { id, severity, pair, half, from, to, statement, figures, evidence } = finding;
+  const { id, severity, pair, half, from, to, figures, evidence } = finding;
+  const statement = statementInCommand(finding);
   return { id, severity, pair, half, from, to, statement, figures, evidence };
 }

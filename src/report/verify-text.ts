@@ -2,6 +2,7 @@ import type { CheckStatus, Finding, Swap, SwapHalf, Verification } from '../voca
 import { terminal } from './escape.ts';
 import { notKnownOf, sayNotKnown } from './not-known.ts';
 import { sayOpen } from './open-words.ts';
+import { statementInCommand } from './settings.ts';
 import { statusWords } from './status-words.ts';
 import { toldFindings } from './told-findings.ts';
 import { sayCount, sayInstant, sayInstantBounds, sayMeasure, sayWhen } from './words.ts';
@@ -47,7 +48,7 @@ function onFiles(verification: Verification, swap: Swap, options: TextOptions): 
 function sayFindings(findings: readonly Finding[], { paint, zone }: TextOptions): readonly string[] {
   return findings.flatMap((f) =>
     wrap(
-      `${f.severity}: ${f.pair === null ? '' : `${terminal(f.pair)}: `}${sayWhen(f, zone)}${terminal(f.statement)}`,
+      `${f.severity}: ${f.pair === null ? '' : `${terminal(f.pair)}: `}${sayWhen(f, zone)}${terminal(statementInCommand(f))}`,
       '',
       '  ',
     ).map((l) => paint(l, f.severity === 'critical' ? 'critical' : 'warning')),

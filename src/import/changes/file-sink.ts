@@ -25,7 +25,7 @@ export function fileSink(state: SinkState): FileSink {
     entry: (at, unit, message, parts, said) =>
       takeEntry(state, at, unitOf(state, unit, parts, 'entry'), message, said),
     note: (at, pair, half, text) => takeNote(state, at, pair, half, text),
-    reject: (what, fix) => rejectRow(state, what, fix),
+    reject: (what, fix, setting) => rejectRow(state, what, fix, setting),
     ignore() {
       state.isRepeatable = false;
       mark(state, ends.ignored);

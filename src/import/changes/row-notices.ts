@@ -1,4 +1,4 @@
-import type { NonEmpty, Notice, RowCounts, SourceLine } from '../../vocabulary.ts';
+import type { NonEmpty, Notice, RowCounts, Setting, SourceLine } from '../../vocabulary.ts';
 import type { ZeroBytes } from '../bytes/zero-bytes.ts';
 
 /** A row that could not be read, and why. */
@@ -8,6 +8,7 @@ export interface Rejected {
   readonly isCut: boolean;
   readonly what: string;
   readonly fix: string;
+  readonly setting?: Setting;
 }
 
 /** What must be said of the rows that could not be read or understood; the first lines are the evidence. */
@@ -30,7 +31,9 @@ export function rowNotices(
   if (worst !== undefined) {
     const lines: NonEmpty<SourceLine> = [at(worst), ...others.map(at)];
     const what = `${plural(counts.rejected, 'row')} could not be read; the first is line ${worst.line}: ${worst.what}`;
-    notices.push({ ...frame, id: 'rejected-rows', what, fix: worst.fix, count: counts.rejected, lines });
+    const { fix, setting } = worst;
+    const said = setting === undefined ? { what, fix } : { what, fix, setting };
+    notices.push({ ...frame, id: 'rejected-rows', ...said, count: counts.rejected, lines });
   }
   if (odd !== undefined) {
     const lines: NonEmpty<SourceLine> = [at(odd), ...odds.map(at)];

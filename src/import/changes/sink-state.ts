@@ -1,4 +1,4 @@
-import type { Change, RowCounts, UnknownWording } from '../../vocabulary.ts';
+import type { Change, RowCounts, Setting, UnknownWording } from '../../vocabulary.ts';
 import type { Row } from '../bytes/row.ts';
 import { type EntryReader, entryReader } from '../phrasebook/entries.ts';
 import type { FileRule, FileSubject, Phrasebook, UsedRules } from '../phrasebook/phrasebook-rules.ts';
@@ -58,6 +58,9 @@ export interface PairNames {
 
 const noNames: PairNames = { knownPairs: new Set(), refusedPairs: new Set(), hasPairColumn: false };
 
+/** A million characters are more than a person looks at. Chosen here. */
+const mostWordingText = 1_000_000;
+
 /** Everything a sink knows of its file. */
 export interface SinkState extends PairNames {
   readonly phrasebook: Phrasebook;
@@ -80,6 +83,10 @@ export interface SinkState extends PairNames {
   readonly unclear: Map<string, UnclearRule>;
   readonly rejected: Rejected[];
   readonly unmatchedLines: { readonly line: number; readonly text: string }[];
+  /** The rows in which wordings that are not known first stand, by their lines, as long as they are not too much text. */
+  readonly wordingRows: Map<number, string>;
+  /** So many characters of such rows may still be kept. */
+  wordingRoom: number;
   readonly gauges: GaugeReader[];
   readonly entries: EntryReader;
   /** How many readings were earlier than one of their parameter that stands before them. */
@@ -139,6 +146,8 @@ export function sinkState(
     unclear: new Map(),
     rejected: [],
     unmatchedLines: [],
+    wordingRows: new Map(),
+    wordingRoom: mostWordingText,
     gauges: [],
     entries: entryReader(phrasebook, name, used),
     recorded: [],
@@ -209,11 +218,12 @@ export function loseCell(state: SinkState): void {
 }
 
 /** The row cannot be read. */
-export function rejectRow(state: SinkState, what: string, fix: string): void {
+export function rejectRow(state: SinkState, what: string, fix: string, setting?: Setting): void {
   const { row, rejected } = state;
   state.end = ends.rejected;
   state.isRepeatable = false;
-  const found = { line: row.line, text: row.ownText(), isCut: row.isCut, what, fix };
+  const said = setting === undefined ? { what, fix } : { what, fix, setting };
+  const found = { line: row.line, text: row.ownText(), isCut: row.isCut, ...said };
   if (row.line === state.lastLine) state.lastRejected = found;
   if (rejected.length < mostLines) rejected.push(found);
 }

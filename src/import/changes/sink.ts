@@ -4,6 +4,7 @@ import type {
   GaugeSeries,
   Notice,
   RowCounts,
+  Setting,
   Stream,
   UnknownWording,
 } from '../../vocabulary.ts';
@@ -24,7 +25,7 @@ export interface Sink {
   /** A technician's line: `at` is the stamp, `pair` and `half` what it is about; `null` where no half is named. */
   note(at: number, pair: string, half: string | null, text: string): void;
   /** The row cannot be read. */
-  reject(what: string, fix: string): void;
+  reject(what: string, fix: string, setting?: Setting): void;
   /** The row is known to mean nothing. */
   ignore(): void;
 }
@@ -36,6 +37,8 @@ export interface SinkResult {
   readonly changes: readonly Change[];
   readonly gauges: readonly GaugeSeries[];
   readonly unknown: readonly UnknownWording[];
+  /** The rows in which those first stand, by their lines; not all where that is too much text. */
+  readonly unknownRows: ReadonlyMap<number, string>;
   readonly parameters: readonly Became[];
   readonly units: readonly string[];
   readonly notices: readonly Notice[];

@@ -41,10 +41,22 @@ export function unmatched(
   const isListed = wordings.has(wording) || wordings.size < mostWordings;
   const listed = isListed ? wording : '(further wordings)';
   const known = wordings.get(listed) ?? newWording(kind, isListed ? name : listed, row.line);
-  if (known.count === 0) wordings.set(detached(listed), known);
+  if (known.count === 0) {
+    wordings.set(detached(listed), known);
+    keepRow(state);
+  }
   if (known.lastLine !== row.line) known.count += 1;
   known.lastLine = row.line;
   if (value !== undefined && known.values.size < mostValues) known.values.add(detached(value));
+}
+
+/** Keeps the row in which a wording first stands: several may stand in one. */
+function keepRow(state: SinkState): void {
+  const { row, wordingRows } = state;
+  if (state.wordingRoom <= 0 || wordingRows.has(row.line)) return;
+  const text = row.ownText();
+  state.wordingRoom -= text.length;
+  if (state.wordingRoom >= 0) wordingRows.set(row.line, text);
 }
 
 function newWording(kind: Wording['kind'], name: string, firstLine: number): Wording {

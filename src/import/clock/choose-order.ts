@@ -93,8 +93,9 @@ function borrowedOrder(name: string, example: Example, { orderOfAlike }: SaidOfD
   throw new InputError(
     `${name}:${line}`,
     `"${text}" is ${first} ${monthName(second)} ${year} if the day comes first, ${second} ${monthName(first)} ${year} if the month does, and no date in the file settles it.`,
-    'Choose with --order day-first or --order month-first, or set time.order in the phrasebook.',
+    'Set time.order in the phrasebook.',
     'date-order',
+    'order',
   );
 }
 

@@ -32,7 +32,8 @@ export function orderNotices(file: string, { because, borrowed }: ChosenOrder): 
     {
       id: 'date-order',
       what: `"${borrowed.text}" and its other dates can be read with the day or the month first: ${because}, and it was read so.`,
-      fix: 'Check the dates, or choose with --order.',
+      fix: 'Check the dates, or set time.order in the phrasebook.',
+      setting: 'order',
       count: 1,
       from: null,
       to: null,
@@ -71,7 +72,8 @@ export function clockNotices(
       ...frame,
       id: 'zone-assumed',
       what: 'Its stamps name no zone; they were read as UTC.',
-      fix: 'Give the zone with --zone or in the phrasebook.',
+      fix: 'Set time.zone in the phrasebook.',
+      setting: 'zone',
       count: 1,
     });
   }

@@ -1,4 +1,4 @@
-import type { Interval } from '../../vocabulary.ts';
+import type { Interval, Setting } from '../../vocabulary.ts';
 import type { DatePattern } from './date-pattern.ts';
 import { type Doubt, repeatedHourWatch } from './repeated-hour.ts';
 import type { DateOrder, Stamp, StampFailure, StampOptions } from './stamp.ts';
@@ -191,8 +191,8 @@ const explanations: Readonly<Record<StampFailure, string>> = {
 const remedies: Readonly<Record<StampFailure, string>> = {
   'no-date': 'Correct the row, or name the time column in the phrasebook.',
   'out-of-range': 'Correct the row, or set time.order in the phrasebook.',
-  order: 'Choose with --order day-first or --order month-first, or set time.order in the phrasebook.',
-  year: 'Give the year of the first row with --year, or set time.year in the phrasebook.',
+  order: 'Set time.order in the phrasebook.',
+  year: 'Set time.year in the phrasebook to the year of the first row.',
   day: 'Put a line with the date before it.',
   zone: 'Export it with an offset, or set time.zone and time.format in the phrasebook, there with the letters in quotes.',
 };
@@ -201,6 +201,8 @@ const remedies: Readonly<Record<StampFailure, string>> = {
 export function explain(
   text: string,
   failure: StampFailure,
-): { readonly what: string; readonly fix: string } {
-  return { what: `"${text.slice(0, 60)}" ${explanations[failure]}.`, fix: remedies[failure] };
+): { readonly what: string; readonly fix: string; readonly setting?: Setting } {
+  const what = `"${text.slice(0, 60)}" ${explanations[failure]}.`;
+  const isAsked = failure === 'order' || failure === 'year';
+  return { what, fix: remedies[failure], ...(isAsked ? { setting: failure } : {}) };
 }

@@ -61,8 +61,8 @@ export const fieldNotes: TextImporter = {
       const named = pairIn(date === null || typeof date === 'string' ? text : date.rest, phrasebook);
       pair = named?.pair ?? pair;
       if (typeof date === 'string') {
-        const { what, fix } = explain(text, date);
-        return sink.reject(what, fix);
+        const { what, fix, setting } = explain(text, date);
+        return sink.reject(what, fix, setting);
       }
       if (date !== null) times.setDay(date.day);
       const body = date?.rest ?? text;
@@ -74,8 +74,8 @@ export const fieldNotes: TextImporter = {
       }
       const at = times.read(withColons(body));
       if (typeof at !== 'number') {
-        const { what, fix } = explain(text, at);
-        return sink.reject(what, fix);
+        const { what, fix, setting } = explain(text, at);
+        return sink.reject(what, fix, setting);
       }
       if (pair === null)
         return sink.reject('The line is about no pair that is named.', 'Name the pair on a line before it.');

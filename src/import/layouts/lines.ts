@@ -104,8 +104,8 @@ function put(
 ): void {
   const at = typeof parts.stamp === 'number' ? parts.stamp : times.read(parts.stamp);
   if (typeof at !== 'number') {
-    const { what, fix } = explain(String(parts.stamp), at);
-    sink.reject(what, fix);
+    const { what, fix, setting } = explain(String(parts.stamp), at);
+    sink.reject(what, fix, setting);
     return;
   }
   const { fields, unit, pair, half = '', role = '', message, reading } = parts;

@@ -4,7 +4,7 @@ import { type RowShape, rowReader } from '../bytes/open-rows.ts';
 import { linesBehindZeros, noZeroBytes } from '../bytes/zero-bytes.ts';
 import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { guessColumns } from './guess-columns.ts';
-import { columnNumber, type Head, headOf } from './head.ts';
+import { columnNumber, type Head, hasUnit, headOf, timeColumns } from './head.ts';
 import { headByContent } from './head-by-content.ts';
 import type { Importer, RuleKey } from './importer.ts';
 import { importers } from './importers.ts';
@@ -138,8 +138,10 @@ function unknownLayout(
     );
   return new InputError(
     name,
-    `the layout is not known: ${missed(allowed, tables[0]?.head ?? asText, asText, phrasebook)}.`,
+    `the layout is not known: ${lacks(allowed, tables, asText, phrasebook)}.`,
     adviceFor(name, tables, phrasebook),
+    'unreadable',
+    'layout',
   );
 }
 
@@ -232,13 +234,50 @@ function adviceFor(name: string, tables: readonly Header[], phrasebook: Phrasebo
       return !found.fits && found.because === 'no column for unit';
     }),
   );
+  if (!tables.some(({ head }) => head.names.length >= leastColumns))
+    return `Describe its lines under files in a phrasebook: files: [{ ${match}, line: "^(?<time>\\\\S+ \\\\S+) (?<unit>\\\\S+) (?<message>.*)$" }].`;
   return lacksUnit
     ? `Say in a phrasebook of which unit it is: files: [{ ${match}, unit: RO1-A }], or which column says it: files: [{ ${match}, columns: { unit: NAME } }].`
     : `Describe the file under files in a phrasebook: files: [{ ${match}, columns: { time: NAME, unit: NAME, message: NAME } }], with unit: RO1-A beside match where no column names one.`;
 }
 
-function missed(allowed: readonly Importer[], table: Head, text: Head, phrasebook: Phrasebook): string {
-  return allowed
-    .map((i) => `${i.id}: ${i.recognise(i.shape === 'table' ? table : text, phrasebook).because}`)
-    .join('; ');
+/** What a file lacks to be read, and where: of a table the columns, of a text the times. */
+function lacks(
+  allowed: readonly Importer[],
+  tables: readonly Header[],
+  asText: Head,
+  phrasebook: Phrasebook,
+): string {
+  const [only, ...others] = allowed;
+  if (only !== undefined && others.length === 0)
+    return `${only.id}: ${only.recognise(tables[0]?.head ?? asText, phrasebook).because}`;
+  const [header] = tables
+    .filter(({ head }) => head.names.length >= leastColumns)
+    .toSorted((a, b) => missingIn(a.head).length - missingIn(b.head).length || a.line - b.line);
+  if (header === undefined) {
+    const texts = allowed.filter((i) => i.shape === 'text');
+    return texts.map((i) => `${i.id}: ${i.recognise(asText, phrasebook).because}`).join('; ');
+  }
+  const { names } = header.head;
+  const more = names.length > mostNamed ? ` and ${names.length - mostNamed} more` : '';
+  return `its header in line ${header.line}, ${names.slice(0, mostNamed).map(shown).join(', ')}${more}, has no column for ${missingIn(header.head).join(', ')}`;
+}
+
+function missingIn(head: Head): readonly string[] {
+  const saysSomething =
+    head.column('message') >= 0 || (head.column('parameter') >= 0 && head.column('value') >= 0);
+  return [
+    ...(timeColumns(head).length > 0 ? [] : ['time']),
+    ...(hasUnit(head, null) ? [] : ['unit']),
+    ...(saysSomething ? [] : ['message or parameter']),
+  ];
+}
+
+/** A text with a delimiter in its first line is no table yet. Chosen here. */
+const leastColumns = 3;
+const mostNamed = 4;
+const longestShown = 40;
+
+function shown(text: string): string {
+  return `"${text.length > longestShown ? `${text.slice(0, longestShown)}...` : text}"`;
 }

@@ -19,7 +19,7 @@ export function stampOf(
     clock === undefined ? row.cell(date ?? 0) : `${row.cell(date ?? 0).trim()} ${row.cell(clock).trim()}`;
   const at = times.read(text);
   if (typeof at === 'number') return at;
-  const { what, fix } = explain(text, at);
-  sink.reject(what, fix);
+  const { what, fix, setting } = explain(text, at);
+  sink.reject(what, fix, setting);
   return undefined;
 }

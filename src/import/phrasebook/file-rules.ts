@@ -3,6 +3,7 @@ import type { DatePattern } from '../clock/date-pattern.ts';
 import { datePattern } from '../clock/date-pattern.ts';
 import { epochCount, secondsSince } from '../clock/stamp-counts.ts';
 import { readStamp } from '../clock/timestamps.ts';
+import { isZone } from '../clock/zones.ts';
 import type { Pattern } from './patterns.ts';
 import type { FileRule, Phrasebook, StampRules } from './phrasebook-rules.ts';
 import type { PhrasebookText } from './phrasebook-schema.ts';
@@ -111,6 +112,12 @@ type StampText = NonNullable<FileText['time']>;
 /** What a phrasebook says of stamps at a path of it. Throws InputError with that path. */
 export function stampRules(file: string, path: string, time: StampText): StampRules {
   const { zone, order, year } = time;
+  if (zone !== undefined && !isZone(zone))
+    throw new InputError(
+      file,
+      `${path}.zone is "${zone}", which is no time zone.`,
+      'Give an IANA name such as Europe/Lisbon.',
+    );
   return { zone, order, year, pattern: stampPattern(file, path, time) };
 }
 

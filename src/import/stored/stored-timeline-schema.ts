@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { failureKinds, gauges, happenings, stateSignals } from '../../vocabulary.ts';
+import { failureKinds, gauges, happenings, settings, stateSignals } from '../../vocabulary.ts';
 
 /** From the year 0 to 9999: no stamp that is read has another. */
 const [earliest, latest] = [-62_167_219_200_000, 253_402_300_799_999];
@@ -67,6 +67,7 @@ const notice = v.object({
   ]),
   what: v.string(),
   fix: v.string(),
+  setting: v.exactOptional(v.picklist(settings)),
   count,
   from: v.nullable(instant),
   to: v.nullable(instant),
@@ -100,6 +101,7 @@ const failure = v.object({
   what: v.string(),
   fix: v.string(),
   kind: v.optional(v.picklist(failureKinds), 'unreadable'),
+  setting: v.exactOptional(v.picklist(settings)),
 });
 
 /** What the metadata of a stored timeline hold: of each file all but its changes and gauge bins, which are rows. */

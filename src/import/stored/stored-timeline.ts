@@ -76,7 +76,9 @@ export async function readStoredTimeline(
       input: contained(file.input, container),
     })),
     phrasebookNotices: stored.phrasebookNotices,
-    failures: stored.failures.map(({ where, what, fix, kind }) => new InputError(where, what, fix, kind)),
+    failures: stored.failures.map(
+      ({ where, what, fix, kind, setting }) => new InputError(where, what, fix, kind, setting),
+    ),
   };
 }
 

@@ -17,7 +17,7 @@ describe('one clear line for', () => {
     [
       'an unknown layout',
       'once upon a time\nthere was a pump\n',
-      /the layout is not known: readings: no column for time/,
+      /the layout is not known: lines: no line begins with a timestamp and a unit.*--draft-phrasebook/,
     ],
     [
       'a time column that can not be read',
@@ -49,7 +49,7 @@ describe('one clear line for', () => {
     expect((await steadypair('verify', empty)).err).toContain('the folder holds no logs.');
     expect(await steadypair('verify', fileWith(good), '--pair', 'RO9')).toMatchObject({
       status: 2,
-      err: '--pair RO9: no file speaks of that pair. Choose one of RO1.\n',
+      err: 'pair RO9: no file speaks of that pair. Choose one of RO1.\n',
     });
     expect((await steadypair('verify', '--bogus')).status).toBe(2);
     expect((await steadypair('verify', fileWith(good), '--zone', 'Mars/Olympus')).err).toContain(

@@ -22,7 +22,7 @@ describe('no pair is invented', () => {
     );
     expect([pairs(file), file.input.rows.unmatched]).toEqual([[], 30]);
     expect(loud(file)).toBe(
-      '"SYSTEM" in column "unit" may be any word: no half of a pair of that name is named, and it has no figure as RO1 has: unit not known, 30 rows. If it is a unit, write in the phrasebook units: [{ pattern: "^SYSTEM$", pair: RO1, half: A }]; else say where the unit stands: files: [{ match: "x.csv", columns: { unit: NAME } }].',
+      '"SYSTEM" in column "unit" may be any word: no half of a pair of that name is named, and it has no figure as RO1 has: unit not known, 30 rows, the first in line 2. If it is a unit, write in the phrasebook units: [{ pattern: "^SYSTEM$", pair: RO1, half: A }]; else say where the unit stands: files: [{ match: "x.csv", columns: { unit: NAME } }].',
     );
   });
 
@@ -58,7 +58,7 @@ describe('no pair is invented', () => {
     ]) {
       const file = await readText('x.csv', journal(30, unit, light));
       expect([pairs(file), file.input.rows.unmatched]).toEqual([[], 30]);
-      expect(loud(file)).toContain('unit not known, 30 rows.');
+      expect(loud(file)).toContain('unit not known, 30 rows, the first in line 2.');
       expect(loud(file)).toContain('files: [{ match: "x.csv", columns: { unit: NAME } }]');
     }
   });
@@ -121,7 +121,7 @@ describe('a reading that cannot be right', () => {
       journal(100, () => 'RO1-A', door),
     );
     expect(loud(file)).toBe(
-      'None of its 100 rows was of use: "door 0 opened" in its rows is not known, 20 rows, and 4 more. Write in the phrasebook what they mean: messages: [{ when: "^door 0 opened$", signal: SIGNAL, value: VALUE }].',
+      'None of its 100 rows was of use: "door 0 opened" in its rows is not known, 20 rows, the first in line 2; and 4 more wordings. Write in the phrasebook what they mean: messages: [{ when: "^door 0 opened$", signal: SIGNAL, value: VALUE }].',
     );
     expect(
       loud(
@@ -170,7 +170,7 @@ describe('a year that no stamp prints', () => {
   test('goes on over New Year, and is the nearest to the other files', async () => {
     const text =
       'Dec 31 23:59:58 RO1-A redund[1]: role active\nJan  1 00:00:02 RO1-B redund[1]: light steady\n';
-    await expect(readText('x.log', text)).rejects.toThrow('set time.year in the phrasebook');
+    await expect(readText('x.log', text)).rejects.toThrow('Set time.year in the phrasebook');
     // Another file begins on 1 January 2027: the last of December before it is of 2026.
     const found = await readText('x.log', text, { neighbour: Date.UTC(2027, 0, 1, 9) });
     expect([found.input.from, found.input.to]).toEqual([

@@ -12,21 +12,26 @@ describe('a file that can not be used', () => {
     ['empty', 'a.csv', '', 'a.csv: the file is empty.'],
     ['header only', 'a.csv', header, 'a.csv: the file has a header but no rows.'],
     ['binary', 'a.csv', '\u0000\u0001\u0002\u0003\u0004\u0000', 'a.csv: this is no text but a binary file.'],
-    ['an unknown layout', 'a.csv', 'a,b\n1,2\n', /readings: no column for .*; journal: no column for .*;/],
+    [
+      'an unknown layout',
+      'a.csv',
+      'a,b\n1,2\n',
+      /the layout is not known: lines: no line begins with a timestamp .*; field-notes: /,
+    ],
     [
       'no time that can be read',
       'a.csv',
       `${header}now,RO1,light,off\nthen,RO1,light,off\n`,
       /^a.csv:2: no row/,
     ],
-    ['a date in notes', 'a.txt', 'RO1 on 03/04/2026\n09:14 pulled slot B\n', /^a.txt:1: .*--order day-first/],
+    ['a date in notes', 'a.txt', 'RO1 on 03/04/2026\n09:14 pulled slot B\n', /^a.txt:1: .*Set time.order/],
     ['notes without a date', 'a.txt', 'RO1\n09:14 pulled slot B\n', /^a.txt:2: .*Put a line with the date/],
   ])('%s: one line says what and what to do', async (_name, file, text, message) => {
     await expect(readText(file, text)).rejects.toThrow(message);
   });
-  test('a day and month that nothing settles: both readings and the option are named', async () => {
+  test('a day and month that nothing settles: both readings are named, and where to say it', async () => {
     const text = `${header}03/04/2026 10:00:00,RO1-A,light,off\n05/06/2026 10:00:00,RO1-A,light,off\n`;
-    await expect(readText('a.csv', text)).rejects.toThrow(/^a.csv:2: .*3 Apr 2026.*4 Mar 2026.*--order/);
+    await expect(readText('a.csv', text)).rejects.toThrow(/^a.csv:2: .*3 Apr 2026.*4 Mar 2026.*time\.order/);
   });
   test.each([
     ['time: { format: "dd/MM/yyyy QQ" }', 'time.format: "QQ" is no field'],

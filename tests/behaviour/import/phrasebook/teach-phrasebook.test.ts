@@ -121,7 +121,7 @@ describe('teaching the phrasebook', () => {
 
   test('says how stamps are read, and leaves what was not said', async () => {
     const text = 'time,unit,message\n03/04/2026 09:00:00,RO1-A,light steady\n';
-    await expect(readText('x.csv', text)).rejects.toThrow('set time.order in the phrasebook');
+    await expect(readText('x.csv', text)).rejects.toThrow('Set time.order in the phrasebook');
     const lesson = { kind: 'time', zone: 'Europe/Lisbon', order: 'day-first', year: null } as const;
     const phrasebook = teachPhrasebook('p.yaml', 'time: { year: 2024 }\n', lesson);
     const { changes } = await readText('x.csv', text, { phrasebook });
