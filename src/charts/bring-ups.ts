@@ -66,7 +66,7 @@ export const bringUps: Chart<BringUpRow> = {
       return some === 0 ? 'none' : `${some}`;
     };
     const total = rows.length === 1 ? 'One bring-up' : `${rows.length} bring-ups`;
-    return `${total} against the limit of ${first.limit} s for a steady light; within it: ${count('within')}; past it: ${count('exceeded')}; not settled: ${count('inconclusive')}; light not observed: ${count('not-observed')}.`;
+    return `${total} against the limit of ${first.limit} s for a steady light; within it: ${count('within')}; past it: ${count('exceeded')}; inconclusive: ${count('inconclusive')}; light not observed: ${count('not-observed')}.`;
   },
 };
 

@@ -150,7 +150,7 @@ function asOpen(next: Wait, works: NonEmpty<HalfInWork>, waits: readonly Wait[])
       ...conditions,
       ...waits.filter((w) => w.half === null || w.id === 'second-half').map((w) => conditionOf(w, at)),
     ],
-    statement: `Awaited: ${next.says}${soFar(next, at)}.`,
+    statement: `Waiting for ${next.says}${soFar(next, at)}.`,
   };
 }
 
@@ -158,8 +158,8 @@ function asOpen(next: Wait, works: NonEmpty<HalfInWork>, waits: readonly Wait[])
 function soFar({ id, since, limitSeconds }: Wait, at: number): string {
   const watched = sayDuration(Math.max(0, at - since.time) / 1000);
   return id === 'soak'
-    ? `; so far ${watched}`
-    : `, for ${watched}; the limit is ${sayDuration(limitSeconds)}`;
+    ? `: ${watched} so far`
+    : `: ${watched} so far, the limit is ${sayDuration(limitSeconds)}`;
 }
 
 /** The steps of one half: done ones are met, the first that is not done waits, what follows it is not reached yet. */

@@ -70,6 +70,6 @@ function outcomeOf({ outcome }: Measure): BringUpRow['outcome'] {
 
 function sayOutcome({ outcome, censored }: Measure): string {
   if (outcome === 'exceeded') return censored ? 'not steady, past the limit' : 'past the limit';
-  if (outcome === 'inconclusive') return censored ? 'not watched to the limit' : 'not settled';
+  if (outcome === 'inconclusive') return censored ? 'observation ended before the limit' : 'inconclusive';
   return outcome === 'within' ? '' : 'light not observed';
 }

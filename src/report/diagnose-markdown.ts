@@ -27,7 +27,7 @@ export function diagnoseMarkdown(diagnosis: Diagnosis, options: ReportOptions): 
     ...(healthy ? [] : body(diagnosis, evidence, options)),
     '## Cautions',
     cautions.map((c) => `- ${c}`).join('\n'),
-    '## Findings and quality of the data',
+    '## Findings and data quality',
     remarks(...toldOf(diagnosis), options),
     '## Files',
     table(

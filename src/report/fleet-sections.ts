@@ -115,7 +115,7 @@ function findings(fleet: Fleet, zone: string): FleetSection {
 function quality(fleet: Fleet, zone: string): FleetSection {
   return {
     id: 'quality',
-    title: 'Quality of the data',
+    title: 'Data quality',
     figures: [],
     table: qualityTable(fleet, zone),
     howComputed: 'What was not seen or not understood counts neither as good nor as bad.',

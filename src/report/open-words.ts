@@ -6,5 +6,5 @@ export function sayOpen({ since, limitSeconds, holdPoint }: OpenSwap, zone: stri
   const limitAt = since.time + limitSeconds * 1000;
   const limit = sayInstantBounds({ time: limitAt, earliest: limitAt }, zone, begin);
   const stop = holdPoint === 'stop' ? ' Stop and call for support.' : '';
-  return `Awaited since ${sayInstantBounds(since, zone, begin)}, with its limit at ${limit}.${stop}`;
+  return `Waiting since ${sayInstantBounds(since, zone, begin)}; the limit is ${limit}.${stop}`;
 }

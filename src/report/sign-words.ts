@@ -2,10 +2,10 @@ import type { CheckResult, Swap } from '../vocabulary.ts';
 
 /** What a signature on a swap that is not verified means; `null` where it is. */
 export function signCaveat({ verdict, open }: Swap): string | null {
-  if (open !== null) return 'This swap is still open: do not sign before it is over.';
+  if (open !== null) return 'The swap is still open: do not sign yet.';
   return verdict === 'verified'
     ? null
-    : 'This replacement is not verified: a signature accepts it as it is, with the checks above.';
+    : 'This swap is not verified: a signature accepts it with the results above.';
 }
 
 /** The checks that no log can show, for the person who signs. */

@@ -40,7 +40,7 @@ export function otherSection({ otherEvents, from }: Swap, { zone }: ReportOption
   });
   const more =
     otherEvents.length > mostOthers
-      ? `<p class="second">${sayCount(otherEvents.length - mostOthers, 'further event')}: see the timeline command.</p>`
+      ? `<p class="second">${sayCount(otherEvents.length - mostOthers, 'more event')}: see the timeline.</p>`
       : '';
   return section(
     'others',
@@ -67,7 +67,7 @@ export function qualitySection(
   const words = computed === '' ? '' : `\n<p class="second">${html(computed)}</p>`;
   return section(
     'findings',
-    'Findings and quality of the data',
+    'Findings and data quality',
     items.length === 0 ? `<p>${sayNoFinding(verification)}</p>` : `<ul>\n${items.join('\n')}\n</ul>${words}`,
   );
 }
@@ -89,7 +89,7 @@ export function inputsSection({ inputs }: Pick<Verification, 'inputs'>): string 
     'inputs',
     'Files',
     `<div class="scroll"><table>
-<thead><tr><th scope="col">File</th><th scope="col">Layout</th><th scope="col" class="number">Rows</th><th scope="col" class="number">understood</th><th scope="col" class="number">ignored</th><th scope="col" class="number">not understood</th><th scope="col" class="number">not readable</th><th scope="col">Zone</th></tr></thead>
+<thead><tr><th scope="col">File</th><th scope="col">Layout</th><th scope="col" class="number">Rows</th><th scope="col" class="number">Recognised</th><th scope="col" class="number">Ignored</th><th scope="col" class="number">Not recognised</th><th scope="col" class="number">Rejected</th><th scope="col">Zone</th></tr></thead>
 <tbody>${rows.join('\n')}</tbody>
 </table></div>`,
   );
@@ -117,9 +117,7 @@ export function evidenceSection(
     return `<h3>${html(file)}</h3>\n<ol class="lines" start="${own[0]?.number ?? 1}">\n${items.join('\n')}\n</ol>`;
   });
   const more =
-    leftOut > 0
-      ? `<p class="second">${sayCount(leftOut, 'further line')} behind the same ${things}.</p>`
-      : '';
+    leftOut > 0 ? `<p class="second">${sayCount(leftOut, 'more line')} for the same ${things}.</p>` : '';
   return section('evidence', 'Evidence', `${lists.join('\n')}${more}`);
 }
 

@@ -52,7 +52,7 @@ export async function verifyHtml(
     signSection(verification, swap),
   ];
   return htmlDocument(
-    `Replacement of ${swap.pair}, ${sayInstant(swap.from, options.zone).replace(/ \d\d:.*/, '')}`,
+    `Swap record of ${swap.pair}, ${sayInstant(swap.from, options.zone).replace(/ \d\d:.*/, '')}`,
     sections,
     options.version,
   );
@@ -69,8 +69,8 @@ function verdictSection(
       `<li><a href="#check-${c.id}"><span class="${c.status}">${html(c.title)}: ${statusWords[c.status]}.</span></a> ${html(c.statement)}</li>`,
   );
   const waiting = open === null ? '' : `\n<p>${html(sayOpen(open, zone, from))}</p>`;
-  const all = `<p>All ${checks.length} checks hold.</p>`;
-  return `<h1>Report on a replacement: pair ${html(pair)}${site === null ? '' : `, ${html(site)}`}</h1>
+  const all = `<p>All ${checks.length} checks pass.</p>`;
+  return `<h1>Swap record: pair ${html(pair)}${site === null ? '' : `, ${html(site)}`}</h1>
 ${notKnownLines(verification)}<p class="verdict">${html(statement)}</p>${waiting}
 ${list.length === 0 ? all : `<ul>\n${list.join('\n')}\n</ul>`}`;
 }
@@ -106,7 +106,7 @@ function halvesSection({ halves, checks }: Swap): string {
 <thead><tr><th scope="col">Half</th><th scope="col">Model before</th><th scope="col">after</th><th scope="col">Serial before</th><th scope="col">after</th><th scope="col">Firmware before</th><th scope="col">found</th><th scope="col">after</th></tr></thead>
 <tbody>${rows.join('\n')}</tbody>
 </table></div>
-<p class="second">Found: the first firmware that the new module reported.${models?.status === 'fail' ? ` ${html(models.statement)}` : ''}</p>`,
+<p class="second">Found: the first firmware the new module reported.${models?.status === 'fail' ? ` ${html(models.statement)}` : ''}</p>`,
   );
 }
 
@@ -163,7 +163,7 @@ function checksSection({ checks }: Swap, evidence: EvidenceList): string {
     'checks',
     'Checks',
     `<table class="checks">
-<thead><tr><th scope="col">What must hold</th><th scope="col">Outcome</th><th scope="col">Why</th></tr></thead>
+<thead><tr><th scope="col">Check</th><th scope="col">Result</th><th scope="col">Reason</th></tr></thead>
 <tbody>${rows.join('\n')}</tbody>
 </table>`,
   );

@@ -19,9 +19,7 @@ export function otherEvents(swap: Swap, { zone }: ReportOptions): readonly strin
       markdown(`${e.signal}${e.value === null ? '' : ` ${e.value}`}`),
     ]);
   const more =
-    all.length > mostOthers
-      ? [`${sayCount(all.length - mostOthers, 'further event')}: see the timeline command.`]
-      : [];
+    all.length > mostOthers ? [`${sayCount(all.length - mostOthers, 'more event')}: see the timeline.`] : [];
   return ['## Other events', table(['Time', 'Half', 'Event'], rows), ...more];
 }
 

@@ -15,7 +15,7 @@ import { sayCount, sayInstant, sayInstantBounds, sayMeasure, sayWhen } from './w
 export function verifyMarkdown(verification: Verification, swap: Swap, options: ReportOptions): string {
   const evidence = byFile(evidenceOf(swap));
   const blocks = [
-    `# Replacement of ${md(swap.pair)}`,
+    `# Swap record: pair ${md(swap.pair)}`,
     `**${md(swap.statement)}**`,
     ...(swap.open === null ? [] : [sayOpen(swap.open, options.zone, swap.from)]),
     work(verification, swap, options),
@@ -25,7 +25,7 @@ export function verifyMarkdown(verification: Verification, swap: Swap, options: 
     steps(swap, evidence, options),
     '## Checks',
     table(
-      ['What must hold', 'Outcome', 'Why'],
+      ['Check', 'Result', 'Reason'],
       swap.checks.map((c) => [
         md(c.title),
         c.status === 'pass' ? statusWords.pass : `**${statusWords[c.status]}**`,
@@ -34,7 +34,7 @@ export function verifyMarkdown(verification: Verification, swap: Swap, options: 
     ),
     exposure(swap, options),
     ...otherEvents(swap, options),
-    '## Findings and quality of the data',
+    '## Findings and data quality',
     remarks(verification, swap, options),
     '## Files',
     table(
@@ -95,7 +95,7 @@ export function evidenceList(
 ): string {
   const list = lines.map((l, index) => `${index + 1}. ${md(l.file)}:${l.line} ${md(l.text)}`).join('\n');
   if (leftOut === 0) return list;
-  return `${list}\n\n${sayCount(leftOut, 'further line')} behind the same ${things}.`;
+  return `${list}\n\n${sayCount(leftOut, 'more line')} for the same ${things}.`;
 }
 
 function exposure({ exposure: span }: Swap, { zone }: ReportOptions): string {

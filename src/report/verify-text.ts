@@ -77,7 +77,7 @@ function swapText(swap: Swap, options: TextOptions): readonly string[] {
       );
     }),
     '',
-    `Checks: ${passed} of ${swap.checks.length} hold${open.length === 0 ? '.' : '; these do not:'}`,
+    `Checks: ${passed} of ${swap.checks.length} pass${open.length === 0 ? '.' : '; the others:'}`,
     ...open.flatMap((check) =>
       wrap(
         `${check.title}. ${terminal(check.statement)}`,
@@ -86,7 +86,7 @@ function swapText(swap: Swap, options: TextOptions): readonly string[] {
       ).map((line) => painted(line, check.status, paint)),
     ),
     '',
-    `Without a ready partner: ${sayMeasure({ ...swap.exposure, censored: false, outcome: null })}, in ${sayCount(swap.exposure.spans.length, 'stretch', 'stretches')}${lastSpan(swap, zone)}.`,
+    `Without a ready partner: ${sayMeasure({ ...swap.exposure, censored: false, outcome: null })} in ${sayCount(swap.exposure.spans.length, 'period')}${lastSpan(swap, zone)}.`,
     '',
   ];
 }

@@ -31,7 +31,7 @@ function judgeRemoval(swap: SwapCase, removed: TimelineEvent): Outcome {
   return {
     status: 'inconclusive',
     statement:
-      'The partner was lost in the 15 minutes before the first removal or outside them: when that came is not known so closely.',
+      'The partner was lost within the 15 minutes before the first removal or outside them: the time of the removal is not known closely enough to tell.',
     evidence: (early.status === 'fail' ? early : late).evidence,
   };
 }

@@ -3,7 +3,7 @@ import { type Check, type Outcome, onceOver, type SwapCase } from './check.ts';
 
 export const configurationCurrent: Check = {
   id: 'configuration-current',
-  title: 'Nothing left pending',
+  title: 'No configuration pending',
   judge: (swap) => onceOver(swap, judgeConfiguration(swap)),
 };
 
@@ -18,5 +18,5 @@ function judgeConfiguration(swap: SwapCase): Outcome {
   }
   return state.value === 'pending'
     ? { status: 'fail', statement: 'At the end a configuration is still pending.', evidence }
-    : { status: 'pass', statement: 'At the end nothing is pending.', evidence };
+    : { status: 'pass', statement: 'At the end no configuration is pending.', evidence };
 }

@@ -113,7 +113,7 @@ function judgeUnstated(swap: SwapCase, half: string, inserted: TimelineEvent): O
   }
   return {
     status: watched.low > limits.roleSeconds ? 'fail' : 'inconclusive',
-    statement: `Half ${half} took no role in the ${sayDuration(watched.seconds)} it was watched after its insertion.`,
+    statement: `Half ${half} took no role within the ${sayDuration(watched.seconds)} observed after its insertion.`,
     evidence,
   };
 }

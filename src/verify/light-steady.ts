@@ -39,7 +39,7 @@ function judgeLight({ facts, rules }: SwapCase, bringUp: BringUp): Outcome {
   const limit = `the limit is ${sayDuration(rules.lightLimitSeconds)}`;
   if (light.seconds === null || status === 'not-observed') {
     const statement = isSteadyAt(facts, half, start.time)
-      ? `The light of half ${half} was never read other than steady, so how long it took is not known.`
+      ? `Every reading of the light of half ${half} was steady, so how long it took is not known.`
       : `The light of half ${half} after its start was never logged.`;
     return { status: 'not-observed', statement, evidence };
   }
@@ -52,7 +52,7 @@ function judgeLight({ facts, rules }: SwapCase, bringUp: BringUp): Outcome {
   const statement = !light.censored
     ? `The light of half ${half} was steady after ${sayBounds(light.low ?? 0, light.high ?? 0)}; ${limit}.`
     : wasSteady
-      ? `The light of half ${half} was steady when the watch on it ended after ${sayDuration(light.seconds)}, too early to see it hold; ${limit}.`
-      : `The light of half ${half} was not steady in the ${sayDuration(light.seconds)} it was watched; ${limit}.`;
+      ? `The light of half ${half} was steady after ${sayDuration(light.seconds)}, but observation ended too early to tell whether it stayed steady; ${limit}.`
+      : `The light of half ${half} was not steady within the ${sayDuration(light.seconds)} observed; ${limit}.`;
   return { status, statement: `${statement}${unseen}`, evidence };
 }

@@ -3,7 +3,7 @@ import { type Check, type Outcome, onceOver, type SwapCase } from './check.ts';
 
 export const linksRestored: Check = {
   id: 'links-restored',
-  title: 'Both links of both halves up, in their own ports',
+  title: 'Both links of both halves up, not crossed',
   judge: (swap) => onceOver(swap, judgeLinks(swap)),
 };
 

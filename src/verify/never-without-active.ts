@@ -7,7 +7,7 @@ import type { Check, Outcome, SwapCase } from './check.ts';
 
 export const neverWithoutActive: Check = {
   id: 'never-without-active',
-  title: 'Always exactly one half active',
+  title: 'Exactly one half active throughout',
   judge(swap) {
     const { timeline } = swap.facts;
     const silent = timeline.halves.filter((half) => statedRoles(timeline, half).length === 0);
@@ -31,8 +31,8 @@ function conflict({ facts, changes, to, limits }: SwapCase): Outcome | null {
   const possible = inside.find((c) => c.goesOn || (c.isSeen && c.high > limits.conflictSeconds));
   if (possible === undefined) return null;
   const statement = possible.goesOn
-    ? `${whoWas(possible)} where the log ends, by then for ${sayBounds(possible.low, possible.high)}.`
-    : `${whoWas(possible)} at some instant at least, for ${sayBounds(possible.low, possible.high)}.`;
+    ? `${whoWas(possible)} at the end of the log, for ${sayBounds(possible.low, possible.high)} so far.`
+    : `${whoWas(possible)} at least briefly, for ${sayBounds(possible.low, possible.high)}.`;
   return { status: 'inconclusive', statement, evidence: possible.evidence };
 }
 
@@ -48,13 +48,13 @@ function throughout({ facts, switchovers }: SwapCase): Outcome {
   const gaps = switchovers.flatMap((s) => s.gapSeconds.high ?? []);
   const untold = switchovers.length - gaps.length;
   const longest = Math.max(0, ...gaps);
-  const gap = longest === 0 ? '' : `, but for at most ${sayDuration(longest)} at a switchover`;
+  const gap = longest === 0 ? '' : `, except for at most ${sayDuration(longest)} at a switchover`;
   const which = untold === 1 ? 'the switchover' : 'some switchovers';
-  const silent = untold === 0 ? '' : `; how long the roles took to change at ${which} was not logged`;
+  const silent = untold === 0 ? '' : `; how long ${which} took was not logged`;
   const [first, ...rest] = switchovers.flatMap((s) => [...s.evidence]);
   return {
     status: 'pass',
-    statement: `One half, and only one, was active throughout${gap}${silent}.`,
+    statement: `Exactly one half was active throughout${gap}${silent}.`,
     evidence: first === undefined ? endLines(facts.timeline) : [first, ...rest],
   };
 }

@@ -44,9 +44,7 @@ export const notFlapping: Check = {
     return {
       status: 'pass',
       statement:
-        losses === 0
-          ? 'The partner was not lost again.'
-          : `Losses that count: ${losses}; too few for flapping.`,
+        losses === 0 ? 'The partner was not lost again.' : `Counted losses: ${losses}, too few for flapping.`,
       evidence,
     };
   },

@@ -8,7 +8,7 @@ import { type Check, type Outcome, onceOver, type SwapCase, worstOf } from './ch
 
 export const nothingAtFault: Check = {
   id: 'nothing-at-fault',
-  title: 'Nothing at fault at the end',
+  title: 'No fault at the end',
   judge(swap) {
     const parts = [judgeSupplies(swap), judgeLight(swap), judgeFaults(swap)];
     const [first, ...rest] = parts.filter((part) => part.status !== 'not-observed');

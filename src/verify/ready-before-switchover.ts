@@ -53,7 +53,7 @@ function judgeReady({ facts, rules }: SwapCase, switchover: Switchover): Outcome
   if (low >= hold) return { status: 'pass', statement, evidence };
   return {
     status: high < hold ? 'fail' : 'inconclusive',
-    statement: `${statement} It must have held ${sayDuration(hold)}.`,
+    statement: `${statement} At least ${sayDuration(hold)} are needed.`,
     evidence,
   };
 }

@@ -65,7 +65,7 @@ function judgeRemoval({ facts }: SwapCase, { half, removed }: Removal): Outcome 
   }
   return {
     status: 'inconclusive',
-    statement: `The logs do not settle the role of half ${half} at its removal.`,
+    statement: `The logs do not show the role of half ${half} at its removal.`,
     evidence,
   };
 }

@@ -15,18 +15,20 @@ export function sayVerdict(
       .filter((r) => r.status === status)
       .map((r) => r.title.charAt(0).toLowerCase() + r.title.slice(1))
       .join('; ');
+  const countOf = (status: CheckStatus): string =>
+    `${results.filter((r) => r.status === status).length} of ${results.length} checks`;
   const unseen = titles('not-observed');
   const rows = unread.rowsBetween(from, to);
   const it = unread.leftOut.length === 1 ? 'it' : 'them';
   const doubts = [
-    ...(unseen === '' ? [] : [`Not observed, to be signed for by hand: ${unseen}.`]),
+    ...(unseen === '' ? [] : [`Not observed, check at the cabinet and sign by hand: ${unseen}.`]),
     ...(unread.leftOut.length === 0
       ? []
-      : [`Nothing of ${unread.leftOut.join(', ')} could be used: read again without ${it}, or mend ${it}.`]),
+      : [`${unread.leftOut.join(', ')} could not be used: mend ${it}, or read again without ${it}.`]),
     ...(rows === 0
       ? []
       : [
-          `${rows === 1 ? 'One row' : `${rows} rows`} of its time ${rows === 1 ? 'was' : 'were'} not recognised.`,
+          `${rows === 1 ? 'One row' : `${rows} rows`} during the swap ${rows === 1 ? 'was' : 'were'} not recognised.`,
         ]),
   ];
   const what = whatWasDone(changes);
@@ -34,14 +36,14 @@ export function sayVerdict(
     return [`Pair ${pair} is verified: ${what} and it came back redundant.`, ...doubts].join(' ');
   const waiting = open === null ? [] : [open.statement];
   if (verdict === 'not-verified') {
-    const failed = `Pair ${pair} is not verified: ${what}, but these checks failed: ${titles('fail')}.`;
+    const failed = `Pair ${pair} is not verified: ${what}, but ${countOf('fail')} failed: ${titles('fail')}.`;
     return [failed, ...waiting, ...doubts].join(' ');
   }
   if (open !== null)
-    return [`The swap of pair ${pair} is not over: ${what}.`, ...waiting, ...doubts].join(' ');
+    return [`The swap of pair ${pair} is still open: ${what}.`, ...waiting, ...doubts].join(' ');
   const undecided = titles('inconclusive');
-  const why = undecided === '' ? [] : [`The logs do not settle: ${undecided}.`];
-  return [`Pair ${pair} is neither verified nor refuted: ${what}.`, ...why, ...doubts].join(' ');
+  const why = undecided === '' ? '' : `, but ${countOf('inconclusive')} came out inconclusive: ${undecided}`;
+  return [`The swap of pair ${pair} is inconclusive: ${what}${why}.`, ...doubts].join(' ');
 }
 
 /** Which halves were replaced, and which only taken out so far. */

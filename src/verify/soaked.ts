@@ -12,14 +12,14 @@ export const soaked: Check = {
     if (facts.readiness.signal !== 'partner-ready')
       return { status: 'not-observed', statement: 'Readiness of the partner was never logged.', evidence };
     if (settledAt === null) {
-      const statement = 'Nothing settled after the last module came in, so the 30 minutes did not begin.';
+      const statement = 'No bring-up settled after the last insertion, so the 30 minutes never started.';
       return { status: 'inconclusive', statement, evidence };
     }
     const outcome = judgeFrom(swap, settledAt);
     const seconds = (to - settledAt) / 1000;
     if (outcome.status === 'fail') return outcome;
     if (outcome.status === 'pass' && seconds < limits.soakSeconds) {
-      const statement = `The log ends ${sayDuration(seconds)} after the last module had settled; ${sayDuration(limits.soakSeconds)} are needed.`;
+      const statement = `The log ends ${sayDuration(seconds)} after the last module settled; ${sayDuration(limits.soakSeconds)} are needed.`;
       return { ...outcome, status: 'inconclusive', statement };
     }
     return onceOver(swap, outcome);
@@ -37,13 +37,13 @@ function judgeFrom(swap: SwapCase, settledAt: number): Outcome {
   return {
     status: 'inconclusive',
     statement:
-      'The partner was lost in the 30 minutes or outside them: when the last module had settled is not known so closely.',
+      'The partner was lost within the 30 minutes or outside them: the time when the last module settled is not known closely enough to tell.',
     evidence: (late.status === 'fail' ? late : early).evidence,
   };
 }
 
 function judgeSoak(swap: SwapCase, from: number): Outcome {
   const to = Math.min(swap.to, from + swap.limits.soakSeconds * 1000);
-  const name = 'the 30 minutes after the last module had settled';
+  const name = 'the 30 minutes after the last module settled';
   return judgeUnbroken(swap, { from, to, name, spared: () => false });
 }

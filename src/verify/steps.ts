@@ -29,7 +29,7 @@ const sayings: Readonly<Record<string, readonly [string, readonly string[]]>> = 
   'reflash-start': ['Reflash started', []],
   'reflash-end': ['Reflash ended', ['firmware-matched']],
   restart: ['Module restarted', []],
-  'sync-failed': ['Synchronisation failed', ['synchronised']],
+  'sync-failed': ['Sync failed', ['synchronised']],
   'switchover-command': ['Switchover commanded', ['switchover-commanded']],
 };
 
@@ -58,7 +58,7 @@ function readyStep(bringUp: BringUp): readonly Step[] {
     {
       ...ready,
       half,
-      statement: `Partner ready, ${whetherHeld(bringUp)}; counted from the ${since} of half ${half}`,
+      statement: `Partner ready${whetherHeld(bringUp)}; time from the ${since} of half ${half}`,
       duration: sync,
       checks: ['synchronised', 'soaked'],
       evidence,
@@ -67,15 +67,15 @@ function readyStep(bringUp: BringUp): readonly Step[] {
 }
 
 function whetherHeld({ settled, mayHaveSettledAt, outcome }: BringUp): string {
-  if (settled !== null) return 'and held';
-  return mayHaveSettledAt === null ? `but did not hold (${outcome})` : unheld;
+  if (settled !== null) return ' and stayed ready';
+  return mayHaveSettledAt === null ? ` but did not stay ready (${outcome})` : `, ${unheld} ready`;
 }
 
 function unsettled(steady: TimelineEvent | undefined): string {
-  return steady === undefined ? 'still not steady' : `steady, ${unheld}`;
+  return steady === undefined ? 'still not steady' : `steady, ${unheld} steady`;
 }
 
-const unheld = 'not watched long enough to see it hold';
+const unheld = 'observation too short to tell whether it stayed';
 
 function lightStep({ facts }: SwapCase, bringUp: BringUp): readonly Step[] {
   const { half, light, start, lightEvidence, watchedTo } = bringUp;

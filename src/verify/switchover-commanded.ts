@@ -4,7 +4,7 @@ import { judgeEachSwitchover, toHalfWords } from './each-switchover.ts';
 
 export const switchoverCommanded: Check = {
   id: 'switchover-commanded',
-  title: 'No switchover came by itself',
+  title: 'Every switchover commanded',
   judge(swap) {
     return judgeEachSwitchover(swap, (switchover) => judgeCommand(swap, switchover));
   },
@@ -25,5 +25,5 @@ function judgeCommand({ facts }: SwapCase, { toHalf, commanded, evidence }: Swit
   }
   return commanded
     ? { status: 'pass', statement: `The switchover${switchover} was commanded.`, evidence }
-    : { status: 'fail', statement: `The switchover${switchover} came by itself.`, evidence };
+    : { status: 'fail', statement: `The switchover${switchover} was not commanded.`, evidence };
 }

@@ -28,7 +28,7 @@ function judgeSync(swap: SwapCase, bringUp: BringUp): Outcome {
   const since = cause === 'inserted' ? 'insertion' : cause;
   return {
     status,
-    statement: `Half ${half} was ready ${sayBounds(held.low, held.high ?? held.low)} after its ${since}, and that held; the limit is ${sayDuration(swap.limits.syncSeconds)}.`,
+    statement: `Half ${half} was ready ${sayBounds(held.low, held.high ?? held.low)} after its ${since} and stayed ready; the limit is ${sayDuration(swap.limits.syncSeconds)}.`,
     evidence,
   };
 }
@@ -43,19 +43,19 @@ function judgeUnsettled({ facts, limits }: SwapCase, bringUp: BringUp, low: numb
   if (ready !== null) {
     return {
       status: isLate ? 'fail' : 'inconclusive',
-      statement: `Half ${half} became ready, but did not stay so in the ${watched} it was watched.`,
+      statement: `Half ${half} became ready, but did not stay ready in the ${watched} observed.`,
       evidence,
     };
   }
   return isLate
     ? {
         status: 'fail',
-        statement: `Half ${half} was never ready in the ${watched} it was watched.`,
+        statement: `Half ${half} did not become ready in the ${watched} observed.`,
         evidence,
       }
     : {
         status: 'inconclusive',
-        statement: `Half ${half} was not ready when the watch on it ended after ${watched}.`,
+        statement: `Half ${half} was not ready after ${watched}, when observation ended.`,
         evidence,
       };
 }
@@ -65,7 +65,7 @@ function inGap(half: string, gap: Unobserved | undefined, evidence: Outcome['evi
   return gap === undefined
     ? {
         status: 'inconclusive',
-        statement: `Half ${half} became ready, but was not watched long enough to see it hold.`,
+        statement: `Half ${half} became ready, but observation ended too early to tell whether it stayed ready.`,
         evidence,
       }
     : {

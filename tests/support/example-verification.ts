@@ -134,7 +134,7 @@ function swap(name: string, mark: string, begin: number, good: boolean): Swap {
     checks: [
       check('removed-standby', 'Only the standby was removed', 'pass', mark),
       check('light-steady', 'Light steady within five minutes', good ? 'pass' : 'fail', mark),
-      check('links-restored', 'Both links of both halves up, in their own ports', 'not-observed', mark),
+      check('links-restored', 'Both links of both halves up, not crossed', 'not-observed', mark),
     ],
     steps: steps(mark, begin),
     otherEvents: [note(pair, mark, begin)],

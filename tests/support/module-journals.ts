@@ -24,7 +24,7 @@ export const works = (name: string, serial: string, hour: string, isLast = false
   `${hour}:02:00 ${name} partner ready`,
   ...(isLast ? [] : goes(name, hour)),
 ];
-/** Its synchronisation failed at some minutes of the hour, twice unless said. */
+/** Its sync failed at some minutes of the hour, twice unless said. */
 export const fails = (
   name: string,
   serial: string,

@@ -61,7 +61,7 @@ describe('a swap waits for its next step', () => {
     const back = [...lost, '09:14:00 RO1 partner ready'];
     expect(await steps(...back, until('09:20:00'))).toBe('soak pair since 09:14:00 limit 1800 waiting');
     expect((await awaited([...back, until('09:20:00')]))?.statement).toBe(
-      'Awaited: a ready partner without a break for 30 minutes; so far 6 min 00 s.',
+      'Waiting for a ready partner without a break for 30 minutes: 6 min 00 s so far.',
     );
     // The 30 minutes after it had settled are over, and had a break.
     expect(await steps(...back, until('09:37:00'))).toBe('over');
@@ -107,7 +107,7 @@ describe('the last step', () => {
       'soak pair since 09:36:00 limit 900 waiting',
     );
     expect((await awaited([...settled, ...switchover, until('09:45:00')]))?.statement).toBe(
-      'Awaited: 15 minutes without a further step; so far 9 min 00 s.',
+      'Waiting for 15 minutes without a further step: 9 min 00 s so far.',
     );
     expect(await steps(...settled, ...switchover, until('09:50:59.999'))).toBe(
       'soak pair since 09:36:00 limit 900 waiting',
@@ -192,10 +192,10 @@ describe('the second half', () => {
 describe('what is said of a swap under way', () => {
   test('names what is awaited, for how long, and the limit', async () => {
     expect((await awaited([...out, until('09:05:00')]))?.statement).toBe(
-      'Awaited: a module in half B, for 5 min 00 s; the limit is 15 min 00 s.',
+      'Waiting for a module in half B: 5 min 00 s so far, the limit is 15 min 00 s.',
     );
     expect((await awaited([...settled, until('09:20:00')]))?.statement).toBe(
-      'Awaited: a ready partner without a break for 30 minutes; so far 13 min 00 s.',
+      'Waiting for a ready partner without a break for 30 minutes: 13 min 00 s so far.',
     );
   });
 
@@ -207,7 +207,7 @@ describe('what is said of a swap under way', () => {
       'reflash met: Half B runs the right firmware.',
       'ready met: Half B is the ready partner.',
       'steady met: The light of half B is steady.',
-      'soak waiting: Waiting for a ready partner without a break for 30 minutes; so far 13 min 00 s.',
+      'soak waiting: Waiting for a ready partner without a break for 30 minutes: 13 min 00 s so far.',
     ]);
     const lines = open?.conditions.map((c) => c.evidence.map((line) => line.text.slice(11)));
     expect(lines?.slice(0, 5)).toEqual([

@@ -19,8 +19,8 @@ const journal = [
 ].join('\n');
 
 const sentence =
-  'The swap of pair RO1 is not over: half B was removed. Awaited: a module in half B, for 5 min 00 s; the limit is 15 min 00 s.';
-const waiting = 'Awaited since 09:00:00, with its limit at 09:15:00.';
+  'The swap of pair RO1 is still open: half B was removed. Waiting for a module in half B: 5 min 00 s so far, the limit is 15 min 00 s.';
+const waiting = 'Waiting since 09:00:00; the limit is 09:15:00.';
 
 async function begun(): Promise<Verification> {
   return verify(
@@ -55,7 +55,7 @@ describe('a swap that has begun', () => {
       expect(text).toContain(sentence);
       expect(text).toContain(waiting);
       expect(text).toContain('No module was put into half B in the 5 min 00 s it was watched.');
-      expect(text).toContain('This swap is still open: do not sign before it is over.');
+      expect(text).toContain('The swap is still open: do not sign yet.');
       expect(text).not.toMatch(/Invalid|NaN|undefined|1970/);
     },
   );

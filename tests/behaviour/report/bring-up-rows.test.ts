@@ -30,12 +30,12 @@ test.each<
   [
     'the limit lies within its bounds',
     { seconds: 305, low: 295, high: 305, outcome: 'inconclusive' },
-    { lateFrom: null, steady: 305, end: 305, said: 'not settled' },
+    { lateFrom: null, steady: 305, end: 305, said: 'inconclusive' },
   ],
   [
-    'not watched to the limit',
+    'observation ended before the limit',
     { seconds: 150, low: 150, high: null, censored: true, outcome: 'inconclusive' },
-    { lateFrom: null, steady: null, end: 150, said: 'not watched to the limit' },
+    { lateFrom: null, steady: null, end: 150, said: 'observation ended before the limit' },
   ],
   [
     'never logged: the line ends at ready',

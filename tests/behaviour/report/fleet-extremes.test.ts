@@ -153,7 +153,6 @@ describe('the report of a fleet', () => {
       await fleetReports(found, { zone: 'UTC', version: '1' }),
     ];
     expect(two).toEqual(one);
-    for (const { name, text } of one)
-      if (/\.(?:html|md)$/.test(name)) expect(text).toContain('Quality of the data');
+    for (const { name, text } of one) if (/\.(?:html|md)$/.test(name)) expect(text).toContain('Data quality');
   });
 });

@@ -46,9 +46,9 @@ describe('the HTML report', () => {
   });
   test('says what failed in words, and leaves what was not observed to be signed for by hand', async () => {
     const text = await page(1);
-    expect(text).toContain('Light steady within five minutes: failed.');
-    expect(text).toContain('☐ Both links of both halves up, in their own ports, checked at the cabinet');
-    expect(text).toContain('This replacement is not verified');
+    expect(text).toContain('Light steady within five minutes: fail.');
+    expect(text).toContain('☐ Both links of both halves up, not crossed, checked at the cabinet');
+    expect(text).toContain('This swap is not verified');
     expect(text).toContain('>past 5 min<');
   });
   test('leaves a line to write on where the job says nothing', async () => {

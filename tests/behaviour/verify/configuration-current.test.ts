@@ -4,7 +4,7 @@ import { pollText, row } from '../../support/clean-swap.ts';
 
 checkCheck(
   configurationCurrent,
-  { says: 'At the end nothing is pending.', lines: ['08:40:00 RO1 configuration current'] },
+  { says: 'At the end no configuration is pending.', lines: ['08:40:00 RO1 configuration current'] },
   [
     {
       name: 'pending at the end',
@@ -18,7 +18,7 @@ checkCheck(
       name: 'pending, then sent',
       status: 'pass',
       plus: ['09:25:00  RO1  configuration pending', '09:30:00  RO1  configuration current'],
-      says: 'At the end nothing is pending.',
+      says: 'At the end no configuration is pending.',
       lines: ['09:30:00 RO1 configuration current'],
     },
     {

@@ -53,7 +53,7 @@ checkCheck(
           [['08:58:00', '08:59:00']],
         ),
       },
-      says: 'The partner was lost in the 15 minutes before the first removal or outside them: when that came is not known so closely.',
+      says: 'The partner was lost within the 15 minutes before the first removal or outside them: the time of the removal is not known closely enough to tell.',
       lines: [row('08:43:00', ...readyRow, 'no')],
     },
     {

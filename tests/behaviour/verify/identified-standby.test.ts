@@ -116,7 +116,7 @@ checkCheck(
       status: 'inconclusive',
       without: ['09:02:00  RO1 B  role', '09:07', '09:20', '09:45'],
       plus: ['09:17:00  RO1  configuration current'],
-      says: 'Half B took no role in the 15 min 00 s it was watched after its insertion.',
+      says: 'Half B took no role within the 15 min 00 s observed after its insertion.',
       lines: ['09:02:00 RO1 B module inserted'],
     },
     {
@@ -124,7 +124,7 @@ checkCheck(
       status: 'fail',
       without: ['09:02:00  RO1 B  role', '09:07', '09:20', '09:45'],
       plus: ['09:17:01  RO1  configuration current'],
-      says: 'Half B took no role in the 15 min 01 s it was watched after its insertion.',
+      says: 'Half B took no role within the 15 min 01 s observed after its insertion.',
       lines: ['09:02:00 RO1 B module inserted'],
     },
     {

@@ -37,7 +37,7 @@ checkCheck(
       status: 'inconclusive',
       without: ['09:03', '09:05', '09:07', '09:09', '09:20', '09:45'],
       plus: ['09:08:00  RO1 A  link a up'],
-      says: 'The swap is still open. So far: the light of half B was not steady in the 6 min 00 s it was watched; the limit is 5 min 00 s.',
+      says: 'The swap is still open. So far: the light of half B was not steady within the 6 min 00 s observed; the limit is 5 min 00 s.',
       lines: ['09:02:00 RO1 B module inserted', '09:02:00 RO1 B light flashing', '09:08:00 RO1 A link a up'],
     },
     {
@@ -61,7 +61,7 @@ checkCheck(
       status: 'inconclusive',
       without: ['09:09:00', '09:20', '09:45'],
       plus: ['09:09:00  RO1  configuration current'],
-      says: 'The light of half B was not steady in the 4 min 00 s it was watched; the limit is 5 min 00 s.',
+      says: 'The light of half B was not steady within the 4 min 00 s observed; the limit is 5 min 00 s.',
       lines: ['09:05:00 RO1 B reflash end', '09:09:00 RO1 configuration current'],
     },
     {
@@ -76,7 +76,7 @@ checkCheck(
       status: 'inconclusive',
       without: ['09:20', '09:45'],
       plus: ['09:09:30  RO1  configuration current'],
-      says: 'The light of half B was steady when the watch on it ended after 4 min 30 s, too early to see it hold; the limit is 5 min 00 s.',
+      says: 'The light of half B was steady after 4 min 30 s, but observation ended too early to tell whether it stayed steady; the limit is 5 min 00 s.',
       lines: [
         '09:05:00 RO1 B reflash end',
         '09:09:00 RO1 B light steady',
@@ -115,7 +115,7 @@ checkCheck(
       status: 'not-observed',
       isAlone: true,
       files: { 'poll.csv': polled(['08:40:00', 'steady'], ['09:20:00', 'off']) },
-      says: 'The light of half B was never read other than steady, so how long it took is not known.',
+      says: 'Every reading of the light of half B was steady, so how long it took is not known.',
       lines: [inserted],
     },
   ],

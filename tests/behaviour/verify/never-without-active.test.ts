@@ -28,7 +28,7 @@ function polled(taken: string, ...gaps: readonly (readonly [string, string])[]):
 checkCheck(
   neverWithoutActive,
   {
-    says: 'One half, and only one, was active throughout, but for at most 0.1 s at a switchover.',
+    says: 'Exactly one half was active throughout, except for at most 0.1 s at a switchover.',
     lines: [
       '09:20:01 RO1 A role standby',
       '09:20:01.1 RO1 B role active',
@@ -58,7 +58,7 @@ checkCheck(
       status: 'pass',
       without: ['09:20:01.1'],
       plus: ['09:20:02  RO1 B  role active'],
-      says: 'One half, and only one, was active throughout, but for at most 1.0 s at a switchover.',
+      says: 'Exactly one half was active throughout, except for at most 1.0 s at a switchover.',
       lines: [
         '09:20:01 RO1 A role standby',
         '09:20:02 RO1 B role active',
@@ -80,14 +80,14 @@ checkCheck(
       status: 'inconclusive',
       without: ['09:20:01.1', '09:45'],
       plus: ['09:20:01  RO1    switchover'],
-      says: 'Neither half was active where the log ends, by then for less than 1 s.',
+      says: 'Neither half was active at the end of the log, for less than 1 s so far.',
       lines: ['09:20:01 RO1 A role standby'],
     },
     {
       name: 'no switchover',
       status: 'pass',
       without: ['09:20'],
-      says: 'One half, and only one, was active throughout.',
+      says: 'Exactly one half was active throughout.',
       lines: ['08:40:00 RO1 configuration current', '09:45:00 RO1 configuration current'],
     },
     {
@@ -106,7 +106,7 @@ checkCheck(
         '08:52:00  RO1 A  role active',
         '08:52:00  RO1 B  role standby',
       ],
-      says: 'One half, and only one, was active throughout, but for at most 0.1 s at a switchover.',
+      says: 'Exactly one half was active throughout, except for at most 0.1 s at a switchover.',
       lines: switchover,
     },
     {
@@ -114,7 +114,7 @@ checkCheck(
       name: 'both halves active for three seconds from the end of the swap on',
       status: 'pass',
       plus: ['09:37:00  RO1 A  role active', '09:37:03  RO1 B  role standby'],
-      says: 'One half, and only one, was active throughout, but for at most 0.1 s at a switchover.',
+      says: 'Exactly one half was active throughout, except for at most 0.1 s at a switchover.',
       lines: switchover,
     },
     {
@@ -132,7 +132,7 @@ checkCheck(
       status: 'inconclusive',
       isAlone: true,
       files: { 'poll.csv': polled('09:20:10') },
-      says: 'Neither half was active at some instant at least, for at most 20 s.',
+      says: 'Neither half was active at least briefly, for at most 20 s.',
       lines: [row('09:20:00', 'RO1-A', 'role', 'standby'), row('09:20:10', 'RO1-B', 'role', 'active')],
     },
     {
@@ -141,7 +141,7 @@ checkCheck(
       status: 'pass',
       isAlone: true,
       files: { 'poll.csv': polled('09:20:00') },
-      says: 'One half, and only one, was active throughout, but for at most 10 s at a switchover.',
+      says: 'Exactly one half was active throughout, except for at most 10 s at a switchover.',
       lines: [
         row('09:20:00', 'RO1-A', 'role', 'standby'),
         row('09:20:00', 'RO1-B', 'role', 'active'),

@@ -32,7 +32,7 @@ checkCheck(
       name: 'one loss, at the very end of the swap',
       status: 'pass',
       plus: ['09:37:00  RO1  partner not ready', '09:38:00  RO1  partner ready'],
-      says: 'Losses that count: 1; too few for flapping.',
+      says: 'Counted losses: 1, too few for flapping.',
       lines: ['08:40:00 RO1 configuration current', '09:45:00 RO1 configuration current'],
     },
     {

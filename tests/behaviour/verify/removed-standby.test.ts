@@ -70,7 +70,7 @@ checkCheck(
       status: 'inconclusive',
       isAlone: true,
       files: { 'poll.csv': polled('09:00:00') },
-      says: 'The logs do not settle the role of half B at its removal.',
+      says: 'The logs do not show the role of half B at its removal.',
       lines: [row('08:40:00', 'RO1-B', 'role', 'active'), gone],
     },
     {

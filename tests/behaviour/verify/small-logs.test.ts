@@ -149,7 +149,7 @@ describe('a log that ends just when the partner is ready', () => {
     expect(failed(swap)).toEqual([]);
     expect([swap.open?.awaits, swap.open?.holdPoint]).toEqual(['soak', 'waiting']);
     expect(swap.statement).toBe(
-      'The swap of pair RO1 is not over: half B was replaced. Awaited: a ready partner without a break for 30 minutes; so far less than 1 s.',
+      'The swap of pair RO1 is still open: half B was replaced. Waiting for a ready partner without a break for 30 minutes: less than 1 s so far.',
     );
   });
 });

@@ -20,7 +20,7 @@ checkCheck(
   soaked,
   {
     // Ready at 09:07, and that held: thirty minutes on is 09:37.
-    says: 'The partner was ready without a break in the 30 minutes after the last module had settled.',
+    says: 'The partner was ready without a break in the 30 minutes after the last module settled.',
     lines: ['09:07:00 RO1 partner ready'],
   },
   [
@@ -28,7 +28,7 @@ checkCheck(
       name: 'lost ten minutes before the end',
       status: 'fail',
       plus: ['09:27:00  RO1  partner not ready', '09:28:00  RO1  partner ready'],
-      says: 'The partner was lost in the 30 minutes after the last module had settled.',
+      says: 'The partner was lost in the 30 minutes after the last module settled.',
       lines: ['09:27:00 RO1 partner not ready'],
     },
     {
@@ -51,14 +51,14 @@ checkCheck(
       name: 'not ready at the end',
       status: 'fail',
       plus: ['09:27:00  RO1  partner not ready'],
-      says: 'The partner was lost in the 30 minutes after the last module had settled.',
+      says: 'The partner was lost in the 30 minutes after the last module settled.',
       lines: ['09:27:00 RO1 partner not ready'],
     },
     {
       name: 'the new module was never ready, for more than half an hour',
       status: 'inconclusive',
       without: ['09:07:00', '09:09:00', '09:20'],
-      says: 'Nothing settled after the last module came in, so the 30 minutes did not begin.',
+      says: 'No bring-up settled after the last insertion, so the 30 minutes never started.',
       lines: ['08:40:00 RO1 configuration current', '09:45:00 RO1 configuration current'],
     },
     {
@@ -66,7 +66,7 @@ checkCheck(
       status: 'inconclusive',
       without: ['09:45'],
       plus: ['09:27:00  RO1 A  light off'],
-      says: 'The log ends 20 min 00 s after the last module had settled; 30 min 00 s are needed.',
+      says: 'The log ends 20 min 00 s after the last module settled; 30 min 00 s are needed.',
       lines: ['09:07:00 RO1 partner ready'],
     },
     {
@@ -85,14 +85,14 @@ checkCheck(
         '09:18:00  RO1  partner ready',
         '09:27:00  RO1 A  light off',
       ],
-      says: 'The partner was lost in the 30 minutes after the last module had settled.',
+      says: 'The partner was lost in the 30 minutes after the last module settled.',
       lines: ['09:17:00 RO1 partner not ready'],
     },
     {
       name: 'lost after the thirty minutes',
       status: 'pass',
       plus: ['09:40:00  RO1  partner not ready'],
-      says: 'The partner was ready without a break in the 30 minutes after the last module had settled.',
+      says: 'The partner was ready without a break in the 30 minutes after the last module settled.',
       lines: ['09:07:00 RO1 partner ready', '09:40:00 RO1 partner not ready'],
     },
     {
@@ -114,7 +114,7 @@ checkCheck(
       status: 'pass',
       isAlone: true,
       files: { 'poll.csv': pollText(log, 10, [ready('09:37:01'), serial]) },
-      says: "in the 30 minutes after the last module had settled (breaks shorter than the poll's 10 s are not excluded).",
+      says: "in the 30 minutes after the last module settled (breaks shorter than the poll's 10 s are not excluded).",
       lines: [row('09:07:00', ...readyRow, 'yes'), row('09:37:10', ...readyRow, 'no')],
     },
     {
@@ -124,7 +124,7 @@ checkCheck(
       status: 'inconclusive',
       isAlone: true,
       files: { 'poll.csv': pollText(log, 35, [ready('09:37:11'), serial]) },
-      says: 'The partner was lost at about the start or the end of the 30 minutes after the last module had settled.',
+      says: 'The partner was lost at about the start or the end of the 30 minutes after the last module settled.',
       lines: [row('09:37:45', ...readyRow, 'no')],
     },
     {
@@ -133,7 +133,7 @@ checkCheck(
       status: 'inconclusive',
       isAlone: true,
       files: { 'poll.csv': pollText(log, 60, [twice('09:08:00', '09:09:00'), serial]) },
-      says: 'The partner was lost in the 30 minutes or outside them: when the last module had settled is not known so closely.',
+      says: 'The partner was lost within the 30 minutes or outside them: the time when the last module settled is not known closely enough to tell.',
       lines: [row('09:08:00', ...readyRow, 'no')],
     },
     {
@@ -142,7 +142,7 @@ checkCheck(
       status: 'pass',
       isAlone: true,
       files: { 'poll.csv': pollText(log, 10, [twice('09:07:20', '09:09:00'), serial]) },
-      says: 'The partner was ready without a break in the 30 minutes after the last module had settled',
+      says: 'The partner was ready without a break in the 30 minutes after the last module settled',
       lines: [row('09:09:00', ...readyRow, 'yes')],
     },
     {
@@ -151,7 +151,7 @@ checkCheck(
       status: 'inconclusive',
       isAlone: true,
       files: { 'poll.csv': pollText(log, 300, [ready('09:36:00'), serial]) },
-      says: 'The partner was lost in the 30 minutes or outside them: when the last module had settled is not known so closely.',
+      says: 'The partner was lost within the 30 minutes or outside them: the time when the last module settled is not known closely enough to tell.',
       lines: [row('09:40:00', ...readyRow, 'no')],
     },
   ],

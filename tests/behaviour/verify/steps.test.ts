@@ -21,7 +21,7 @@ describe('the steps of a swap', () => {
       ['09:02:00', 'New module inserted, half B', null],
       ['09:03:00', 'Reflash started, half B', null],
       ['09:05:00', 'Reflash ended, half B', null],
-      ['09:07:00', 'Partner ready, and held; counted from the reflash of half B', 120],
+      ['09:07:00', 'Partner ready and stayed ready; time from the reflash of half B', 120],
       ['09:09:00', 'Light of half B steady', 240],
       ['09:20:00', 'Switchover commanded', null],
       [
@@ -88,12 +88,12 @@ describe('the steps of a swap', () => {
       ],
     });
     expect(steps.slice(2).map(told)).toEqual([
-      ['09:04:00', 'Partner ready, but did not hold (lost); counted from the insertion of half B', 120],
-      ['09:06:00', 'Synchronisation failed, half B', null],
+      ['09:04:00', 'Partner ready but did not stay ready (lost); time from the insertion of half B', 120],
+      ['09:06:00', 'Sync failed, half B', null],
       // The failure ended the watch on the insertion of 09:02.
       ['09:06:00', 'Light of half B still not steady', 240],
       ['09:10:00', 'Module restarted, half B', null],
-      ['09:12:00', 'Partner ready, and held; counted from the restart of half B', 120],
+      ['09:12:00', 'Partner ready and stayed ready; time from the restart of half B', 120],
       ['09:13:00', 'Light of half B steady', 180],
     ]);
   });
@@ -125,10 +125,10 @@ describe('the steps of a swap', () => {
     expect(steps.slice(-2).map(told)).toEqual([
       [
         '09:07:00',
-        'Partner ready, not watched long enough to see it hold; counted from the reflash of half B',
+        'Partner ready, observation too short to tell whether it stayed ready; time from the reflash of half B',
         120,
       ],
-      ['09:07:10', 'Light of half B steady, not watched long enough to see it hold', 150],
+      ['09:07:10', 'Light of half B steady, observation too short to tell whether it stayed steady', 150],
     ]);
   });
 

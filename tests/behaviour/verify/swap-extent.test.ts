@@ -108,7 +108,7 @@ describe('a swap', () => {
     const [swap] = await swaps(lines, { from: null, to: on('14T09:30:00') });
     expect(swap?.checks.find((c) => c.id === 'soaked')).toMatchObject({
       status: 'inconclusive',
-      statement: 'The log ends 23 min 00 s after the last module had settled; 30 min 00 s are needed.',
+      statement: 'The log ends 23 min 00 s after the last module settled; 30 min 00 s are needed.',
     });
   });
 

@@ -17,7 +17,7 @@ checkCheck(
       status: 'fail',
       without: ['command'],
       plus: ['09:30:00  RO1  switchover command'],
-      says: 'The switchover to half B came by itself.',
+      says: 'The switchover to half B was not commanded.',
       lines: [...roles, '09:07:00 RO1 partner ready'],
     },
     {
@@ -63,7 +63,7 @@ checkCheck(
       status: 'fail',
       without: ['command'],
       files: { 'other.log': journalText('09:19:31 RO9 switchover command\n09:20:01 RO1 A link a up') },
-      says: 'The switchover to half B came by itself.',
+      says: 'The switchover to half B was not commanded.',
       lines: [...roles, '09:07:00 RO1 partner ready'],
     },
     {

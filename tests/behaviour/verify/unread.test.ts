@@ -26,13 +26,13 @@ describe('a file of which nothing could be used', () => {
     // A text without a stamp, and rows whose dates can be read both ways.
     expect(await swapWith({ 'scan.txt': 'no stamp\nin this text\n' })).toEqual([
       'inconclusive',
-      'Nothing of scan.txt could be used: read again without it, or mend it.',
+      'scan.txt could not be used: mend it, or read again without it.',
     ]);
     const bothWays =
       'time,unit,message\n03/04/2026 09:00:00,RO1,partner ready\n03/04/2026 09:05:00,RO1,partner ready\n';
     expect(await swapWith({ 'a.csv': bothWays, 'scan.txt': 'no stamp\nin this text\n' })).toEqual([
       'inconclusive',
-      'Nothing of a.csv, scan.txt could be used: read again without them, or mend them.',
+      'a.csv, scan.txt could not be used: mend them, or read again without them.',
     ]);
   });
 
@@ -40,7 +40,7 @@ describe('a file of which nothing could be used', () => {
     const strange = journalText('09:00:00 RO1 hatch open\n09:10:00 RO1 hatch closed');
     expect((await swapWith({ 'hatch.log': strange }))[0]).toBe('inconclusive');
     expect((await swapWith({ 'hatch.log': strange }))[1]).toContain(
-      'Nothing of hatch.log could be used: read again without it, or mend it.',
+      'hatch.log could not be used: mend it, or read again without it.',
     );
   });
 
@@ -75,11 +75,11 @@ describe('rows that were not understood', () => {
   test('in the time of the swap are counted in the sentence, and leave the verdict as it is', async () => {
     expect(said(swapOf(await withUnknown('RO1', minute('09:10:00', 2), minute('09:11:00', 1))))).toEqual([
       'verified',
-      '3 rows of its time were not recognised.',
+      '3 rows during the swap were not recognised.',
     ]);
     expect(said(swapOf(await withUnknown('RO1', minute('09:10:00', 1))))).toEqual([
       'verified',
-      'One row of its time was not recognised.',
+      'One row during the swap was not recognised.',
     ]);
   });
 

@@ -36,13 +36,13 @@ describe('the verdict', () => {
       'neither light nor links are logged: to be signed for by hand',
       { without: ['light', 'link'] },
       'verified',
-      'Pair RO1 is verified: half B was replaced and it came back redundant. Not observed, to be signed for by hand: light steady within five minutes; both links of both halves up, in their own ports.',
+      'Pair RO1 is verified: half B was replaced and it came back redundant. Not observed, check at the cabinet and sign by hand: light steady within five minutes; both links of both halves up, not crossed.',
     ],
     [
       'the new module keeps its old firmware',
       { without: ['09:05:00', 'reflash', '09:09:00'], plus: ['09:06:00  RO1 B  light steady'] },
       'not-verified',
-      'Pair RO1 is not verified: half B was replaced, but these checks failed: firmware of both halves the same.',
+      'Pair RO1 is not verified: half B was replaced, but 1 of 16 checks failed: firmware of both halves the same.',
     ],
     [
       'one check fails, another can not be judged: it is not verified',
@@ -51,25 +51,25 @@ describe('the verdict', () => {
         plus: ['09:06:00  RO1 B  light steady'],
       },
       'not-verified',
-      'Pair RO1 is not verified: half B was replaced, but these checks failed: firmware of both halves the same. Not observed, to be signed for by hand: both links of both halves up, in their own ports.',
+      'Pair RO1 is not verified: half B was replaced, but 1 of 16 checks failed: firmware of both halves the same. Not observed, check at the cabinet and sign by hand: both links of both halves up, not crossed.',
     ],
     [
       'the model of the other half is not known',
       { without: ['A  model'] },
       'inconclusive',
-      'Pair RO1 is neither verified nor refuted: half B was replaced. The logs do not settle: models of both halves the same, and as planned.',
+      'The swap of pair RO1 is inconclusive: half B was replaced, but 1 of 16 checks came out inconclusive: models of both halves the same, and as planned.',
     ],
     [
       'which half was standby is never logged: nothing is verified without it',
       { without: ['role'] },
       'inconclusive',
-      'Pair RO1 is neither verified nor refuted: half B was replaced. The logs do not settle: partner ready before each switchover; no switchover came by itself. Not observed, to be signed for by hand: only the standby was removed; new module took the standby role; always exactly one half active.',
+      'The swap of pair RO1 is inconclusive: half B was replaced, but 2 of 16 checks came out inconclusive: partner ready before each switchover; every switchover commanded. Not observed, check at the cabinet and sign by hand: only the standby was removed; new module took the standby role; exactly one half active throughout.',
     ],
     [
       'readiness is never logged: nothing is verified without it',
       { without: ['partner'] },
       'inconclusive',
-      'Pair RO1 is neither verified nor refuted: half B was replaced. Not observed, to be signed for by hand: ready partner before the work; each new module synchronised; partner ready before each switchover; no flapping after the first insertion; ready partner for 30 minutes at the end.',
+      'The swap of pair RO1 is inconclusive: half B was replaced. Not observed, check at the cabinet and sign by hand: ready partner before the work; each new module synchronised; partner ready before each switchover; no flapping after the first insertion; ready partner for 30 minutes at the end.',
     ],
   ];
   test.each(cases)('%s', async (_, story, verdict, statement) => {
