@@ -654,6 +654,35 @@ export interface Staff extends Interval {
     readonly late: boolean;
   })[];
   readonly unobserved: readonly Interval[];
+  /** Where the pair was not as it should be or was not observed, in the order of time within each kind. */
+  readonly states: readonly StaffState[];
+}
+
+/** What is not as it should be for a while, or not observed; the gravest first. */
+export const staffStateKinds = [
+  'two-active',
+  'none-active',
+  'no-ready-partner',
+  'past-limit',
+  'flapping',
+  'firmware-differs',
+  'models-differ',
+  'unobserved',
+] as const;
+export type StaffStateKind = (typeof staffStateKinds)[number];
+
+/** A stretch in which a pair was not as it should be, or not observed. Cut to a window it keeps its whole length in `seconds`. */
+export interface StaffState extends Interval {
+  readonly kind: StaffStateKind;
+  /** The half whose bring-up is past its limit; else `null`: it concerns the pair. */
+  readonly half: string | null;
+  readonly seconds: number;
+  /** How many stretches it stands for. */
+  readonly count: number;
+  /** Of flapping how often the partner was lost; else 0. */
+  readonly losses: number;
+  /** It went on when the log ended: it is longer than `seconds`. */
+  readonly goesOn: boolean;
 }
 
 /** A stretch in which a half reported one value of a state. */

@@ -60,7 +60,7 @@ export interface RhythmLimits {
 
 export const defaultLimits: Limits = {
   rules: defaultRules,
-  conflictSeconds: 1,
+  conflictSeconds: defaultRules.conflictSeconds,
   workMs: 900_000,
   significance: 0.01,
   coincidence: { windowMs: 30_000, leastCount: 3, leadMs: 600_000, lateMs: 300_000 },

@@ -3,6 +3,7 @@ export const ink = '#1c2024';
 export const secondInk = '#5b6168';
 export const rule = '#d9d5cb';
 export const rust = '#9a3b1c';
+export const ochre = '#7a5600';
 /** How the lines of several series differ, in their order. */
 export const dashes = [[], [7, 3], [2, 2], [9, 3, 2, 3], [1, 4]] as const;
 /** The widest label at a line's end: a longer one is cut, and whole in the caption and the table. */

@@ -1,11 +1,11 @@
 import type { LayerSpec, UnitSpec } from 'vega-lite/types_unstable/spec/index.js';
 import type { Chart } from './chart.ts';
-import { ink, quiet, rule, rust, secondInk } from './ink.ts';
+import { ink, ochre, quiet, rule, rust, secondInk } from './ink.ts';
 
 /**
  * One mark of the staff. `x` and `x2` are milliseconds of the report's clock, as if it were UTC; `y` and `y2` are heights
- * above the lower line, with the two lines at 0 and 1. A
- * happening's `text` stands on its tick, crossing or late stretch, whether or not its word has room in the picture.
+ * above the lower line, with the two lines at 0 and 1. A happening's `text` stands on its tick or crossing, whether or not its
+ * word has room in the picture. The one row `axis` lies under all others, from the begin to the end of what is shown.
  */
 export interface StaffRow {
   readonly mark:
@@ -25,7 +25,13 @@ export interface StaffRow {
     | 'band'
     | 'name'
     | 'word'
-    | 'late-word';
+    | 'axis'
+    | 'critical'
+    | 'warning'
+    | 'unobserved'
+    | 'critical-word'
+    | 'warning-word'
+    | 'unobserved-word';
   readonly x: number;
   readonly x2: number;
   readonly y: number;
@@ -52,7 +58,15 @@ const rules: readonly {
   { mark: 'late', color: rust, width: 2.4 },
   { mark: 'flag', color: ink, width: 1.2 },
   { mark: 'to-flag', color: secondInk, width: 1, dash: [1, 3] },
+  { mark: 'critical', color: rust, width: 6 },
+  { mark: 'warning', color: ochre, width: 4 },
+  { mark: 'unobserved', color: secondInk, width: 4, dash: [1, 2] },
+  { mark: 'axis', color: secondInk, width: 1 },
 ];
+
+/** The highest word over the upper line, and room for a letter of it. */
+const top = 2.06;
+const unitsBetweenLines = 52;
 
 /** A pair as a staff of two lines, one for each half, time to the right. */
 export const staff: Chart<StaffRow> = {
@@ -61,33 +75,46 @@ export const staff: Chart<StaffRow> = {
   spec: (rows) => ({
     data: { values: rows.map((row) => ({ ...row })) },
     width: 660,
-    height: 240,
+    height: Math.round((top - lowestOf(rows)) * unitsBetweenLines),
     config: quiet,
     encoding: {
       x: {
         field: 'x',
         type: 'temporal',
         scale: { type: 'utc', nice: false },
-        axis: { format: clockFormat(rows), title: null, grid: false, tickCount: 8 },
+        axis: { format: clockFormat(rows), title: null, grid: false, tickCount: 8, domain: false },
       },
-      y: { field: 'y', type: 'quantitative', scale: { domain: [-1.4, 2.02] }, axis: null },
+      y: {
+        field: 'y',
+        type: 'quantitative',
+        scale: { domain: [lowestOf(rows), top], zero: false, nice: false },
+        axis: null,
+      },
     },
     layer: [
       band(),
       ...rules.map(ruled),
       named('name', 'right', -6, ink),
       named('word', 'left', 3, ink),
-      named('late-word', 'right', -8, rust),
+      named('critical-word', 'left', 0, rust),
+      named('warning-word', 'left', 0, ochre),
+      named('unobserved-word', 'left', 0, secondInk),
     ],
   }),
   describe: (rows) => {
     const halves = rows.filter((r) => r.mark === 'name').map((r) => r.text);
     const told = rows.filter((r) => happened.has(r.mark) && r.text !== '').sort((a, b) => a.x - b.x);
-    const words = told.length === 0 ? 'nothing' : told.map((r) => r.text).join(', ');
+    const states = rows.filter((r) => r.mark.endsWith('-word')).map((r) => r.text);
+    const words = [...told.map((r) => r.text), ...states].join(', ') || 'nothing';
     if (halves.length === 0) return `An empty staff. Marked on it: ${words}.`;
     return `The staff of ${halves.join(' and ')}, from the left. Marked on it: ${words}.`;
   },
 };
+
+/** Where the time axis is. */
+function lowestOf(rows: readonly StaffRow[]): number {
+  return rows.find((r) => r.mark === 'axis')?.y ?? -1.3;
+}
 
 const hourMs = 3_600_000;
 
@@ -96,12 +123,13 @@ function clockFormat(rows: readonly StaffRow[]): string {
   const begin = rows.reduce((first, r) => Math.min(first, r.x), Number.POSITIVE_INFINITY);
   const end = rows.reduce((last, r) => Math.max(last, r.x2), begin);
   const hours = rows.length === 0 ? 0 : (end - begin) / hourMs;
+  if (hours <= 0.1) return '%H:%M:%S';
   if (hours <= 24) return '%H:%M';
   if (hours <= 24 * 5) return '%-d %b %H:%M';
-  return hours <= 24 * 365 ? '%-d %b' : '%-d %b %Y';
+  return hours <= 24 * 365 ? '%-d %b' : '%b %Y';
 }
 
-const happened: ReadonlySet<StaffRow['mark']> = new Set(['tick', 'active', 'late']);
+const happened: ReadonlySet<StaffRow['mark']> = new Set(['tick', 'active']);
 
 const span = { x2: { field: 'x2' }, y2: { field: 'y2' } } as const;
 

@@ -48,7 +48,7 @@ export function diagnosePair(
     attempts,
     reference,
     ...ranking,
-    staff: staffOf(facts, leadIn(facts, from), timeline.to, rules.lightLimitSeconds),
+    staff: staffOf(facts, leadIn(facts, from), timeline.to, rules),
   };
 }
 

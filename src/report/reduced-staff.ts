@@ -1,4 +1,5 @@
-import type { Interval, Staff, StaffStretch } from '../vocabulary.ts';
+import type { Interval, Staff, StaffState, StaffStretch } from '../vocabulary.ts';
+import { joinedStates } from './staff-lanes.ts';
 
 type Drawn = StaffStretch['drawn'];
 type Tick = Staff['ticks'][number];
@@ -34,7 +35,21 @@ export function reducedStaff(staff: Staff, columns: number): Staff {
       (b) => `${b.half}\n${columnOf(b.from)}`,
     ),
     unobserved: joinedSpans(staff.unobserved, unit),
+    states: reducedStates(staff.states, unit),
   };
+}
+
+/** States of a kind that are less than a column apart become one that counts them. */
+function reducedStates(states: readonly StaffState[], unit: number): readonly StaffState[] {
+  const kept = new Map<StaffState['kind'], StaffState[]>();
+  for (const state of states.toSorted((a, b) => a.from - b.from)) {
+    const own = kept.get(state.kind) ?? [];
+    kept.set(state.kind, own);
+    const last = own.at(-1);
+    if (last === undefined || state.from - last.to >= unit) own.push(state);
+    else own[own.length - 1] = joinedStates(last, state);
+  }
+  return [...kept.values()].flat();
 }
 
 /** One half's line. Stretches of a column and more stay as they are; shorter ones are merged column by column. */
@@ -127,5 +142,6 @@ export function staffBetween(staff: Staff, from: number, to: number): Staff {
       .filter((b) => b.from >= from && b.from <= to)
       .map((b) => ({ ...b, to: Math.min(to, b.to) })),
     unobserved: cut(staff.unobserved),
+    states: cut(staff.states),
   };
 }

@@ -1,19 +1,31 @@
 import { Temporal } from 'temporal-polyfill';
 import type { StaffRow } from '../charts/staff.ts';
-import type { Staff } from '../vocabulary.ts';
+import type { Staff, StaffStateKind } from '../vocabulary.ts';
 import { terminal } from './escape.ts';
+import { laneRows, lanesOf } from './staff-lanes.ts';
 import { wordRows } from './staff-words.ts';
 
-/** Width of the drawing, in the picture's units: what has no room there is left out by the same rule everywhere. */
-const width = 660;
+/** The room of a drawing, in its units. */
+export interface StaffRoom {
+  readonly width: number;
+  /** Beyond the end of the axis, where words may run. */
+  readonly right: number;
+}
+
+/** A report's drawing. */
+const reportRoom: StaffRoom = { width: 660, right: 60 };
 
 /**
- * The marks of a staff. Instants become the clock of `zone`, counted as if it were UTC, so that the axis shows the
- * report's zone; the offset is that at the begin.
+ * The marks of a staff. What has no room is left out. Instants become the clock of `zone`, counted as if it were UTC, so that the
+ * axis shows the report's zone. `lanes` are the states that have a lane, whether or not there is one in what is shown.
  */
-export function staffRows(staff: Staff, zone: string): readonly StaffRow[] {
-  const offset =
-    Temporal.Instant.fromEpochMilliseconds(staff.from).toZonedDateTimeISO(zone).offsetNanoseconds / 1e6;
+export function staffRows(
+  staff: Staff,
+  zone: string,
+  { width, right }: StaffRoom = reportRoom,
+  lanes: readonly StaffStateKind[] = lanesOf(staff),
+): readonly StaffRow[] {
+  const offset = clockAhead(staff.from, zone);
   const perUnit = (staff.to - staff.from) / width;
   const rows = [
     ...hatches(staff, perUnit),
@@ -24,9 +36,17 @@ export function staffRows(staff: Staff, zone: string): readonly StaffRow[] {
     ...ticks(staff),
     ...brackets(staff, perUnit),
     ...names(staff),
-    ...words(staff, perUnit),
+    ...words(staff, perUnit, right),
+    ...laneRows(staff, lanes, perUnit),
   ];
-  return rows.map((row) => ({ ...row, x: row.x + offset, x2: row.x2 + offset }));
+  // Nothing reaches over the ends: the axis begins and ends with what is shown.
+  const inside = (time: number): number => Math.max(staff.from, Math.min(staff.to, time)) + offset;
+  return rows.map((row) => ({ ...row, x: inside(row.x), x2: inside(row.x2) }));
+}
+
+/** Milliseconds that the clock of `zone` is ahead of UTC at an instant; negative where it is behind. */
+export function clockAhead(time: number, zone: string): number {
+  return Temporal.Instant.fromEpochMilliseconds(time).toZonedDateTimeISO(zone).offsetNanoseconds / 1e6;
 }
 
 /** The first half is the upper line. */
@@ -110,13 +130,7 @@ function brackets(staff: Staff, perUnit: number): readonly StaffRow[] {
     ];
     const mark = flag <= staff.to ? flagAt(flag, y, perUnit) : [];
     if (!late) return [...open, ...mark, ...(mark.length > 0 ? [row('to-flag', to, flag, y, y)] : [])];
-    const past = `past ${Math.round(staff.limitSeconds / 60)} min`;
-    return [
-      ...open,
-      ...mark,
-      row('late', flag, to, y, y, `${terminal(half)} ${past}`),
-      row('late-word', to, to, y - 0.17, y - 0.17, past),
-    ];
+    return [...open, ...mark, row('late', flag, to, y, y)];
   });
 }
 
@@ -145,8 +159,8 @@ function wordOf({ half, word }: Staff['ticks'][number]): string {
 }
 
 /** The upper line's words above it, the lower line's beneath: between them the lines cross. */
-function words(staff: Staff, perUnit: number): readonly StaffRow[] {
-  const end = staff.to + 60 * perUnit;
+function words(staff: Staff, perUnit: number, right: number): readonly StaffRow[] {
+  const end = staff.to + right * perUnit;
   const ticks = staff.ticks.map((t) => ({ time: t.time, text: wordOf(t), y: height(staff, t.half) }));
   const turns = staff.switchovers.map(({ time }) => ({ time, text: switchoverWord, y: 1 }));
   const [upper, lower] = [1, 0].map((y) => [...ticks, ...turns].filter((w) => w.y === y));

@@ -4,7 +4,7 @@ export const style = `
 @media (prefers-color-scheme:dark){:root{--ground:#16191c;--ink:#e7e3da;--second:#a2a7ab;--rule:#33383c;--rust:#e59372;--ochre:#d6ab52}
 .picture svg [stroke="#1c2024"]{stroke:#e7e3da}.picture svg [fill="#1c2024"]{fill:#e7e3da}.picture svg [stroke="#5b6168"]{stroke:#a2a7ab}
 .picture svg [fill="#5b6168"]{fill:#a2a7ab}.picture svg [fill="#d9d5cb"]{fill:#4a5056}.picture svg [stroke="#d9d5cb"]{stroke:#4a5056}
-.picture svg [stroke="#9a3b1c"]{stroke:#e59372}.picture svg [fill="#9a3b1c"]{fill:#e59372}}
+.picture svg [stroke="#9a3b1c"]{stroke:#e59372}.picture svg [fill="#9a3b1c"]{fill:#e59372}.picture svg [stroke="#7a5600"]{stroke:#d6ab52}.picture svg [fill="#7a5600"]{fill:#d6ab52}}
 *{box-sizing:border-box}
 html{background:var(--ground);color:var(--ink);font:16px/1.45 system-ui,-apple-system,"Segoe UI",Roboto,Helvetica,Arial,sans-serif;font-variant-numeric:tabular-nums}
 body{max-width:50rem;margin:0 auto;padding:2rem 1.25rem 4rem}
@@ -51,5 +51,6 @@ th,td{padding:.12rem .6rem .12rem 0}table{font-size:10.5px}.steps td:last-child{
 .picture svg{max-width:150mm;max-height:54mm}#bring-ups svg{max-width:140mm}#pairs svg,#months svg,#sync-times svg,#drifts svg,#census svg,#forecast svg{max-width:250mm;max-height:none;zoom:.7}h3{margin:.5rem 0 .1rem;font-size:9.5px}
 .lines{columns:2;column-gap:8mm;font-size:9px;line-height:1.25;padding-left:1.8rem}.lines li{break-inside:avoid;margin:0}.lines code{font-size:8.5px}sup{font-size:7.5px}
 .verdict{font-size:1.6rem}
+.picture svg :is([stroke="#9a3b1c"],[stroke="#7a5600"],[stroke="#5b6168"],[stroke="#1c2024"]){stroke:#000}.picture svg :is([fill="#9a3b1c"],[fill="#7a5600"],[fill="#5b6168"],[fill="#1c2024"]){fill:#000}
 }
 `.trim();

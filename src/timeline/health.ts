@@ -59,7 +59,7 @@ export interface Mark extends Instant {
 export function healthOf(facts: PairFacts, rules: TimelineRules): PairHealth {
   const { timeline } = facts;
   const { pair, site, from, to } = timeline;
-  const staff = staffOf(facts, from, to, rules.lightLimitSeconds);
+  const staff = staffOf(facts, from, to, rules);
   return {
     pair,
     site,

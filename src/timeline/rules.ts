@@ -24,6 +24,8 @@ export interface TimelineRules {
   readonly identifyMs: number;
   /** Losses of one pair that follow each other within this belong to one bout. Source: design.md, section 4, Losses. */
   readonly boutMs: number;
+  /** Both halves active, or neither, for longer than this is a conflict. Source: design.md, section 5. */
+  readonly conflictSeconds: number;
   /** Flapping: half-life of the penalty, the figure above which it starts and the one below which it ends. */
   readonly flapping: { readonly halfLifeSeconds: number; readonly cutOff: number; readonly reuse: number };
 }
@@ -41,6 +43,7 @@ export const defaultRules: TimelineRules = {
   outMs: 120_000,
   identifyMs: 900_000,
   boutMs: 43_200_000,
+  conflictSeconds: 1,
   // Source: design.md, section 4, Flapping; the method is that of RFC 2439.
   flapping: { halfLifeSeconds: 900, cutOff: 2, reuse: 0.75 },
 };

@@ -9,6 +9,8 @@ import {
 import { clip, subtract } from './coverage.ts';
 import type { PairFacts } from './facts.ts';
 import { observationFor } from './observation.ts';
+import type { TimelineRules } from './rules.ts';
+import { staffStatesOf } from './staff-states.ts';
 import { spells, stepAt, track, valueAt } from './tracks.ts';
 
 const told: ReadonlySet<string> = new Set([
@@ -21,14 +23,15 @@ const told: ReadonlySet<string> = new Set([
   'sync-failed',
 ]);
 
-/** What the staff of a pair shows between two instants. `limitSeconds` is where the flag of a bring-up stands. */
-export function staffOf(facts: PairFacts, from: number, to: number, limitSeconds: number): Staff {
-  const { timeline, bringUps, switchovers } = facts;
+/** What the staff of a pair shows between two instants. */
+export function staffOf(facts: PairFacts, from: number, to: number, rules: TimelineRules): Staff {
+  const { timeline, switchovers } = facts;
+  const bringUps = bracketsOf(facts, rules.lightLimitSeconds);
   const inside = (e: { readonly time: number }): boolean => e.time >= from && e.time <= to;
   return {
     from,
     to,
-    limitSeconds,
+    limitSeconds: rules.lightLimitSeconds,
     halves: timeline.halves,
     stretches: timeline.halves.flatMap((half) =>
       claimed(stretchesOf(facts, half, from, to), timeline.unobserved),
@@ -47,6 +50,7 @@ export function staffOf(facts: PairFacts, from: number, to: number, limitSeconds
     ),
     ticks: [
       ...concludedTicks(timeline, from, to),
+      ...lossTicks(facts).filter(inside),
       ...timeline.events
         .filter((e) => inside(e) && told.has(e.signal) && isHappening(e.signal))
         .map(({ time, earliest, half, signal }) => ({ time, earliest, half, word: signal })),
@@ -55,14 +59,37 @@ export function staffOf(facts: PairFacts, from: number, to: number, limitSeconds
       .filter((s) => inside(s.at))
       .map(({ at, fromHalf, toHalf }) => ({ ...at, fromHalf, toHalf })),
     bringUps: bringUps
-      .filter((b) => inside(b.start) && (b.outcome !== 'superseded' || b.light.outcome === 'exceeded'))
-      .map((b) => {
-        const end = b.settled?.time ?? b.watchedTo;
-        const flag = b.start.time + limitSeconds * 1000;
-        return { half: b.half, from: b.start.time, to: Math.min(to, end), flag, late: end > flag };
-      }),
+      .filter((b) => b.from >= from && b.from <= to)
+      .map((b) => ({ ...b, to: Math.min(to, b.to) })),
     unobserved: clip(timeline.unobserved, from, to),
+    states: staffStatesOf(facts, bringUps, rules)
+      .filter((s) => s.to >= from && s.from <= to)
+      .map((s) => ({ ...s, from: Math.max(from, s.from), to: Math.min(to, s.to) })),
   };
+}
+
+/** All bring-ups that are told of, from their start to where they settled or the watch ended. */
+function bracketsOf({ bringUps }: PairFacts, limitSeconds: number): Staff['bringUps'] {
+  return bringUps
+    .filter((b) => b.outcome !== 'superseded' || b.light.outcome === 'exceeded')
+    .map((b) => {
+      const to = b.settled?.time ?? b.watchedTo;
+      const flag = b.start.time + limitSeconds * 1000;
+      return { half: b.half, from: b.start.time, to, flag, late: to > flag };
+    });
+}
+
+/** A partner that was lost, on the line of the half that was standby: what was planned is told by its own happening. */
+function lossTicks({ timeline, losses }: PairFacts): Staff['ticks'] {
+  return losses
+    .filter((l) => l.kind === 'counted')
+    .map(({ event: { time, earliest } }) => ({
+      time,
+      earliest,
+      half:
+        timeline.halves.find((half) => valueAt(track(timeline, half, 'role'), time) === 'standby') ?? null,
+      word: 'partner lost',
+    }));
 }
 
 /** Where a half's line begins to be drawn by a role that is concluded from that of the other half. */

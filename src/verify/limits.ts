@@ -1,3 +1,5 @@
+import { defaultRules } from '../timeline/rules.ts';
+
 /** Every threshold of the checks, in seconds, with its source. */
 export interface VerifyLimits {
   /** Ready without a break for this long before the first removal. Source: design.md, section 5. */
@@ -19,6 +21,6 @@ export const defaultVerifyLimits: VerifyLimits = {
   soakSeconds: 1800,
   roleSeconds: 900,
   syncSeconds: 900,
-  conflictSeconds: 1,
+  conflictSeconds: defaultRules.conflictSeconds,
   sameSwapSeconds: 86_400,
 };

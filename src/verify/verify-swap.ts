@@ -31,7 +31,7 @@ export function verifySwap(swap: SwapCase, checks: readonly Check[], unread: Unr
     checks: results,
     steps,
     otherEvents: otherEvents(swap),
-    staff: staffOf(facts, from, to, swap.rules.lightLimitSeconds),
+    staff: staffOf(facts, from, to, swap.rules),
   };
 }
 

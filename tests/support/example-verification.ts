@@ -8,6 +8,7 @@ import type {
   NonEmpty,
   SourceLine,
   Staff,
+  StaffState,
   Step,
   Swap,
   TimelineEvent,
@@ -203,5 +204,14 @@ function staff(mark: string, begin: number, good: boolean): Staff {
     switchovers: [],
     bringUps: [{ half, from: at(20), to: at(30), flag: at(25), late: !good }],
     unobserved: [{ from: at(50), to: at(55) }],
+    states: [
+      state('no-ready-partner', at(15), at(60)),
+      ...(good ? [] : [{ ...state('past-limit', at(25), at(30)), half }]),
+      state('unobserved', at(50), at(55)),
+    ],
   };
+}
+
+function state(kind: StaffState['kind'], from: number, to: number): StaffState {
+  return { kind, half: null, from, to, seconds: (to - from) / 1000, count: 1, losses: 0, goesOn: false };
 }

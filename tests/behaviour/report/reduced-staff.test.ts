@@ -27,6 +27,16 @@ function flappingStaff(losses: readonly number[]): Staff {
     switchovers: [],
     bringUps: times.map((t) => ({ half: 'B', from: t, to: t + second, flag: t + 300 * second, late: false })),
     unobserved: [],
+    states: times.map((t) => ({
+      kind: 'no-ready-partner' as const,
+      half: null,
+      from: t,
+      to: t + second,
+      seconds: 1,
+      count: 1,
+      losses: 0,
+      goesOn: false,
+    })),
   };
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { timelineCsv, timelineJsonLines } from '../../../src/report/timeline-documents.ts';
+import { defaultRules } from '../../../src/timeline/rules.ts';
 import { staffOf } from '../../../src/timeline/staff.ts';
 import { at, pollText } from '../../support/clean-swap.ts';
 import { factsOfPair, whenOf } from '../../support/pair-facts.ts';
@@ -107,13 +108,15 @@ describe('a concluded role is marked', () => {
 
   test('in the staff, where it begins to be drawn, and only there', async () => {
     const ticks = async (from: string, to: string): Promise<readonly string[]> =>
-      staffOf(await factsOfPair(story), at(from), at(to), 300).ticks.map(
+      staffOf(await factsOfPair(story), at(from), at(to), defaultRules).ticks.map(
         (t) => `${whenOf(t)} ${t.half} ${t.word}`,
       );
     expect(await ticks('10:00:00', '10:30:00')).toEqual(['10:00:00 B role concluded']);
     expect(await ticks('10:10:00', '10:20:00')).toEqual(['10:10:00 B role concluded']);
     const stated = [...story.slice(0, 2), '10:00:00 RO1 B role standby', end].sort();
-    expect(staffOf(await factsOfPair(stated), at('10:00:00'), at('10:30:00'), 300).ticks).toEqual([]);
+    expect(staffOf(await factsOfPair(stated), at('10:00:00'), at('10:30:00'), defaultRules).ticks).toEqual(
+      [],
+    );
   });
 });
 

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { defaultRules } from '../../../src/timeline/rules.ts';
 import { staffOf } from '../../../src/timeline/staff.ts';
 import type { Staff } from '../../../src/vocabulary.ts';
 import { at, pollText } from '../../support/clean-swap.ts';
@@ -24,7 +25,7 @@ const swap = [
 ];
 
 async function staff(story: Told, from = '10:00:00', to = '10:30:00'): Promise<Staff> {
-  return staffOf(await factsOfPair(story), at(from), at(to), 300);
+  return staffOf(await factsOfPair(story), at(from), at(to), defaultRules);
 }
 const span = ({ from, to }: { readonly from: number; readonly to: number }): string =>
   `${clockOf(from)}-${clockOf(to)}`;
