@@ -44,6 +44,7 @@ export { readTime } from './import/clock/read-time.ts';
 export { surveyFiles } from './import/drafts/survey-files.ts';
 export { type Imported, importFiles } from './import/import-files.ts';
 export { readJob } from './import/job.ts';
+export { type KeptReadings, keptReadings } from './import/kept-readings.ts';
 export type { DescribedLayouts } from './import/layouts/describe-layouts.ts';
 export type { Phrasebook } from './import/phrasebook/phrasebook-rules.ts';
 export type { LessonPreview } from './import/phrasebook/preview-lesson.ts';

@@ -3,19 +3,23 @@ import type { FileSource } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
 import { zoneOf } from './clock/zones.ts';
 import type { ImportOptions } from './import-options.ts';
+import { changesIn, type KeptReadings } from './kept-readings.ts';
 import { ordersOfAlike } from './orders-of-alike.ts';
 import { settleOthers } from './other-half.ts';
 import type { UsedRules } from './phrasebook/phrasebook-rules.ts';
-import { readFile } from './read-file.ts';
-import { foreignTimeline } from './stored/parquet-rows.ts';
-import { isStoredTimeline, readStoredTimeline } from './stored/stored-timeline.ts';
-import { keepsLaws } from './stored-laws.ts';
+import { type Read, readSource } from './read-source.ts';
 import { uniqueFiles } from './unique-files.ts';
 import { unusedRules } from './unused-rules.ts';
 
-/** How to read several files; `onFile` is called as each begins. */
+/** How to read several files. */
 export interface FilesOptions extends Omit<ImportOptions, 'neighbour' | 'used'> {
+  /** Told of each file as its reading begins. */
   readonly onFile?: (source: FileSource) => void;
+  /** Told of what could not be read, as soon as that is known; some of it is tried again at the end. */
+  readonly onFailure?: (failure: InputError) => void;
+  /** Readings of earlier runs: the files that they still stand for are not read again, and these are told first. */
+  readonly kept?: KeptReadings;
+  readonly onKept?: (source: FileSource) => void;
 }
 
 /** What could be read, and what could not. */
@@ -35,7 +39,9 @@ export async function importFiles(sources: readonly FileSource[], options: Files
   if (options.zone !== null) zoneOf(options.zone, '--zone');
   const used: UsedRules = new Set();
   const orders = ordersOfAlike();
-  const first = await readEach(sources, { ...options, used, neighbour: null, onOrder: orders.add }, 0);
+  const alone = { ...options, used, neighbour: null, onOrder: orders.add };
+  for (const source of sources) if (options.kept?.has(source, alone) === true) options.onKept?.(source);
+  const first = await readEach(sources, alone, 0);
   const days = first.flatMap(({ result }) =>
     result instanceof InputError ? [] : result.files.flatMap(({ input }) => input.from ?? []),
   );
@@ -47,7 +53,7 @@ export async function importFiles(sources: readonly FileSource[], options: Files
   const second = await readEach(
     again.map((f) => f.source),
     { ...options, used, neighbour, knownPairs, orderOfAlike: orders.of },
-    changesIn(first),
+    changesOf(first),
   );
   const anew = new Map(second.map((s) => [s.source, s]));
   const last = first.map((f) => anew.get(f.source) ?? f).map((f) => f.result);
@@ -57,7 +63,7 @@ export async function importFiles(sources: readonly FileSource[], options: Files
     failures: last.flatMap((r) => (r instanceof InputError ? [r] : r.failures)),
     // Those that a stored timeline was made from were read by another phrasebook.
     phrasebookNotices: [
-      ...last.flatMap((r) => (r instanceof InputError ? [] : (r.phrasebookNotices ?? []))),
+      ...last.flatMap((r) => (r instanceof InputError ? [] : r.phrasebookNotices)),
       ...(last.some(isLog) ? unusedRules(options.phrasebook, used) : []),
     ],
   };
@@ -79,11 +85,6 @@ function isLog(result: Read | InputError): boolean {
   return !(result instanceof InputError) && !result.isStored;
 }
 
-/** What one file gave. */
-interface Read extends Imported {
-  readonly isStored: boolean;
-}
-
 interface Attempt {
   readonly source: FileSource;
   readonly result: Read | InputError;
@@ -96,30 +97,25 @@ async function readEach(
 ): Promise<readonly Attempt[]> {
   const attempts: Attempt[] = [];
   let keptChanges = kept;
+  const read = options.kept?.read ?? readSource;
   for (const source of sources) {
     options.onFile?.(source);
     try {
-      const attempt = { source, result: await readSource(source, { ...options, keptChanges }) };
+      const attempt = { source, result: await read(source, { ...options, keptChanges }) };
       attempts.push(attempt);
-      keptChanges += changesIn([attempt]);
+      keptChanges += changesIn(attempt.result);
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
+      options.onFailure?.(error);
       attempts.push({ source, result: error });
     }
   }
   return attempts;
 }
 
-function changesIn(attempts: readonly Attempt[]): number {
-  const files = attempts.flatMap(({ result }) => (result instanceof InputError ? [] : result.files));
-  return files.reduce((sum, file) => sum + file.changes.length, 0);
-}
-
-async function readSource(source: FileSource, options: ImportOptions): Promise<Read> {
-  if (await isStoredTimeline(source)) {
-    const stored = await readStoredTimeline(source, options);
-    if (!stored.files.every(keepsLaws)) throw foreignTimeline(source.name);
-    return { ...stored, isStored: true };
-  }
-  return { files: [await readFile(source, options)], failures: [], isStored: false };
+function changesOf(attempts: readonly Attempt[]): number {
+  return attempts.reduce(
+    (sum, { result }) => sum + (result instanceof InputError ? 0 : changesIn(result)),
+    0,
+  );
 }

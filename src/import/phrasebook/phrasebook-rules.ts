@@ -2,6 +2,7 @@ import type { Gauge, Signal, SourceLine, Subject } from '../../vocabulary.ts';
 import type { DatePattern } from '../clock/date-pattern.ts';
 import type { ColumnKey } from './column-keys.ts';
 import type { Groups, Pattern } from './patterns.ts';
+import type { PhrasebookText } from './phrasebook-schema.ts';
 
 /** Where a rule stands in the phrasebook, such as `messages[3]`; `null` for plain English. */
 export type Place = string | null;
@@ -121,6 +122,8 @@ export interface FileSubject {
 /** A site's wording, ready for use: its own rules first, then those of plain English. */
 export interface Phrasebook extends StampRules {
   readonly file: string;
+  /** What its text says, without plain English. */
+  readonly own: PhrasebookText;
   readonly site: string | null;
   readonly files: readonly FileRule[];
   readonly units: readonly UnitRule[];

@@ -37,6 +37,7 @@ export function parsePhrasebook(file: string, yaml: string | null, layouts: read
   ];
   return {
     file,
+    own,
     site: own.name ?? null,
     ...stampRules(file, 'time', own.time ?? {}),
     files: (own.files ?? []).map((rule, index) => fileRule({ reading, index, units }, rule)),
