@@ -4,6 +4,7 @@ import { farStamps } from './analyze/far-stamps.ts';
 import { failureFinding, noticesOf, offsetFindings, phrasebookFindings } from './analyze/notices.ts';
 import { type Answer, runAnalyzers } from './analyze/run-analyzers.ts';
 import { strayStamps } from './analyze/stray-stamps.ts';
+import { attentionOf } from './attention.ts';
 import { causes } from './diagnose/causes.ts';
 import { sayChoice, worstOf } from './diagnose/choose-pair.ts';
 import { diagnosePair } from './diagnose/diagnose-pair.ts';
@@ -24,6 +25,7 @@ import { planMisfit } from './verify/plan-misfit.ts';
 import { unreadOf } from './verify/unread.ts';
 import { verifySwap } from './verify/verify-swap.ts';
 import {
+  type Attention,
   type Diagnosis,
   type Finding,
   type Fleet,
@@ -31,6 +33,7 @@ import {
   type Job,
   mayConcern,
   type PairTimeline,
+  type Swap,
   type Verification,
 } from './vocabulary.ts';
 
@@ -150,19 +153,24 @@ export function planProblem({ timelines }: Pick<Analysed, 'timelines'>, job: Job
   return misfit === null ? null : new InputError(misfit.where, misfit.what, misfit.fix);
 }
 
+/** All pairs in the order in which they need attention. `lastSwap` gives swaps that were judged already. */
+export function attention(
+  analysed: Analysed,
+  lastSwap: (pair: string) => Swap | null = (pair) =>
+    verify(analysed, pair, { from: null, to: null }, null).swaps.at(-1) ?? null,
+): readonly Attention[] {
+  return attentionOf(analysed.facts, analysed.findings, lastSwap, analysed.limits);
+}
+
 /**
  * Diagnoses one pair, or the one that is worst now, against all the others. Throws InputError if the pair is in none of
  * the files, or if they speak of no pair.
  */
 export function diagnose(analysed: Analysed, pair: string | null): Diagnosis {
   const { limits } = analysed;
-  const fleet = fleetOf(analysed.facts, limits.rules);
-  const candidates = pairsNamed(analysed, pair).map((facts) => ({
-    facts,
-    trouble: troubleOf(facts, fleet, limits.diagnose, limits.rules),
-  }));
-  const candidate = worstOf(candidates);
-  if (candidate === null)
+  const ranked = pair === null ? attention(analysed) : [];
+  const [facts] = pairsNamed(analysed, pair ?? worstOf(ranked));
+  if (facts === undefined)
     throw new InputError(
       'diagnose',
       'the files speak of no pair.',
@@ -170,10 +178,12 @@ export function diagnose(analysed: Analysed, pair: string | null): Diagnosis {
       'unreadable',
       'reading',
     );
-  const found = diagnosePair(candidate, fleet, causes, limits.diagnose, limits.rules);
+  const fleet = fleetOf(analysed.facts, limits.rules);
+  const trouble = troubleOf(facts, fleet, limits.diagnose, limits.rules);
+  const found = diagnosePair({ facts, trouble }, fleet, causes, limits.diagnose, limits.rules);
   return {
     inputs: analysed.files.map((f) => f.input),
-    chosen: pair === null ? sayChoice(candidate, candidates) : null,
+    chosen: pair === null ? sayChoice(found.pair, ranked) : null,
     ...found,
     findings: analysed.findings.filter((f) => mayConcern(f, found.pair)),
   };

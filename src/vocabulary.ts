@@ -835,6 +835,37 @@ export interface Diagnosis {
   readonly findings: readonly Finding[];
 }
 
+// ---- attention ----------------------------------------------------------------------------------------------
+
+/** Why a pair needs attention, in the one order of all views: what comes first is looked at first. */
+export const attentionKinds = [
+  'not-ready',
+  'critical',
+  'stands-out',
+  'flapping',
+  'late-light',
+  'light-again',
+  'not-verified',
+  'inconclusive',
+  'open',
+  'unfit',
+  'unknown',
+  'stale',
+] as const;
+export type AttentionKind = (typeof attentionKinds)[number];
+
+export interface AttentionReason {
+  readonly kind: AttentionKind;
+  /** In words, without instants: those are shown in a zone. */
+  readonly said: string;
+}
+
+/** How much a pair needs attention: its reasons, the gravest first; none where nothing is wrong. */
+export interface Attention {
+  readonly pair: string;
+  readonly reasons: readonly AttentionReason[];
+}
+
 // ---- fleet --------------------------------------------------------------------------------------------------
 
 /** A figure with its limits; `null` where there is not enough data for it. */

@@ -1,33 +1,11 @@
 import type { PairFacts } from '../timeline/facts.ts';
+import type { Attention, AttentionKind } from '../vocabulary.ts';
 import type { Trouble } from './cause.ts';
 
 /** A pair and what is wrong with it; `trouble` is `null` for a healthy one. */
 export interface Candidate {
   readonly facts: PairFacts;
   readonly trouble: Trouble | null;
-}
-
-const worst: readonly Trouble['kind'][] = ['not-ready', 'flapping', 'late-light', 'light-again', 'unknown'];
-
-/** The pair that is worst now: without a ready partner before any other trouble, and of those the longest. */
-export function worstOf(candidates: readonly Candidate[]): Candidate | null {
-  const rank = ({ trouble }: Candidate): number =>
-    trouble === null ? worst.length : worst.indexOf(trouble.kind);
-  const lasting = ({ trouble }: Candidate): number => (trouble === null ? 0 : trouble.to - trouble.from);
-  return candidates.toSorted((a, b) => rank(a) - rank(b) || lasting(b) - lasting(a))[0] ?? null;
-}
-
-/** Why that pair was taken, in one sentence. */
-export function sayChoice({ facts, trouble }: Candidate, candidates: readonly Candidate[]): string {
-  const { pair } = facts.timeline;
-  const healthy = candidates.filter((c) => c.trouble === null).length;
-  const all = candidates.length;
-  if (trouble === null)
-    return all === 1
-      ? `${pair} is the only pair in the files.`
-      : `No pair was named, and all ${all} pairs in the files have a ready partner; this is ${pair}.`;
-  if (all === 1) return `${pair} is the only pair in the files.`;
-  return `No pair was named: of ${all} pairs, ${healthy} healthy, ${pair} is worst now: ${said[trouble.kind]}.`;
 }
 
 const said: Readonly<Record<Trouble['kind'], string>> = {
@@ -37,3 +15,25 @@ const said: Readonly<Record<Trouble['kind'], string>> = {
   'light-again': 'its light flashes again',
   unknown: 'nothing tells whether it is ready',
 };
+
+/** The pair to diagnose: the first that has trouble in the order of attention; else the first. `null` where there is none. */
+export function worstOf(ranked: readonly Attention[]): string | null {
+  return (ranked.find((a) => troubleIn(a) !== null) ?? ranked[0])?.pair ?? null;
+}
+
+/** Why that pair was taken, in one sentence; `ranked` are all pairs. */
+export function sayChoice(pair: string, ranked: readonly Attention[]): string {
+  const all = ranked.length;
+  if (all === 1) return `${pair} is the only pair in the files.`;
+  const own = ranked.find((a) => a.pair === pair);
+  const kind = own === undefined ? null : troubleIn(own);
+  if (kind === null)
+    return `No pair was named, and all ${all} pairs in the files have a ready partner; this is ${pair}.`;
+  const healthy = ranked.filter((a) => troubleIn(a) === null).length;
+  return `No pair was named: of ${all} pairs, ${healthy} healthy, ${pair} is worst now: ${said[kind]}.`;
+}
+
+function troubleIn({ reasons }: Attention): Trouble['kind'] | null {
+  const isTrouble = (kind: AttentionKind): kind is Trouble['kind'] => Object.hasOwn(said, kind);
+  return reasons.map(({ kind }) => kind).find(isTrouble) ?? null;
+}

@@ -52,6 +52,10 @@ export interface DiagnoseLimits {
   readonly otherPairs: number;
   /** Confidence of every interval. */
   readonly confidence: number;
+  /** A pair last read this long before the end of all logs has no data since. Chosen here: an hour of silence is seen. */
+  readonly staleMs: number;
+  /** A critical finding so long before the end of a pair's log is history. Chosen here: a month. */
+  readonly recentMs: number;
 }
 
 export const defaultDiagnoseLimits: DiagnoseLimits = {
@@ -78,4 +82,6 @@ export const defaultDiagnoseLimits: DiagnoseLimits = {
   referenceCount: 3,
   otherPairs: 2,
   confidence: 0.95,
+  staleMs: 3_600_000,
+  recentMs: 30 * 86_400_000,
 };

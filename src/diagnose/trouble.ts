@@ -82,13 +82,15 @@ function episodeFrom({ losses, readiness }: PairFacts, from: number, { episodeMs
   );
 }
 
-interface Begun {
+/** What is wrong with a pair where its log ends, and the event that began it. */
+export interface Begun {
   readonly kind: Trouble['kind'];
   /** `null`: from the first line on. */
   readonly event: TimelineEvent | null;
 }
 
-function beginOf(facts: PairFacts, rules: TimelineRules): Begun | null {
+/** What is wrong with a pair where its log ends; `null` if it has a ready partner that holds. */
+export function beginOf(facts: PairFacts, rules: TimelineRules): Begun | null {
   const standing = standingOf(facts);
   const flapping = flappingNow(facts, rules);
   const down = standing.value === 'no' ? standing.since : notYetHeld(facts, standing, rules);

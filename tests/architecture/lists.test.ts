@@ -74,6 +74,7 @@ const shared: Readonly<Record<string, readonly string[]>> = {
   ],
   charts: ['chart', 'charts', 'ink'],
   diagnose: [
+    'attention',
     'begins',
     'cause',
     'causes',

@@ -1,0 +1,39 @@
+import { type Considered, rankPairs } from './diagnose/attention.ts';
+import { rateLosses } from './fleet/rate-losses.ts';
+import { readinessForSwap } from './fleet/readiness.ts';
+import type { Limits } from './limits.ts';
+import type { PairFacts } from './timeline/facts.ts';
+import { groupBy } from './timeline/groups.ts';
+import type { Attention, Finding, Swap } from './vocabulary.ts';
+
+/**
+ * All pairs in the order in which they need attention, with the reasons; the same for every view and command. `lastSwap` gives
+ * the last swap of a pair as it was judged, `null` where there is none.
+ */
+export function attentionOf(
+  facts: readonly PairFacts[],
+  findings: readonly Finding[],
+  lastSwap: (pair: string) => Swap | null,
+  limits: Limits,
+): readonly Attention[] {
+  const { rates } = rateLosses(facts, limits.fleet);
+  const critical = groupBy(
+    findings.filter((f) => f.severity === 'critical'),
+    (f) => f.pair ?? '',
+  );
+  const all = facts.flatMap((one, index): readonly Considered[] => {
+    const rate = rates[index];
+    if (rate === undefined) return [];
+    const readiness = readinessForSwap(one, limits.rules, limits.fleet.readyMs);
+    const { pair } = one.timeline;
+    return [
+      {
+        facts: one,
+        critical: critical.get(pair) ?? [],
+        swap: lastSwap(pair),
+        review: { ...rate, readiness },
+      },
+    ];
+  });
+  return rankPairs(all, limits.diagnose, limits.rules);
+}
