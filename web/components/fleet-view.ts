@@ -7,9 +7,11 @@ import { fleetSections } from '../../src/report/fleet-sections.ts';
 import { atTheCabinet, fleetSentences } from '../../src/report/fleet-sentences.ts';
 import type { Fleet } from '../../src/vocabulary.ts';
 import { citeNothing } from '../cite.ts';
+import { linkNames } from '../names-in-charts.ts';
 import type { PageState } from '../page-state.ts';
 import { saveText } from '../save-text.ts';
 import type { View } from '../view.ts';
+import { worstPairs } from './attention-summary.ts';
 import { PageElement } from './page-element.ts';
 import './chart-figure.ts';
 import './shown-table.ts';
@@ -34,6 +36,8 @@ const savedAs = [
   ['fleet-forecast.csv', 'forecast (CSV)'],
 ] as const;
 
+type FleetInputs = Partial<Readonly<Record<'by' | 'swaps' | 'days', string>>>;
+
 interface Asked {
   readonly by: Fleet['by'];
   readonly swaps: number;
@@ -44,30 +48,43 @@ interface Asked {
 export class FleetView extends PageElement {
   static override properties = {
     state: { attribute: false },
-    asked: { state: true },
     found: { state: true },
     isLooking: { state: true },
     said: { state: true },
   };
   declare state: PageState;
-  declare asked: Asked;
   declare found: { readonly fleet: Fleet; readonly sections: readonly FleetSection[] } | null;
   declare isLooking: boolean;
   declare said: string;
   private foundOf: PageState['site'] | null = null;
+  private asked: Asked = usual;
+  private names: (() => void) | null = null;
 
   constructor() {
     super();
-    this.asked = usual;
     this.found = null;
     this.isLooking = false;
     this.said = '';
   }
 
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.names = linkNames(this, () => this.state.site);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.names?.();
+  }
+
   override willUpdate(_: PropertyValues<this>): void {
-    if (this.foundOf === this.state.site) return;
-    this.foundOf = this.state.site;
-    this.found = null;
+    const { site, inputs } = this.state;
+    const asked = askedIn(inputs);
+    const isSame = (['by', 'swaps', 'readyDays'] as const).every((part) => asked[part] === this.asked[part]);
+    if (this.foundOf === site && isSame) return;
+    if (this.foundOf !== site) this.found = null;
+    this.foundOf = site;
+    this.asked = asked;
     void this.look();
   }
 
@@ -76,7 +93,7 @@ export class FleetView extends PageElement {
     const { found } = this;
     return html`${this.chooser()}
       <p role="status" class="second no-print">${this.isLooking ? 'Comparing the pairs.' : ''}</p>
-      ${found === null ? nothing : html`${answer(found.fleet)}${found.sections.map(sectionOf)}${this.ending(found.fleet)}`}`;
+      ${found === null ? nothing : html`${answer(found.fleet)}${this.worst()}${found.sections.map((section) => sectionOf(section, this.state))}${this.ending(found.fleet)}`}`;
   }
 
   private async look(): Promise<void> {
@@ -95,10 +112,9 @@ export class FleetView extends PageElement {
     }
   }
 
-  private ask(change: Partial<Asked>): void {
-    this.asked = { ...this.asked, ...change };
+  private ask(detail: FleetInputs): void {
     citeNothing(this);
-    void this.look();
+    this.dispatchEvent(new CustomEvent('inputs', { bubbles: true, detail }));
   }
 
   private chooser(): TemplateResult {
@@ -108,10 +124,10 @@ export class FleetView extends PageElement {
     };
     return html`<form class="line no-print" @submit=${(event: Event) => event.preventDefault()}>
       <label>Losses and sync times by <select id="grouped" @change=${onBy}>
-        ${groups.map((group) => html`<option ?selected=${group === by}>${group}</option>`)}
+        ${groups.map((group) => html`<option .selected=${group === by}>${group}</option>`)}
       </select></label>
-      ${this.count('swaps', 'The next', swaps, 'swaps', (count) => this.ask({ swaps: count }))}
-      ${this.count('ready-days', 'Fit: ready for', readyDays, 'days without a break', (count) => this.ask({ readyDays: count }))}
+      ${this.count('swaps', 'The next', swaps, 'swaps', (count) => this.ask({ swaps: String(count) }))}
+      ${this.count('ready-days', 'Fit: ready for', readyDays, 'days without a break', (count) => this.ask({ days: String(count) }))}
     </form>`;
   }
 
@@ -130,12 +146,20 @@ export class FleetView extends PageElement {
     return html`<label>${before} <input id=${id} type="number" required min="1" max=${mostSwaps} step="1" .value=${String(value)} @change=${onChange} /> ${after}</label>`;
   }
 
+  /** The order of attention is one for all views; the tables below rank by bouts. */
+  private worst(): TemplateResult | typeof nothing {
+    const worst = worstPairs(this.state.site);
+    return worst === null
+      ? nothing
+      : html`<p>Needs attention now: ${worst}. <a href="#pairs">Pairs</a> lists all in this order.</p>`;
+  }
+
   private ending(fleet: Fleet): TemplateResult {
     return html`<section>
         <h2>Cautions</h2>
         <div class="cautions">${cautions.map((caution) => html`<p>${caution}</p>`)}</div>
       </section>
-      <section class="no-print">
+      <section class="no-print" data-errand="report">
         <h2>Report</h2>
         <p class="choices">
           ${savedAs.map(
@@ -158,6 +182,17 @@ export class FleetView extends PageElement {
   }
 }
 
+/** What is asked, as the inputs of the page say it; what they do not say, or not so, is the usual. */
+function askedIn({ by, swaps, days }: FleetInputs): Asked {
+  const count = (text: string | undefined, otherwise: number): number =>
+    /^[1-9]\d{0,4}$/.test(text ?? '') && Number(text) <= mostSwaps ? Number(text) : otherwise;
+  return {
+    by: groups.find((group) => group === by) ?? usual.by,
+    swaps: count(swaps, usual.swaps),
+    readyDays: count(days, usual.readyDays),
+  };
+}
+
 function answer(fleet: Fleet): TemplateResult {
   const [first, ...rest] = fleetSentences(
     fleet,
@@ -167,11 +202,14 @@ function answer(fleet: Fleet): TemplateResult {
     ${rest.map((sentence) => html`<p>${terminal(sentence)}</p>`)}`;
 }
 
-function sectionOf({ id, title, figures, table, howComputed }: FleetSection): TemplateResult {
+function sectionOf(
+  { id, title, figures, table, howComputed }: FleetSection,
+  { site, chosen }: PageState,
+): TemplateResult {
   return html`<section id=${`fleet-${id}`}>
     <h2>${title}</h2>
     ${figures.map(({ spec, caption }) => html`<chart-figure .spec=${spec} .caption=${caption}></chart-figure>`)}
-    <shown-table .table=${table}></shown-table>
+    <shown-table .table=${table} .site=${site} .chosen=${chosen.pair}></shown-table>
     <p class="second"><b>${howComputedTitle}.</b> ${howComputed}</p>
   </section>`;
 }

@@ -11,6 +11,7 @@ import type { View } from '../view.ts';
 import { exposureLine, findingsSection, marksTable } from './annex-tables.ts';
 import { isAllKnown, notKnownOfPair } from './not-known.ts';
 import { PageElement } from './page-element.ts';
+import { pairLinks, recordLink } from './pair-links.ts';
 import { checksTable, halvesTable, reasonsList, stepsTable } from './swap-tables.ts';
 import './chart-figure.ts';
 import './report-form.ts';
@@ -18,6 +19,7 @@ import './staff-figure.ts';
 
 /** More than these would make no picture: the last ones are drawn. */
 const mostBringUps = 24;
+const mostReplacements = 5;
 
 /** The record of one swap: verdict, before and after, the staff, the steps, the checks, the bring-ups, the report. */
 export class SwapView extends PageElement {
@@ -48,6 +50,7 @@ export class SwapView extends PageElement {
       ${
         swap === undefined
           ? html`<h1 class="verdict">No replacement of ${terminal(model.health.pair)} ${isAllKnown(site) ? 'is in these logs' : 'was found in the rows recognised'}: no module was removed and another put in.</h1>
+            ${this.replacements()}
             ${this.staff(model, model.health.staff)}${this.bringUps(model.health.bringUps, model.health.staff.limitSeconds)}${this.happened(model)}`
           : this.record(model, swap)
       }`;
@@ -67,8 +70,19 @@ export class SwapView extends PageElement {
       if (detail !== undefined) this.dispatchEvent(new CustomEvent('choose', { bubbles: true, detail }));
     };
     return html`<p class="line no-print"><label>Record of <select id="swap" @change=${choose}>
-      ${options.map(({ detail, words }) => html`<option ?selected=${detail.pair === chosen.pair && detail.swap === chosen.swap}>${words}</option>`)}
-    </select></label></p>`;
+      ${options.map(({ detail, words }) => html`<option .selected=${detail.pair === chosen.pair && detail.swap === chosen.swap}>${words}</option>`)}
+    </select></label>${pairLinks(chosen.pair, 'swap')}</p>`;
+  }
+
+  /** Where the chosen pair has none: the replacements that there are, the worst pair first. */
+  private replacements(): TemplateResult | typeof nothing {
+    const { attention, pairs, zone } = this.state.site;
+    const swapped = attention.flatMap(({ pair }) => {
+      const last = pairs.find((p) => p.health.pair === pair)?.verification.swaps.at(-1);
+      return last === undefined ? [] : [html`<li>${recordLink(pair)}, ${sayInstant(last.from, zone)}</li>`];
+    });
+    if (swapped.length === 0) return nothing;
+    return html`<p class="no-print">Replacements of other pairs:</p><ul class="no-print">${swapped.slice(0, mostReplacements)}</ul>`;
   }
 
   private record(model: PairModel, swap: Swap): TemplateResult {
@@ -94,7 +108,7 @@ export class SwapView extends PageElement {
       <section><h2>Checks</h2>${checksTable(swap)}</section>
       <section><h2>Exposure</h2>${exposureLine(swap, zone)}</section>
       ${findingsSection(model.verification, swap, zone)}
-      <section class="no-print"><h2>Report</h2><report-form .model=${model} .swap=${swap} .zone=${zone} .session=${this.state.session}></report-form></section>`;
+      <section class="no-print" data-errand="report"><h2>Report</h2><report-form .model=${model} .swap=${swap} .zone=${zone} .session=${this.state.session}></report-form></section>`;
   }
 
   /** Of a pair without a swap: what happened in what the staff shows or marks. */
@@ -111,6 +125,7 @@ export class SwapView extends PageElement {
         .health=${health}
         .home=${this.homeOf(health, span)}
         .zone=${this.state.site.zone}
+        .span=${this.state.span}
         @look=${(event: Event) => {
           if (event instanceof CustomEvent) this.looked = event.detail;
         }}
