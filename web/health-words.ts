@@ -1,10 +1,7 @@
 import type { PairHealth } from '../src/pipeline.ts';
 import { sayInstant } from '../src/report/words.ts';
-import { sayDuration } from '../src/vocabulary.ts';
+import { type Attention, type AttentionKind, attentionKinds, sayDuration } from '../src/vocabulary.ts';
 import type { PairModel } from './protocol.ts';
-
-/** A pair last read this long before the end of all logs has no data since. Chosen here: an hour of silence is seen. */
-const staleMs = 3_600_000;
 
 /** A sentence in how it is to be marked: what is normal has no colour. */
 export interface Said {
@@ -12,16 +9,12 @@ export interface Said {
   readonly look: '' | 'fail' | 'inconclusive';
 }
 
-/** The state of a pair in words, as far as its log goes. `end` is the end of all logs; instants in `zone`. */
-export function sayHealth(health: PairHealth, end: number, zone: string): Said {
+/** The state of a pair in words, as far as its log goes; `isStale`: other logs go on. Instants in `zone`. */
+export function sayHealth(health: PairHealth, isStale: boolean, zone: string): Said {
   const state = sayState(health, zone);
-  if (!isStale(health, end)) return state;
-  const words = `no data after ${sayInstant(health.to, zone)}; ${state.words} until then`;
+  if (!isStale) return state;
+  const words = `${state.words}, no data after ${sayInstant(health.to, zone)}`;
   return { words, look: state.look === 'fail' ? 'fail' : 'inconclusive' };
-}
-
-function isStale({ to }: PairHealth, end: number): boolean {
-  return end - to > staleMs;
 }
 
 function sayState({ state, since, losses, from, to }: PairHealth, zone: string): Said {
@@ -44,16 +37,42 @@ function sayState({ state, since, losses, from, to }: PairHealth, zone: string):
   }
 }
 
-/** How much a pair needs attention; the most first: 0 is the most. */
-export function attentionRank({ health, verification }: PairModel, end: number): number {
-  if (health.state === 'not-ready') return 0;
-  if (health.state === 'flapping') return 1;
-  const verdicts = verification.swaps.map((s) => s.verdict);
-  if (verdicts.at(-1) === 'not-verified') return 2;
-  if (verdicts.at(-1) === 'inconclusive') return 3;
-  if (health.state === 'unknown') return 4;
-  return isStale(health, end) ? 5 : 6;
+const grave: ReadonlySet<AttentionKind> = new Set(['not-ready', 'critical', 'stands-out', 'not-verified']);
+
+/** What its state does not say already: the gravest reason of a pair as a sentence, the others in few words. */
+export function sayReasons({ reasons }: Attention, state: PairHealth['state']): readonly Said[] {
+  const isSaid = (kind: AttentionKind): boolean => kind === state || kind === 'stale';
+  return reasons
+    .map(({ kind, said }, index) => ({ kind, words: index === 0 ? said : shortReasons[kind] }))
+    .filter(({ kind }) => !isSaid(kind))
+    .map(({ kind, words }) => ({ words, look: lookOf(kind) }));
 }
+
+function lookOf(kind: AttentionKind): Said['look'] {
+  if (grave.has(kind)) return 'fail';
+  return needsAttention(kind) ? 'inconclusive' : '';
+}
+
+/** True of what a person is asked to look at; what comes after it in the order is only worth knowing. */
+export function needsAttention(kind: AttentionKind): boolean {
+  return attentionKinds.indexOf(kind) < attentionKinds.indexOf('unfit');
+}
+
+/** The gravest reason in few words, for a list of names. */
+export const shortReasons: Readonly<Record<AttentionKind, string>> = {
+  'not-ready': 'no ready partner',
+  critical: 'critical finding',
+  'stands-out': 'loses its partner more often than the rest',
+  flapping: 'flapping',
+  'late-light': 'light not steady in time',
+  'light-again': 'light flashes again',
+  'not-verified': 'last swap not verified',
+  inconclusive: 'last swap inconclusive',
+  open: 'last swap not finished',
+  unfit: 'not fit for a swap',
+  unknown: 'state not known',
+  stale: 'no data at the end',
+};
 
 /** What the last replacement of a pair came to. */
 export function saySwap({ verification, rows }: PairModel, zone: string): Said {
@@ -63,5 +82,5 @@ export function saySwap({ verification, rows }: PairModel, zone: string): Said {
   const day = sayInstant(last.from, zone).replace(/ \d\d:\d\d:\d\d$/, '');
   if (last.verdict === 'verified') return { words: `${day}: verified`, look: '' };
   if (last.verdict === 'not-verified') return { words: `${day}: not verified`, look: 'fail' };
-  return { words: `${day}: not settled`, look: 'inconclusive' };
+  return { words: `${day}: inconclusive`, look: 'inconclusive' };
 }

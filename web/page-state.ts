@@ -1,4 +1,6 @@
-import type { SiteModel } from './protocol.ts';
+import type { AttentionKind, Interval } from '../src/vocabulary.ts';
+import type { Address, Inputs } from './address.ts';
+import type { PairModel, SiteModel } from './protocol.ts';
 import type { Session } from './session.ts';
 
 /** A swap, by its pair and its place among the swaps of that pair. */
@@ -11,7 +13,11 @@ export interface Chosen {
 export interface PageState {
   readonly site: SiteModel;
   readonly session: Session;
+  /** The one pair that all views show, once a person has chosen it; until then the worst that the open view can say something of. */
   readonly chosen: Chosen;
+  /** What the staff of that pair shows; `null`: its home. */
+  readonly span: Interval | null;
+  readonly inputs: Inputs;
   /** How many lessons can be undone. */
   readonly undo: number;
 }
@@ -21,14 +27,74 @@ export function firstView({ pairs }: SiteModel): string {
   return pairs.length === 0 ? 'sources' : 'pairs';
 }
 
-/** What was chosen before, if it is still there; else the first swap; else the first pair. */
-export function firstChosen({ pairs }: SiteModel, before: Chosen | null): Chosen {
-  const same = pairs.some(
-    ({ health, verification: { swaps } }) =>
-      health.pair === before?.pair &&
-      (swaps[before.swap] !== undefined || (swaps.length === 0 && before.swap === 0)),
+/** What was chosen before, if it is still there; else the worst pair. */
+export function firstChosen(site: SiteModel, before: Chosen | null): Chosen {
+  return before !== null && isThere(site, before) ? before : worstFor(site, '');
+}
+
+function isThere({ pairs }: SiteModel, { pair, swap }: Chosen): boolean {
+  return pairs.some(
+    ({ health, verification: { swaps } }) => health.pair === pair && swap < Math.max(1, swaps.length),
   );
-  if (same && before !== null) return before;
-  const pair = pairs.find((p) => p.verification.swaps.length > 0) ?? pairs[0];
-  return { pair: pair?.health.pair ?? '', swap: 0 };
+}
+
+const troubles: readonly AttentionKind[] = ['not-ready', 'flapping', 'late-light', 'light-again', 'unknown'];
+
+/**
+ * The worst pair that a view can say something of, with its last swap: of Won't sync one in trouble, of the swap record one that
+ * was swapped; where there is none, the worst of all. Its name is empty where there is no pair.
+ */
+export function worstFor({ pairs, attention }: SiteModel, view: string): Chosen {
+  const swaps = new Map(pairs.map((p) => [p.health.pair, p.verification.swaps.length]));
+  const fits = attention.find(({ pair, reasons }) => {
+    if (view === 'swap') return (swaps.get(pair) ?? 0) > 0;
+    if (view === 'diagnosis') return reasons.some(({ kind }) => troubles.includes(kind));
+    return true;
+  });
+  return lastSwapOf(pairs, (fits ?? attention[0])?.pair ?? '');
+}
+
+/** A pair with the last of its swaps. */
+export function lastSwapOf(pairs: readonly PairModel[], pair: string): Chosen {
+  const swaps = pairs.find((p) => p.health.pair === pair)?.verification.swaps ?? [];
+  return { pair, swap: Math.max(0, swaps.length - 1) };
+}
+
+/** The view that a pair needs: its diagnosis where it is in trouble, its record where it was swapped, else its row in the fleet. */
+export function neededView({ pairs, attention }: SiteModel, pair: string): 'diagnosis' | 'swap' | 'fleet' {
+  const reasons = attention.find((a) => a.pair === pair)?.reasons ?? [];
+  if (reasons.some(({ kind }) => troubles.includes(kind))) return 'diagnosis';
+  if (reasons[0]?.kind === 'stands-out') return 'fleet';
+  // A pair that was never swapped has its staff and what happened in its record.
+  return pairs.some((p) => p.health.pair === pair) ? 'swap' : 'fleet';
+}
+
+/** What of an address fits the files that were read, and in words what does not. */
+export interface Fitted {
+  readonly picked: Chosen | null;
+  readonly span: Interval | null;
+  readonly said: readonly string[];
+}
+
+/** Fits an address to what was read: a pair, a swap or a span that is not there is left out, and said. */
+export function fitAddress({ pair, swap, span, problems }: Address, { pairs }: SiteModel): Fitted {
+  const model = pairs.find((p) => p.health.pair === pair);
+  if (model === undefined) {
+    const said = pair === null ? [] : [`no file read names pair ${pair}`];
+    return { picked: null, span: null, said: [...problems, ...said] };
+  }
+  const own = model.health.pair;
+  const last = lastSwapOf(pairs, own);
+  const isSwap = swap === null || swap <= last.swap;
+  const { from, to } = model.health;
+  const isSpan = span === null || (span.from < to && span.to > from);
+  return {
+    picked: swap === null || !isSwap ? last : { pair: own, swap },
+    span: isSpan && isSwap ? span : null,
+    said: [
+      ...problems,
+      ...(isSwap ? [] : [`the logs show no swap ${(swap ?? 0) + 1} of ${own}`]),
+      ...(isSpan ? [] : [`the log of ${own} does not reach its span`]),
+    ],
+  };
 }

@@ -1,5 +1,6 @@
 import type { ClockOffset, FleetQuestion, Lesson, LessonPreview, PairHealth } from '../src/pipeline.ts';
 import type {
+  Attention,
   Became,
   Diagnosis,
   Finding,
@@ -64,6 +65,8 @@ export interface SiteModel {
   readonly files: readonly FileModel[];
   readonly failures: readonly NotUsed[];
   readonly pairs: readonly PairModel[];
+  /** The pairs in the order in which they need attention: the same in every view. */
+  readonly attention: readonly Attention[];
   readonly findings: readonly Finding[];
   readonly offsets: readonly ClockOffset[];
   readonly isAligned: boolean;

@@ -1,6 +1,7 @@
 import {
   type Analysed,
   analyse,
+  attention,
   type FileSource,
   healthOfPairs,
   type Imported,
@@ -121,6 +122,8 @@ export function siteModel(session: SiteSession): SiteModel {
   const spans = imported.files.map((f) => f.input);
   const rows = rowsByPair(analysed.files);
   const ends = (key: 'from' | 'to'): number[] => spans.flatMap((i) => i[key] ?? []);
+  const pairs = healthOfPairs(analysed).map((health) => judged(session, health, rows));
+  const lastSwaps = new Map(pairs.map((p) => [p.health.pair, p.verification.swaps.at(-1) ?? null]));
   return {
     files: imported.files.map(fileModel),
     failures: [
@@ -132,7 +135,8 @@ export function siteModel(session: SiteSession): SiteModel {
         kind: 'own-report' as const,
       })),
     ],
-    pairs: healthOfPairs(analysed).map((health) => judged(session, health, rows)),
+    pairs,
+    attention: attention(analysed, (pair) => lastSwaps.get(pair) ?? null),
     findings: [...analysed.findings, ...analysed.phrasebook],
     offsets: analysed.offsets,
     isAligned,

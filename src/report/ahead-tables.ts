@@ -1,6 +1,6 @@
 import type { Fleet } from '../vocabulary.ts';
 import { leftOut, sayForecastLimits, sayHours } from './ahead-words.ts';
-import { columns, plain, type ShownTable } from './shown-table.ts';
+import { columns, pairCell, plain, type ShownTable } from './shown-table.ts';
 
 const mostSteps = 8;
 
@@ -25,12 +25,17 @@ export function boutsTable(fleet: Fleet): ShownTable {
   const { boutsNextYear } = fleet;
   const left = leftOut(fleet);
   const { pairs = [] } = boutsNextYear ?? {};
-  const all = boutsNextYear === null || pairs.length < 2 ? [] : [{ pair: 'all together', ...boutsNextYear }];
+  const all = boutsNextYear === null || pairs.length < 2 ? [] : [{ pair: null, ...boutsNextYear }];
   return {
     file: 'fleet.json',
     columns: columns('Pair', 'Bouts so far#', 'Expected in a year#', '95 % prediction'),
     rows: [...all, ...pairs].map(({ pair, bouts, value, low, high }) => ({
-      cells: [plain(pair), plain(bouts), plain(value.toFixed(1)), plain(`${low} to ${high}`)],
+      cells: [
+        pair === null ? plain('all together') : pairCell(pair),
+        plain(bouts),
+        plain(value.toFixed(1)),
+        plain(`${low} to ${high}`),
+      ],
       lines: [],
     })),
     note: left === '' ? '' : `${left}.`,

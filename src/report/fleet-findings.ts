@@ -1,5 +1,5 @@
 import type { Finding, Fleet } from '../vocabulary.ts';
-import { abnormal, columns, plain, type ShownRow, type ShownTable } from './shown-table.ts';
+import { abnormal, columns, pairCell, plain, type ShownRow, type ShownTable } from './shown-table.ts';
 import { sayInstant } from './words.ts';
 
 /** The findings of warning or worse, those of one kind and pair in one row, with the newest of them in its words, the critical ones first. */
@@ -48,7 +48,7 @@ function rowOf(own: readonly Finding[], zone: string): readonly ShownRow[] {
   if (newest === undefined) return [];
   const { pair, severity, from, statement, evidence } = newest;
   const cells = [
-    plain(pair ?? 'all files'),
+    pair === null ? plain('all files') : pairCell(pair),
     severity === 'info' ? plain(severity) : abnormal(severity, severity),
     plain(own.length),
     plain(from === null ? '' : sayInstant(from, zone)),

@@ -8,7 +8,7 @@ import {
 } from '../vocabulary.ts';
 import { sayFit, sayMonth, sayObserved, sayRate, sayTrend } from './fleet-words.ts';
 import { isRise, sayChanged, sayCompared, sayDifference, sayRatio, struckWords } from './loss-words.ts';
-import { abnormal, columns, plain, type ShownCell, type ShownTable } from './shown-table.ts';
+import { abnormal, columns, pairCell, plain, type ShownCell, type ShownTable } from './shown-table.ts';
 
 /** How often each pair lost its partner, and what that says. */
 export function pairTable({ pairs }: Fleet): ShownTable {
@@ -29,7 +29,7 @@ export function pairTable({ pairs }: Fleet): ShownTable {
     rows: pairs.map((pair) => ({
       lines: pair.evidence,
       cells: [
-        plain(pair.pair),
+        pairCell(pair.pair),
         ...(isOneSite ? [] : [plain(pair.site ?? 'not known')]),
         plain(pair.losses),
         plain(pair.bouts),
@@ -74,7 +74,7 @@ export function monthTable({ pairs, months }: Fleet): ShownTable {
       );
       return {
         lines: evidence,
-        cells: [plain(pair), plain(losses), plain(bouts), plain(said.join(', '))],
+        cells: [pairCell(pair), plain(losses), plain(bouts), plain(said.join(', '))],
       };
     }),
     note: '',
@@ -134,7 +134,7 @@ export function changeTable({ pairs, lossGroups }: Fleet): ShownTable {
     rows: [
       ...pairs.map(({ pair, trend, change, evidence }) => ({
         lines: evidence,
-        cells: [plain(pair), trendCell(trend), changeCell(change)],
+        cells: [pairCell(pair), trendCell(trend), changeCell(change)],
       })),
       ...lossGroups.flatMap(({ group, change }) =>
         change === null ? [] : [{ lines: [], cells: [plain(group), plain(''), changeCell(change)] }],
@@ -158,7 +158,7 @@ export function readinessTable({ pairs }: Fleet): ShownTable {
     columns: columns('Pair', 'Fit for a swap', 'Why not'),
     rows: sorted.map(({ pair, standsOut, readiness }) => ({
       lines: readiness.evidence,
-      cells: [plain(pair), fitCell(readiness, standsOut), plain(readiness.reasons.join(' '))],
+      cells: [pairCell(pair), fitCell(readiness, standsOut), plain(readiness.reasons.join(' '))],
     })),
     note: '',
   };

@@ -4,6 +4,8 @@ import type { Severity, SourceLine } from '../vocabulary.ts';
 export interface ShownCell {
   readonly text: string;
   readonly severity: Exclude<Severity, 'info'> | null;
+  /** The pair that the cell names, where it is one. */
+  readonly pair?: string;
 }
 
 /** One row with the log lines it rests on: some of them, where there are many. */
@@ -40,6 +42,11 @@ export function onPaper(table: ShownTable): ShownTable {
 /** A cell as it should be. */
 export function plain(text: string | number): ShownCell {
   return { text: String(text), severity: null };
+}
+
+/** The name of a pair. */
+export function pairCell(pair: string): ShownCell {
+  return { text: pair, severity: null, pair };
 }
 
 /** A cell to be seen: its word says what is wrong. */

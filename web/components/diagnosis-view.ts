@@ -4,8 +4,8 @@ import { terminal } from '../../src/report/escape.ts';
 import { saySentence } from '../../src/report/sentences.ts';
 import { sayCount, sayDatedBounds } from '../../src/report/words.ts';
 import type { Diagnosis } from '../../src/vocabulary.ts';
-import { citeNothing } from '../cite.ts';
-import type { PageState } from '../page-state.ts';
+import { shortReasons } from '../health-words.ts';
+import { lastSwapOf, type PageState, worstFor } from '../page-state.ts';
 import { putOnPaper } from '../paper.ts';
 import type { View } from '../view.ts';
 import { diagnosisReports, htmlOf } from '../view-reports.ts';
@@ -14,40 +14,39 @@ import { notKnownOfPair } from './not-known.ts';
 import { PageElement } from './page-element.ts';
 import type { Reports } from './save-bar.ts';
 import './save-bar.ts';
+import { pairLinks } from './pair-links.ts';
 import './staff-figure.ts';
 
 /** Why a pair will not synchronise: the answer, how far it gets, the causes with their evidence, what to check. */
 export class DiagnosisView extends PageElement {
   static override properties = {
     state: { attribute: false },
-    asked: { state: true },
     found: { state: true },
   };
   declare state: PageState;
-  /** The pair that was asked for; `null`: the one that is worst now. */
-  declare asked: string | null;
   declare found: Diagnosis | null;
   private foundOf: PageState['site'] | null = null;
   private reports: { readonly of: Diagnosis; readonly given: Reports } | null = null;
+  private asked = '';
 
   constructor() {
     super();
-    this.asked = null;
     this.found = null;
   }
 
   override willUpdate(_: PropertyValues<this>): void {
-    if (this.foundOf === this.state.site) return;
-    this.foundOf = this.state.site;
+    const { site, chosen } = this.state;
+    if (this.foundOf === site && this.asked === chosen.pair) return;
+    this.foundOf = site;
+    this.asked = chosen.pair;
     this.found = null;
-    if (!this.state.site.pairs.some((p) => p.health.pair === this.asked)) this.asked = null;
     void this.look();
   }
 
   override render(): TemplateResult {
     if (this.state.site.pairs.length === 0) return html`<h1 class="verdict">No file speaks of a pair.</h1>`;
     const { found } = this;
-    return html`<div class="top">${this.chooser()}${found === null ? nothing : html`<save-bar .reports=${this.reportsOf(found)}></save-bar>`}</div>
+    return html`<div class="top">${this.chooser()}${found === null ? nothing : html`<save-bar data-errand="report" .reports=${this.reportsOf(found)}></save-bar>`}</div>
       ${found === null ? html`<p role="status">Comparing the attempts.</p>` : this.answer(found)}`;
   }
 
@@ -69,26 +68,32 @@ export class DiagnosisView extends PageElement {
     if (site.pairs.length === 0) return;
     const asked = this.asked;
     try {
-      const found = await session.ask<'diagnose'>({ kind: 'diagnose', pair: asked });
+      // The worst one is asked for without its name: then the answer says why it was taken.
+      const isWorst = asked === worstFor(site, 'diagnosis').pair;
+      const first = await session.ask<'diagnose'>({ kind: 'diagnose', pair: isWorst ? null : asked });
+      const isAnswered = first.pair === asked;
+      const found = isAnswered ? first : await session.ask<'diagnose'>({ kind: 'diagnose', pair: asked });
       if (asked === this.asked && site === this.foundOf) this.found = found;
     } catch (error) {
       this.dispatchEvent(new CustomEvent('problem', { bubbles: true, detail: error }));
     }
   }
 
+  /** All pairs, the worst first, as in every view. */
   private chooser(): TemplateResult {
-    const names = this.state.site.pairs.map((p) => p.health.pair);
+    const { attention, pairs } = this.state.site;
     const choose = ({ target }: Event): void => {
-      if (!(target instanceof HTMLSelectElement)) return;
-      this.asked = names[target.selectedIndex - 1] ?? null;
-      this.found = null;
-      citeNothing(this);
-      void this.look();
+      const pair = target instanceof HTMLSelectElement ? attention[target.selectedIndex]?.pair : undefined;
+      if (pair === undefined) return;
+      const detail = { ...lastSwapOf(pairs, pair), view: 'diagnosis' };
+      this.dispatchEvent(new CustomEvent('choose', { bubbles: true, detail }));
     };
     return html`<p class="line no-print"><label>Pair <select id="diagnosed" @change=${choose}>
-      <option ?selected=${this.asked === null}>the one that is worst now</option>
-      ${names.map((name) => html`<option ?selected=${this.asked === name}>${terminal(name)}</option>`)}
-    </select></label></p>`;
+      ${attention.map(
+        ({ pair, reasons: [first] }) =>
+          html`<option value=${pair} .selected=${this.asked === pair}>${terminal(pair)}${first === undefined ? '' : `, ${shortReasons[first.kind]}`}</option>`,
+      )}
+    </select></label>${pairLinks(this.asked, 'diagnosis')}</p>`;
   }
 
   private answer(diagnosis: Diagnosis): TemplateResult {
@@ -119,7 +124,7 @@ export class DiagnosisView extends PageElement {
     if (health === undefined || to <= from) return nothing;
     return html`<section id="diagnosis-staff">
       <h2>The pair over time</h2>
-      <staff-figure .health=${health} .home=${health.staff} .zone=${this.state.site.zone}></staff-figure>
+      <staff-figure .health=${health} .home=${health.staff} .zone=${this.state.site.zone} .span=${this.state.span}></staff-figure>
     </section>`;
   }
 

@@ -6,10 +6,12 @@ import { fleetSections } from '../../src/report/fleet-sections.ts';
 import { atTheCabinet, fleetSentences } from '../../src/report/fleet-sentences.ts';
 import type { Fleet } from '../../src/vocabulary.ts';
 import { citeNothing } from '../cite.ts';
+import { linkNames } from '../names-in-charts.ts';
 import type { PageState } from '../page-state.ts';
 import { putOnPaper } from '../paper.ts';
 import type { View } from '../view.ts';
 import { fleetReportsOf, htmlOf } from '../view-reports.ts';
+import { worstPairs } from './attention-summary.ts';
 import { fleetPart } from './fleet-part.ts';
 import { linesButton } from './lines-button.ts';
 import { PageElement } from './page-element.ts';
@@ -23,6 +25,8 @@ const mostSwaps = 10_000;
 /** So many sentences stand under the verdict; further ones are folded. */
 const mostSentences = 6;
 
+type FleetInputs = Partial<Readonly<Record<'by' | 'swaps' | 'days', string>>>;
+
 interface Asked {
   readonly by: Fleet['by'];
   readonly swaps: number;
@@ -33,13 +37,11 @@ interface Asked {
 export class FleetView extends PageElement {
   static override properties = {
     state: { attribute: false },
-    asked: { state: true },
     found: { state: true },
     isLooking: { state: true },
     isWhole: { state: true },
   };
   declare state: PageState;
-  declare asked: Asked;
   declare found: {
     readonly fleet: Fleet;
     readonly sections: readonly FleetSection[];
@@ -49,26 +51,41 @@ export class FleetView extends PageElement {
   /** Every section is unfolded. */
   declare isWhole: boolean;
   private foundOf: PageState['site'] | null = null;
+  private asked: Asked = usual;
+  private names: (() => void) | null = null;
 
   constructor() {
     super();
-    this.asked = usual;
     this.found = null;
     this.isLooking = false;
     this.isWhole = false;
   }
 
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.names = linkNames(this, () => this.state.site);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.names?.();
+  }
+
   override willUpdate(_: PropertyValues<this>): void {
-    if (this.foundOf === this.state.site) return;
-    this.foundOf = this.state.site;
-    this.found = null;
+    const { site, inputs } = this.state;
+    const asked = askedIn(inputs);
+    const isSame = (['by', 'swaps', 'readyDays'] as const).every((part) => asked[part] === this.asked[part]);
+    if (this.foundOf === site && isSame) return;
+    if (this.foundOf !== site) this.found = null;
+    this.foundOf = site;
+    this.asked = asked;
     void this.look();
   }
 
   override render(): TemplateResult {
     if (this.state.site.pairs.length === 0) return html`<h1 class="verdict">No file speaks of a pair.</h1>`;
     const { found } = this;
-    return html`${found === null ? nothing : html`<div class="top"><save-bar .reports=${found.reports}></save-bar></div>${answer(found.fleet)}`}
+    return html`${found === null ? nothing : html`<div class="top"><save-bar data-errand="report" .reports=${found.reports}></save-bar></div>${answer(found.fleet)}${this.worst()}`}
       ${this.chooser()}
       <p role="status" class="second no-print">${this.isLooking ? 'Comparing the pairs.' : ''}</p>
       ${found === null ? nothing : this.parts(found.sections)}`;
@@ -85,7 +102,7 @@ export class FleetView extends PageElement {
       this.isWhole = !this.isWhole;
     };
     return html`<p class="no-print"><button type="button" id="all-sections" class="link" aria-pressed=${this.isWhole} @click=${turn}>${this.isWhole ? 'Fold all sections' : `Show all ${sections.length} sections`}</button></p>
-      ${sections.map((part, index) => fleetPart(part, this.isWhole || index === 0))}
+      ${sections.map((part, index) => fleetPart(part, this.isWhole || index === 0, this.state))}
       <section id="fleet-cautions">
         <h2>Cautions</h2>
         <div class="cautions">${cautions.map((caution) => html`<p>${caution}</p>`)}</div>
@@ -113,10 +130,9 @@ export class FleetView extends PageElement {
     }
   }
 
-  private ask(change: Partial<Asked>): void {
-    this.asked = { ...this.asked, ...change };
+  private ask(detail: FleetInputs): void {
     citeNothing(this);
-    void this.look();
+    this.dispatchEvent(new CustomEvent('inputs', { bubbles: true, detail }));
   }
 
   private chooser(): TemplateResult {
@@ -126,10 +142,10 @@ export class FleetView extends PageElement {
     };
     return html`<form class="line no-print" @submit=${(event: Event) => event.preventDefault()}>
       <label>Losses and sync times by <select id="grouped" @change=${onBy}>
-        ${groups.map((group) => html`<option ?selected=${group === by}>${group}</option>`)}
+        ${groups.map((group) => html`<option .selected=${group === by}>${group}</option>`)}
       </select></label>
-      ${this.count('swaps', 'The next', swaps, 'swaps', (count) => this.ask({ swaps: count }))}
-      ${this.count('ready-days', 'Fit: ready for', readyDays, 'days without a break', (count) => this.ask({ readyDays: count }))}
+      ${this.count('swaps', 'The next', swaps, 'swaps', (count) => this.ask({ swaps: String(count) }))}
+      ${this.count('ready-days', 'Fit: ready for', readyDays, 'days without a break', (count) => this.ask({ days: String(count) }))}
     </form>`;
   }
 
@@ -147,6 +163,25 @@ export class FleetView extends PageElement {
     };
     return html`<label>${before} <input id=${id} type="number" required min="1" max=${mostSwaps} step="1" .value=${String(value)} @change=${onChange} /> ${after}</label>`;
   }
+
+  /** The order of attention is one for all views; the tables below rank by bouts. */
+  private worst(): TemplateResult | typeof nothing {
+    const worst = worstPairs(this.state.site);
+    return worst === null
+      ? nothing
+      : html`<p>Needs attention now: ${worst}. <a href="#pairs">Pairs</a> lists all in this order.</p>`;
+  }
+}
+
+/** What is asked, as the inputs of the page say it; what they do not say, or not so, is the usual. */
+function askedIn({ by, swaps, days }: FleetInputs): Asked {
+  const count = (text: string | undefined, otherwise: number): number =>
+    /^[1-9]\d{0,4}$/.test(text ?? '') && Number(text) <= mostSwaps ? Number(text) : otherwise;
+  return {
+    by: groups.find((group) => group === by) ?? usual.by,
+    swaps: count(swaps, usual.swaps),
+    readyDays: count(days, usual.readyDays),
+  };
 }
 
 /** The verdict, and a sentence each for what it rests on; those of the worst pairs with their lines. */

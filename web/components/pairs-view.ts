@@ -1,145 +1,153 @@
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
-import { compareText } from '../../src/vocabulary.ts';
+import { mostRows } from '../../src/report/shown-table.ts';
+import { type Attention, compareText } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
-import { attentionRank, sayHealth, saySwap } from '../health-words.ts';
+import { sayHealth, sayReasons, saySwap } from '../health-words.ts';
 import type { PageState } from '../page-state.ts';
 import type { PairModel } from '../protocol.ts';
 import type { View } from '../view.ts';
+import { attentionSummary } from './attention-summary.ts';
 import { linesButton } from './lines-button.ts';
-import { isAllKnown } from './not-known.ts';
 import { PageElement } from './page-element.ts';
+import { pairLinks, pairName } from './pair-links.ts';
 import './staff-strip.ts';
 
 type Order = 'attention' | 'name' | 'swap';
 
-/** Every pair in one list, those that need attention first. */
-export class PairsView extends PageElement {
-  static override properties = {
-    state: { attribute: false },
-    words: { state: true },
-    order: { state: true },
-  };
-  declare state: PageState;
-  declare words: string;
-  declare order: Order;
+interface Row {
+  readonly model: PairModel;
+  readonly attention: Attention;
+}
 
-  constructor() {
-    super();
-    this.words = '';
-    this.order = 'attention';
-  }
+/** Every pair in one list, those that need attention first. Its filter and order are inputs: `show`, `order`, `all`. */
+export class PairsView extends PageElement {
+  static override properties = { state: { attribute: false } };
+  declare state: PageState;
+  private ranked: { readonly site: PageState['site']; readonly rows: readonly Row[] } | null = null;
 
   override render(): TemplateResult {
-    const { pairs } = this.state.site;
-    const shown = this.sorted(pairs.filter((p) => this.isWanted(p)));
-    return html`<h1 class="verdict">${this.summary()}</h1>
-      ${
-        pairs.length === 0
-          ? html`<p>No file speaks of a pair. <a href="#sources">Sources</a> says how each was understood.</p>`
-          : html`${this.controls()}
-            ${
-              shown.length === 0
-                ? html`<p>No pair fits “${this.words}”.</p>`
-                : html`<div class="scroll"><table class="pairs">
-                  <thead>
-                    <tr>
-                      <th scope="col">Pair</th><th scope="col">State where its log ends</th>
-                      <th scope="col">Over its whole log</th><th scope="col">Last replacement</th>
-                      <th scope="col">Modules</th>
-                    </tr>
-                  </thead>
-                  <tbody>${shown.map((p) => this.row(p))}</tbody>
-                </table></div>
-                <p class="second">In the strip: heavy line active, thin line standby and ready, dashed not ready, no line nothing there, hatched unobserved, ticks what happened.</p>`
-            }`
-      }
-`;
+    const { site, inputs } = this.state;
+    if (site.pairs.length === 0)
+      return html`<h1 class="verdict">Nothing is known of any pair.</h1>
+        <p>No file names a pair. <a href="#sources">Sources</a> says how each was read.</p>`;
+    const { show: words = '' } = inputs;
+    const found = this.sorted(this.rows().filter((row) => this.isWanted(row, words.trim().toLowerCase())));
+    return html`<h1 class="verdict">${attentionSummary(site)}</h1>
+      ${this.controls(words)} ${found.length === 0 ? html`<p>No pair fits “${words}”.</p>` : this.table(found)}`;
   }
 
-  private summary(): string {
-    const { pairs } = this.state.site;
-    if (pairs.length === 0) return 'Nothing is known of any pair.';
-    const open = pairs.filter((p) => attentionRank(p, this.end()) < 4).length;
-    const all = pairs.length === 1 ? 'One pair' : `${pairs.length} pairs`;
-    if (open === 0) return `${all}; ${this.nothingWrong()}`;
-    return `${all}; ${open === 1 ? 'one needs' : `${open} need`} attention.`;
+  private table(found: readonly Row[]): TemplateResult {
+    const { all } = this.state.inputs;
+    const isAll = all === 'yes';
+    return html`${found.length > mostRows ? this.choice(found.length, isAll) : nothing}
+      <div class="scroll"><table class="pairs">
+        <thead>
+          <tr>
+            <th scope="col">Pair</th><th scope="col">Last known state, and what is wrong</th>
+            <th scope="col">History</th><th scope="col">Last replacement</th>
+            <th scope="col">Modules</th>
+          </tr>
+        </thead>
+        <tbody>${found.slice(0, isAll ? found.length : mostRows).map((row) => this.row(row))}</tbody>
+      </table></div>
+      <p class="second">In the strip: heavy line active, thin line standby and ready, dashed not ready, no line nothing there, hatched unobserved, ticks what happened.</p>`;
   }
 
-  /** That nothing needs attention can be said only where all was recognised, and every state is known. */
-  private nothingWrong(): string {
+  /** It stands above the table, so that what has the focus does not move away under it. */
+  private choice(count: number, isAll: boolean): TemplateResult {
+    return html`<p class="second line">
+      <span role="status">${isAll ? `All ${count} pairs.` : `The first ${mostRows} of ${count} pairs.`}</span>
+      <button type="button" class="link no-print" @click=${() => this.give('all', isAll ? '' : 'yes')}>${isAll ? `Show the first ${mostRows}` : `Show all ${count}`}</button>
+    </p>`;
+  }
+
+  /** All pairs in the order of attention. */
+  private rows(): readonly Row[] {
     const { site } = this.state;
-    const unknown = site.pairs.filter(({ health }) => health.state === 'unknown').length;
-    if (unknown > 0)
-      return `the state of ${unknown === site.pairs.length ? 'every pair' : unknown} is not known.`;
-    if (!isAllKnown(site)) return 'nothing that needs attention was found in the rows recognised.';
-    return site.pairs.length === 1 ? 'it needs no attention.' : 'none needs attention.';
+    if (this.ranked?.site === site) return this.ranked.rows;
+    const models = new Map(site.pairs.map((p) => [p.health.pair, p]));
+    const rows = site.attention.flatMap((attention) => {
+      const model = models.get(attention.pair);
+      return model === undefined ? [] : [{ model, attention }];
+    });
+    this.ranked = { site, rows };
+    return rows;
   }
 
-  private end(): number {
-    return this.state.site.to ?? 0;
-  }
-
-  private isWanted({ health }: PairModel): boolean {
-    const words = this.words.trim().toLowerCase();
-    const said = sayHealth(health, this.end(), this.state.site.zone).words;
+  private isWanted({ model: { health }, attention }: Row, words: string): boolean {
+    if (words === '') return true;
+    const said = sayHealth(health, isStale(attention), this.state.site.zone).words;
     const text = [
       health.pair,
       health.site ?? '',
       said,
+      ...attention.reasons.map((r) => r.said),
       ...health.halves.flatMap((h) => [h.model ?? '', h.firmware ?? '']),
     ];
     return text.join(' ').toLowerCase().includes(words);
   }
 
-  private sorted(pairs: readonly PairModel[]): readonly PairModel[] {
-    const byName = pairs.toSorted((a, b) => compareText(a.health.pair, b.health.pair));
-    if (this.order === 'name') return byName;
-    const last = (p: PairModel): number => p.verification.swaps.at(-1)?.from ?? 0;
-    if (this.order === 'swap') return byName.toSorted((a, b) => last(b) - last(a));
-    return byName.toSorted((a, b) => attentionRank(a, this.end()) - attentionRank(b, this.end()));
+  private order(): Order {
+    const { order } = this.state.inputs;
+    return order === 'name' || order === 'swap' ? order : 'attention';
   }
 
-  private controls(): TemplateResult {
-    const order = (value: Order, words: string): TemplateResult =>
-      html`<option value=${value} ?selected=${this.order === value}>${words}</option>`;
-    return html`<form class="line" @submit=${(event: Event) => event.preventDefault()}>
-      <label>Show <input type="search" placeholder="name, state, model or firmware" .value=${this.words} @input=${this.onWords} /></label>
+  private sorted(rows: readonly Row[]): readonly Row[] {
+    const order = this.order();
+    if (order === 'attention') return rows;
+    if (order === 'name')
+      return rows.toSorted((a, b) => compareText(a.model.health.pair, b.model.health.pair));
+    const last = ({ model }: Row): number =>
+      model.verification.swaps.at(-1)?.from ?? Number.NEGATIVE_INFINITY;
+    return rows.toSorted((a, b) => Number(last(b) > last(a)) - Number(last(a) > last(b)));
+  }
+
+  private controls(words: string): TemplateResult {
+    const order = (value: Order, said: string): TemplateResult =>
+      html`<option value=${value} .selected=${this.order() === value}>${said}</option>`;
+    return html`<form class="line no-print" @submit=${(event: Event) => event.preventDefault()}>
+      <label>Show <input type="search" placeholder="name, state, model or firmware" .value=${words} @input=${this.onWords} /></label>
       <label>Order <select @change=${this.onOrder}>
           ${order('attention', 'what needs attention first')}${order('name', 'by name')}${order('swap', 'last replacement first')}
         </select></label>
     </form>`;
   }
 
-  private row(model: PairModel): TemplateResult {
+  private row({ model, attention }: Row): TemplateResult {
     const { health } = model;
-    const { zone } = this.state.site;
-    const state = sayHealth(health, this.end(), zone);
-    const swap = saySwap(model, zone);
+    const { site, chosen } = this.state;
+    const state = sayHealth(health, isStale(attention), site.zone);
+    const swap = saySwap(model, site.zone);
     const what = `${health.pair}: ${state.words}`;
     const cite = citing(what, health.evidence);
-    const last = model.verification.swaps.length - 1;
-    const open = (): boolean =>
-      this.dispatchEvent(
-        new CustomEvent('choose', { bubbles: true, detail: { pair: health.pair, swap: Math.max(0, last) } }),
-      );
-    return html`<tr @mouseenter=${cite} @focusin=${cite}>
-      <th scope="row" class="long"><button type="button" class="link" @click=${open}>${terminal(health.pair)}</button></th>
-      <td class=${state.look}>${state.words} ${linesButton(what, health.evidence)}</td>
-      <td><staff-strip .staff=${health.staff} .zone=${zone}></staff-strip></td>
+    const reasons = sayReasons(attention, health.state);
+    return html`<tr data-pair=${health.pair} aria-current=${health.pair === chosen.pair ? 'true' : nothing} @mouseenter=${cite} @focusin=${cite}>
+      <th scope="row" class="long">${pairName(health.pair, site)}${pairLinks(health.pair)}</th>
+      <td><div class=${state.look}>${state.words} ${linesButton(what, health.evidence)}</div>${reasons.map(({ words, look }) => html`<div class=${`long ${look === '' ? 'second' : look}`}>${terminal(words)}</div>`)}</td>
+      <td><staff-strip .staff=${health.staff} .zone=${site.zone}></staff-strip></td>
       <td class=${swap.look}>${swap.words}</td>
       <td class="long">${health.halves.map((h) => html`<div>${terminal(h.half)}: ${terminal(h.model ?? 'model not known')}, ${terminal(h.firmware ?? 'firmware not known')}</div>`)}</td>
     </tr>`;
   }
 
+  private give(name: string, value: string): void {
+    const detail = { [name]: value === '' ? null : value };
+    this.dispatchEvent(new CustomEvent('inputs', { bubbles: true, detail }));
+  }
+
   private onWords({ target }: Event): void {
-    if (target instanceof HTMLInputElement) this.words = target.value;
+    if (target instanceof HTMLInputElement) this.give('show', target.value);
   }
 
   private onOrder({ target }: Event): void {
-    if (!(target instanceof HTMLSelectElement)) return;
-    this.order = target.value === 'name' || target.value === 'swap' ? target.value : 'attention';
+    if (target instanceof HTMLSelectElement)
+      this.give('order', target.value === 'attention' ? '' : target.value);
   }
+}
+
+function isStale({ reasons }: Attention): boolean {
+  return reasons.some(({ kind }) => kind === 'stale');
 }
 
 customElements.define('pairs-view', PairsView);

@@ -3,10 +3,12 @@ import { terminal } from '../../src/report/escape.ts';
 import { classOf, type ShownCell, type ShownRow, type ShownTable } from '../../src/report/shown-table.ts';
 import { sayCount } from '../../src/report/words.ts';
 import { citing } from '../cite.ts';
+import type { SiteModel } from '../protocol.ts';
 import { saveText } from '../save-text.ts';
 import { arranged, nextOrder, type Order, tableCsv } from '../table-order.ts';
 import { linesButton } from './lines-button.ts';
 import { PageElement } from './page-element.ts';
+import { pairName } from './pair-links.ts';
 
 /** Rows that a table shows at first. */
 const mostFirst = 12;
@@ -19,6 +21,8 @@ export class ShownTableElement extends PageElement {
   static override properties = {
     table: { attribute: false },
     name: {},
+    site: { attribute: false },
+    chosen: { attribute: false },
     isWhole: { state: true },
     filter: { state: true },
     order: { state: true },
@@ -26,6 +30,9 @@ export class ShownTableElement extends PageElement {
   declare table: ShownTable;
   /** What a file with what is shown is called; it tells the tables of a page apart. */
   declare name: string;
+  /** Of what the names of pairs are links into; the row of the chosen one is marked. */
+  declare site: SiteModel | undefined;
+  declare chosen: string | undefined;
   declare isWhole: boolean;
   declare filter: string;
   declare order: Order;
@@ -96,11 +103,19 @@ export class ShownTableElement extends PageElement {
 
   private row({ cells: [first, ...rest], lines }: ShownRow): TemplateResult {
     const cite = citing(first?.text ?? '', lines);
-    const inner = html`<th scope="row" class="long named">${cell(first)} ${lines.length === 0 ? nothing : linesButton(first?.text ?? '', lines)}</th>
+    const inner = html`<th scope="row" class="long named">${this.first(first)} ${lines.length === 0 ? nothing : linesButton(first?.text ?? '', lines)}</th>
       ${rest.map((c, index) => html`<td class=${this.alignment(index + 1)}>${cell(c)}</td>`)}`;
+    const pair = first?.pair ?? nothing;
+    const current = pair === this.chosen ? 'true' : nothing;
     return lines.length === 0
-      ? html`<tr>${inner}</tr>`
-      : html`<tr @mouseenter=${cite} @focusin=${cite}>${inner}</tr>`;
+      ? html`<tr data-pair=${pair} aria-current=${current}>${inner}</tr>`
+      : html`<tr data-pair=${pair} aria-current=${current} @mouseenter=${cite} @focusin=${cite}>${inner}</tr>`;
+  }
+
+  private first(shown: ShownCell | undefined): TemplateResult | typeof nothing {
+    return shown?.pair === undefined || this.site === undefined
+      ? cell(shown)
+      : html`${pairName(shown.pair, this.site)}`;
   }
 
   private alignment(index: number): string {

@@ -2,12 +2,15 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
 import { sayInstant } from '../../src/report/words.ts';
 import type { SourceLine } from '../../src/vocabulary.ts';
+import { type Follower, followAddress } from '../address-follow.ts';
 import { type Evidence, evidenceOf } from '../evidence.ts';
-import { type Chosen, firstChosen, firstView, type PageState } from '../page-state.ts';
+import { workKeys } from '../page-keys.ts';
+import { firstChosen, type PageState } from '../page-state.ts';
 import { keepPaper } from '../paper.ts';
 import type { LinesAround, NamedFile, NamedText, PairModel, Refusal, SiteModel } from '../protocol.ts';
 import { openSession, refusalOf, type Session } from '../session.ts';
 import { views } from '../views.ts';
+import { KeysHelp } from './keys-help.ts';
 import { notKnown } from './not-known.ts';
 import { PageElement } from './page-element.ts';
 import { type FileProgress, progressed } from './reading-progress.ts';
@@ -27,8 +30,7 @@ export class SteadypairPage extends PageElement {
   declare problem: Refusal | null;
   declare view: string;
   private readonly evidence: Evidence = evidenceOf(this, (cited, reach) => this.readLines(cited, reach));
-  /** The section that the view to be opened shows first; empty: its begin. */
-  private section = '';
+  private readonly address: Follower = followAddress(this, () => this.evidence.clear());
   private given: readonly NamedFile[] = [];
   /** The phrasebooks before each lesson, the last before the last. */
   private earlier: readonly (NamedText | null)[] = [];
@@ -54,8 +56,7 @@ export class SteadypairPage extends PageElement {
     );
     this.addEventListener('site', (event) => this.show(detailOf<SiteModel>(event)));
     this.addEventListener('pair', (event) => this.showPair(detailOf<PairModel>(event)));
-    this.addEventListener('choose', (event) => this.choose(detailOf<Chosen>(event)));
-    this.addEventListener('mend', (event) => this.mend(detailOf<string>(event)));
+    this.addEventListener('mend', (event) => this.address.open('sources', detailOf<string>(event)));
     this.addEventListener('cancel', () => this.cancel());
     this.addEventListener('problem', (event) => this.tell(detailOf<unknown>(event)));
     keepPaper(this);
@@ -63,16 +64,30 @@ export class SteadypairPage extends PageElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    window.addEventListener('hashchange', () => this.follow());
+    workKeys(this, {
+      open: (view) => this.state !== null && this.address.open(view),
+      help: () => this.help(),
+      isOn: () => this.hasKeys(),
+    });
     window.addEventListener('unhandledrejection', (event) => this.tell(event.reason));
   }
 
   override render(): TemplateResult {
-    return html`${this.header()}
+    return html`<a class="skip" href="#content">Skip to content</a>${this.header()}
       <div class=${this.hasMargin() ? 'columns' : 'columns alone'}>
-        <main tabindex="-1">${this.said()}${this.body()}<about-page .state=${this.state}></about-page></main>
+        <main id="content" tabindex="-1">${this.said()}${this.body()}<about-page .state=${this.state}></about-page></main>
         ${this.hasMargin() ? this.evidence.margin() : nothing}
-      </div>`;
+      </div>
+      <keys-help .isOn=${this.hasKeys()}></keys-help>`;
+  }
+
+  private hasKeys(): boolean {
+    return this.state?.inputs.keys !== 'off';
+  }
+
+  private help(): void {
+    const found = this.querySelector('keys-help');
+    if (found instanceof KeysHelp) found.open();
   }
 
   private hasMargin(): boolean {
@@ -94,15 +109,15 @@ export class SteadypairPage extends PageElement {
         state === null
           ? nothing
           : html`<nav aria-label="Views"><ul>${views.map((v) => link(v.id, v.title))}</ul></nav>
-            <p class="period">${periodOf(state.site)}</p>`
+            <p class="period">${periodOf(state.site)} <button type="button" class="link no-print" id="keys" @click=${() => this.help()}>Keys</button></p>`
       }
     </header>`;
   }
 
-  private said(): TemplateResult | typeof nothing {
-    if (this.problem === null) return nothing;
-    const { where, what, fix } = this.problem;
-    return html`<p class="problem" role="alert"><span class="fail">Not done:</span> ${terminal(`${where}: ${what} ${fix}`)}</p>`;
+  private said(): TemplateResult {
+    const said = this.reading === null ? this.address.said() : '';
+    return html`${this.problem === null ? nothing : problemLine(this.problem)}
+      ${said === '' ? nothing : html`<p class="second no-print" id="address-said" role="status">${terminal(said)}</p>`}`;
   }
 
   private body(): TemplateResult {
@@ -137,9 +152,10 @@ export class SteadypairPage extends PageElement {
       this.given = files;
       this.earlier = before;
       const chosen = firstChosen(site, this.state?.chosen ?? null);
-      this.state = { site, session, chosen, undo: before.length };
+      const { span = null, inputs = {} } = this.state ?? {};
+      this.state = { site, session, chosen, span, inputs, undo: before.length };
       this.reading = null;
-      this.open(this.view === '' ? firstView(site) : this.view);
+      this.address.opened();
     } catch (error) {
       session.close();
       this.reading = null;
@@ -186,49 +202,6 @@ export class SteadypairPage extends PageElement {
     this.show({ ...site, pairs });
   }
 
-  private choose(chosen: Chosen): void {
-    if (this.state === null) return;
-    this.state = { ...this.state, chosen };
-    // Evidence of another swap would stand beside this one.
-    this.evidence.clear();
-    this.open('swap');
-  }
-
-  /** Opens a section of Sources. */
-  private mend(section: string): void {
-    this.section = section;
-    this.open('sources');
-  }
-
-  private open(id: string): void {
-    if (location.hash === `#${id}`) this.follow();
-    else location.hash = id;
-  }
-
-  /** The address names the view, so that back and forward work. */
-  private follow(): void {
-    const id = location.hash.slice(1);
-    const next = views.some((v) => v.id === id) && this.state !== null ? id : '';
-    if (next !== this.view) this.evidence.clear();
-    this.view = next;
-    window.scrollTo(0, 0);
-    const { section } = this;
-    this.section = '';
-    void this.updateComplete.then(() => (section === '' ? this.focusOn('main') : this.showSection(section)));
-  }
-
-  private async showSection(id: string): Promise<void> {
-    // The view draws itself after the page.
-    await new Promise((resolve) => requestAnimationFrame(resolve));
-    this.querySelector(`#${id}`)?.scrollIntoView();
-    this.focusOn(`#${id}`);
-  }
-
-  private focusOn(selector: string): void {
-    const found = this.querySelector(selector);
-    if (found instanceof HTMLElement) found.focus({ preventScroll: true });
-  }
-
   private tell(error: unknown): void {
     this.problem = refusalOf(error);
   }
@@ -237,6 +210,10 @@ export class SteadypairPage extends PageElement {
 function detailOf<T>(event: Event): T {
   if (!(event instanceof CustomEvent)) throw new TypeError(`${event.type} carries nothing.`);
   return event.detail;
+}
+
+function problemLine({ where, what, fix }: Refusal): TemplateResult {
+  return html`<p class="problem" role="alert"><span class="fail">Not done:</span> ${terminal(`${where}: ${what} ${fix}`)}</p>`;
 }
 
 function periodOf({ from, to, zone }: SiteModel): string {

@@ -14,6 +14,7 @@ import { htmlOf, swapReports } from '../view-reports.ts';
 import { exposureLine, findingsSection, marksTable } from './annex-tables.ts';
 import { isAllKnown, notKnownOfPair } from './not-known.ts';
 import { PageElement } from './page-element.ts';
+import { pairLinks, recordLink } from './pair-links.ts';
 import { checksSection, halvesTable, reasonsList, stepsTable } from './swap-tables.ts';
 import './chart-row.ts';
 import './report-form.ts';
@@ -24,6 +25,7 @@ import './staff-figure.ts';
 
 /** More than these would make no picture: the last ones are drawn. */
 const mostBringUps = 24;
+const mostReplacements = 5;
 
 /** The record of one swap: verdict and what is wrong, the staff, before and after, the steps, the checks, findings. */
 export class SwapView extends PageElement {
@@ -56,6 +58,7 @@ export class SwapView extends PageElement {
     return html`<div class="top">${this.chooser()}</div>
       <p class="second">${notKnownOfPair(model)}</p>
       <h1 class="verdict">No replacement of ${terminal(model.health.pair)} ${isAllKnown(site) ? 'is in these logs' : 'was found in the rows recognised'}: no module was removed and another put in.</h1>
+      ${this.replacements()}
       ${this.staff(model, model.health.staff)}${this.happened(model)}
       ${this.bringUps(model.health.bringUps, model.health.staff.limitSeconds)}`;
   }
@@ -79,8 +82,19 @@ export class SwapView extends PageElement {
       if (detail !== undefined) this.dispatchEvent(new CustomEvent('choose', { bubbles: true, detail }));
     };
     return html`<p class="line no-print"><label>Record of <select id="swap" @change=${choose}>
-      ${options.map(({ detail, words }) => html`<option ?selected=${detail.pair === chosen.pair && detail.swap === chosen.swap}>${words}</option>`)}
-    </select></label></p>`;
+      ${options.map(({ detail, words }) => html`<option .selected=${detail.pair === chosen.pair && detail.swap === chosen.swap}>${words}</option>`)}
+    </select></label>${pairLinks(chosen.pair, 'swap')}</p>`;
+  }
+
+  /** Where the chosen pair has none: the replacements that there are, the worst pair first. */
+  private replacements(): TemplateResult | typeof nothing {
+    const { attention, pairs, zone } = this.state.site;
+    const swapped = attention.flatMap(({ pair }) => {
+      const last = pairs.find((p) => p.health.pair === pair)?.verification.swaps.at(-1);
+      return last === undefined ? [] : [html`<li>${recordLink(pair)}, ${sayInstant(last.from, zone)}</li>`];
+    });
+    if (swapped.length === 0) return nothing;
+    return html`<p class="no-print">Replacements of other pairs:</p><ul class="no-print">${swapped.slice(0, mostReplacements)}</ul>`;
   }
 
   private record(model: PairModel, swap: Swap): TemplateResult {
@@ -98,7 +112,7 @@ export class SwapView extends PageElement {
       <section id="swap-checks"><h2>Checks</h2>${checksSection(swap)}</section>
       ${findingsSection(model.verification, swap, zone)}
       <section id="swap-exposure"><h2>Exposure</h2>${exposureLine(swap, zone)}</section>
-      <section id="swap-job" class="no-print"><h2>Work order and sign-off</h2><report-form .model=${model} .swap=${swap} .session=${this.state.session}></report-form></section>`;
+      <section id="swap-job" class="no-print" data-errand="report"><h2>Work order and sign-off</h2><report-form .model=${model} .swap=${swap} .session=${this.state.session}></report-form></section>`;
   }
 
   private steps(swap: Swap): TemplateResult {
@@ -136,6 +150,7 @@ export class SwapView extends PageElement {
         .health=${health}
         .home=${this.homeOf(health, span)}
         .zone=${this.state.site.zone}
+        .span=${this.state.span}
         @look=${(event: Event) => {
           if (event instanceof CustomEvent) this.looked = event.detail;
         }}
