@@ -4,20 +4,20 @@ import { terminal } from '../../src/report/escape.ts';
 import { sayNoFinding } from '../../src/report/not-known.ts';
 import { toldFindings } from '../../src/report/told-findings.ts';
 import { sayDatedBounds, sayInstant, sayMeasure, sayWhen } from '../../src/report/words.ts';
-import type { Finding, Swap, Verification } from '../../src/vocabulary.ts';
-import { citing } from '../cite.ts';
+import type { Finding, Interval, Swap, Verification } from '../../src/vocabulary.ts';
+import { citing, citingAt, isNear, leaving } from '../cite.ts';
 import { linesButton } from './lines-button.ts';
 
 const mostMarks = 200;
 
-/** What happened to a pair, in the order of time. */
-export function marksTable(marks: readonly Mark[], zone: string): TemplateResult {
+/** What happened to a pair, in the order of time. What is `near` the place that is pointed at is marked. */
+export function marksTable(marks: readonly Mark[], zone: string, near: Interval | null): TemplateResult {
   if (marks.length === 0) return html`<p>Nothing that is logged lies there.</p>`;
   const row = (mark: Mark): TemplateResult => {
     const words = mark.half === null ? mark.what : `half ${mark.half}: ${mark.what}`;
-    const cite = citing(words, mark.evidence);
+    const cite = citingAt(words, mark.evidence, mark);
     const isLost = mark.what === 'partner lost';
-    return html`<tr @mouseenter=${cite} @focusin=${cite}>
+    return html`<tr class=${isNear(mark, near) ? 'near' : ''} @mouseenter=${cite} @focusin=${cite} @mouseleave=${leaving} @focusout=${leaving}>
       <td class="clock">${sayDatedBounds(mark, zone)}</td>
       <td class=${isLost ? 'long inconclusive' : 'long'}>${terminal(words)} ${linesButton(words, mark.evidence)}</td>
     </tr>`;
@@ -26,7 +26,7 @@ export function marksTable(marks: readonly Mark[], zone: string): TemplateResult
       <thead><tr><th scope="col">Time</th><th scope="col">What happened</th></tr></thead>
       <tbody>${marks.slice(0, mostMarks).map(row)}</tbody>
     </table></div>
-    ${marks.length > mostMarks ? html`<p class="second">and ${marks.length - mostMarks} more: move the staff closer.</p>` : nothing}`;
+    ${marks.length > mostMarks ? html`<p class="second">and ${marks.length - mostMarks} more: zoom the staff in.</p>` : nothing}`;
 }
 
 /** How long the pair had no ready partner during the swap. */

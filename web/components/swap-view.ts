@@ -4,7 +4,7 @@ import { bringUpRows } from '../../src/report/bring-up-rows.ts';
 import { terminal } from '../../src/report/escape.ts';
 import { sayOpen } from '../../src/report/open-words.ts';
 import { sayInstant } from '../../src/report/words.ts';
-import type { Interval, Swap } from '../../src/vocabulary.ts';
+import type { Instant, Interval, Swap } from '../../src/vocabulary.ts';
 import type { PageState } from '../page-state.ts';
 import type { PairModel } from '../protocol.ts';
 import type { View } from '../view.ts';
@@ -21,10 +21,19 @@ const mostBringUps = 24;
 
 /** The record of one swap: verdict, before and after, the staff, the steps, the checks, the bring-ups, the report. */
 export class SwapView extends PageElement {
-  static override properties = { state: { attribute: false }, looked: { state: true } };
+  static override properties = {
+    state: { attribute: false },
+    looked: { state: true },
+    at: { state: true },
+    near: { state: true },
+  };
   declare state: PageState;
   /** What the staff shows or marks; the steps follow. */
   declare looked: Interval | null;
+  /** The instant of the row that is looked at. */
+  declare at: Instant | null;
+  /** Where the staff is pointed at. */
+  declare near: Interval | null;
   private chosenBefore: PageState['chosen'] | null = null;
   private homes = new WeakMap<PairModel['health'], Map<number, Interval>>();
   private bringUpSpecs = new WeakMap<Swap['bringUps'], ReturnType<typeof bringUpsChart.spec>>();
@@ -32,6 +41,14 @@ export class SwapView extends PageElement {
   constructor() {
     super();
     this.looked = null;
+    this.at = null;
+    this.near = null;
+    this.addEventListener('at', (event) => {
+      if (event instanceof CustomEvent) this.at = event.detail;
+    });
+    this.addEventListener('near', (event) => {
+      if (event instanceof CustomEvent) this.near = event.detail;
+    });
   }
 
   override willUpdate(_: PropertyValues<this>): void {
@@ -88,7 +105,7 @@ export class SwapView extends PageElement {
             ? nothing
             : html`<p class="second" role="status">${steps.length} of ${swap.steps.length} steps lie in what the staff shows or marks.</p>`
         }
-        ${stepsTable(swap, steps, zone)}
+        ${stepsTable(swap, steps, zone, this.near)}
       </section>
       ${this.bringUps(swap.bringUps, swap.staff.limitSeconds)}
       <section><h2>Checks</h2>${checksTable(swap)}</section>
@@ -101,7 +118,7 @@ export class SwapView extends PageElement {
   private happened({ health }: PairModel): TemplateResult {
     const { from, to } = this.looked ?? health.staff;
     const marks = health.marks.filter((m) => m.time >= from && m.earliest <= to);
-    return html`<section><h2>What happened</h2>${marksTable(marks, this.state.site.zone)}</section>`;
+    return html`<section><h2>What happened</h2>${marksTable(marks, this.state.site.zone, this.near)}</section>`;
   }
 
   private staff({ health }: PairModel, span: Interval): TemplateResult {
@@ -111,6 +128,7 @@ export class SwapView extends PageElement {
         .health=${health}
         .home=${this.homeOf(health, span)}
         .zone=${this.state.site.zone}
+        .at=${this.at}
         @look=${(event: Event) => {
           if (event instanceof CustomEvent) this.looked = event.detail;
         }}
