@@ -1,4 +1,4 @@
-import type { SourceLine } from '../src/vocabulary.ts';
+import type { Instant, Interval, SourceLine } from '../src/vocabulary.ts';
 
 /** A thing that is looked at, with the lines it rests on. */
 export interface Cited {
@@ -37,4 +37,28 @@ export function pin(from: EventTarget, detail: Pressed): void {
 /** Lets go of what is pinned. */
 export function unpin(from: EventTarget): void {
   from.dispatchEvent(new CustomEvent('unpin', { bubbles: true }));
+}
+
+/** The same, and marks the instant on the staff; give `leaving` to `mouseleave` and `focusout` with it. */
+export function citingAt(
+  title: string,
+  lines: readonly SourceLine[],
+  { time, earliest }: Instant,
+): (event: Event) => void {
+  return ({ currentTarget }) => {
+    if (currentTarget === null) return;
+    cite(currentTarget, title, lines);
+    const detail: Instant = { time, earliest };
+    currentTarget.dispatchEvent(new CustomEvent('at', { bubbles: true, detail }));
+  };
+}
+
+/** Takes the mark of an instant off the staff. */
+export function leaving({ currentTarget }: Event): void {
+  currentTarget?.dispatchEvent(new CustomEvent('at', { bubbles: true, detail: null }));
+}
+
+/** True for what happened, or may have, where the staff is pointed at. */
+export function isNear({ time, earliest }: Instant, near: Interval | null): boolean {
+  return near !== null && time >= near.from && earliest <= near.to;
 }

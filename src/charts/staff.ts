@@ -65,7 +65,7 @@ const rules: readonly {
 ];
 
 /** The highest word over the upper line, and room for a letter of it. */
-const top = 2.06;
+const top = 2.28;
 const unitsBetweenLines = 52;
 
 /** A pair as a staff of two lines, one for each half, time to the right. */
@@ -82,7 +82,7 @@ export const staff: Chart<StaffRow> = {
         field: 'x',
         type: 'temporal',
         scale: { type: 'utc', nice: false },
-        axis: { format: clockFormat(rows), title: null, grid: false, tickCount: 8, domain: false },
+        axis: { format: clock, title: null, grid: false, tickCount: 8, domain: false },
       },
       y: {
         field: 'y',
@@ -113,21 +113,21 @@ export const staff: Chart<StaffRow> = {
 
 /** Where the time axis is. */
 function lowestOf(rows: readonly StaffRow[]): number {
-  return rows.find((r) => r.mark === 'axis')?.y ?? -1.3;
+  return rows.find((r) => r.mark === 'axis')?.y ?? -1.55;
 }
 
-const hourMs = 3_600_000;
-
-/** What tells the ticks of the axis apart: the clock within a day, day and clock within a week, else the day. */
-function clockFormat(rows: readonly StaffRow[]): string {
-  const begin = rows.reduce((first, r) => Math.min(first, r.x), Number.POSITIVE_INFINITY);
-  const end = rows.reduce((last, r) => Math.max(last, r.x2), begin);
-  const hours = rows.length === 0 ? 0 : (end - begin) / hourMs;
-  if (hours <= 0.1) return '%H:%M:%S';
-  if (hours <= 24) return '%H:%M';
-  if (hours <= 24 * 5) return '%-d %b %H:%M';
-  return hours <= 24 * 365 ? '%-d %b' : '%b %Y';
-}
+/** What tells the ticks of the axis apart: the clock within a day, the day where one begins, the month where one begins. */
+const clock = {
+  year: '%b %Y',
+  quarter: '%b %Y',
+  month: '%b %Y',
+  week: '%-d %b',
+  date: '%-d %b',
+  hours: '%H:%M',
+  minutes: '%H:%M',
+  seconds: '%H:%M:%S',
+  milliseconds: '%H:%M:%S',
+} as const;
 
 const happened: ReadonlySet<StaffRow['mark']> = new Set(['tick', 'active']);
 

@@ -15,6 +15,9 @@ export interface StateRow {
   readonly word: string;
   /** Not as it should be: a link down, ports exchanged. */
   readonly isAbnormal: boolean;
+  /** What is shown, whether or not the row reaches its ends. */
+  readonly shownFrom: number;
+  readonly shownTo: number;
 }
 
 /** What the halves reported besides role and readiness, in rows beneath the staff. */
@@ -30,7 +33,7 @@ export const stateRows: Chart<StateRow> = {
       x: {
         field: 'from',
         type: 'temporal',
-        scale: { type: 'utc', nice: false },
+        scale: { type: 'utc', nice: false, ...shownOf(rows) },
         axis: null,
       },
       y: {
@@ -76,3 +79,7 @@ export const stateRows: Chart<StateRow> = {
     return `${said.join('; ')}.`;
   },
 };
+
+function shownOf([first]: readonly StateRow[]): { readonly domain?: [number, number] } {
+  return first === undefined ? {} : { domain: [first.shownFrom, first.shownTo] };
+}

@@ -1,4 +1,4 @@
-import type { Severity, SourceLine } from '../vocabulary.ts';
+import type { Instant, Severity, SourceLine } from '../vocabulary.ts';
 
 /** One cell as a person reads it; its severity is `null` where it is as it should be. */
 export interface ShownCell {
@@ -12,6 +12,8 @@ export interface ShownCell {
 export interface ShownRow {
   readonly cells: readonly ShownCell[];
   readonly lines: readonly SourceLine[];
+  /** When it happened, where the row is of one instant. */
+  readonly at?: Instant;
 }
 
 /** A table in words, the same in every output: the first column names the row. */

@@ -4,14 +4,14 @@ import { nameState, sayState } from './staff-state-words.ts';
 import { unitsPerLetter } from './staff-words.ts';
 
 /** Heights below the lower line, in the distance of the two lines. */
-const firstLane = -1.5;
+const firstLane = -1.72;
 const laneStep = 0.47;
 const wordBelow = 0.25;
 const axisBelow = 0.2;
 /** Between two labels, in units. */
 const labelGap = 8;
 /** Where the time axis lies under the lower line if there is no lane. */
-const axisAlone = -1.32;
+const axisAlone = -1.55;
 
 const critical: ReadonlySet<StaffStateKind> = new Set(['two-active', 'none-active', 'past-limit']);
 

@@ -10,12 +10,12 @@ export interface StaffWord {
 const nearestAbove = 0.4;
 const nearestBeneath = 0.62;
 const apart = 0.25;
-const levels = 3;
+const levels = 4;
 /** Room that a letter takes, in units of the drawing. */
 export const unitsPerLetter = 7.2;
 
 /**
- * Places the words of a line, each right of a leader that rises from its tick, in up to three rows away from the line
+ * Places the words of a line, each right of a leader that rises from its tick, in up to four rows away from the line
  * (`away` is 1 for above, -1 for beneath). From the right, each takes the nearest row in which neither another word nor
  * a leader is in its way; one that finds none, or would run past `end`, is left out. `perUnit` is milliseconds per unit
  * of the drawing.

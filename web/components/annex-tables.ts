@@ -5,18 +5,22 @@ import { sayNoFinding } from '../../src/report/not-known.ts';
 import { abnormal, columns, plain, type ShownRow, type ShownTable } from '../../src/report/shown-table.ts';
 import { toldFindings } from '../../src/report/told-findings.ts';
 import { sayCount, sayDatedBounds, sayInstant, sayMeasure, sayWhen } from '../../src/report/words.ts';
-import type { Finding, Swap, Verification } from '../../src/vocabulary.ts';
+import type { Finding, Interval, Swap, Verification } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
 import { linesButton } from './lines-button.ts';
 import './shown-table.ts';
 
-/** What happened to a pair, in the order of time. */
-export function marksTable(marks: readonly Mark[], zone: string): TemplateResult {
+/** What happened to a pair, in the order of time. What is `near` the place that is pointed at is marked. */
+export function marksTable(marks: readonly Mark[], zone: string, near: Interval | null): TemplateResult {
   if (marks.length === 0) return html`<p>Nothing that is logged lies there.</p>`;
   const row = (mark: Mark): ShownRow => {
     const { half, what, evidence } = mark;
     const said = what === 'partner lost' ? abnormal(what, 'warning') : plain(what);
-    return { cells: [plain(sayDatedBounds(mark, zone)), plain(half ?? 'pair'), said], lines: evidence };
+    return {
+      cells: [plain(sayDatedBounds(mark, zone)), plain(half ?? 'pair'), said],
+      lines: evidence,
+      at: mark,
+    };
   };
   const table: ShownTable = {
     columns: columns('Time', 'Half', 'What happened'),
@@ -24,7 +28,7 @@ export function marksTable(marks: readonly Mark[], zone: string): TemplateResult
     file: '',
     note: '',
   };
-  return html`<shown-table .table=${table} .name=${'what-happened'}></shown-table>`;
+  return html`<shown-table .table=${table} .name=${'what-happened'} .near=${near}></shown-table>`;
 }
 
 /** How long the pair had no ready partner during the swap. */

@@ -1,26 +1,24 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { TopLevelSpec } from 'vega-lite';
-import { type Drawn, type OnBrush, renderChart } from '../render-chart.ts';
+import { type Drawn, renderChart, rowsOf } from '../render-chart.ts';
 import { PageElement } from './page-element.ts';
 
-/** A chart with its sentence. Fires `brush` with the span a person marked. */
+/** A chart with its sentence. Other rows with the same specification take the place of the old ones at once: they can be moved. */
 export class ChartFigure extends PageElement {
   static override properties = {
     spec: { attribute: false },
     caption: {},
     label: {},
-    hasBrush: { attribute: false },
   };
   declare spec: TopLevelSpec;
   declare caption: string;
   /** What a screen reader speaks; the caption, if it is empty. */
   declare label: string;
-  declare hasBrush: boolean;
   private drawn: Drawn | null = null;
+  private drawnAs = '';
 
   constructor() {
     super();
-    this.hasBrush = false;
     this.label = '';
     this.caption = '';
   }
@@ -40,15 +38,19 @@ export class ChartFigure extends PageElement {
     const host = this.querySelector('.picture');
     if (!(host instanceof HTMLElement)) return;
     const { spec } = this;
+    const rows = rowsOf(spec);
+    const drawnAs = rows.length === 0 ? '' : JSON.stringify({ ...spec, data: null });
+    if (this.drawn !== null && drawnAs !== '' && drawnAs === this.drawnAs) return this.drawn.update(rows);
     // Each in a task of its own: a view with many pictures can be scrolled and left while they come.
     await new Promise((resolve) => setTimeout(resolve));
     if (spec !== this.spec || !this.isConnected) return;
     this.drawn?.remove();
     this.drawn = null;
-    const drawn = await renderChart(host, spec, this.hasBrush ? this.onBrush : null);
+    const drawn = await renderChart(host, spec);
     // Another was asked for meanwhile: this one is stale.
-    if (spec === this.spec) this.drawn = drawn;
-    else drawn.remove();
+    if (spec !== this.spec) return drawn.remove();
+    this.drawn = drawn;
+    this.drawnAs = drawnAs;
     this.width.observe(host);
     reachByKeyboard(host);
   }
@@ -56,10 +58,6 @@ export class ChartFigure extends PageElement {
   private readonly width = new ResizeObserver(([entry]) => {
     if (entry?.target instanceof HTMLElement) reachByKeyboard(entry.target);
   });
-
-  private readonly onBrush: OnBrush = (detail) => {
-    this.dispatchEvent(new CustomEvent('brush', { detail }));
-  };
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();

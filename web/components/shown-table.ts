@@ -2,7 +2,8 @@ import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
 import { classOf, type ShownCell, type ShownRow, type ShownTable } from '../../src/report/shown-table.ts';
 import { sayCount } from '../../src/report/words.ts';
-import { citing } from '../cite.ts';
+import type { Interval } from '../../src/vocabulary.ts';
+import { citing, citingAt, isNear, leaving } from '../cite.ts';
 import type { SiteModel } from '../protocol.ts';
 import { saveText } from '../save-text.ts';
 import { arranged, nextOrder, type Order, tableCsv } from '../table-order.ts';
@@ -23,6 +24,7 @@ export class ShownTableElement extends PageElement {
     name: {},
     site: { attribute: false },
     chosen: { attribute: false },
+    near: { attribute: false },
     isWhole: { state: true },
     filter: { state: true },
     order: { state: true },
@@ -33,6 +35,8 @@ export class ShownTableElement extends PageElement {
   /** Of what the names of pairs are links into; the row of the chosen one is marked. */
   declare site: SiteModel | undefined;
   declare chosen: string | undefined;
+  /** Where the staff is pointed at: the rows of what happened there are marked. */
+  declare near: Interval | null | undefined;
   declare isWhole: boolean;
   declare filter: string;
   declare order: Order;
@@ -101,15 +105,18 @@ export class ShownTableElement extends PageElement {
     </th>`;
   }
 
-  private row({ cells: [first, ...rest], lines }: ShownRow): TemplateResult {
-    const cite = citing(first?.text ?? '', lines);
+  private row({ cells: [first, ...rest], lines, at }: ShownRow): TemplateResult {
+    const title = first?.text ?? '';
+    const cite = at === undefined ? citing(title, lines) : citingAt(title, lines, at);
+    const leave = at === undefined ? nothing : leaving;
+    const near = at !== undefined && isNear(at, this.near ?? null) ? 'near' : '';
     const inner = html`<th scope="row" class="long named">${this.first(first)} ${lines.length === 0 ? nothing : linesButton(first?.text ?? '', lines)}</th>
       ${rest.map((c, index) => html`<td class=${this.alignment(index + 1)}>${cell(c)}</td>`)}`;
     const pair = first?.pair ?? nothing;
     const current = pair === this.chosen ? 'true' : nothing;
     return lines.length === 0
       ? html`<tr data-pair=${pair} aria-current=${current}>${inner}</tr>`
-      : html`<tr data-pair=${pair} aria-current=${current} @mouseenter=${cite} @focusin=${cite}>${inner}</tr>`;
+      : html`<tr class=${near} data-pair=${pair} aria-current=${current} @mouseenter=${cite} @focusin=${cite} @mouseleave=${leave} @focusout=${leave}>${inner}</tr>`;
   }
 
   private first(shown: ShownCell | undefined): TemplateResult | typeof nothing {

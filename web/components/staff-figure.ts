@@ -1,70 +1,78 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import type { TopLevelSpec } from 'vega-lite';
-import { staff as staffChart } from '../../src/charts/staff.ts';
-import { stateRows } from '../../src/charts/state-rows.ts';
 import type { Mark, PairHealth } from '../../src/pipeline.ts';
-import { reducedStaff, staffBetween } from '../../src/report/reduced-staff.ts';
 import { staffLooks } from '../../src/report/staff-key.ts';
-import { staffRows } from '../../src/report/staff-rows.ts';
-import { stateRowRows } from '../../src/report/state-spans.ts';
-import { sayInstant } from '../../src/report/words.ts';
-import type { Interval } from '../../src/vocabulary.ts';
-import { type Cited, cite, pin } from '../cite.ts';
-import { inLine, shareAlong, withBrush } from '../with-brush.ts';
+import { readOut, sayReadOut } from '../../src/report/staff-read-out.ts';
+import type { Instant, Interval } from '../../src/vocabulary.ts';
+import { cite, pin } from '../cite.ts';
+import { axisWidth, drawStaff, drawStates, type RowsDrawing, type StaffDrawing } from '../staff-drawing.ts';
+import type { StaffAction } from '../staff-keys.ts';
+import { citedOf, marksIn } from '../staff-marks.ts';
+import { afterAction, type StaffPosition } from '../staff-moves.ts';
+import { isSame, windowOf } from '../staff-window.ts';
 import { PageElement } from './page-element.ts';
+import { readOutLine, saySpan, staffControls } from './staff-controls.ts';
+import type { StaffGesture } from './staff-stage.ts';
 import './chart-figure.ts';
+import './staff-overview.ts';
+import './staff-stage.ts';
 
-/** Columns that the marks of the staff are reduced to before they are drawn. */
-const columns = 660;
-const nearestMs = 10_000;
-/** How far from a mark a pointer may be, in columns. */
-const nearColumns = 8;
-const mostCited = 12;
-/** A pointer that moves further between press and release drags. */
-const mostDrift = 3;
-
-interface Drawing {
-  readonly staff: TopLevelSpec;
-  readonly said: string;
-  readonly rows: TopLevelSpec | null;
-  readonly rowsSaid: string;
-  /** Milliseconds that the chart's clock is ahead of UTC. */
-  readonly ahead: number;
-}
+/** How far from a mark a pointer may be, in pixels. */
+const nearPixels = 8;
+/** A staff that stands still for so long has come to rest: what follows it follows now. */
+const restMs = 250;
 
 /**
- * The staff of a pair that can be moved closer to and marked. Fires `look` with the span that is marked, or else shown: what
- * stands beside it follows.
+ * The staff of a pair as an instrument: read out, moved, zoomed, marked. Fires `look` with the span that is marked, or else
+ * shown, once it has come to rest, and then, bubbling, `span` with what is shown, `null` where that is its home; `near`,
+ * bubbling, with the time about the pointer or the cursor, `null` where it is nowhere.
  */
 export class StaffFigure extends PageElement {
   static override properties = {
     health: { attribute: false },
     home: { attribute: false },
     zone: { attribute: false },
-    shown: { state: true },
-    marked: { state: true },
+    span: { attribute: false },
+    at: { attribute: false },
+    position: { state: true },
+    rested: { state: true },
+    pointed: { state: true },
+    marks: { state: true },
     room: { state: true },
   };
   declare health: PairHealth;
   /** Where a swap was: the first thing to see; the whole staff where there is none. */
   declare home: Interval;
   declare zone: string;
-  declare shown: Interval;
-  declare marked: Interval | null;
+  /** What it is to show where that is not its home. */
+  declare span: Interval | null;
+  /** An instant that is looked at elsewhere. */
+  declare at: Instant | null;
+  declare position: StaffPosition;
+  /** What was shown when it last came to rest. */
+  declare rested: Interval;
+  declare pointed: number | null;
+  /** A drag marks a span. */
+  declare marks: boolean;
   declare room: number;
-  private drawing: Drawing | null = null;
-  /** What is cited now, so that a pointer that moves on over the same marks asks for nothing. */
-  private citedFirst: Mark | null = null;
-  private citedCount = 0;
-  private pressedAt = 0;
+  private drawing: StaffDrawing | null = null;
+  private rows: RowsDrawing | null = null;
   private drawnOf: readonly unknown[] = [];
+  private rowsOf: readonly unknown[] = [];
+  /** What is cited now, so that a pointer that moves on over the same marks asks for nothing. */
+  private cited: readonly Mark[] = [];
+  /** The last span that it told of: the same one given back moves nothing. */
+  private told: Interval | null = null;
+  private resting: ReturnType<typeof setTimeout> | undefined;
   private readonly sizes = new ResizeObserver(() => {
     this.room = this.clientWidth;
   });
 
   constructor() {
     super();
-    this.marked = null;
+    this.span = null;
+    this.at = null;
+    this.pointed = null;
+    this.marks = false;
     this.room = 0;
   }
 
@@ -76,193 +84,146 @@ export class StaffFigure extends PageElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.sizes.disconnect();
+    clearTimeout(this.resting);
   }
 
   override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('home')) {
-      this.shown = this.home;
-      this.marked = null;
-    }
-    // A new drawing only for another window: the mark that a person drags must not be drawn away.
-    const of = [this.health, this.shown, this.zone, this.room];
-    if (of.every((part, index) => part === this.drawnOf[index])) return;
+    if (changed.has('home') || (changed.has('span') && this.span !== this.told)) this.comeHome();
+    const { health, zone, room } = this;
+    if (room === 0) return;
+    const { shown } = this.position;
+    const of = [health, shown, zone, room];
+    if (isOther(of, this.drawnOf)) this.drawing = drawStaff(health, shown, zone, room);
     this.drawnOf = of;
-    this.drawing = this.room === 0 ? null : this.draw();
+    const rowsOf = [health, this.rested, zone, room];
+    if (isOther(rowsOf, this.rowsOf)) this.rows = drawStates(health, this.rested, zone, room);
+    this.rowsOf = rowsOf;
   }
 
-  private draw(): Drawing {
-    const { from, to } = this.shown;
-    const rows = staffRows(reducedStaff(staffBetween(this.health.staff, from, to), columns), this.zone);
-    // Rows stand on the clock of the zone: the names of the halves are where it begins.
-    const ahead = (rows.find((r) => r.mark === 'name')?.x ?? from) - from;
-    const states = stateRowRows(this.health.spans, this.shown, ahead);
-    return {
-      staff: inLine(withBrush(staffChart.spec(rows)), this.room, 24),
-      said: staffChart.describe(rows),
-      rows: states.length === 0 ? null : inLine(stateRows.spec(states), this.room, 4),
-      rowsSaid: stateRows.describe(states),
-      ahead,
-    };
+  /** Shows what it was told to, at once. */
+  private comeHome(): void {
+    clearTimeout(this.resting);
+    const { span, home, health } = this;
+    const shown = span === null ? home : windowOf(span.from, span.to, health.staff);
+    this.position = { shown, marked: null, cursor: null, anchor: null };
+    this.rested = shown;
+    this.told = span;
+    this.cited = [];
   }
 
   override render(): TemplateResult {
-    const { drawing, shown, zone } = this;
-    if (drawing === null) return html`<p class="second">The staff is being drawn.</p>`;
-    return html`${this.controls()}
-      <chart-figure
-        .spec=${drawing.staff}
-        .label=${drawing.said}
-        .caption=${`${sayInstant(shown.from, zone)} to ${sayInstant(shown.to, zone)}.`}
-        .hasBrush=${true}
-        @brush=${(event: Event) => this.onBrush(event, drawing.ahead)}
-        @mousemove=${this.onPoint}
-        @pointerdown=${this.onPress}
-        @click=${this.onClick}
-        @mouseleave=${this.onLeave}
-        @wheel=${this.onWheel}
-      ></chart-figure>
-      ${drawing.rows === null ? nothing : html`<chart-figure .spec=${drawing.rows} .label=${drawing.rowsSaid}></chart-figure>`}
-      <ul class="key">${staffLooks(this.health.staff.limitSeconds).map(([look, meaning]) => html`<li><b>${look}</b> ${meaning}</li>`)}</ul>`;
+    const { drawing, rows, health, position, at, room, zone, home, marks } = this;
+    if (drawing === null || rows === null) return html`<p class="second">The staff is being drawn.</p>`;
+    const { shown, marked, cursor } = position;
+    const { staff, spans } = health;
+    const time = this.pointed ?? cursor ?? at?.time ?? null;
+    const said = cursor === null ? saySpan(shown, zone) : sayReadOut(readOut(staff, spans, cursor, zone));
+    return html`${staffControls({ shown, home, whole: staff, marked, marks, zone, act: this.act, toggleMarks: this.toggleMarks })}
+      ${readOutLine(time === null ? null : readOut(staff, spans, time, zone), saySpan(shown, zone))}
+      <staff-stage .drawing=${drawing} .shown=${shown} .whole=${staff} .room=${room} .said=${said}
+        .over=${{ cursor, marked, at }} .marks=${marks} @gesture=${this.onGesture} @focusout=${this.onLeave}></staff-stage>
+      <staff-overview .staff=${staff} .zone=${zone} .shown=${shown} .room=${room} @move=${this.onMove}></staff-overview>
+      ${rows.spec === null ? nothing : html`<chart-figure .spec=${rows.spec} .label=${rows.said}></chart-figure>`}
+      ${rows.rest.length === 0 ? nothing : html`<p class="second rest">${rows.rest.join(' ')}</p>`}
+      <details class="staff-key"><summary>How to read the staff</summary>
+        <ul class="key">${staffLooks(staff.limitSeconds).map(([look, meaning]) => html`<li><b>${look}</b> ${meaning}</li>`)}</ul>
+      </details>`;
   }
 
-  private controls(): TemplateResult {
-    const { home, marked } = this;
-    const { staff } = this.health;
-    const isWhole = this.shown.from <= staff.from && this.shown.to >= staff.to;
-    const isAll = home.from <= staff.from && home.to >= staff.to;
-    const button = (words: string, isOff: boolean, press: () => void): TemplateResult =>
-      html`<button type="button" ?disabled=${isOff} @click=${press}>${words}</button>`;
-    return html`<p class="choices" role="group" aria-label="What the staff shows">
-      ${button('Closer', this.shown.to - this.shown.from <= nearestMs, () => this.scale(0.5, 0.5))}
-      ${button('Wider', isWhole, () => this.scale(2, 0.5))}
-      ${button('Earlier', this.shown.from <= staff.from, () => this.move(-0.5))}
-      ${button('Later', this.shown.to >= staff.to, () => this.move(0.5))}
-      ${isAll ? nothing : button('This swap', this.shown === home, () => this.look(home))}
-      ${button('Whole log', isWhole, () => this.look({ from: staff.from, to: staff.to }))}
-      ${
-        marked === null
-          ? html`<span class="second">Drag over the staff to mark a span: the steps follow it.</span>`
-          : html`${button('Closer to what is marked', false, () => this.look(marked))}
-            <span class="second">Marked: ${sayInstant(marked.from, this.zone)} to ${sayInstant(marked.to, this.zone)}.</span>`
-      }
-    </p>`;
+  private readonly act = (action: StaffAction): void => {
+    const { health, home, position } = this;
+    if (action.kind === 'lines') this.pinAt(position.cursor);
+    this.stand(afterAction(position, action, { whole: health.staff, home, marks: health.marks }));
+    const { cursor } = this.position;
+    if (action.kind === 'cursor' || action.kind === 'next-mark') this.lookAt(cursor);
+    if (action.kind === 'let-go' && cursor === null) this.lookAt(null);
+  };
+
+  private readonly toggleMarks = (): void => {
+    this.marks = !this.marks;
+  };
+
+  private onGesture(event: Event): void {
+    if (!(event instanceof CustomEvent)) return;
+    const gesture: StaffGesture = event.detail;
+    switch (gesture.kind) {
+      case 'over':
+        this.pointed = gesture.time;
+        this.lookAt(gesture.time);
+        break;
+      case 'window':
+        this.stand({ ...this.position, shown: gesture.window });
+        break;
+      case 'mark':
+        this.stand({ ...this.position, marked: gesture.span });
+        if (gesture.last) this.citeMarks('What is marked', gesture.span);
+        break;
+      case 'press':
+        this.stand({ ...this.position, cursor: gesture.time, anchor: null });
+        this.pinAt(gesture.time);
+        break;
+      case 'key':
+        this.act(gesture.action);
+        break;
+    }
   }
 
-  private onBrush(event: Event, ahead: number): void {
-    const span: unknown = event instanceof CustomEvent ? event.detail : null;
-    this.marked = isInterval(span) ? wholeMs(span.from - ahead, span.to - ahead) : null;
-    this.tell(this.marked ?? this.shown);
-    if (this.marked !== null) this.citeMarks('What is marked', this.marked);
-  }
-
-  /** The lines behind the marks nearest to the pointer. */
-  private onPoint(event: MouseEvent): void {
-    const near = this.spanAt(event);
-    // What is marked keeps its evidence until the mark is taken away.
-    if (near !== null && event.buttons === 0 && this.marked === null)
-      this.citeMarks('What happened there', near);
-  }
-
-  private onPress({ clientX }: MouseEvent): void {
-    this.pressedAt = clientX;
-  }
-
-  /** A press pins what happened there; a drag marks a span. */
-  private onClick(event: MouseEvent): void {
-    const near = this.spanAt(event);
-    if (near === null || Math.abs(event.clientX - this.pressedAt) > mostDrift) return;
-    const marks = this.marksIn(near);
-    if (marks.length > 0) pin(this, { ...citedOf('What happened there', marks), isByKey: false });
+  private onMove(event: Event): void {
+    if (event instanceof CustomEvent) this.stand({ ...this.position, shown: event.detail });
   }
 
   private onLeave(): void {
-    this.citedFirst = null;
+    this.lookAt(null);
   }
 
-  /** The time about the pointer; `null` beside the time axis. */
-  private spanAt(event: MouseEvent): Interval | null {
-    const share = this.shareOf(event);
-    if (share === null) return null;
-    const length = this.shown.to - this.shown.from;
-    const at = this.shown.from + share * length;
-    const reach = (length / columns) * nearColumns;
-    return { from: at - reach, to: at + reach };
+  /** Stands elsewhere, and tells of it once it has come to rest. */
+  private stand(position: StaffPosition): void {
+    this.position = position;
+    clearTimeout(this.resting);
+    this.resting = setTimeout(() => this.rest(), restMs);
   }
 
-  private marksIn({ from, to }: Interval): readonly Mark[] {
-    return this.health.marks.filter((m) => m.time >= from && m.earliest <= to);
+  private rest(): void {
+    const { shown, marked } = this.position;
+    this.rested = shown;
+    this.dispatchEvent(new CustomEvent('look', { detail: marked ?? shown }));
+    const span = isSame(shown, this.home) ? null : shown;
+    if (span === this.told || (span !== null && this.told !== null && isSame(span, this.told))) return;
+    this.told = span;
+    this.dispatchEvent(new CustomEvent('span', { bubbles: true, detail: span }));
   }
 
-  /** Where on the time axis the pointer is; `null` beside it. */
-  private shareOf({ clientX }: MouseEvent): number | null {
-    const picture = this.querySelector('.picture svg');
-    const share = picture === null ? -1 : shareAlong(picture, clientX);
-    return share < 0 || share > 1 ? null : share;
+  /** Tells what lies at an instant: its rows are marked, its lines cited. */
+  private lookAt(time: number | null): void {
+    const near = time === null ? null : this.about(time);
+    this.dispatchEvent(new CustomEvent('near', { bubbles: true, detail: near }));
+    if (near === null) this.cited = [];
+    // What is marked keeps its evidence until the mark is taken away.
+    else if (this.position.marked === null) this.citeMarks('What happened there', near);
+  }
+
+  private about(time: number): Interval {
+    const { from, to } = this.position.shown;
+    const reach = ((to - from) / axisWidth(this.room)) * nearPixels;
+    return { from: time - reach, to: time + reach };
   }
 
   private citeMarks(title: string, span: Interval): void {
-    const inside = this.marksIn(span);
-    const first = inside[0];
-    const isSame = first === this.citedFirst && inside.length === this.citedCount;
-    if (first === undefined || isSame) return;
-    this.citedFirst = first;
-    this.citedCount = inside.length;
+    const inside = marksIn(this.health.marks, span);
+    if (inside.length === 0 || !isOther(inside, this.cited)) return;
+    this.cited = inside;
     const cited = citedOf(title, inside);
     cite(this, cited.title, cited.lines);
   }
 
-  private onWheel(event: WheelEvent): void {
-    if (!event.ctrlKey && !event.shiftKey) return;
-    event.preventDefault();
-    this.scale(event.deltaY < 0 ? 0.8 : 1.25, this.shareOf(event) ?? 0.5);
-  }
-
-  /** `at` is the place that stays where it is, as a share of the width. */
-  private scale(by: number, at: number): void {
-    const { from, to } = this.shown;
-    const length = Math.max(nearestMs, (to - from) * by);
-    const begin = from + (to - from - length) * at;
-    this.look({ from: begin, to: begin + length });
-  }
-
-  private move(by: number): void {
-    const { from, to } = this.shown;
-    const { staff } = this.health;
-    const step = Math.max(staff.from - from, Math.min(staff.to - to, (to - from) * by));
-    this.look({ from: from + step, to: to + step });
-  }
-
-  private look({ from, to }: Interval): void {
-    const { home } = this;
-    const { staff } = this.health;
-    const isHome = from === home.from && to === home.to;
-    this.shown = isHome ? home : wholeMs(Math.max(staff.from, from), Math.min(staff.to, to));
-    this.marked = null;
-    this.tell(this.shown);
-  }
-
-  private tell(detail: Interval): void {
-    this.dispatchEvent(new CustomEvent('look', { detail }));
+  private pinAt(time: number | null): void {
+    const inside = time === null ? [] : marksIn(this.health.marks, this.about(time));
+    if (inside.length > 0) pin(this, { ...citedOf('What happened there', inside), isByKey: false });
   }
 }
 
-function citedOf(title: string, marks: readonly Mark[]): Cited {
-  const words = marks.slice(0, mostCited).map(sayMark).join(', ');
-  const more = marks.length > mostCited ? `, and ${marks.length - mostCited} more` : '';
-  return { title: `${title}: ${words}${more}`, lines: marks.flatMap((m) => m.evidence) };
-}
-
-function sayMark({ half, what }: Mark): string {
-  return half === null ? what : `${half} ${what}`;
-}
-
-/** An instant is a whole number of milliseconds; a place on the staff need not be. */
-function wholeMs(from: number, to: number): Interval {
-  return { from: Math.floor(from), to: Math.ceil(to) };
-}
-
-function isInterval(span: unknown): span is Interval {
-  return typeof span === 'object' && span !== null && 'from' in span && 'to' in span;
+function isOther(now: readonly unknown[], before: readonly unknown[]): boolean {
+  return now.length !== before.length || now.some((part, index) => part !== before[index]);
 }
 
 customElements.define('staff-figure', StaffFigure);

@@ -2,8 +2,8 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
 import { statusWords } from '../../src/report/status-words.ts';
 import { sayInstantBounds, sayMeasure } from '../../src/report/words.ts';
-import type { Step, Swap } from '../../src/vocabulary.ts';
-import { citing } from '../cite.ts';
+import type { Interval, Step, Swap } from '../../src/vocabulary.ts';
+import { citing, citingAt, isNear, leaving } from '../cite.ts';
 import { linesButton } from './lines-button.ts';
 
 /** So many reasons stand under the verdict; further ones are folded. */
@@ -53,13 +53,18 @@ export function halvesTable({ halves }: Swap): TemplateResult {
     <p class="second">Found: the first firmware that the new module reported.</p>`;
 }
 
-/** The steps with their times, durations, bounds and checks; each row tells its evidence. */
-export function stepsTable(swap: Swap, steps: readonly Step[], zone: string): TemplateResult {
+/** The steps with their times, durations, bounds and checks; each row tells its evidence. Those `near` what is pointed at are marked. */
+export function stepsTable(
+  swap: Swap,
+  steps: readonly Step[],
+  zone: string,
+  near: Interval | null,
+): TemplateResult {
   if (steps.length === 0) return html`<p>No step of the swap lies there.</p>`;
   const checks = new Map(swap.checks.map((c) => [c.id, c]));
   const row = (step: Step): TemplateResult => {
-    const cite = citing(step.statement, step.evidence);
-    return html`<tr @mouseenter=${cite} @focusin=${cite}>
+    const cite = citingAt(step.statement, step.evidence, step);
+    return html`<tr class=${isNear(step, near) ? 'near' : ''} @mouseenter=${cite} @focusin=${cite} @mouseleave=${leaving} @focusout=${leaving}>
       <td class="clock">${sayInstantBounds(step, zone, swap.from)}</td>
       <td>${terminal(step.statement)} ${linesButton(step.statement, step.evidence)}</td>
       <td class="took">${step.duration === null ? '' : sayMeasure(step.duration)}</td>

@@ -5,7 +5,7 @@ import { terminal } from '../../src/report/escape.ts';
 import { type FleetFigure, figureOf } from '../../src/report/fleet-figures.ts';
 import { sayOpen } from '../../src/report/open-words.ts';
 import { sayDatedBounds, sayInstant } from '../../src/report/words.ts';
-import type { Interval, Swap } from '../../src/vocabulary.ts';
+import type { Instant, Interval, Swap } from '../../src/vocabulary.ts';
 import type { PageState } from '../page-state.ts';
 import { putOnPaper } from '../paper.ts';
 import type { PairModel } from '../protocol.ts';
@@ -29,10 +29,19 @@ const mostReplacements = 5;
 
 /** The record of one swap: verdict and what is wrong, the staff, before and after, the steps, the checks, findings. */
 export class SwapView extends PageElement {
-  static override properties = { state: { attribute: false }, looked: { state: true } };
+  static override properties = {
+    state: { attribute: false },
+    looked: { state: true },
+    at: { state: true },
+    near: { state: true },
+  };
   declare state: PageState;
   /** What the staff shows or marks; the steps follow. */
   declare looked: Interval | null;
+  /** The instant of the row that is looked at. */
+  declare at: Instant | null;
+  /** Where the staff is pointed at. */
+  declare near: Interval | null;
   private chosenBefore: PageState['chosen'] | null = null;
   private homes = new WeakMap<PairModel['health'], Map<number, Interval>>();
   private figures = new WeakMap<Swap['bringUps'], readonly FleetFigure[]>();
@@ -41,6 +50,14 @@ export class SwapView extends PageElement {
   constructor() {
     super();
     this.looked = null;
+    this.at = null;
+    this.near = null;
+    this.addEventListener('at', (event) => {
+      if (event instanceof CustomEvent) this.at = event.detail;
+    });
+    this.addEventListener('near', (event) => {
+      if (event instanceof CustomEvent) this.near = event.detail;
+    });
   }
 
   override willUpdate(_: PropertyValues<this>): void {
@@ -125,7 +142,7 @@ export class SwapView extends PageElement {
           ? nothing
           : html`<p class="second" role="status">${steps.length} of ${swap.steps.length} steps lie in what the staff shows or marks.</p>`
       }
-      ${stepsTable(swap, steps, this.state.site.zone)}
+      ${stepsTable(swap, steps, this.state.site.zone, this.near)}
     </section>`;
   }
 
@@ -140,7 +157,7 @@ export class SwapView extends PageElement {
   private happened({ health }: PairModel): TemplateResult {
     const { from, to } = this.looked ?? health.staff;
     const marks = health.marks.filter((m) => m.time >= from && m.earliest <= to);
-    return html`<section id="swap-happened"><h2>What happened</h2>${marksTable(marks, this.state.site.zone)}</section>`;
+    return html`<section id="swap-happened"><h2>What happened</h2>${marksTable(marks, this.state.site.zone, this.near)}</section>`;
   }
 
   private staff({ health }: PairModel, span: Interval): TemplateResult {
@@ -151,6 +168,7 @@ export class SwapView extends PageElement {
         .home=${this.homeOf(health, span)}
         .zone=${this.state.site.zone}
         .span=${this.state.span}
+        .at=${this.at}
         @look=${(event: Event) => {
           if (event instanceof CustomEvent) this.looked = event.detail;
         }}

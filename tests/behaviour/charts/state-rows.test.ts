@@ -9,6 +9,8 @@ const row = (name: string, from: number, to: number, value: string, isAbnormal =
   value,
   word: value,
   isAbnormal,
+  shownFrom: at(0),
+  shownTo: at(60),
 });
 
 checkChart(stateRows, [

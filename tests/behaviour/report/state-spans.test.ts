@@ -22,6 +22,7 @@ describe('the rows beneath the staff', () => {
       [span('B', 'link-a', 'up', 0, 900), span('A', 'firmware', '6.4.1', 0, 50_000)],
       { from: 100, to: 760 },
       3000,
+      660,
     );
     expect(rows.map((r) => [r.name, r.from, r.to, r.isAbnormal])).toEqual([
       ['A firmware', 3100, 3760, false],
@@ -32,7 +33,7 @@ describe('the rows beneath the staff', () => {
     // 660 units for 660 ms: a unit is a millisecond; five letters of 7.2 units and a margin of 6 take 42.
     const shown = { from: 0, to: 660 };
     const words = [41, 42].map(
-      (to) => stateRowRows([span('A', 'firmware', '6.4.1', 0, to)], shown, 0)[0]?.word,
+      (to) => stateRowRows([span('A', 'firmware', '6.4.1', 0, to)], shown, 0, 660)[0]?.word,
     );
     expect(words).toEqual(['', '6.4.1']);
   });
@@ -41,7 +42,7 @@ describe('the rows beneath the staff', () => {
     const flaps = Array.from({ length: 3000 }, (_, index) =>
       span('A', 'link-a', index === 1500 ? 'down' : 'up', index * 220, index * 220 + 220),
     );
-    const rows = stateRowRows(flaps, shown, 0);
+    const rows = stateRowRows(flaps, shown, 0, 660);
     expect(rows.filter((r) => r.isAbnormal).map((r) => r.from)).toEqual([330_000]);
     expect(rows.length).toBeLessThanOrEqual(661);
   });

@@ -1,0 +1,56 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { ReadOut } from '../../src/report/staff-read-out.ts';
+import { sayInstant, sayInstantBounds } from '../../src/report/words.ts';
+import { type Interval, sayDuration } from '../../src/vocabulary.ts';
+import type { StaffAction } from '../staff-keys.ts';
+import { isSame, nearestMs } from '../staff-window.ts';
+
+/** What the buttons over the staff are about. */
+export interface StaffControls {
+  readonly shown: Interval;
+  readonly home: Interval;
+  readonly whole: Interval;
+  readonly marked: Interval | null;
+  /** A drag marks a span. */
+  readonly marks: boolean;
+  readonly zone: string;
+  act(action: StaffAction): void;
+  toggleMarks(): void;
+}
+
+/** The buttons over the staff. */
+export function staffControls(controls: StaffControls): TemplateResult {
+  const { shown, home, whole, marked, marks, zone, act } = controls;
+  const isWhole = shown.from <= whole.from && shown.to >= whole.to;
+  const isSwap = home.from > whole.from || home.to < whole.to;
+  const button = (words: string, isOff: boolean, action: StaffAction): TemplateResult =>
+    html`<button type="button" ?disabled=${isOff} @click=${() => act(action)}>${words}</button>`;
+  return html`<p class="choices" role="group" aria-label="What the staff shows">
+    ${button('Zoom in', shown.to - shown.from <= nearestMs, { kind: 'zoom', by: 0.5 })}
+    ${button('Zoom out', isWhole, { kind: 'zoom', by: 2 })}
+    ${button('Back', shown.from <= whole.from, { kind: 'pan', by: -0.5 })}
+    ${button('Forward', shown.to >= whole.to, { kind: 'pan', by: 0.5 })}
+    ${isSwap ? button('Fit swap', isSame(shown, home), { kind: 'fit-swap' }) : nothing}
+    ${button('Fit log', isWhole, { kind: 'fit-log' })}
+    <button type="button" aria-pressed=${marks} @click=${controls.toggleMarks}>Mark a span</button>
+    ${
+      marked === null
+        ? nothing
+        : html`${button('Zoom to span', false, { kind: 'fit-span' })}
+          <span class="second">Marked: ${saySpan(marked, zone)}.</span>`
+    }
+  </p>`;
+}
+
+/** `14 Mar 2026 08:59:05 to 10:21:21, 1 h 22 min`. */
+export function saySpan({ from, to }: Interval, zone: string): string {
+  return `${sayInstant(from, zone)} to ${sayInstantBounds({ time: to, earliest: to }, zone, from)}, ${sayDuration((to - from) / 1000)}`;
+}
+
+/** The line over the staff: what it says of the instant that is looked at, else what it shows and how it is moved. */
+export function readOutLine(read: ReadOut | null, shown: string): TemplateResult {
+  if (read === null)
+    return html`<p class="read-out"><span>${shown}.</span> <span class="second">Drag pans, Ctrl+wheel zooms, Shift+drag marks a span.</span></p>`;
+  const words = [...read.halves, ...read.pair].map((said) => html` <span>${said}</span>`);
+  return html`<p class="read-out"><b>${read.time}</b>${words}</p>`;
+}
