@@ -1,7 +1,7 @@
 import type { TopLevelSpec } from 'vega-lite';
 
 /** The narrowest that a chart can be read at, and the room between two side by side, in pixels. */
-export const [leastChart, betweenCharts] = [400, 32] as const;
+const [leastChart, betweenCharts] = [400, 32] as const;
 
 /** How wide each of several charts is in so much room: two side by side where they fit. */
 export function chartWidth(room: number, count: number): number {

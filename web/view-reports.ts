@@ -25,7 +25,7 @@ const fleetChoices: readonly Choice[] = [
   ['fleet-census.csv', 'census (CSV)'],
   ['fleet-forecast.csv', 'forecast (CSV)'],
 ].map(([ending = '', words = '']) => ({
-  id: `save-${ending.replace('.', '-')}`,
+  id: ending === 'fleet.html' ? 'save-report' : `save-${ending.replace('.', '-')}`,
   ending,
   words: `Save ${words}`,
 }));

@@ -102,7 +102,7 @@ export class DiagnosisView extends PageElement {
     const [first = '', ...rest] = sentences.map((s) => saySentence(s, zone, from));
     const period = sayDatedBounds({ earliest: from, time: to }, zone);
     return html`<p class="second">Pair ${terminal(pair)}${site === null ? '' : `, ${terminal(site)}`}, ${period}. ${chosen === null ? nothing : terminal(chosen)} ${this.notKnownOf(pair)}</p>
-      <h1 class="verdict">${terminal(first)}</h1>
+      <h1 class="verdict long">${terminal(first)}</h1>
       ${rest.map((sentence) => html`<p>${terminal(sentence)}</p>`)}
       ${healthy ? nothing : mostLikely(diagnosis)}
       ${this.staff(diagnosis)}

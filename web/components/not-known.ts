@@ -53,7 +53,5 @@ function part(said: string, mend: Mend, words: string): TemplateResult {
 /** The share of rows not recognised in the files that name a pair, in the line above what is said of it. */
 export function notKnownOfPair({ rows }: PairModel): TemplateResult | typeof nothing {
   const [said] = sayRowsNotKnown(rows);
-  if (said === undefined) return nothing;
-  const more = rows.unmatched > 0 && rows.rejected > 0 ? ` ${sayRejected(rows)}` : '';
-  return html`<span class="not-known-of-pair">In its files ${said}${more}</span>`;
+  return said === undefined ? nothing : html`<span class="not-known-of-pair">In its files ${said}</span>`;
 }

@@ -7,15 +7,18 @@ import { citing, citingAt, isNear, leaving } from '../cite.ts';
 import { linesButton } from './lines-button.ts';
 
 /** So many reasons stand under the verdict; further ones are folded. */
-const mostReasons = 5;
+const mostReasons = 4;
 
-/** Why the verdict is what it is: each check that did not pass, as a link to its row, with its lines. */
+/** Why the verdict is what it is: each check that did not pass, the failed ones first, as a link to its row, with its lines. */
 export function reasonsList({ checks }: Swap): TemplateResult {
-  const reasons = checks.filter((c) => c.status !== 'pass');
-  if (reasons.length === 0) return html`<p>All ${checks.length} checks pass.</p>`;
-  const [first, more] = [reasons.slice(0, mostReasons), reasons.slice(mostReasons)];
+  const failed = checks.filter((c) => c.status === 'fail');
+  const open = checks.filter((c) => c.status !== 'fail' && c.status !== 'pass');
+  if (failed.length + open.length === 0) return html`<p>All ${checks.length} checks pass.</p>`;
+  // What is not settled is the reason only where nothing failed.
+  const first = (failed.length > 0 ? failed : open).slice(0, mostReasons);
+  const more = [...failed, ...open].slice(first.length);
   return html`<ul class="reasons">${first.map(reason)}</ul>
-    ${more.length === 0 ? nothing : html`<details><summary>${more.length} more checks did not pass. Show</summary><ul class="reasons">${more.map(reason)}</ul></details>`}`;
+    ${more.length === 0 ? nothing : html`<details class="more-reasons"><summary>${more.length} more ${more.length === 1 ? 'check' : 'checks'} did not pass. Show</summary><ul class="reasons">${more.map(reason)}</ul></details>`}`;
 }
 
 function reason(c: Swap['checks'][number]): TemplateResult {

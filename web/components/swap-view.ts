@@ -23,6 +23,8 @@ import type { Reports } from './save-bar.ts';
 import './shown-table.ts';
 import './staff-figure.ts';
 
+/** A verdict of more characters stands in smaller letters: the staff is to be seen under it. */
+const longVerdict = 110;
 /** More than these would make no picture: the last ones are drawn. */
 const mostBringUps = 24;
 const mostReplacements = 5;
@@ -119,7 +121,7 @@ export class SwapView extends PageElement {
     const period = sayDatedBounds({ earliest: swap.from, time: swap.to }, zone);
     return html`<div class="top">${this.chooser()}<save-bar .reports=${this.reportsOf(model, swap)}></save-bar></div>
       <p class="second">Replacement at ${terminal(swap.pair)}${swap.site === null ? '' : `, ${terminal(swap.site)}`}, ${period}. ${notKnownOfPair(model)}</p>
-      <h1 class="verdict">${terminal(swap.statement)}</h1>
+      <h1 class=${swap.statement.length > longVerdict ? 'verdict long' : 'verdict'}>${terminal(swap.statement)}</h1>
       ${swap.open === null ? nothing : html`<p>${terminal(sayOpen(swap.open, zone, swap.from))}</p>`}
       ${reasonsList(swap)}
       ${this.staff(model, swap)}
