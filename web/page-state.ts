@@ -14,6 +14,8 @@ export interface PageState {
   readonly chosen: Chosen;
   /** How many lessons can be undone. */
   readonly undo: number;
+  /** The last step with files that can be undone, such as `Removed ro1.csv`. */
+  readonly fileStep: string | null;
 }
 
 /** Where nothing was read the reasons are what there is to see. */

@@ -1,4 +1,4 @@
-/** Gives the browser a text to save under a name. */
+/** Gives the browser a text to save under a name; the window is told by `saved`, with the name. */
 export function saveText(name: string, text: string): void {
   const address = URL.createObjectURL(new Blob([text], { type: 'text/plain' }));
   const link = document.createElement('a');
@@ -6,4 +6,5 @@ export function saveText(name: string, text: string): void {
   link.download = name;
   link.click();
   URL.revokeObjectURL(address);
+  window.dispatchEvent(new CustomEvent('saved', { detail: name }));
 }
