@@ -1,7 +1,7 @@
-import { type Hasher, InputError, type Platform, type StoredFile } from '../src/pipeline.ts';
+import { InputError, type Platform, type StoredFile } from '../src/pipeline.ts';
 import { gunzip } from './gunzip.ts';
 import { hashBeside } from './hash-beside.ts';
-import { hasher } from './hasher.ts';
+import { type ClosingHasher, hasher } from './hasher.ts';
 import { type LineIndex, noteEnds } from './line-index.ts';
 import type { NamedFile } from './protocol.ts';
 
@@ -32,10 +32,23 @@ export function bytesOf({ name, file }: NamedFile): Bytes {
   };
 }
 
-/** A browser's file as the import takes it; its line ends are noted in `index` as it is read. */
-export function sourceOf(named: NamedFile, index: LineIndex): StoredFile {
+/**
+ * A browser's file as the import takes it; its line ends are noted in `index` as it is read, and `onBytes` is told how many bytes
+ * were read with each piece.
+ */
+export function sourceOf(named: NamedFile, index: LineIndex, onBytes: (bytes: number) => void): StoredFile {
   const bytes = bytesOf(named);
-  return { name: named.name, bytes: bytes.size, open: () => chunks(bytes, index), slice: bytes.slice };
+  const slice = async (from: number, to: number): Promise<Uint8Array> => {
+    const piece = await bytes.slice(from, to);
+    onBytes(piece.length);
+    return piece;
+  };
+  return {
+    name: named.name,
+    bytes: bytes.size,
+    open: () => chunks({ size: bytes.size, slice }, index),
+    slice,
+  };
 }
 
 /** Reads ahead while a chunk is worked on. */
@@ -58,9 +71,9 @@ async function* chunks(bytes: Bytes, index: LineIndex): AsyncGenerator<Uint8Arra
 /** From so many bytes on the start of a worker is worth it. */
 const workerFrom = 16_777_216;
 
-function sha256({ name, bytes }: Parameters<Platform['sha256']>[0]): Hasher {
+function sha256({ name, bytes }: Parameters<Platform['sha256']>[0]): ClosingHasher {
   return bytes !== null && bytes >= workerFrom ? hashBeside(name) : hasher();
 }
 
 /** What the core asks of the browser. */
-export const platform: Platform = { sha256, gunzip };
+export const platform = { sha256, gunzip } satisfies Platform;

@@ -1,7 +1,7 @@
 import { InputError, readJob, readPhrasebook } from '../src/pipeline.ts';
 import { compareText, type Job } from '../src/vocabulary.ts';
 import { bytesOf } from './browser-files.ts';
-import type { NamedFile, NamedText } from './protocol.ts';
+import type { ChosenPhrasebook, NamedFile, NamedText } from './protocol.ts';
 
 /** A YAML file that was given among the logs. */
 export interface YamlText extends NamedText {
@@ -10,10 +10,12 @@ export interface YamlText extends NamedText {
 }
 
 /** Logs in the order of their names, as the command takes a folder; YAML files are jobs or phrasebooks. */
-export async function sorted(files: readonly NamedFile[]): Promise<{
+export async function sorted<F extends NamedFile>(
+  files: readonly F[],
+): Promise<{
   readonly texts: readonly YamlText[];
   readonly refused: readonly InputError[];
-  readonly logs: readonly NamedFile[];
+  readonly logs: readonly F[];
 }> {
   const ordered = files.toSorted((a, b) => compareText(a.name, b.name));
   const isYaml = ({ name }: NamedFile): boolean => /\.ya?ml$/i.test(name);
@@ -40,16 +42,21 @@ function attempt(read: () => YamlText): YamlText | InputError {
   }
 }
 
-/** The phrasebook to read with: the one that a person gave or taught, else the last among the files. One is used. */
+/**
+ * The phrasebook to read with: the one that a person taught or loaded, else the last among the files. One is used; those that
+ * the chosen one took the place of need no word.
+ */
 export function phrasebookOf(
   texts: readonly YamlText[],
-  given: NamedText | null,
+  chosen: ChosenPhrasebook | null,
 ): { readonly phrasebook: NamedText | null; readonly unused: readonly InputError[] } {
   const found = texts.filter(({ job }) => job === null);
   const last = found.at(-1);
-  const phrasebook = given ?? (last === undefined ? null : { file: last.file, text: last.text });
+  const phrasebook =
+    chosen === null ? (last === undefined ? null : { file: last.file, text: last.text }) : chosen.text;
+  const known = new Set([phrasebook?.file, ...(chosen?.instead ?? [])]);
   const unused = found
-    .filter(({ file }) => file !== phrasebook?.file)
+    .filter(({ file }) => !known.has(file))
     .map(({ file }) => {
       const what = `it is a phrasebook beside ${phrasebook?.file ?? 'another'}, and one is used at a time.`;
       return new InputError(file, what, 'Put its rules into one phrasebook, or load it under Sources.');

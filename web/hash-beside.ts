@@ -1,11 +1,12 @@
-import { type Hasher, InputError } from '../src/pipeline.ts';
+import { InputError } from '../src/pipeline.ts';
 import HashWorker from './hash-worker.ts?worker&inline';
+import type { ClosingHasher } from './hasher.ts';
 
 /** What the worker answers: a chunk that is hashed, or the digest at the end. */
 type Answer = Uint8Array<ArrayBuffer> | string;
 
 /** SHA-256 of a file in a worker of its own, beside the reading of the same bytes. Rejects with InputError if it dies. */
-export function hashBeside(name: string): Hasher {
+export function hashBeside(name: string): ClosingHasher {
   const worker = new HashWorker();
   const waiting: ((answer: Answer) => void)[] = [];
   let fail: (error: InputError) => void = () => undefined;
@@ -38,6 +39,7 @@ export function hashBeside(name: string): Hasher {
       worker.terminate();
       return String(digest);
     },
+    close: () => worker.terminate(),
   };
 }
 

@@ -20,6 +20,8 @@ export interface PageState {
   readonly inputs: Inputs;
   /** How many lessons can be undone. */
   readonly undo: number;
+  /** The last step with files that can be undone, such as `Removed ro1.csv`. */
+  readonly fileStep: string | null;
 }
 
 /** Where nothing was read the reasons are what there is to see. */

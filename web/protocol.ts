@@ -22,6 +22,11 @@ export interface NamedFile {
   readonly file: File;
 }
 
+/** A file that was given, with a number of its own: another file, of the same name too, has another. */
+export interface GivenFile extends NamedFile {
+  readonly id: number;
+}
+
 /** A text file that a person edits: a phrasebook. */
 export interface NamedText {
   readonly file: string;
@@ -38,6 +43,37 @@ export interface Refusal {
 /** What was given and not used: a log, a phrasebook or job, or what this program wrote itself. */
 export interface NotUsed extends Refusal {
   readonly kind: 'left-out' | 'refused' | 'own-report';
+}
+
+/** The phrasebook that a person taught or loaded; `null`: none but the built-in one. */
+export interface ChosenPhrasebook {
+  readonly text: NamedText | null;
+  /** The phrasebooks among the files that it took the place of. */
+  readonly instead: readonly string[];
+}
+
+/** One file that was given, and what became of it. */
+export interface GivenModel {
+  readonly id: number;
+  readonly name: string;
+  /** Bytes. */
+  readonly size: number;
+  /** `null`: it was not read, and is too large to be hashed for its name alone. */
+  readonly sha256: string | null;
+  readonly became: string;
+  /** The file with the same content that was used in its place. */
+  readonly twin: string | null;
+}
+
+/** A session that was opened: what it was made of is not here. */
+export interface OpenedSession {
+  /** The number of its file. */
+  readonly id: number;
+  readonly file: string;
+  /** When it was saved, ISO 8601 UTC. */
+  readonly saved: string;
+  /** What the page showed then: the hash of its address. */
+  readonly page: string;
 }
 
 /** How one file was understood. */
@@ -62,6 +98,8 @@ export interface PairModel {
 
 /** Everything the page shows, as plain data. */
 export interface SiteModel {
+  readonly given: readonly GivenModel[];
+  readonly sessions: readonly OpenedSession[];
   readonly files: readonly FileModel[];
   readonly failures: readonly NotUsed[];
   readonly pairs: readonly PairModel[];
@@ -98,10 +136,18 @@ export interface SurveyModel extends Survey {
 export type Question =
   | {
       readonly kind: 'read';
-      readonly files: readonly NamedFile[];
-      readonly phrasebook: NamedText | null;
-      readonly isAligned: boolean;
+      readonly files: readonly GivenFile[];
+      /** `null`: the one among the files. */
+      readonly phrasebook: ChosenPhrasebook | null;
+      /** `null`: as a session among the files has it, else not. */
+      readonly isAligned: boolean | null;
+      /** What a person typed, by pair; `null` where the fields were emptied. */
+      readonly jobs: Readonly<Record<string, Job | null>>;
+      /** Files that are not among these, and may be again. */
+      readonly remembered: readonly number[];
     }
+  /** All that was read as one file; `page` is the hash of the address, `saved` the present instant. */
+  | { readonly kind: 'session'; readonly page: string; readonly saved: number; readonly version: string }
   | { readonly kind: 'align'; readonly isAligned: boolean }
   | { readonly kind: 'judge'; readonly pair: string; readonly job: Job | null }
   | { readonly kind: 'diagnose'; readonly pair: string | null }
@@ -117,6 +163,7 @@ export interface Answers {
   readonly read: SiteModel;
   readonly align: SiteModel;
   readonly judge: PairModel;
+  readonly session: { readonly name: string; readonly text: string };
   readonly diagnose: Diagnosis;
   readonly fleet: Fleet;
   readonly lines: readonly LinesAround[];
@@ -126,9 +173,32 @@ export interface Answers {
   readonly teach: string;
 }
 
+/** What is told while files are read. */
+export type ReadingNews =
+  /** Files that need not be read again. */
+  | { readonly kind: 'kept'; readonly files: readonly number[] }
+  /** The reading of a file begins; that of the file before has ended. */
+  | { readonly kind: 'begin'; readonly file: number }
+  /** How many bytes of a file were read so far, of all passes over it, and its rows. */
+  | { readonly kind: 'bytes'; readonly file: number; readonly bytes: number; readonly rows: number }
+  | { readonly kind: 'failure'; readonly failure: Refusal }
+  /** All files were read: what they say is put together. */
+  | { readonly kind: 'together' };
+
+/** What the page sends to the worker; what was read is held under the number of its reading until that is closed. */
+export type Request =
+  | {
+      readonly kind: 'ask';
+      readonly number: number;
+      readonly reading: number;
+      readonly question: Question;
+    }
+  | { readonly kind: 'stop'; readonly number: number }
+  | { readonly kind: 'close'; readonly reading: number };
+
 /** What the worker says; `value` is the answer to the question of that number. */
 export type Reply =
   | { readonly kind: 'answer'; readonly number: number; readonly value: Answers[keyof Answers] }
   | { readonly kind: 'refused'; readonly number: number; readonly refusal: Refusal }
   | { readonly kind: 'defect'; readonly number: number; readonly what: string }
-  | { readonly kind: 'progress'; readonly file: string; readonly bytes: number; readonly rows: number };
+  | { readonly kind: 'news'; readonly number: number; readonly news: ReadingNews };

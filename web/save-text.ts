@@ -1,4 +1,4 @@
-/** Gives the browser a text to save under a name. */
+/** Gives the browser a text to save under a name; the window is told by `saved`, with the name. */
 export function saveText(name: string, text: string): void {
   saveBlob(name, new Blob([text], { type: 'text/plain' }));
 }
@@ -11,4 +11,5 @@ export function saveBlob(name: string, blob: Blob): void {
   link.download = name;
   link.click();
   URL.revokeObjectURL(address);
+  window.dispatchEvent(new CustomEvent('saved', { detail: name }));
 }

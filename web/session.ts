@@ -1,4 +1,4 @@
-import type { Answers, Question, Refusal, Reply } from './protocol.ts';
+import type { Answers, Question, ReadingNews, Refusal, Reply, Request, SiteModel } from './protocol.ts';
 import ReadingWorker from './worker.ts?worker&inline';
 
 /** What the worker refused to do, in the user's words. */
@@ -19,49 +19,123 @@ export function refusalOf(error: unknown): Refusal {
   return { where: 'this page', what: `it has a defect: ${what}.`, fix: 'Tell whoever maintains it.' };
 }
 
-/** A worker of its own: it holds what was read until it is closed. */
+/** What one reading holds, until it is closed. */
 export interface Session {
   /** Throws Refused for what a person can mend, Error for a defect. */
-  ask<K extends Question['kind']>(question: Extract<Question, { readonly kind: K }>): Promise<Answers[K]>;
-  /** Ends it, in the middle of reading too. */
+  ask<K extends Exclude<Question['kind'], 'read'>>(
+    question: Extract<Question, { readonly kind: K }>,
+  ): Promise<Answers[K]>;
   close(): void;
+}
+
+/** A reading that goes on. */
+export interface Reading {
+  /** What was read; it stays open if the reading is stopped. Rejects with Refused for what a person can mend, Error for a defect. */
+  readonly done: Promise<{ readonly site: SiteModel; readonly session: Session }>;
+  /** Ends it. What was read before is as it was. */
+  stop(): void;
+}
+
+/** The worker that reads; it keeps what it read of a file for the readings to come. */
+export interface Reader {
+  read(question: Extract<Question, { readonly kind: 'read' }>, onNews: (news: ReadingNews) => void): Reading;
 }
 
 interface Waiting {
   readonly resolve: (data: MessageEvent['data']) => void;
   readonly reject: (error: Error) => void;
+  readonly onNews: (news: ReadingNews) => void;
 }
 
-/** Starts a worker; `onProgress` is told of every file as it is read. */
-export function openSession(onProgress: (file: string, bytes: number, rows: number) => void): Session {
+/** Starts the worker. */
+export function openReader(): Reader {
   const worker = new ReadingWorker();
   const waiting = new Map<number, Waiting>();
   let asked = 0;
-  worker.addEventListener('message', (event: MessageEvent<Reply>) => {
-    const reply = event.data;
-    if (reply.kind === 'progress') {
-      onProgress(reply.file, reply.bytes, reply.rows);
-      return;
-    }
-    const one = waiting.get(reply.number);
-    waiting.delete(reply.number);
-    if (reply.kind === 'answer') one?.resolve(event.data);
-    else if (reply.kind === 'refused') one?.reject(new Refused(reply.refusal));
-    else one?.reject(new Error(reply.what));
-  });
+  /** Why it does not work. */
+  let failed: Error | null = null;
+  const send = (request: Request): void => worker.postMessage(request);
+  const ask = <K extends Question['kind']>(
+    reading: number,
+    question: Extract<Question, { readonly kind: K }>,
+    onNews: Waiting['onNews'] = () => undefined,
+  ): Asked<K> => {
+    asked += 1;
+    const number = asked;
+    const answer = new Promise<Answers[K]>((resolve, reject) => {
+      if (failed !== null) reject(failed);
+      waiting.set(number, { resolve: (data) => resolve(data.value), reject, onNews });
+      send({ kind: 'ask', number, reading, question });
+    });
+    return { number, answer };
+  };
+  worker.addEventListener('message', (event: MessageEvent<Reply>) => settle(waiting, event));
   worker.addEventListener('error', (event) => {
-    for (const one of waiting.values()) one.reject(new Error(event.message));
+    failed = new Error(event.message);
+    for (const one of waiting.values()) one.reject(failed);
     waiting.clear();
   });
+  let readings = 0;
+  return {
+    read(question, onNews) {
+      readings += 1;
+      const reading = readings;
+      const session = sessionOf(
+        (next) => ask(reading, next),
+        waiting,
+        () => send({ kind: 'close', reading }),
+      );
+      const { number, answer } = ask<'read'>(reading, question, onNews);
+      return {
+        done: answer.then((site) => ({ site, session })),
+        stop() {
+          waiting.delete(number);
+          send({ kind: 'stop', number });
+          session.close();
+        },
+      };
+    },
+  };
+}
+
+/** A number, and the promise of its answer. */
+interface Asked<K extends Question['kind']> {
+  readonly number: number;
+  readonly answer: Promise<Answers[K]>;
+}
+
+function sessionOf(
+  ask: <K extends Question['kind']>(question: Extract<Question, { readonly kind: K }>) => Asked<K>,
+  waiting: Map<number, Waiting>,
+  close: () => void,
+): Session {
+  const asked = new Set<number>();
+  let isClosed = false;
   return {
     ask(question) {
-      asked += 1;
-      const number = asked;
-      return new Promise((resolve, reject) => {
-        waiting.set(number, { resolve: (data) => resolve(data.value), reject });
-        worker.postMessage({ number, question });
-      });
+      // What asks on is about to be gone: it is not told.
+      if (isClosed) return new Promise(() => undefined);
+      const { number, answer } = ask(question);
+      asked.add(number);
+      return answer;
     },
-    close: () => worker.terminate(),
+    close() {
+      isClosed = true;
+      for (const number of asked) waiting.delete(number);
+      close();
+    },
   };
+}
+
+function settle(waiting: Map<number, Waiting>, event: MessageEvent<Reply>): void {
+  const reply = event.data;
+  const one = waiting.get(reply.number);
+  if (reply.kind === 'news') {
+    one?.onNews(reply.news);
+    return;
+  }
+  waiting.delete(reply.number);
+  if (reply.kind === 'answer') one?.resolve(event.data);
+  else if (reply.kind === 'refused') one?.reject(new Refused(reply.refusal));
+  else one?.reject(new Error(reply.what));
 }

@@ -5,22 +5,25 @@ import {
   type FileSource,
   healthOfPairs,
   type Imported,
-  importFiles,
   type PairHealth,
-  planProblem,
-  readPhrasebook,
   teachAll,
-  unpackFiles,
   verify,
 } from '../src/pipeline.ts';
 import { rowsNotKnown } from '../src/report/not-known.ts';
 import { shownZone } from '../src/report/shown-zone.ts';
 import type { ImportedFile, Input, Job } from '../src/vocabulary.ts';
-import { platform, sourceOf } from './browser-files.ts';
-import { phrasebookOf, sorted } from './given-files.ts';
 import type { FileLines } from './lines-around.ts';
-import type { FileModel, NamedText, NotUsed, PairModel, Question, SiteModel } from './protocol.ts';
-import { linesByFile, newIndex } from './site-lines.ts';
+import type {
+  FileModel,
+  GivenModel,
+  NamedText,
+  NotUsed,
+  OpenedSession,
+  PairModel,
+  Question,
+  SiteModel,
+} from './protocol.ts';
+import { sessionText } from './session-file.ts';
 
 /** Everything that was read, held where the page can ask for more of it. */
 export interface SiteSession {
@@ -35,72 +38,11 @@ export interface SiteSession {
   readonly isAligned: boolean;
   readonly analysed: Analysed;
   readonly jobs: ReadonlyMap<string, Job>;
+  readonly given: readonly GivenModel[];
+  readonly sessions: readonly OpenedSession[];
 }
-
-export type Progress = (file: string, bytes: number, rows: number) => void;
 
 type Ask<K extends Question['kind']> = Extract<Question, { readonly kind: K }>;
-
-const builtIn = 'built-in phrasebook';
-
-/** Reads the files, one after the other. What can not be read is among the failures. */
-export async function readSite(question: Ask<'read'>, onProgress: Progress): Promise<SiteSession> {
-  const { texts, refused, logs } = await sorted(question.files);
-  const { phrasebook, unused } = phrasebookOf(texts, question.phrasebook);
-  let current = '';
-  const indexes = new Map(logs.map(({ name }) => [name, newIndex()]));
-  const unpacked = await unpackFiles(
-    logs.map((named) => sourceOf(named, indexes.get(named.name) ?? newIndex())),
-    platform,
-  );
-  const read = await importFiles(unpacked.sources, {
-    phrasebook: readPhrasebook(phrasebook?.file ?? builtIn, phrasebook?.text ?? null),
-    zone: null,
-    order: null,
-    year: null,
-    sha256: platform.sha256,
-    onFile: ({ name }) => {
-      current = name;
-      onProgress(current, 0, 0);
-    },
-    onProgress: (bytes, rows) => onProgress(current, bytes, rows),
-  });
-  const imported = {
-    ...read,
-    failures: [...refused, ...unused, ...unpacked.failures, ...read.failures],
-  };
-  const { isAligned } = question;
-  const analysed = analyse(imported, undefined, { align: isAligned, reference: null });
-  const jobs = texts.flatMap(({ job }) => job ?? []);
-  return {
-    lines: linesByFile(logs, unpacked.sources, read.files, indexes),
-    members: new Map(unpacked.sources.map((source) => [source.name, source])),
-    imported: {
-      ...imported,
-      failures: [...imported.failures, ...jobs.flatMap((job) => planProblem(analysed, job) ?? [])],
-    },
-    reports: unpacked.reports,
-    phrasebook,
-    isAligned,
-    analysed,
-    jobs: jobsOf(
-      jobs.filter((job) => planProblem(analysed, job) === null),
-      analysed.timelines.map((t) => t.pair),
-    ),
-  };
-}
-
-/** The job of each pair: the one that plans for it, else one that plans for none. */
-function jobsOf(jobs: readonly Job[], pairs: readonly string[]): ReadonlyMap<string, Job> {
-  return new Map(
-    pairs.flatMap((pair) => {
-      const job =
-        jobs.find(({ plan }) => plan !== undefined && Object.hasOwn(plan, pair)) ??
-        jobs.find(({ plan }) => plan === undefined);
-      return job === undefined ? [] : [[pair, job] as const];
-    }),
-  );
-}
 
 /** The session with the clocks of the files set right, or as they are. */
 export function alignSite(session: SiteSession, isAligned: boolean): SiteSession {
@@ -125,6 +67,8 @@ export function siteModel(session: SiteSession): SiteModel {
   const pairs = healthOfPairs(analysed).map((health) => judged(session, health, rows));
   const lastSwaps = new Map(pairs.map((p) => [p.health.pair, p.verification.swaps.at(-1) ?? null]));
   return {
+    given: session.given,
+    sessions: session.sessions,
     files: imported.files.map(fileModel),
     failures: [
       ...imported.failures.map(notUsed),
@@ -212,4 +156,21 @@ function fileModel(file: ImportedFile): FileModel {
 /** The phrasebook with lessons in it. */
 export function teach({ phrasebook }: SiteSession, { lessons }: Ask<'teach'>): string {
   return teachAll(phrasebook?.file ?? 'phrasebook.yaml', phrasebook?.text ?? null, lessons);
+}
+
+/** Everything as one file, named by its site or pair and the day its logs end. */
+export function saveSite(
+  { imported, analysed, reports, phrasebook, isAligned, jobs }: SiteSession,
+  { page, saved, version }: Ask<'session'>,
+  digest: (bytes: Uint8Array) => string,
+): { readonly name: string; readonly text: string } {
+  const named = { page, version, isAligned, phrasebook, jobs: Object.fromEntries(jobs), reports };
+  const ends = imported.files.flatMap(({ input }) => input.to ?? []);
+  const day = new Date(ends.length === 0 ? saved : Math.max(...ends)).toISOString().slice(0, 10);
+  const sites = new Set(analysed.timelines.map(({ site }) => site));
+  const [pair] = analysed.timelines;
+  const [site] = sites.size === 1 ? sites : [];
+  const of = site ?? (analysed.timelines.length === 1 ? pair?.pair : null) ?? 'pairs';
+  const name = `${of.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '-')}-${day}.steadypair-session.json`;
+  return { name, text: sessionText({ imported, saved, ...named }, digest) };
 }

@@ -1,12 +1,15 @@
 /// <reference lib="webworker" />
 import { diagnose, fleet, InputError } from '../src/pipeline.ts';
-import type { Answers, Question, Reply, SurveyModel } from './protocol.ts';
+import { type GivenStore, givenStore } from './given-store.ts';
+import { digester } from './hasher.ts';
+import type { Answers, Question, ReadingNews, Reply, Request, SurveyModel } from './protocol.ts';
+import { readSite, type Tell } from './read-site.ts';
 import { readLines } from './site-lines.ts';
 import {
   alignSite,
   pairModel,
-  readSite,
   type SiteSession,
+  saveSite,
   siteModel,
   teach,
   withJob,
@@ -16,56 +19,115 @@ import { previewSite, surveySite } from './site-survey.ts';
 /** How often progress is told, in milliseconds. */
 const progressMs = 100;
 
-/** Answers questions one after the other; what was read is held between them. */
+/** What was read, and what was looked through of it. */
+interface Held {
+  site: SiteSession;
+  survey: Promise<SurveyModel> | null;
+}
+
+/** Thrown where a person ended a reading. */
+class Stopped extends Error {}
+
+/** Answers questions about readings; each is held until it is closed. Files are read by one reading at a time. */
 function serve(): void {
-  let session: SiteSession | null = null;
-  let survey: Promise<SurveyModel> | null = null;
-  const answer = async (question: Question): Promise<Answers[keyof Answers]> => {
-    if (question.kind === 'read') session = await readSite(question, progressTeller());
-    if (session === null) throw new RangeError('Nothing was read yet.');
-    if (question.kind === 'align') session = alignSite(session, question.isAligned);
-    if (question.kind === 'judge') session = withJob(session, question.pair, question.job);
-    if (question.kind !== 'survey' && question.kind !== 'preview') return answerFrom(session, question);
-    survey ??= surveySite(session);
-    return question.kind === 'survey' ? survey : previewSite(session, await survey, question);
+  const store = givenStore();
+  const readings = new Map<number, Held>();
+  const stopped = new Set<number>();
+  let last: Promise<unknown> = Promise.resolve();
+  const read = async ({ number, reading, question }: Asked<'read'>): Promise<Answers['read']> => {
+    const before = last;
+    const own = before.then(() => readUnless(() => stopped.has(number), number, question, store));
+    last = own.catch(() => undefined);
+    const site = await own;
+    readings.set(reading, { site, survey: null });
+    return siteModel(site);
   };
-  self.addEventListener('message', ({ data }: MessageEvent<{ number: number; question: Question }>) => {
-    const { number, question } = data;
-    answer(question).then(
-      (value) => reply({ kind: 'answer', number, value }),
-      (error: unknown) => reply(failure(number, error)),
-    );
+  self.addEventListener('message', ({ data }: MessageEvent<Request>) => {
+    if (data.kind === 'stop') stopped.add(data.number);
+    else if (data.kind === 'close') readings.delete(data.reading);
+    else {
+      const { number, reading, question } = data;
+      const value =
+        question.kind === 'read'
+          ? read({ number, reading, question })
+          : answer(readings.get(reading), question);
+      value.then(
+        (found) => reply({ kind: 'answer', number, value: found }),
+        (error: unknown) => error instanceof Stopped || reply(failure(number, error)),
+      );
+    }
   });
 }
 
-async function answerFrom(
-  session: SiteSession,
-  question: Exclude<Question, { readonly kind: 'survey' | 'preview' }>,
+interface Asked<K extends Question['kind']> {
+  readonly number: number;
+  readonly reading: number;
+  readonly question: Extract<Question, { readonly kind: K }>;
+}
+
+/** Reads the files until that is stopped: then it throws Stopped. */
+async function readUnless(
+  isStopped: () => boolean,
+  number: number,
+  question: Asked<'read'>['question'],
+  store: GivenStore,
+): Promise<SiteSession> {
+  const tell = newsTeller(number);
+  const goOn: Tell = (news) => {
+    if (isStopped()) throw new Stopped();
+    tell(news);
+  };
+  const site = await readSite(question, store, goOn);
+  // Whoever stops it while the timelines are built is heard only now.
+  await new Promise((resolve) => setTimeout(resolve, 0));
+  if (isStopped()) throw new Stopped();
+  return site;
+}
+
+async function answer(
+  held: Held | undefined,
+  question: Exclude<Question, { readonly kind: 'read' }>,
 ): Promise<Answers[keyof Answers]> {
+  if (held === undefined) throw new RangeError('Nothing was read yet.');
+  const { site } = held;
   switch (question.kind) {
-    case 'read':
     case 'align':
-      return siteModel(session);
+      held.site = alignSite(site, question.isAligned);
+      return siteModel(held.site);
     case 'judge':
-      return pairModel(session, question.pair);
+      held.site = withJob(site, question.pair, question.job);
+      return pairModel(held.site, question.pair);
     case 'diagnose':
-      return diagnose(session.analysed, question.pair);
+      return diagnose(site.analysed, question.pair);
     case 'fleet':
-      return fleet(session.analysed, question.question);
+      return fleet(site.analysed, question.question);
     case 'lines':
-      return readLines(session.lines, question.cited, question.reach);
+      return readLines(site.lines, question.cited, question.reach);
+    case 'session':
+      return saveSite(site, question, await digester());
     case 'teach':
-      return teach(session, question);
+      return teach(site, question);
+    case 'survey':
+    case 'preview': {
+      held.survey ??= surveySite(site);
+      const survey = await held.survey;
+      return question.kind === 'survey' ? survey : previewSite(site, survey, question);
+    }
   }
 }
 
-function progressTeller(): (file: string, bytes: number, rows: number) => void {
+/** Tells of bytes now and then, and of all else at once. */
+function newsTeller(number: number): (news: ReadingNews) => void {
   let told = 0;
-  return (file, bytes, rows) => {
+  let file = -1;
+  return (news) => {
     const now = performance.now();
-    if (bytes > 0 && now - told < progressMs) return;
-    told = now;
-    reply({ kind: 'progress', file, bytes, rows });
+    if (news.kind === 'bytes') {
+      if (news.file === file && now - told < progressMs) return;
+      told = now;
+      file = news.file;
+    }
+    reply({ kind: 'news', number, news });
   };
 }
 

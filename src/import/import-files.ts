@@ -17,9 +17,10 @@ export interface FilesOptions extends Omit<ImportOptions, 'neighbour' | 'used'> 
   readonly onFile?: (source: FileSource) => void;
   /** Told of what could not be read, as soon as that is known; some of it is tried again at the end. */
   readonly onFailure?: (failure: InputError) => void;
-  /** Readings of earlier runs: the files that they still stand for are not read again, and these are told first. */
+  /** Readings of earlier runs: the files that they still stand for are not read again. */
   readonly kept?: KeptReadings;
-  readonly onKept?: (source: FileSource) => void;
+  /** Told of those files, before any other is read. */
+  readonly onKept?: (sources: readonly FileSource[]) => void;
 }
 
 /** What could be read, and what could not. */
@@ -40,7 +41,7 @@ export async function importFiles(sources: readonly FileSource[], options: Files
   const used: UsedRules = new Set();
   const orders = ordersOfAlike();
   const alone = { ...options, used, neighbour: null, onOrder: orders.add };
-  for (const source of sources) if (options.kept?.has(source, alone) === true) options.onKept?.(source);
+  options.onKept?.(sources.filter((source) => options.kept?.has(source, alone) === true));
   const first = await readEach(sources, alone, 0);
   const days = first.flatMap(({ result }) =>
     result instanceof InputError ? [] : result.files.flatMap(({ input }) => input.from ?? []),

@@ -28,7 +28,7 @@ export interface ShownTable {
 }
 
 /** Rows that a table shows at first, and on paper. */
-const mostRows = 100;
+export const mostRows = 100;
 
 /** The table as paper holds it: its first rows, and where the others are. */
 export function onPaper(table: ShownTable): ShownTable {

@@ -1,71 +1,55 @@
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
+import { sayCount } from '../../src/report/words.ts';
+import { amountOf, type ReadingNow, sayAmount } from '../reading-now.ts';
 import { PageElement } from './page-element.ts';
 
-/** How far the reading of one file is. */
-export interface FileProgress {
-  readonly name: string;
-  readonly size: number;
-  readonly bytes: number;
-  readonly rows: number;
-  readonly state: 'waiting' | 'reading' | 'read';
-}
+/** Of many files that failed the first are named. */
+const mostFailures = 8;
 
-/** A line and a bar per file, the rows so far, and a way out. Fires `cancel`. */
+/** How far a reading is: bytes, per cent and time left over all, the file that is read, what failed, and a way out. Fires `cancel`. */
 export class ReadingProgress extends PageElement {
-  static override properties = { files: { attribute: false } };
-  declare files: readonly FileProgress[];
-
-  constructor() {
-    super();
-    this.files = [];
-  }
+  static override properties = { now: { attribute: false } };
+  declare now: ReadingNow;
 
   override render(): TemplateResult {
-    const rows = this.files.reduce((sum, f) => sum + f.rows, 0);
-    const read = this.files.filter((f) => f.state === 'read').length;
-    return html`<h1 class="lead" role="status">
-        Reading ${this.files.length === 1 ? 'one file' : `${this.files.length} files`}: ${read} read,
-        ${rows.toLocaleString('en')} rows so far.
-      </h1>
-      <table class="progress">
-        <tbody>
-          ${this.files.map(
-            (f) => html`<tr>
-              <th scope="row" class="long">${terminal(f.name)}</th>
-              <td><progress max="100" value=${shareOf(f)} aria-label=${`Share of ${f.name} that was read`}></progress></td>
-              <td class="number">${f.state === 'waiting' ? 'waiting' : `${f.rows.toLocaleString('en')} rows`}</td>
-            </tr>`,
-          )}
-        </tbody>
-      </table>
+    const { now } = this;
+    const { percent } = amountOf(now);
+    const toRead = now.files.filter(({ state }) => state !== 'kept');
+    const rows = toRead.reduce((sum, f) => sum + f.rows, 0);
+    const current = now.files.find(({ id }) => id === now.current);
+    return html`<h1 class="lead" role="status">${now.isTogether ? 'Building the timelines' : `Reading ${sayCount(toRead.length, 'file')}`}${this.sayKept()}</h1>
+      <p><progress max="100" value=${percent} aria-label="Share of all bytes that was read"></progress></p>
+      <p class="amount">${sayAmount(now, performance.now())}; ${rows.toLocaleString('en')} rows so far.</p>
+      <p class="second long">${current === undefined || now.isTogether ? nothing : html`Now ${terminal(current.name)}, ${current.rows.toLocaleString('en')} rows`}</p>
+      ${this.failures()}
       <p><button type="button" id="cancel" @click=${this.onCancel}>Cancel</button></p>`;
+  }
+
+  private sayKept(): string {
+    const { files, isTogether } = this.now;
+    const kept = files.filter(({ state }) => state === 'kept').length;
+    const read = files.filter(({ state }) => state === 'read').length;
+    const done = isTogether || read === 0 ? '' : `, ${read.toLocaleString('en')} read`;
+    return kept === 0
+      ? `${done}.`
+      : `${done}; ${sayCount(kept, 'file')} ${kept === 1 ? 'is' : 'are'} unchanged and not read again.`;
+  }
+
+  private failures(): TemplateResult | typeof nothing {
+    const { failures } = this.now;
+    if (failures.length === 0) return nothing;
+    const more = failures.length - mostFailures;
+    return html`<p>Not read so far:</p>
+      <ul>
+        ${failures.slice(0, mostFailures).map(({ where, what }) => html`<li class="long"><b>${terminal(where)}</b>: ${terminal(what)}</li>`)}
+        ${more > 0 ? html`<li>and ${more.toLocaleString('en')} more</li>` : nothing}
+      </ul>`;
   }
 
   private onCancel(): void {
     this.dispatchEvent(new CustomEvent('cancel', { bubbles: true }));
   }
-}
-
-function shareOf({ state, size, bytes }: FileProgress): number {
-  if (state === 'read') return 100;
-  return size === 0 ? 0 : Math.min(100, (bytes / size) * 100);
-}
-
-/** The files after another piece of one was read. */
-export function progressed(
-  all: readonly FileProgress[],
-  name: string,
-  bytes: number,
-  rows: number,
-): readonly FileProgress[] {
-  // A member of an archive is named with the archive before it.
-  const isOf = (f: FileProgress): boolean => f.name === name || name.startsWith(`${f.name}/`);
-  const at = all.findIndex(isOf);
-  return all.map((f, index): FileProgress => {
-    if (isOf(f)) return { ...f, bytes, rows: Math.max(rows, f.rows), state: 'reading' };
-    return index < at && f.state === 'reading' ? { ...f, state: 'read' } : f;
-  });
 }
 
 customElements.define('reading-progress', ReadingProgress);

@@ -7,6 +7,7 @@ import { saveText } from '../save-text.ts';
 import type { Session } from '../session.ts';
 import type { View } from '../view.ts';
 import { clocksSection } from './clocks-section.ts';
+import './files-given.ts';
 import './files-list.ts';
 import './left-out.ts';
 import { lessonList } from './lesson-list.ts';
@@ -57,6 +58,7 @@ export class SourcesView extends PageElement {
   override render(): TemplateResult {
     const { site, session } = this.state;
     return html`<h1 class="verdict">${this.summary()}</h1>
+      <files-given .state=${this.state}></files-given>
       <left-out .state=${this.state} .survey=${this.survey}></left-out>
       <section id="wordings" tabindex="-1">
         <h2>Wordings and values</h2>

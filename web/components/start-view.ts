@@ -98,7 +98,7 @@ export class StartView extends PageElement {
       files.length > 0
         ? null
         : { where: 'what was chosen', what: 'it holds no files.', fix: 'Choose the exports themselves.' };
-    if (files.length > 0) this.dispatchEvent(new CustomEvent('files', { bubbles: true, detail: files }));
+    if (files.length > 0) this.dispatchEvent(new CustomEvent('files', { bubbles: true, detail: { files } }));
   }
 }
 

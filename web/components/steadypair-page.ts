@@ -4,16 +4,20 @@ import { sayInstant } from '../../src/report/words.ts';
 import type { SourceLine } from '../../src/vocabulary.ts';
 import { type Follower, followAddress } from '../address-follow.ts';
 import { type Evidence, evidenceOf } from '../evidence.ts';
+import { takeDrops } from '../file-drop.ts';
 import { workKeys } from '../page-keys.ts';
 import { firstChosen, type PageState } from '../page-state.ts';
 import { keepPaper } from '../paper.ts';
-import type { LinesAround, NamedFile, NamedText, PairModel, Refusal, SiteModel } from '../protocol.ts';
-import { openSession, refusalOf, type Session } from '../session.ts';
+import type { LinesAround, PairModel, Refusal, SiteModel } from '../protocol.ts';
+import { refusalOf } from '../session.ts';
+import { siteReading, type WasRead } from '../site-reading.ts';
 import { views } from '../views.ts';
+import { addOrReplace } from './add-or-replace.ts';
 import { KeysHelp } from './keys-help.ts';
 import { notKnown } from './not-known.ts';
 import { PageElement } from './page-element.ts';
-import { type FileProgress, progressed } from './reading-progress.ts';
+import './reading-progress.ts';
+import { sessionNote } from './session-note.ts';
 import './start-view.ts';
 import './about-page.ts';
 
@@ -21,43 +25,32 @@ import './about-page.ts';
 export class SteadypairPage extends PageElement {
   static override properties = {
     state: { state: true },
-    reading: { state: true },
+    isOver: { state: true },
     problem: { state: true },
     view: { state: true },
   };
   declare state: PageState | null;
-  declare reading: { readonly session: Session; readonly files: readonly FileProgress[] } | null;
+  /** Files are dragged over the window. */
+  declare isOver: boolean;
   declare problem: Refusal | null;
   declare view: string;
   private readonly evidence: Evidence = evidenceOf(this, (cited, reach) => this.readLines(cited, reach));
   private readonly address: Follower = followAddress(this, () => this.evidence.clear());
-  private given: readonly NamedFile[] = [];
-  /** The phrasebooks before each lesson, the last before the last. */
-  private earlier: readonly (NamedText | null)[] = [];
+  private readonly reading = siteReading(this, {
+    shown: () => (this.state === null ? null : { ...this.state, pair: this.state.chosen.pair }),
+    opened: (read) => this.opened(read),
+    refused: (error) => this.tell(error),
+  });
 
   constructor() {
     super();
     this.state = null;
-    this.reading = null;
+    this.isOver = false;
     this.problem = null;
     this.view = '';
-    this.addEventListener(
-      'files',
-      (event) => void this.read(detailOf<readonly NamedFile[]>(event), null, false, []),
-    );
-    this.addEventListener(
-      'phrasebook',
-      (event) => void this.readAgain(detailOf<NamedText | null>(event), []),
-    );
-    this.addEventListener('taught', (event) => void this.readTaught(detailOf<string>(event)));
-    this.addEventListener(
-      'undo',
-      () => void this.readAgain(this.earlier.at(-1) ?? null, this.earlier.slice(0, -1)),
-    );
     this.addEventListener('site', (event) => this.show(detailOf<SiteModel>(event)));
     this.addEventListener('pair', (event) => this.showPair(detailOf<PairModel>(event)));
     this.addEventListener('mend', (event) => this.address.open('sources', detailOf<string>(event)));
-    this.addEventListener('cancel', () => this.cancel());
     this.addEventListener('problem', (event) => this.tell(detailOf<unknown>(event)));
     keepPaper(this);
   }
@@ -68,6 +61,15 @@ export class SteadypairPage extends PageElement {
       open: (view) => this.state !== null && this.address.open(view),
       help: () => this.help(),
       isOn: () => this.hasKeys(),
+    });
+    takeDrops({
+      over: (isOver) => {
+        this.isOver = isOver;
+      },
+      dropped: (files) => this.dispatchEvent(new CustomEvent('files', { detail: { files } })),
+      refused: (problem) => {
+        this.problem = problem;
+      },
     });
     window.addEventListener('unhandledrejection', (event) => this.tell(event.reason));
   }
@@ -91,7 +93,7 @@ export class SteadypairPage extends PageElement {
   }
 
   private hasMargin(): boolean {
-    return this.state !== null && this.reading === null && this.view !== '';
+    return this.state !== null && this.reading.now() === null && this.view !== '';
   }
 
   private readLines(cited: readonly SourceLine[], reach: number): Promise<readonly LinesAround[]> {
@@ -115,76 +117,44 @@ export class SteadypairPage extends PageElement {
   }
 
   private said(): TemplateResult {
-    const said = this.reading === null ? this.address.said() : '';
-    return html`${this.problem === null ? nothing : problemLine(this.problem)}
-      ${said === '' ? nothing : html`<p class="second no-print" id="address-said" role="status">${terminal(said)}</p>`}`;
+    const { problem, reading } = this;
+    const count = reading.count();
+    const waiting = reading.waiting();
+    const unfit = reading.now() === null ? this.address.said() : '';
+    return html`${this.isOver ? dropLine(count) : nothing}
+      ${problem === null ? nothing : problemLine(problem)}
+      ${waiting.length === 0 ? nothing : addOrReplace(waiting, count)}
+      ${unfit === '' ? nothing : html`<p class="second no-print" id="address-said" role="status">${terminal(unfit)}</p>`}
+      ${reading.said().map((line) => html`<p class="second no-print" role="status">${terminal(line)}</p>`)}`;
   }
 
+  /** What was there stays, out of sight, until another reading is done: what was typed in it is not lost. */
   private body(): TemplateResult {
-    if (this.reading !== null)
-      return html`<reading-progress .files=${this.reading.files}></reading-progress>`;
+    const now = this.reading.now();
     const view = views.find((v) => v.id === this.view);
-    return this.state === null || view === undefined
-      ? html`<start-view></start-view>`
-      : html`${view.id === 'sources' ? nothing : notKnown(this.state.site)}${view.render(this.state)}`;
+    return html`${now === null ? nothing : html`<reading-progress .now=${now}></reading-progress>`}
+      <div class="shown" ?hidden=${now !== null}>
+        ${
+          this.state === null || view === undefined
+            ? html`<start-view></start-view>`
+            : html`${sessionNote(this.state.site)}${view.id === 'sources' ? nothing : notKnown(this.state.site)}${view.render(this.state)}`
+        }
+      </div>`;
   }
 
-  private async read(
-    files: readonly NamedFile[],
-    phrasebook: NamedText | null,
-    isAligned: boolean,
-    before: readonly (NamedText | null)[],
-  ): Promise<void> {
-    this.reading?.session.close();
+  /** True if the view that was open stays. */
+  private opened({ site, session, undo, fileStep, address }: WasRead): boolean {
     this.problem = null;
     // What was cited is a line of the last reading.
     this.evidence.clear();
-    const session = openSession((file, bytes, rows) => this.progress(file, bytes, rows));
-    this.reading = {
-      session,
-      files: files
-        .filter(({ name }) => !/\.ya?ml$/i.test(name))
-        .map(({ name, file }) => ({ name, size: file.size, bytes: 0, rows: 0, state: 'waiting' })),
-    };
-    try {
-      const site = await session.ask<'read'>({ kind: 'read', files, phrasebook, isAligned });
-      this.state?.session.close();
-      this.given = files;
-      this.earlier = before;
-      const chosen = firstChosen(site, this.state?.chosen ?? null);
-      const { span = null, inputs = {} } = this.state ?? {};
-      this.state = { site, session, chosen, span, inputs, undo: before.length };
-      this.reading = null;
-      this.address.opened();
-    } catch (error) {
-      session.close();
-      this.reading = null;
-      this.tell(error);
-    }
-  }
-
-  /** The same files with another phrasebook: it takes the place of the one among the files. */
-  private readAgain(phrasebook: NamedText | null, before: readonly (NamedText | null)[]): Promise<void> {
-    const old = this.state?.site.phrasebook?.file;
-    const files = this.given.filter(({ name }) => name !== old);
-    return this.read(files, phrasebook, this.state?.site.isAligned ?? false, before);
-  }
-
-  private readTaught(text: string): Promise<void> {
-    const old = this.state?.site.phrasebook ?? null;
-    return this.readAgain({ file: old?.file ?? 'phrasebook.yaml', text }, [...this.earlier, old]);
-  }
-
-  private progress(name: string, bytes: number, rows: number): void {
-    const { reading } = this;
-    if (reading === null) return;
-    const files = progressed(reading.files, name, bytes, rows);
-    this.reading = { ...reading, files };
-  }
-
-  private cancel(): void {
-    this.reading?.session.close();
-    this.reading = null;
+    const chosen = firstChosen(site, this.state?.chosen ?? null);
+    const isFirst = this.state === null || this.view === '';
+    const { span = null, inputs = {} } = this.state ?? {};
+    this.state = { site, session, chosen, span, inputs, undo, fileStep };
+    if (address !== null) history.replaceState(null, '', address === '' ? '#' : address);
+    const isStaying = !isFirst && address === null;
+    if (!isStaying) this.address.opened();
+    return isStaying;
   }
 
   private show(site: SiteModel): void {
@@ -214,6 +184,10 @@ function detailOf<T>(event: Event): T {
 
 function problemLine({ where, what, fix }: Refusal): TemplateResult {
   return html`<p class="problem" role="alert"><span class="fail">Not done:</span> ${terminal(`${where}: ${what} ${fix}`)}</p>`;
+}
+
+function dropLine(count: number): TemplateResult {
+  return html`<p class="drop-line no-print">${count === 0 ? 'Drop to read these files' : 'Drop to add these files'}</p>`;
 }
 
 function periodOf({ from, to, zone }: SiteModel): string {

@@ -1,0 +1,29 @@
+import { html, type TemplateResult } from 'lit';
+import { sayCount } from '../../src/report/words.ts';
+import type { How } from '../given-list.ts';
+import type { NamedFile } from '../protocol.ts';
+
+/**
+ * Asks whether files are added to those that are there or read in place of them; fires `files` with the answer. Adding is the
+ * first choice, and Escape is none.
+ */
+export function addOrReplace(files: readonly NamedFile[], count: number): TemplateResult {
+  const [first] = files;
+  const answer =
+    (how: How | 'not') =>
+    ({ currentTarget }: Event): void => {
+      const detail = { files, how };
+      currentTarget?.dispatchEvent(new CustomEvent('files', { bubbles: true, detail }));
+    };
+  const onKey = (event: KeyboardEvent): void => {
+    if (event.key === 'Escape') answer('not')(event);
+  };
+  return html`<section class="ask no-print" aria-label="Files to read" @keydown=${onKey}>
+    <p class="long">${files.length === 1 && first !== undefined ? first.name : sayCount(files.length, 'file')}: add to the ${sayCount(count, 'file')} read, or replace ${count === 1 ? 'it' : 'them'}?</p>
+    <p class="choices">
+      <button type="button" id="add-files" @click=${answer('add')}>Add to the ${sayCount(count, 'file')} read</button>
+      <button type="button" id="replace-files" @click=${answer('replace')}>Replace ${count === 1 ? 'it' : 'them'}</button>
+      <button type="button" id="no-files" @click=${answer('not')}>Cancel</button>
+    </p>
+  </section>`;
+}

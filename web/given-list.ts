@@ -1,0 +1,114 @@
+import type { ChosenPhrasebook, GivenFile, GivenModel, NamedFile, NamedText } from './protocol.ts';
+
+/** The files before a step, and what the step was, such as `Removed ro1.csv`. */
+export interface FileStep {
+  readonly says: string;
+  readonly files: readonly GivenFile[];
+}
+
+/** What is to be read, and how a person came to it. */
+export interface ToRead {
+  readonly files: readonly GivenFile[];
+  /** The last step last. */
+  readonly fileSteps: readonly FileStep[];
+  /** `null`: the one among the files. */
+  readonly phrasebook: ChosenPhrasebook | null;
+  /** The phrasebooks before each lesson, and before each that was loaded; the last before the last. */
+  readonly lessonSteps: readonly (ChosenPhrasebook | null)[];
+  readonly isAligned: boolean | null;
+}
+
+/** Nothing was given. */
+export const nothingToRead: ToRead = {
+  files: [],
+  fileSteps: [],
+  phrasebook: null,
+  lessonSteps: [],
+  isAligned: null,
+};
+
+/** How files are taken: beside those that are there, or in place of them. */
+export type How = 'add' | 'replace';
+
+/** Takes files; one takes the place of another of its name. What was taught stays. `number` gives each a number of its own. */
+export function taking(before: ToRead, more: readonly NamedFile[], how: How, number: () => number): ToRead {
+  // Of two with one name the last counts.
+  const byName = new Map(more.map((named) => [named.name, named]));
+  const fresh = [...byName.values()].map(({ name, file }) => ({ name, file, id: number() }));
+  const stay = how === 'replace' ? [] : before.files.filter(({ name }) => !byName.has(name));
+  const says = `${how === 'add' ? 'Added' : 'Replaced all files by'} ${sayNames(fresh)}`;
+  const isTaught = before.lessonSteps.length > 0;
+  return {
+    ...stepped(before, [...stay, ...fresh], says),
+    isAligned: how === 'add' ? before.isAligned : null,
+    phrasebook: how === 'add' || isTaught ? before.phrasebook : null,
+  };
+}
+
+function sayNames(files: readonly NamedFile[]): string {
+  const [first] = files;
+  return files.length === 1 && first !== undefined ? first.name : `${files.length} files`;
+}
+
+/** Without a file. */
+export function removing(before: ToRead, name: string): ToRead {
+  return stepped(
+    before,
+    before.files.filter((file) => file.name !== name),
+    `Removed ${name}`,
+  );
+}
+
+function stepped(before: ToRead, files: readonly GivenFile[], says: string): ToRead {
+  // Before the first files there is nothing to go back to.
+  const step = before.files.length === 0 ? [] : [{ says, files: before.files }];
+  return { ...before, files, fileSteps: [...before.fileSteps, ...step] };
+}
+
+/** Before the last step with files. */
+export function filesUndone(before: ToRead): ToRead {
+  const last = before.fileSteps.at(-1);
+  return last === undefined
+    ? before
+    : { ...before, files: last.files, fileSteps: before.fileSteps.slice(0, -1) };
+}
+
+/** With another phrasebook, in place of `old`, the one that is in use; `null`: without one. */
+export function loading(before: ToRead, text: NamedText | null, old: NamedText | null): ToRead {
+  const instead = [...(before.phrasebook?.instead ?? []), ...(old === null ? [] : [old.file])];
+  return {
+    ...before,
+    phrasebook: { text, instead },
+    lessonSteps: [...before.lessonSteps, before.phrasebook],
+  };
+}
+
+/** With a lesson in the phrasebook: `text` is the whole of it. */
+export function teaching(before: ToRead, text: string, old: NamedText | null): ToRead {
+  const file = old?.file ?? 'phrasebook.yaml';
+  return loading(before, { file, text }, old);
+}
+
+/** Before the last lesson, or before the phrasebook that was loaded last. */
+export function lessonUndone(before: ToRead): ToRead {
+  return {
+    ...before,
+    phrasebook: before.lessonSteps.at(-1) ?? null,
+    lessonSteps: before.lessonSteps.slice(0, -1),
+  };
+}
+
+/** What must be said of files that were given just now: which replaced another of its name, and which were there already. */
+export function changesSaid(before: readonly GivenModel[], after: readonly GivenModel[]): readonly string[] {
+  const known = new Set(before.map(({ id }) => id));
+  return after
+    .filter(({ id }) => !known.has(id))
+    .flatMap(({ name, sha256, twin }) => {
+      const old = before.find((one) => one.name === name);
+      const same = twin === null ? [] : [`${name} has the same content as ${twin} and is used once.`];
+      if (old === undefined) return same;
+      return sha256 !== null && old.sha256 === sha256
+        ? [`${name} was given before with the same content: nothing changed.`]
+        : [`${name} replaces the file of that name given before: its content differs.`, ...same];
+    });
+}

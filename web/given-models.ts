@@ -1,0 +1,82 @@
+import type { Imported } from '../src/pipeline.ts';
+import { rowsNotKnown } from '../src/report/not-known.ts';
+import { sayCount, sayInstant } from '../src/report/words.ts';
+import type { ImportedFile } from '../src/vocabulary.ts';
+import { hashOf } from './given-store.ts';
+import type { GivenFile, GivenModel } from './protocol.ts';
+import type { ReadFrom } from './read-site.ts';
+import type { Twin } from './same-content.ts';
+
+type Became = Pick<GivenModel, 'became' | 'twin'>;
+
+/** What became of each file that was given, in the order they were given in. */
+export function givenModels(
+  from: ReadFrom,
+  imported: Imported,
+  twins: readonly Twin[],
+): Promise<readonly GivenModel[]> {
+  return Promise.all(
+    from.question.files.map(async (given): Promise<GivenModel> => {
+      const { id, name, file } = given;
+      const sha256 = hashIn(imported.files, name) ?? (await hashOf(from.store, given));
+      return { id, name, size: file.size, sha256, ...becameOf(from, given, imported, twins) };
+    }),
+  );
+}
+
+/** The hash of a file, or of the archive it is, where its reading made one. */
+function hashIn(files: readonly ImportedFile[], name: string): string | null {
+  const own = files.find(({ input }) => input.file === name && input.container === undefined);
+  const held = files.find(({ input }) => input.container?.file === name);
+  return own?.input.sha256 ?? held?.input.container?.sha256 ?? null;
+}
+
+function becameOf(
+  { texts, opened, phrasebook }: ReadFrom,
+  { id, name }: GivenFile,
+  { files, failures }: Imported,
+  twins: readonly Twin[],
+): Became {
+  const said = (became: string): Became => ({ became, twin: null });
+  const failure = failures.find(({ where }) => isOf(where, name));
+  const text = texts.find(({ file }) => file === name);
+  if (text !== undefined && failure === undefined)
+    return said(text.job === null ? phrasebookUse(name, phrasebook?.file) : 'Job');
+  const own = opened.find(({ given }) => given.id === id);
+  if (own?.session != null)
+    return said(
+      `Session saved ${sayInstant(Date.parse(own.session.saved), 'UTC')} UTC: ${sayCount(own.session.inputs.length, 'file')}`,
+    );
+  const twin = twins.find(({ file }) => file === name) ?? againIn(files, name);
+  if (twin !== undefined) return { became: `Same content as ${twin.of}: used once`, twin: twin.of };
+  const read = files.filter(({ input }) => (input.container?.file ?? input.file) === name);
+  if (read.length > 0) return said(sayRead(read, name));
+  if (own?.unpacked.reports.includes(name) === true) return said('Written by this program: not read again');
+  return said(failure === undefined ? 'Nothing of it was used' : `Left out: ${failure.what}`);
+}
+
+/** A file of that name and content that came in another one: in an archive, or a session. */
+function againIn(files: readonly ImportedFile[], name: string): Twin | undefined {
+  const found = files.find(({ input }) => input.file === name && input.container !== undefined);
+  return found?.input.container === undefined ? undefined : { file: name, of: found.input.container.file };
+}
+
+/** A place in the file, or a member of the archive. */
+function isOf(where: string, name: string): boolean {
+  return where === name || where.replace(/:\d+$/, '') === name || where.startsWith(`${name}/`);
+}
+
+function phrasebookUse(name: string, used: string | undefined): string {
+  return name === used ? 'Phrasebook, in use' : 'Phrasebook, not in use';
+}
+
+function sayRead(read: readonly ImportedFile[], name: string): string {
+  const rows = rowsNotKnown(read.map(({ input }) => input));
+  const odd = [
+    ...(rows.unmatched === 0 ? [] : [`${rows.unmatched.toLocaleString('en')} not recognised`]),
+    ...(rows.rejected === 0 ? [] : [`${rows.rejected.toLocaleString('en')} rejected`]),
+  ];
+  const isArchive = read.some(({ input }) => input.container?.file === name);
+  const files = isArchive ? `${sayCount(read.length, 'file')}, ` : `${read[0]?.input.layout ?? ''}, `;
+  return `${files}${sayCount(rows.read, 'row')}${odd.length === 0 ? '' : `: ${odd.join(', ')}`}`;
+}

@@ -1,0 +1,85 @@
+import { type FileSource, type KeptReadings, keptReadings, unpackFiles } from '../src/pipeline.ts';
+import { bytesOf, platform, sourceOf } from './browser-files.ts';
+import type { LineIndex } from './line-index.ts';
+import type { GivenFile } from './protocol.ts';
+import { type Digest, isSession, readSession, type SavedSession, sessionBytes } from './session-file.ts';
+import { newIndex } from './site-lines.ts';
+
+/** A file that was given, opened: it stays so for the readings to come. */
+export interface OpenedFile {
+  readonly given: GivenFile;
+  readonly index: LineIndex;
+  /** The file itself, or the members of an archive; and what of it cannot be unpacked. */
+  readonly unpacked: Awaited<ReturnType<typeof unpackFiles>>;
+  readonly session: SavedSession | null;
+}
+
+/** The files of the readings so far, by their numbers. */
+export interface GivenStore {
+  readonly kept: KeptReadings;
+  readonly opened: Map<number, OpenedFile>;
+  /** SHA-256 of what no reading hashed. */
+  readonly hashes: Map<number, string>;
+  /** Told of every piece that is read of a file. */
+  onBytes: (file: number, bytes: number) => void;
+}
+
+/** Nothing was given yet. */
+export function givenStore(): GivenStore {
+  return { kept: keptReadings(), opened: new Map(), hashes: new Map(), onBytes: () => undefined };
+}
+
+/** The file opened, as it was before where it was given before. Throws InputError if it is a session that is of no use. */
+export async function openGiven(store: GivenStore, given: GivenFile, digest: Digest): Promise<OpenedFile> {
+  const known = store.opened.get(given.id);
+  if (known !== undefined) return known;
+  const index = newIndex();
+  const source = sourceOf(given, index, (bytes) => store.onBytes(given.id, bytes));
+  const opened = isSession(await source.slice(0, sessionBytes))
+    ? await openSaved(given, index, digest)
+    : { given, index, unpacked: await unpackFiles([source], platform), session: null };
+  store.opened.set(given.id, opened);
+  return opened;
+}
+
+async function openSaved(given: GivenFile, index: LineIndex, digest: Digest): Promise<OpenedFile> {
+  const session = readSession(given.name, await textOf(given), digest);
+  const sources = [timelineOf(given.name, session.timelines)];
+  return { given, index, unpacked: { sources, failures: [], reports: session.reports }, session };
+}
+
+/** The stored timeline in a session, as a file of the session's name. */
+function timelineOf(name: string, bytes: Uint8Array): FileSource {
+  return {
+    name,
+    bytes: bytes.length,
+    async *open() {
+      yield bytes;
+    },
+  };
+}
+
+/** The text of a file, UTF-8. Throws InputError if it can not be read any more. */
+export async function textOf(named: GivenFile): Promise<string> {
+  return new TextDecoder().decode(await bytesOf(named).slice(0, named.file.size));
+}
+
+/** So many bytes are hashed of a file that was of no use, to tell it by. */
+const mostHashed = 67_108_864;
+
+/** The SHA-256 of a file; `null` where it is too large to be hashed for that alone. */
+export async function hashOf(store: GivenStore, given: GivenFile): Promise<string | null> {
+  const { id, name, file } = given;
+  const known = store.hashes.get(id);
+  if (known !== undefined || file.size > mostHashed) return known ?? null;
+  const hasher = platform.sha256({ name, bytes: file.size });
+  await hasher.update(await bytesOf(given).slice(0, file.size));
+  const digest = await hasher.digest();
+  store.hashes.set(id, digest);
+  return digest;
+}
+
+/** Forgets the files that are neither in this reading nor in the one before: undoing a step reads none again. */
+export function forgetOthers({ opened }: GivenStore, wanted: ReadonlySet<number>): void {
+  for (const id of [...opened.keys()]) if (!wanted.has(id)) opened.delete(id);
+}

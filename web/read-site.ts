@@ -1,0 +1,207 @@
+import {
+  analyse,
+  type Imported,
+  InputError,
+  importFiles,
+  planProblem,
+  readPhrasebook,
+} from '../src/pipeline.ts';
+import type { ImportedFile, Job } from '../src/vocabulary.ts';
+import { platform } from './browser-files.ts';
+import { type ByteCount, countBytes } from './count-bytes.ts';
+import { phrasebookOf, sorted, type YamlText } from './given-files.ts';
+import { givenModels } from './given-models.ts';
+import { forgetOthers, type GivenStore, type OpenedFile, openGiven } from './given-store.ts';
+import { type ClosingHasher, digester } from './hasher.ts';
+import type { GivenFile, Question, ReadingNews } from './protocol.ts';
+import { withoutTwins } from './same-content.ts';
+import { linesByFile } from './site-lines.ts';
+import type { SiteSession } from './site-session.ts';
+
+/** Told of what is read; it may throw to end the reading. */
+export type Tell = (news: ReadingNews) => void;
+
+type ReadAsk = Extract<Question, { readonly kind: 'read' }>;
+
+const builtIn = 'built-in phrasebook';
+
+/**
+ * Reads the files, one after the other; of those of earlier readings only what is touched by what changed. What can not be read
+ * is among the failures. Throws InputError if nothing but sessions is new, and none of them can be opened.
+ */
+export async function readSite(question: ReadAsk, store: GivenStore, tell: Tell): Promise<SiteSession> {
+  const { texts: written, refused, logs } = await sorted(question.files);
+  const count = countBytes(store, tell);
+  try {
+    const { opened, failures } = await openAll(store, logs, tell);
+    const texts = [...written, ...opened.flatMap(phrasebookIn)];
+    const { phrasebook, unused } = phrasebookOf(texts, question.phrasebook);
+    const read = await importAll(store, opened, phrasebook, { count, tell });
+    tell({ kind: 'together' });
+    const unpacked = opened.flatMap((o) => o.unpacked.failures);
+    const all = [...refused, ...failures, ...unpacked, ...unused, ...read.failures];
+    return await together({ question, store, texts, opened, phrasebook }, { ...read, failures: all });
+  } finally {
+    count.end();
+  }
+}
+
+/** What a reading was made of. */
+export interface ReadFrom {
+  readonly question: ReadAsk;
+  readonly store: GivenStore;
+  readonly texts: readonly YamlText[];
+  readonly opened: readonly OpenedFile[];
+  readonly phrasebook: SiteSession['phrasebook'];
+}
+
+async function together(from: ReadFrom, read: Imported): Promise<SiteSession> {
+  const { question, store, texts, opened, phrasebook } = from;
+  const { files, twins } = withoutTwins(read.files.map((file) => asSaved(opened, file)));
+  const isAligned = question.isAligned ?? opened.some(({ session }) => session?.isAligned === true);
+  const analysed = analyse({ ...read, files }, undefined, { align: isAligned, reference: null });
+  const jobs = texts.flatMap(({ job }) => job ?? []);
+  const misfits = jobs.flatMap((job) => planProblem(analysed, job) ?? []);
+  const imported = { ...read, files, failures: [...read.failures, ...misfits] };
+  const sources = opened.flatMap(({ unpacked }) => unpacked.sources);
+  const indexes = new Map(opened.map(({ given, index }) => [given.name, index]));
+  const here = opened.filter(({ session }) => session === null).map(({ given }) => given);
+  forgetOthers(store, new Set([...question.files.map(({ id }) => id), ...question.remembered]));
+  return {
+    lines: linesByFile(here, opened.flatMap(filesHere), files, indexes),
+    members: new Map(sources.map((source) => [source.name, source])),
+    imported,
+    reports: opened.flatMap(({ unpacked }) => unpacked.reports),
+    phrasebook,
+    isAligned,
+    analysed,
+    jobs: jobsOf(
+      from,
+      jobs.filter((job) => planProblem(analysed, job) === null),
+      analysed.timelines.map((t) => t.pair),
+    ),
+    given: await givenModels(from, imported, twins),
+    sessions: opened.flatMap(({ given: { id, name }, session }) =>
+      session === null ? [] : [{ id, file: name, saved: session.saved, page: session.page }],
+    ),
+  };
+}
+
+/** Of a session none of the files is here. */
+function filesHere({ session, unpacked }: OpenedFile): OpenedFile['unpacked']['sources'] {
+  return session === null ? unpacked.sources : [];
+}
+
+/** Where a reading is told of. */
+interface Telling {
+  readonly count: ByteCount;
+  readonly tell: Tell;
+}
+
+/** The logs and sessions opened; what cannot be is told and passed over. */
+async function openAll(
+  store: GivenStore,
+  logs: readonly GivenFile[],
+  tell: Tell,
+): Promise<{ readonly opened: readonly OpenedFile[]; readonly failures: readonly InputError[] }> {
+  const fresh = logs.filter(({ id }) => !store.opened.has(id)).length;
+  const digest = await digester();
+  const opened: OpenedFile[] = [];
+  const failures: InputError[] = [];
+  for (const given of logs) {
+    try {
+      opened.push(await openGiven(store, given, digest));
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      failures.push(error);
+      tell({ kind: 'failure', failure: plainFailure(error) });
+    }
+  }
+  const [first] = failures;
+  if (first !== undefined && failures.length === fresh) throw first;
+  return { opened, failures };
+}
+
+/** An error does not cross to the page. */
+function plainFailure({ where, what, fix }: InputError): { where: string; what: string; fix: string } {
+  return { where, what, fix };
+}
+
+async function importAll(
+  store: GivenStore,
+  opened: readonly OpenedFile[],
+  phrasebook: SiteSession['phrasebook'],
+  { count, tell }: Telling,
+): Promise<Imported> {
+  const fileOf = new Map(opened.flatMap(({ given, unpacked }) => unpacked.sources.map((s) => [s, given.id])));
+  const hashers: ClosingHasher[] = [];
+  try {
+    return await importFiles([...fileOf.keys()], {
+      phrasebook: readPhrasebook(phrasebook?.file ?? builtIn, phrasebook?.text ?? null),
+      zone: null,
+      order: null,
+      year: null,
+      sha256: (of) => {
+        const made = platform.sha256(of);
+        hashers.push(made);
+        return made;
+      },
+      kept: store.kept,
+      onKept: (kept) => {
+        const known = new Set(kept);
+        const whole = opened.filter(({ unpacked }) => unpacked.sources.every((s) => known.has(s)));
+        tell({ kind: 'kept', files: whole.map(({ given }) => given.id) });
+      },
+      onFile: (source) => count.begin(fileOf.get(source) ?? -1),
+      onProgress: (_, rows) => count.rows(rows),
+      onFailure: (failure) => tell({ kind: 'failure', failure: plainFailure(failure) }),
+    });
+  } finally {
+    // A reading that ends early leaves workers behind that hash.
+    for (const hasher of hashers) hasher.close();
+  }
+}
+
+/** A file of a session is told by the archive that it was in, not by the session. */
+function asSaved(opened: readonly OpenedFile[], file: ImportedFile): ImportedFile {
+  const { container, ...input } = file.input;
+  const session = opened.find(
+    ({ given, session: saved }) => saved !== null && given.name === container?.file,
+  )?.session;
+  const own = session?.inputs.find((one) => one.sha256 === input.sha256 && one.file === input.file);
+  if (own === undefined) return file;
+  return { ...file, input: own.container === undefined ? input : withContainer(input, own.container) };
+}
+
+/** In its place among the others, as a file that was read has it. */
+function withContainer(
+  { file, sha256, bytes, ...rest }: ImportedFile['input'],
+  container: NonNullable<ImportedFile['input']['container']>,
+): ImportedFile['input'] {
+  return { file, sha256, bytes, container, ...rest };
+}
+
+function phrasebookIn({ session }: OpenedFile): readonly YamlText[] {
+  const saved = session?.phrasebook ?? null;
+  return saved === null ? [] : [{ ...saved, job: null }];
+}
+
+/** The job of each pair: what a person typed, what a session has, a job that plans for the pair, one that plans for none. */
+function jobsOf(
+  { question, opened }: ReadFrom,
+  jobs: readonly Job[],
+  pairs: readonly string[],
+): ReadonlyMap<string, Job> {
+  const saved = opened.flatMap(({ session }) => (session === null ? [] : [session.jobs]));
+  return new Map(
+    pairs.flatMap((pair) => {
+      const typed = Object.hasOwn(question.jobs, pair) ? question.jobs[pair] : undefined;
+      const job =
+        saved.find((all) => Object.hasOwn(all, pair))?.[pair] ??
+        jobs.find(({ plan }) => plan !== undefined && Object.hasOwn(plan, pair)) ??
+        jobs.find(({ plan }) => plan === undefined);
+      const own = typed === undefined ? job : (typed ?? undefined);
+      return own === undefined ? [] : [[pair, own] as const];
+    }),
+  );
+}
