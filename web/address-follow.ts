@@ -50,7 +50,7 @@ export function followAddress(host: Followed, onLeave: () => void): Follower {
   host.addEventListener('span', (event) => event instanceof CustomEvent && setSpan(way, event.detail));
   host.addEventListener('inputs', (event) => event instanceof CustomEvent && setInputs(way, event.detail));
   return {
-    said: () => (host.state === null ? sayAsked(readAddress(location.hash)) : way.said),
+    said: () => (host.state === null ? sayAsked(readAddress(location.hash), views) : way.said),
     opened: () => opened(way),
     open: (view, section) => visit(way, { ...nowhere, view }, { section }),
   };
@@ -154,7 +154,7 @@ function show(way: Way, asked: Address, kept: Kept | null): void {
   host.state = { ...state, chosen, span, inputs };
   host.view = view;
   way.said = sayUnfit([...(isKnown ? [] : [`no view is named “${asked.view}”`]), ...fitted.said]);
-  document.title = titleOf(view, host.state);
+  document.title = titleOf(view, host.state, views);
 }
 
 function sayUnfit(said: readonly string[]): string {

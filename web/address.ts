@@ -37,7 +37,7 @@ export function readAddress(hash: string): Address {
     inputs: inputs.known,
     problems: [
       ...(swap !== null && !/^[1-9]\d{0,5}$/.test(swap) ? ['its swap is not a number'] : []),
-      ...(span === 'unreadable' ? ['its from and to are not two times, the earlier first'] : []),
+      ...(span === 'unreadable' ? ['its from and to are not a span of time'] : []),
       ...(inputs.left > 0 ? ['part of it was not recognised'] : []),
     ],
   };

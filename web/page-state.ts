@@ -83,7 +83,7 @@ export function fitAddress({ pair, swap, span, problems }: Address, { pairs }: S
   const model = pairs.find((p) => p.health.pair === pair);
   if (model === undefined) {
     const said = pair === null ? [] : [`no file read names pair ${pair}`];
-    return { picked: null, span: null, said: [...problems, ...said] };
+    return { picked: null, span: null, said: [...said, ...problems] };
   }
   const own = model.health.pair;
   const last = lastSwapOf(pairs, own);
@@ -94,9 +94,9 @@ export function fitAddress({ pair, swap, span, problems }: Address, { pairs }: S
     picked: swap === null || !isSwap ? last : { pair: own, swap },
     span: isSpan && isSwap ? span : null,
     said: [
-      ...problems,
       ...(isSwap ? [] : [`the logs show no swap ${(swap ?? 0) + 1} of ${own}`]),
-      ...(isSpan ? [] : [`the log of ${own} does not reach its span`]),
+      ...(isSpan ? [] : [`the log of ${own} does not reach its span of time`]),
+      ...problems,
     ],
   };
 }

@@ -2,15 +2,17 @@ import { terminal } from '../src/report/escape.ts';
 import { sayInstant } from '../src/report/words.ts';
 import type { Address } from './address.ts';
 import type { PageState } from './page-state.ts';
-import { views } from './views.ts';
+import type { View } from './view.ts';
+
+type Named = readonly Pick<View, 'id' | 'title'>[];
 
 /** The title of the tab: what the view shows, and of which pair. */
-export function titleOf(view: string, state: PageState | null): string {
-  const what = state === null ? '' : shownIn(view, state);
+export function titleOf(view: string, state: PageState | null, views: Named): string {
+  const what = state === null ? '' : shownIn(view, state, views);
   return what === '' ? 'Steadypair' : `${what}, Steadypair`;
 }
 
-function shownIn(view: string, { site, chosen }: PageState): string {
+function shownIn(view: string, { site, chosen }: PageState, views: Named): string {
   const pair = terminal(chosen.pair);
   const swap = site.pairs.find((p) => p.health.pair === chosen.pair)?.verification.swaps[chosen.swap];
   if (pair !== '' && view === 'swap')
@@ -25,7 +27,7 @@ function dayOf(time: number, zone: string): string {
 }
 
 /** What an address asks for, where nothing is read yet; empty where it asks for nothing. */
-export function sayAsked({ view, pair, swap, span }: Address): string {
+export function sayAsked({ view, pair, swap, span }: Address, views: Named): string {
   const title = views.find(({ id }) => id === view)?.title;
   if (title === undefined) return '';
   const of = pair === null ? '' : `, pair ${terminal(pair)}`;

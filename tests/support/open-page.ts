@@ -80,9 +80,12 @@ export async function goToView(page: Page, id: string): Promise<void> {
   await page.waitForSelector(`${id}-view`);
 }
 
-/** Goes to the swap record, and waits until its staff is drawn. */
+/** Goes to the first swap record by name (in the demo the clean one, of RO1), and waits until its staff is drawn. */
 export async function goToSwap(page: Page): Promise<void> {
   await goToView(page, 'swap');
+  const records = await page.locator('#swap option').allTextContents();
+  const index = records.findIndex((words) => !words.includes('no replacement'));
+  if (index >= 0) await page.selectOption('#swap', { index });
   await page.waitForSelector('staff-figure chart-figure svg');
 }
 
