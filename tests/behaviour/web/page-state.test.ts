@@ -95,6 +95,7 @@ test('the title names the pair and the day of its swap', () => {
     span: null,
     inputs: {},
     undo: 0,
+    fileStep: null,
   };
   const of = (view: string, pair: string): string =>
     titleOf(view, { ...state, chosen: { pair, swap: 0 } }, views);
