@@ -1,8 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { staffLooks } from '../../src/report/staff-key.ts';
 import type { ReadOut } from '../../src/report/staff-read-out.ts';
 import { sayInstant, sayInstantBounds } from '../../src/report/words.ts';
 import { type Interval, sayDuration } from '../../src/vocabulary.ts';
-import type { StaffAction } from '../staff-keys.ts';
+import { type StaffAction, staffKeys } from '../staff-keys.ts';
 import { isSame, nearestMs } from '../staff-window.ts';
 
 /** What the buttons over the staff are about. */
@@ -58,4 +59,12 @@ export function readOutLine({ read, shown, marked }: StaffSaid): TemplateResult 
   }
   const how = html`<span class="second">Drag pans, Ctrl+wheel zooms, Shift+drag marks a span.</span>`;
   return html`<p class="read-out"><span>${shown}.</span>${marked === null ? how : last}</p>`;
+}
+
+/** What the staff's lines mean, and its keys. `limitSeconds` is where the flag of a bring-up stands. */
+export function staffHelp(limitSeconds: number): TemplateResult {
+  return html`<details class="staff-key"><summary>How to read and move the staff</summary>
+    <ul class="key">${staffLooks(limitSeconds).map(([look, meaning]) => html`<li><b>${look}</b> ${meaning}</li>`)}</ul>
+    <dl class="key">${staffKeys.map(({ keys, meaning }) => html`<dt>${keys}</dt><dd>${meaning}</dd>`)}</dl>
+  </details>`;
 }

@@ -1,6 +1,5 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { Mark, PairHealth } from '../../src/pipeline.ts';
-import { staffLooks } from '../../src/report/staff-key.ts';
 import { readOut, sayReadOut } from '../../src/report/staff-read-out.ts';
 import type { Instant, Interval } from '../../src/vocabulary.ts';
 import { cite, pin } from '../cite.ts';
@@ -10,7 +9,8 @@ import { citedOf, marksIn, spanOf } from '../staff-marks.ts';
 import { afterAction, type StaffPosition } from '../staff-moves.ts';
 import { isSame, windowOf } from '../staff-window.ts';
 import { PageElement } from './page-element.ts';
-import { readOutLine, saySpan, staffControls } from './staff-controls.ts';
+import { readOutLine, saySpan, staffControls, staffHelp } from './staff-controls.ts';
+import type { StaffMove } from './staff-overview.ts';
 import type { StaffGesture } from './staff-stage.ts';
 import './chart-figure.ts';
 import './staff-overview.ts';
@@ -130,9 +130,7 @@ export class StaffFigure extends PageElement {
       <staff-overview .staff=${staff} .zone=${zone} .shown=${shown} .room=${room} @move=${this.onMove}></staff-overview>
       ${rows.spec === null ? nothing : html`<chart-figure .spec=${rows.spec} .label=${rows.said}></chart-figure>`}
       ${rows.rest.length === 0 ? nothing : html`<p class="second rest">${rows.rest.join(' ')}</p>`}
-      <details class="staff-key"><summary>How to read the staff</summary>
-        <ul class="key">${staffLooks(staff.limitSeconds).map(([look, meaning]) => html`<li><b>${look}</b> ${meaning}</li>`)}</ul>
-      </details>`;
+      ${staffHelp(staff.limitSeconds)}`;
   }
 
   private readonly act = (action: StaffAction): void => {
@@ -157,10 +155,10 @@ export class StaffFigure extends PageElement {
         this.lookAt(gesture.time);
         break;
       case 'window':
-        this.stand({ ...this.position, shown: gesture.window });
+        this.stand({ ...this.position, shown: gesture.window }, gesture.isHeld);
         break;
       case 'mark':
-        this.stand({ ...this.position, marked: gesture.span });
+        this.stand({ ...this.position, marked: gesture.span }, !gesture.last);
         if (gesture.last) this.citeMarks('What is marked', marksIn(this.health.marks, gesture.span));
         break;
       case 'press':
@@ -174,17 +172,20 @@ export class StaffFigure extends PageElement {
   }
 
   private onMove(event: Event): void {
-    if (event instanceof CustomEvent) this.stand({ ...this.position, shown: event.detail });
+    if (!(event instanceof CustomEvent)) return;
+    const { window, isHeld }: StaffMove = event.detail;
+    this.stand({ ...this.position, shown: window }, isHeld);
   }
 
   private onLeave(): void {
     this.lookAt(null);
   }
 
-  /** Stands elsewhere, and tells of it once it has come to rest. */
-  private stand(position: StaffPosition): void {
+  /** Stands elsewhere, and tells of it once it has come to rest: not while a drag holds it. */
+  private stand(position: StaffPosition, isHeld = false): void {
     this.position = position;
     clearTimeout(this.resting);
+    if (isHeld) return;
     this.resting = setTimeout(() => this.rest(), restMs);
   }
 
