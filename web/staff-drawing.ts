@@ -16,7 +16,7 @@ export interface Beside {
 
 /** Names stand to the left, a word that runs over the end to the right. */
 const wide: Beside = { left: 92, right: 56 };
-const narrow: Beside = { left: 72, right: 12 };
+const narrow: Beside = { left: 82, right: 12 };
 const narrowest = 600;
 const paddingTop = 2;
 

@@ -9,6 +9,16 @@ export function marksIn(marks: readonly Mark[], { from, to }: Interval): readonl
   return marks.filter((m) => m.time >= from && m.earliest <= to);
 }
 
+/** From the earliest instant of some marks to the last; `null` of none. */
+export function spanOf(marks: readonly Mark[]): Interval | null {
+  const [first, ...rest] = marks;
+  if (first === undefined) return null;
+  return rest.reduce<Interval>(
+    (span, m) => ({ from: Math.min(span.from, m.earliest), to: Math.max(span.to, m.time) }),
+    { from: first.earliest, to: first.time },
+  );
+}
+
 /** The instant of the next mark after another instant, or of the last before it; `null` where there is none. */
 export function nextMark(marks: readonly Mark[], time: number, step: 1 | -1): number | null {
   const found = step > 0 ? marks.find((m) => m.time > time) : marks.findLast((m) => m.time < time);

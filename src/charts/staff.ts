@@ -64,8 +64,10 @@ const rules: readonly {
   { mark: 'axis', color: secondInk, width: 1 },
 ];
 
-/** The highest word over the upper line, and room for a letter of it. */
-const top = 2.28;
+/** What the upper line and its marks take. */
+const leastTop = 1.3;
+/** A letter of the highest word. */
+const letterHeight = 0.13;
 const unitsBetweenLines = 52;
 
 /** A pair as a staff of two lines, one for each half, time to the right. */
@@ -75,7 +77,7 @@ export const staff: Chart<StaffRow> = {
   spec: (rows) => ({
     data: { values: rows.map((row) => ({ ...row })) },
     width: 660,
-    height: Math.round((top - lowestOf(rows)) * unitsBetweenLines),
+    height: Math.round((topOf(rows) - lowestOf(rows)) * unitsBetweenLines),
     config: quiet,
     encoding: {
       x: {
@@ -87,7 +89,7 @@ export const staff: Chart<StaffRow> = {
       y: {
         field: 'y',
         type: 'quantitative',
-        scale: { domain: [lowestOf(rows), top], zero: false, nice: false },
+        scale: { domain: [lowestOf(rows), topOf(rows)], zero: false, nice: false },
         axis: null,
       },
     },
@@ -110,6 +112,12 @@ export const staff: Chart<StaffRow> = {
     return `The staff of ${halves.join(' and ')}, from the left. Marked on it: ${words}.`;
   },
 };
+
+/** Over the highest word. */
+function topOf(rows: readonly StaffRow[]): number {
+  const words = rows.filter((r) => r.mark === 'word').map((r) => r.y + letterHeight);
+  return Math.max(leastTop, ...words);
+}
 
 /** Where the time axis is. */
 function lowestOf(rows: readonly StaffRow[]): number {

@@ -33,7 +33,7 @@ export const stateRows: Chart<StateRow> = {
       x: {
         field: 'from',
         type: 'temporal',
-        scale: { type: 'utc', nice: false, ...shownOf(rows) },
+        scale: { type: 'utc', nice: false },
         axis: null,
       },
       y: {
@@ -44,6 +44,11 @@ export const stateRows: Chart<StateRow> = {
       },
     },
     layer: [
+      // Nothing to see: rows begin and end where the staff does, whether or not a state reaches so far.
+      {
+        mark: { type: 'rule', opacity: 0 },
+        encoding: { x: { field: 'shownFrom', type: 'temporal' }, x2: { field: 'shownTo' } },
+      },
       {
         transform: [{ filter: '!datum.isAbnormal' }],
         mark: { type: 'rule', color: secondInk, strokeWidth: 1 },
@@ -79,7 +84,3 @@ export const stateRows: Chart<StateRow> = {
     return `${said.join('; ')}.`;
   },
 };
-
-function shownOf([first]: readonly StateRow[]): { readonly domain?: [number, number] } {
-  return first === undefined ? {} : { domain: [first.shownFrom, first.shownTo] };
-}

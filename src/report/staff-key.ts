@@ -19,6 +19,7 @@ const looks: readonly (readonly [string, string])[] = [
 const more: readonly (readonly [string, string])[] = [
   ['faint band', 'it happened somewhere in there'],
   ['hatched', 'unobserved'],
+  ['bar with its words', 'not as it should be for so long'],
 ];
 
 /** What the staff's lines mean, as HTML; once beneath the first staff of a page. */

@@ -86,10 +86,11 @@ export function labelsOf(
     }
     groups.push(last);
   }
-  return groups.flatMap(({ x, text, kind }) => {
-    const fits = (words: string): boolean => lengthOf(words) * perUnit <= to - from;
+  return groups.flatMap(({ x, text, kind, count }) => {
     const name = nameState(kind, limitSeconds);
-    return fits(text) ? [{ x, text }] : fits(name) ? [{ x, text: name }] : [];
+    const shorter = [text, ...(count > 1 ? [`${name} ${count} times`] : []), name];
+    const said = shorter.find((words) => lengthOf(words) * perUnit <= to - from);
+    return said === undefined ? [] : [{ x, text: said }];
   });
 }
 

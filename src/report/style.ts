@@ -48,7 +48,7 @@ footer{margin-top:2rem;color:var(--second);font-size:.8125rem}
 html{font-size:11px;line-height:1.35;background:#fff;color:#000}body{max-width:none;padding:0}
 h2{margin:1.1rem 0 .4rem;padding-top:.4rem}
 th,td{padding:.12rem .6rem .12rem 0}table{font-size:10.5px}.steps td:last-child{width:23rem}.took{width:12rem}.checks th[scope=row]{width:18rem}#cautions,#sign-off{break-inside:avoid}.sign div{margin-top:1.2rem}dl{gap:.05rem 1.2rem}
-.picture svg{max-width:150mm;max-height:54mm}#bring-ups svg{max-width:140mm}#pairs svg,#months svg,#sync-times svg,#drifts svg,#census svg,#forecast svg{max-width:250mm;max-height:none;zoom:.7}h3{margin:.5rem 0 .1rem;font-size:9.5px}
+.picture svg{max-width:150mm;max-height:54mm}#staff svg{max-height:72mm}#bring-ups svg{max-width:140mm}#pairs svg,#months svg,#sync-times svg,#drifts svg,#census svg,#forecast svg{max-width:250mm;max-height:none;zoom:.7}h3{margin:.5rem 0 .1rem;font-size:9.5px}
 .lines{columns:2;column-gap:8mm;font-size:9px;line-height:1.25;padding-left:1.8rem}.lines li{break-inside:avoid;margin:0}.lines code{font-size:8.5px}sup{font-size:7.5px}
 .verdict{font-size:1.6rem}
 .picture svg :is([stroke="#9a3b1c"],[stroke="#7a5600"],[stroke="#5b6168"],[stroke="#1c2024"]){stroke:#000}.picture svg :is([fill="#9a3b1c"],[fill="#7a5600"],[fill="#5b6168"],[fill="#1c2024"]){fill:#000}

@@ -129,12 +129,12 @@ describe('the keyboard alone', () => {
     await page.keyboard.press('Enter');
     await page.waitForSelector('swap-view .verdict:has-text("not verified")');
     await page.waitForSelector('staff-figure svg');
-    await tabTo('Closer');
+    await tabTo('Zoom in');
     const steps = await page.locator('table.steps tbody tr').count();
     await page.keyboard.press('Enter');
     await page.keyboard.press('Enter');
     await expect.poll(() => page.locator('table.steps tbody tr').count()).toBeLessThan(steps);
-    await tabTo('Whole log');
+    await tabTo('Fit log');
     await page.keyboard.press('Enter');
     await tabTo('lines');
     await page.waitForSelector('side-notes .note');

@@ -1,16 +1,16 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { Mark, PairHealth } from '../../src/pipeline.ts';
-import { staffLooks } from '../../src/report/staff-key.ts';
 import { readOut, sayReadOut } from '../../src/report/staff-read-out.ts';
 import type { Instant, Interval } from '../../src/vocabulary.ts';
 import { cite, pin } from '../cite.ts';
 import { axisWidth, drawStaff, drawStates, type RowsDrawing, type StaffDrawing } from '../staff-drawing.ts';
 import type { StaffAction } from '../staff-keys.ts';
-import { citedOf, marksIn } from '../staff-marks.ts';
+import { citedOf, marksIn, spanOf } from '../staff-marks.ts';
 import { afterAction, type StaffPosition } from '../staff-moves.ts';
 import { isSame, windowOf } from '../staff-window.ts';
 import { PageElement } from './page-element.ts';
-import { readOutLine, saySpan, staffControls } from './staff-controls.ts';
+import { readOutLine, saySpan, staffControls, staffHelp } from './staff-controls.ts';
+import type { StaffMove } from './staff-overview.ts';
 import type { StaffGesture } from './staff-stage.ts';
 import './chart-figure.ts';
 import './staff-overview.ts';
@@ -24,7 +24,7 @@ const restMs = 250;
 /**
  * The staff of a pair as an instrument: read out, moved, zoomed, marked. Fires `look` with the span that is marked, or else
  * shown, once it has come to rest, and then, bubbling, `span` with what is shown, `null` where that is its home; `near`,
- * bubbling, with the time about the pointer or the cursor, `null` where it is nowhere.
+ * bubbling, with the time of what lies at the pointer or the cursor, `null` where nothing does.
  */
 export class StaffFigure extends PageElement {
   static override properties = {
@@ -58,8 +58,8 @@ export class StaffFigure extends PageElement {
   private rows: RowsDrawing | null = null;
   private drawnOf: readonly unknown[] = [];
   private rowsOf: readonly unknown[] = [];
-  /** What is cited now, so that a pointer that moves on over the same marks asks for nothing. */
-  private cited: readonly Mark[] = [];
+  /** What lies at the pointer now: while it moves on over the same marks there is nothing to tell. */
+  private near: readonly Mark[] = [];
   /** The last span that it told of: the same one given back moves nothing. */
   private told: Interval | null = null;
   private resting: ReturnType<typeof setTimeout> | undefined;
@@ -88,7 +88,7 @@ export class StaffFigure extends PageElement {
   }
 
   override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('home') || (changed.has('span') && this.span !== this.told)) this.comeHome();
+    if (changed.has('home') || (changed.has('span') && !isSameSpan(this.span, this.told))) this.comeHome();
     const { health, zone, room } = this;
     if (room === 0) return;
     const { shown } = this.position;
@@ -108,7 +108,8 @@ export class StaffFigure extends PageElement {
     this.position = { shown, marked: null, cursor: null, anchor: null };
     this.rested = shown;
     this.told = span;
-    this.cited = [];
+    this.near = [];
+    if (span !== null) void this.updateComplete.then(() => this.look());
   }
 
   override render(): TemplateResult {
@@ -118,16 +119,18 @@ export class StaffFigure extends PageElement {
     const { staff, spans } = health;
     const time = this.pointed ?? cursor ?? at?.time ?? null;
     const said = cursor === null ? saySpan(shown, zone) : sayReadOut(readOut(staff, spans, cursor, zone));
-    return html`${staffControls({ shown, home, whole: staff, marked, marks, zone, act: this.act, toggleMarks: this.toggleMarks })}
-      ${readOutLine(time === null ? null : readOut(staff, spans, time, zone), saySpan(shown, zone))}
+    return html`${staffControls({ shown, home, whole: staff, marked, marks, act: this.act, toggleMarks: this.toggleMarks })}
+      ${readOutLine({
+        read: time === null ? null : readOut(staff, spans, time, zone),
+        shown: saySpan(shown, zone),
+        marked: marked === null ? null : saySpan(marked, zone),
+      })}
       <staff-stage .drawing=${drawing} .shown=${shown} .whole=${staff} .room=${room} .said=${said}
         .over=${{ cursor, marked, at }} .marks=${marks} @gesture=${this.onGesture} @focusout=${this.onLeave}></staff-stage>
       <staff-overview .staff=${staff} .zone=${zone} .shown=${shown} .room=${room} @move=${this.onMove}></staff-overview>
       ${rows.spec === null ? nothing : html`<chart-figure .spec=${rows.spec} .label=${rows.said}></chart-figure>`}
       ${rows.rest.length === 0 ? nothing : html`<p class="second rest">${rows.rest.join(' ')}</p>`}
-      <details class="staff-key"><summary>How to read the staff</summary>
-        <ul class="key">${staffLooks(staff.limitSeconds).map(([look, meaning]) => html`<li><b>${look}</b> ${meaning}</li>`)}</ul>
-      </details>`;
+      ${staffHelp(staff.limitSeconds)}`;
   }
 
   private readonly act = (action: StaffAction): void => {
@@ -152,11 +155,11 @@ export class StaffFigure extends PageElement {
         this.lookAt(gesture.time);
         break;
       case 'window':
-        this.stand({ ...this.position, shown: gesture.window });
+        this.stand({ ...this.position, shown: gesture.window }, gesture.isHeld);
         break;
       case 'mark':
-        this.stand({ ...this.position, marked: gesture.span });
-        if (gesture.last) this.citeMarks('What is marked', gesture.span);
+        this.stand({ ...this.position, marked: gesture.span }, !gesture.last);
+        if (gesture.last) this.citeMarks('What is marked', marksIn(this.health.marks, gesture.span));
         break;
       case 'press':
         this.stand({ ...this.position, cursor: gesture.time, anchor: null });
@@ -169,37 +172,47 @@ export class StaffFigure extends PageElement {
   }
 
   private onMove(event: Event): void {
-    if (event instanceof CustomEvent) this.stand({ ...this.position, shown: event.detail });
+    if (!(event instanceof CustomEvent)) return;
+    const { window, isHeld }: StaffMove = event.detail;
+    this.stand({ ...this.position, shown: window }, isHeld);
   }
 
   private onLeave(): void {
     this.lookAt(null);
   }
 
-  /** Stands elsewhere, and tells of it once it has come to rest. */
-  private stand(position: StaffPosition): void {
+  /** Stands elsewhere, and tells of it once it has come to rest: not while a drag holds it. */
+  private stand(position: StaffPosition, isHeld = false): void {
     this.position = position;
     clearTimeout(this.resting);
+    if (isHeld) return;
     this.resting = setTimeout(() => this.rest(), restMs);
   }
 
   private rest(): void {
-    const { shown, marked } = this.position;
+    const { shown } = this.position;
     this.rested = shown;
-    this.dispatchEvent(new CustomEvent('look', { detail: marked ?? shown }));
+    this.look();
     const span = isSame(shown, this.home) ? null : shown;
-    if (span === this.told || (span !== null && this.told !== null && isSame(span, this.told))) return;
+    if (isSameSpan(span, this.told)) return;
     this.told = span;
     this.dispatchEvent(new CustomEvent('span', { bubbles: true, detail: span }));
   }
 
+  private look(): void {
+    const { marked, shown } = this.position;
+    this.dispatchEvent(new CustomEvent('look', { detail: marked ?? shown }));
+  }
+
   /** Tells what lies at an instant: its rows are marked, its lines cited. */
   private lookAt(time: number | null): void {
-    const near = time === null ? null : this.about(time);
-    this.dispatchEvent(new CustomEvent('near', { bubbles: true, detail: near }));
-    if (near === null) this.cited = [];
+    const { position, health } = this;
+    const inside = time === null ? [] : marksIn(health.marks, this.about(time));
+    if (!isOther(inside, this.near)) return;
+    this.near = inside;
+    this.dispatchEvent(new CustomEvent('near', { bubbles: true, detail: spanOf(inside) }));
     // What is marked keeps its evidence until the mark is taken away.
-    else if (this.position.marked === null) this.citeMarks('What happened there', near);
+    if (inside.length > 0 && position.marked === null) this.citeMarks('What happened there', inside);
   }
 
   private about(time: number): Interval {
@@ -208,11 +221,9 @@ export class StaffFigure extends PageElement {
     return { from: time - reach, to: time + reach };
   }
 
-  private citeMarks(title: string, span: Interval): void {
-    const inside = marksIn(this.health.marks, span);
-    if (inside.length === 0 || !isOther(inside, this.cited)) return;
-    this.cited = inside;
-    const cited = citedOf(title, inside);
+  private citeMarks(title: string, marks: readonly Mark[]): void {
+    if (marks.length === 0) return;
+    const cited = citedOf(title, marks);
     cite(this, cited.title, cited.lines);
   }
 
@@ -220,6 +231,10 @@ export class StaffFigure extends PageElement {
     const inside = time === null ? [] : marksIn(this.health.marks, this.about(time));
     if (inside.length > 0) pin(this, { ...citedOf('What happened there', inside), isByKey: false });
   }
+}
+
+function isSameSpan(a: Interval | null, b: Interval | null): boolean {
+  return a === b || (a !== null && b !== null && isSame(a, b));
 }
 
 function isOther(now: readonly unknown[], before: readonly unknown[]): boolean {

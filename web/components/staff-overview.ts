@@ -21,7 +21,13 @@ const drawn: ReadonlySet<StaffRow['mark']> = new Set([
   'warning',
 ]);
 
-/** The whole log small, with a window on what the staff shows. Fires `move` with the window that it was dragged to. */
+/** Where the window was dragged to. */
+export interface StaffMove {
+  readonly window: Interval;
+  readonly isHeld: boolean;
+}
+
+/** The whole log small, with a window on what the staff shows. Fires `move` with the window that it is dragged to, and whether it is still held. */
 export class StaffOverview extends PageElement {
   static override properties = {
     staff: { attribute: false },
@@ -85,17 +91,17 @@ export class StaffOverview extends PageElement {
       this.grabbed = shown;
       return at < shown.from - hold || at > shown.to + hold || shown.to - shown.from >= length;
     },
-    marked: (from, to) => this.move(windowOf(this.timeAt(from), this.timeAt(to), this.staff)),
-    dragged: (by) => {
+    marked: (from, to, last) => this.move(windowOf(this.timeAt(from), this.timeAt(to), this.staff), !last),
+    dragged: (by, last) => {
       const { grabbed, staff } = this;
       if (grabbed === null) return;
       const moved = (by * (staff.to - staff.from)) / (grabbed.to - grabbed.from);
-      this.move(panned(grabbed, moved, staff));
+      this.move(panned(grabbed, moved, staff), !last);
     },
     pressed: (at) => {
       const { shown, staff } = this;
       const middle = (shown.from + shown.to) / 2;
-      this.move(panned(shown, (this.timeAt(at) - middle) / (shown.to - shown.from), staff));
+      this.move(panned(shown, (this.timeAt(at) - middle) / (shown.to - shown.from), staff), false);
     },
   });
 
@@ -103,7 +109,8 @@ export class StaffOverview extends PageElement {
     return this.staff.from + share * (this.staff.to - this.staff.from);
   }
 
-  private move(detail: Interval): void {
+  private move(window: Interval, isHeld: boolean): void {
+    const detail: StaffMove = { window, isHeld };
     this.dispatchEvent(new CustomEvent('move', { detail }));
   }
 }

@@ -10,7 +10,8 @@ import './chart-figure.ts';
 /** What a person did on the staff; instants in milliseconds UTC. */
 export type StaffGesture =
   | { readonly kind: 'over'; readonly time: number | null }
-  | { readonly kind: 'window'; readonly window: Interval }
+  /** `isHeld` while a drag goes on. */
+  | { readonly kind: 'window'; readonly window: Interval; readonly isHeld: boolean }
   | { readonly kind: 'mark'; readonly span: Interval; readonly last: boolean }
   | { readonly kind: 'press'; readonly time: number }
   | { readonly kind: 'key'; readonly action: StaffAction };
@@ -95,8 +96,8 @@ export class StaffStage extends PageElement {
       };
       this.tell({ kind: 'mark', span, last });
     },
-    dragged: (by) => {
-      if (this.grabbed !== null) this.move(panned(this.grabbed, -by, this.whole));
+    dragged: (by, last) => {
+      if (this.grabbed !== null) this.move(panned(this.grabbed, -by, this.whole), !last);
     },
     pressed: (at) => this.tell({ kind: 'press', time: this.timeAt(at) }),
   });
@@ -116,7 +117,7 @@ export class StaffStage extends PageElement {
     const next = zoomed(this.shown, wheelFactor(event), Math.max(0, Math.min(1, at)), this.whole);
     if (isSame(next, this.shown) && !event.ctrlKey) return;
     event.preventDefault();
-    this.move(next);
+    this.move(next, false);
   };
 
   private onKey(event: KeyboardEvent): void {
@@ -126,8 +127,8 @@ export class StaffStage extends PageElement {
     this.tell({ kind: 'key', action });
   }
 
-  private move(window: Interval): void {
-    this.tell({ kind: 'window', window });
+  private move(window: Interval, isHeld: boolean): void {
+    this.tell({ kind: 'window', window, isHeld });
   }
 
   private tell(detail: StaffGesture): void {

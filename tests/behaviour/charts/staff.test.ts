@@ -45,6 +45,27 @@ checkChart(staff, [
     says: 'The staff of A, from the left. Marked on it: nothing.',
   },
   {
+    name: 'draws what is abnormal in its colour with its word, and says it',
+    rows: [
+      row('name', at(0), at(0), 1, 'A'),
+      row('warning', at(10), at(27), -1.7),
+      row('warning-word', at(10), at(10), -1.95, 'no ready partner 17 min 08 s'),
+      row('critical', at(12), at(13), -2.2),
+      row('critical-word', at(12), at(12), -2.4, 'two active 1 min 00 s'),
+      row('unobserved', at(40), at(50), -2.7),
+      row('unobserved-word', at(40), at(40), -2.9, 'unobserved 10 min 00 s'),
+      row('axis', at(0), at(60), -3.1),
+    ],
+    shows: [
+      'stroke="#7a5600"',
+      'fill="#7a5600">no ready partner 17 min 08 s',
+      'stroke="#9a3b1c"',
+      'fill="#9a3b1c">two active 1 min 00 s',
+      '>unobserved 10 min 00 s<',
+    ],
+    says: 'The staff of A, from the left. Marked on it: no ready partner 17 min 08 s, two active 1 min 00 s, unobserved 10 min 00 s.',
+  },
+  {
     name: 'draws nothing but says so',
     rows: [],
     shows: ['<svg'],

@@ -9,7 +9,7 @@ const words = (rows: readonly StaffRow[]): readonly StaffRow[] => rows.filter((r
 test('a word alone stands in the row nearest to its line', () => {
   const rows = wordRows([{ time: 10, text: 'removed' }], 1, 1, 1, wide);
   expect(words(rows).map((r) => [r.text, r.x])).toEqual([['removed', 10]]);
-  expect(words(rows)[0]?.y).toBeCloseTo(1.36, 9);
+  expect(words(rows)[0]?.y).toBeCloseTo(1.4, 9);
 });
 test('of two that are close the left one moves away from the line', () => {
   const [inserted, removed] = words(

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { stateRowRows } from '../../../src/report/state-spans.ts';
+import { foldedStates, stateRowRows } from '../../../src/report/state-spans.ts';
 import type { StateSpan } from '../../../src/vocabulary.ts';
 
 const span = (
@@ -45,5 +45,54 @@ describe('the rows beneath the staff', () => {
     const rows = stateRowRows(flaps, shown, 0, 660);
     expect(rows.filter((r) => r.isAbnormal).map((r) => r.from)).toEqual([330_000]);
     expect(rows.length).toBeLessThanOrEqual(661);
+  });
+});
+
+describe('what stays as it should be', () => {
+  const shown = { from: 0, to: 100 };
+  const quiet = ['A', 'B'].flatMap((half) => [
+    span(half, 'link-a', 'up', 0, 100),
+    span(half, 'link-b', 'up', 0, 100),
+    span(half, 'links', 'straight', 0, 100),
+    span(half, 'firmware', '6.4.1', 0, 100),
+  ]);
+
+  test('is one line for both halves', () => {
+    expect(foldedStates(quiet, shown)).toEqual({
+      told: [],
+      rest: ['Links of both halves up and straight throughout.', 'Firmware of both halves 6.4.1 throughout.'],
+    });
+  });
+
+  test('leaves drawn what changes in what is shown, and what is not as it should be', () => {
+    const down = span('B', 'link-a', 'down', 40, 60);
+    const crossed = span('A', 'links', 'crossed', 0, 100);
+    const { told, rest } = foldedStates(
+      [
+        ...quiet.filter((s) => s.signal !== 'links' && !(s.half === 'B' && s.signal === 'link-a')),
+        span('B', 'link-a', 'up', 0, 40),
+        down,
+        span('B', 'link-a', 'up', 60, 100),
+        crossed,
+      ],
+      shown,
+    );
+    expect(told.map((s) => `${s.half} ${s.signal} ${s.value}`)).toEqual([
+      'B link-a up',
+      'B link-a down',
+      'B link-a up',
+      'A links crossed',
+    ]);
+    expect(rest).toEqual([
+      'Links of half A up throughout.',
+      'Links of half B link b up throughout.',
+      'Firmware of both halves 6.4.1 throughout.',
+    ]);
+    // Before it went down there is nothing to draw.
+    expect(foldedStates([span('B', 'link-a', 'up', 0, 40), down], { from: 0, to: 30 }).told).toEqual([]);
+  });
+
+  test('says nothing of what was never reported', () => {
+    expect(foldedStates([], shown)).toEqual({ told: [], rest: [] });
   });
 });

@@ -49,7 +49,7 @@ describe('the HTML report', () => {
     expect(text).toContain('Light steady within five minutes: fail.');
     expect(text).toContain('☐ Both links of both halves up, not crossed, checked at the cabinet');
     expect(text).toContain('This swap is not verified');
-    expect(text).toContain('>past 5 min<');
+    expect(text).toContain('>B past 5 min by 5 min 00 s<');
   });
   test('leaves a line to write on where the job says nothing', async () => {
     expect(await page(0)).toContain('<dt>Reviewed by</dt><dd><span class="blank"></span></dd>');
