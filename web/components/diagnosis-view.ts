@@ -9,6 +9,7 @@ import { shortReasons } from '../health-words.ts';
 import { lastSwapOf, type PageState, worstFor } from '../page-state.ts';
 import { saveText } from '../save-text.ts';
 import type { View } from '../view.ts';
+import { causeLines } from './cause-lines.ts';
 import { attemptsTable, causesList, doubtedTable, ladderTable } from './diagnosis-tables.ts';
 import { notKnownOfPair } from './not-known.ts';
 import { PageElement } from './page-element.ts';
@@ -87,7 +88,7 @@ export class DiagnosisView extends PageElement {
     return html`<p class="second">Pair ${terminal(pair)}${site === null ? '' : `, ${terminal(site)}`}, ${sayInstant(from, zone)} to ${sayInstant(to, zone)}</p>
       ${this.notKnownOf(pair)}
       <h1 class="verdict">${terminal(first)}</h1>
-      ${rest.map((sentence) => html`<p>${terminal(sentence)}</p>`)}
+      ${rest.map((sentence) => html`<p>${terminal(sentence)}</p>`)}${causeLines(diagnosis)}
       ${chosen === null ? nothing : html`<p class="second">${terminal(chosen)}</p>`}
       ${healthy ? nothing : html`<section><h2>How far it gets</h2>${ladderTable(diagnosis)}</section>`}
       ${this.staff(diagnosis)}
