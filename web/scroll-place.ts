@@ -1,5 +1,5 @@
 /** How long what is drawn later is waited for. */
-const patienceMs = 5000;
+const patienceMs = 10_000;
 
 /** Events by which a person takes the page in hand: what is waited for then is no longer wanted. */
 const taken = ['wheel', 'keydown', 'pointerdown', 'touchstart'] as const;
@@ -21,11 +21,18 @@ export async function onceDrawn(attempt: () => boolean): Promise<boolean> {
   return isDone;
 }
 
-/** Scrolls to where a person was; a view that is drawn later is waited for. */
+/** The page has come to rest if it has kept its height for so long. */
+const stillMs = 500;
+
+/** Scrolls to where a person was, and stays there until all that is drawn later has taken its room. */
 export function scrollBackTo(top: number): Promise<boolean> {
+  let [height, since] = [0, performance.now()];
   return onceDrawn(() => {
     window.scrollTo(0, top);
-    return Math.abs(window.scrollY - top) < 2;
+    const { scrollHeight } = document.documentElement;
+    const isDrawing = document.querySelector('main .picture:empty') !== null;
+    if (scrollHeight !== height || isDrawing) [height, since] = [scrollHeight, performance.now()];
+    return performance.now() - since > stillMs && Math.abs(window.scrollY - top) < 2;
   });
 }
 
