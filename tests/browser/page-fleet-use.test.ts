@@ -44,7 +44,7 @@ function manyPairs(count: number): string {
 }
 
 describe('a fleet of a thousand pairs', () => {
-  test('shows the worst hundred and all on request; how long the page is held is printed', async () => {
+  test('shows the worst twelve and all on request; how long the page is held is printed', async () => {
     const folder = folderWith({ 'many.csv': manyPairs(1000) });
     const { page, told } = await openPage(browser);
     await choose(page, join(folder, 'many.csv'));
@@ -55,20 +55,20 @@ describe('a fleet of a thousand pairs', () => {
     await goToView(page, 'fleet');
     await page.waitForSelector('fleet-view .verdict:has-text("P0001 (9 losses")');
     await expect.poll(() => page.locator('#fleet-pairs chart-figure svg').count()).toBe(1);
-    const drawn = 'Drawn are the worst pairs: 40 of 1000.';
+    const drawn = 'Drawn are the worst pairs: 12 of 1000.';
     expect(await page.textContent('#fleet-pairs figcaption')).toContain(drawn);
     const rows = page.locator('#fleet-pairs tbody tr');
-    expect(await rows.count()).toBe(100);
+    expect(await rows.count()).toBe(12);
     expect(await rows.first().textContent()).toContain('stands out');
-    await page.waitForSelector('#fleet-pairs [role=status]:has-text("The first 100 of 1000 rows.")');
+    await page.waitForSelector('#fleet-pairs [role=status]:has-text("12 shown of 1000 rows")');
     const held: unknown = await page.evaluate('Math.max(0, ...held)');
     console.log(`Opening a fleet of 1,000 pairs held the page for at most ${held} ms.`);
     await page.focus('#fleet-pairs button:has-text("Show all 1000")');
     await page.keyboard.press('Enter');
     await expect.poll(() => rows.count()).toBe(1000);
-    await page.waitForSelector('#fleet-pairs button:focus:has-text("Show the first 100")');
+    await page.waitForSelector('#fleet-pairs button:focus:has-text("Show the first 12")');
     await page.keyboard.press('Enter');
-    await expect.poll(() => rows.count()).toBe(100);
+    await expect.poll(() => rows.count()).toBe(12);
     expect(told).toEqual([]);
     await page.context().close();
   });
@@ -124,10 +124,12 @@ describe('the two years of the demo site', () => {
     await page.waitForSelector('p:has-text("next 25 swaps")');
     await tabTo('#fleet-pairs tbody tr:nth-child(2) button');
     await page.waitForSelector('side-notes .note:has-text("outfall-journal.csv")');
+    await page.locator('.more-files summary').focus();
+    await page.keyboard.press('Enter');
     await tabTo('button[data-name="fleet-forecast.csv"]');
     const [saved] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
     expect(saved.suggestedFilename()).toBe('fleet-forecast.csv');
-    await page.waitForSelector('fleet-view [role=status]:has-text("fleet-forecast.csv was given")');
+    await page.waitForSelector('fleet-view [role=status]:has-text("Saved fleet-forecast.csv.")');
     expect(told).toEqual([]);
     await page.context().close();
   });
@@ -136,6 +138,7 @@ describe('the two years of the demo site', () => {
     const { page } = await openPage(browser);
     await page.click('#demo-fleet');
     await openFleet(page);
+    await page.click('#all-sections');
     await expect.poll(() => page.locator('fleet-view chart-figure svg').count()).toBe(14);
     const named = await page
       .locator('fleet-view [role=img]')
@@ -155,6 +158,7 @@ describe('the two years of the demo site', () => {
     const { page } = await openPage(browser, { viewport, bypassCSP: true });
     await page.click('#demo-fleet');
     await openFleet(page);
+    await page.click('#all-sections');
     await expect.poll(() => page.locator('fleet-view chart-figure svg').count()).toBe(14);
     expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
     await page.addScriptTag({ content: axe.source });
@@ -165,11 +169,11 @@ describe('the two years of the demo site', () => {
     await page.context().close();
   });
 
-  test('print with answer, pictures and tables, without form, buttons and margin', async () => {
+  test('print as their report, folded as they are: answer, pictures and tables, without form and buttons', async () => {
     const { page } = await openPage(browser);
     await page.click('#demo-fleet');
     await openFleet(page);
-    await expect.poll(() => page.locator('fleet-view chart-figure svg').count()).toBe(14);
+    await page.waitForSelector('html.on-paper');
     const file = join(mkdtempSync(join(tmpdir(), 'print-')), 'page.pdf');
     writeFileSync(file, await page.pdf({ format: 'A4' }));
     const text = execFileSync('pdftotext', [file, '-'], { encoding: 'utf8' }).replace(/\s+/g, ' ');
@@ -180,7 +184,7 @@ describe('the two years of the demo site', () => {
       'check at the cabinet',
     ])
       expect(text).toContain(wanted);
-    for (const kept of ['Save report', 'Evidence', 'days without a break', '20 lines'])
+    for (const kept of ['Save report', 'days without a break', '20 lines', 'Show all'])
       expect(text).not.toContain(kept);
     await page.context().close();
   });

@@ -71,7 +71,7 @@ describe('what is not known', () => {
     await goToView(page, 'diagnosis');
     await page.selectOption('#diagnosed', 'RO1');
     await page.waitForSelector(
-      ':text("In the files that name RO1: 3 of 4 rows were not recognised (75 %).")',
+      '.not-known-of-pair:text-is("In its files 3 of 4 rows were not recognised (75 %).")',
     );
     await page.selectOption('#diagnosed', 'RO2');
     await page.waitForSelector('diagnosis-view .verdict:has-text("RO2")');

@@ -37,13 +37,14 @@ describe('what the page saves', () => {
 
   test('is byte for byte what the command writes for the same files and job', async () => {
     const { folder, page } = await both(logs);
+    await page.click('.more-files summary');
     for (const button of ['#save-report', '#save-markdown']) {
       const { name, text } = await download(page, button);
       expect(text).toBe(readFileSync(join(folder, 'reports', name), 'utf8'));
       expect(text).toContain('WO-26-0314');
     }
     await page.click('#copy-markdown');
-    await page.waitForSelector('report-form [role=status]:has-text("clipboard")');
+    await page.waitForSelector('save-bar [role=status]:has-text("clipboard")');
     expect(await page.evaluate('navigator.clipboard.readText()')).toBe(
       readFileSync(join(folder, 'reports', 'RO1-swap-2026-03-14.md'), 'utf8'),
     );
@@ -65,10 +66,11 @@ describe('what the page saves', () => {
     await page.context().close();
   });
 
-  test('prints verdict, steps and checks, without buttons and margin', async () => {
+  test('prints verdict, steps, checks and evidence, without buttons', async () => {
     const { page } = await openPage(browser);
     await openDemo(page);
     await goToSwap(page);
+    await page.waitForSelector('html.on-paper');
     const file = join(mkdtempSync(join(tmpdir(), 'print-')), 'page.pdf');
     writeFileSync(file, await page.pdf({ format: 'A4' }));
     const text = execFileSync('pdftotext', [file, '-'], { encoding: 'utf8' }).replace(/\s+/g, ' ');
@@ -76,7 +78,7 @@ describe('what the page saves', () => {
     expect(text).toContain('Module removed, half B');
     expect(text).toContain('Ready partner for 30 minutes at the end');
     expect(text).not.toContain('Save report');
-    expect(text).not.toContain('Evidence');
+    expect(text).toContain('Evidence');
     await page.context().close();
   });
 });

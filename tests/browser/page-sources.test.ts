@@ -131,14 +131,14 @@ test('clocks that disagree are shown, and set right only by the switch', async (
   expect(await page.locator('#align').isChecked()).toBe(false);
   await goToSwap(page);
   const restart = async (): Promise<string | null> =>
-    page.locator('swap-view tbody tr', { hasText: 'restart' }).locator('.clock').textContent();
-  expect(await restart()).toBe('14 Mar 2026 09:45:00 to 09:45:40');
+    page.locator('swap-view tbody tr', { hasText: 'restart' }).locator('th').textContent();
+  expect(await restart()).toMatch(/^14 Mar 2026 09:45:00 to 09:45:40 /);
   await goToView(page, 'sources');
   await page.check('#align');
   await expect
     .poll(() => page.evaluate("document.querySelector('sources-view').state.site.isAligned"))
     .toBe(true);
   await goToSwap(page);
-  expect(await restart()).toBe('14 Mar 2026 09:45:00');
+  expect(await restart()).toMatch(/^14 Mar 2026 09:45:00 one line/);
   await page.context().close();
 });
