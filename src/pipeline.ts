@@ -42,6 +42,8 @@ export { isNoLog } from './import/bytes/no-logs.ts';
 export { unpackFiles } from './import/bytes/unpack.ts';
 export { readTime } from './import/clock/read-time.ts';
 export { surveyFiles } from './import/drafts/survey-files.ts';
+export { tryColumns } from './import/drafts/try-columns.ts';
+export { type SaidOfStamps, tryStamps } from './import/drafts/try-stamps.ts';
 export { type Imported, importFiles } from './import/import-files.ts';
 export { readJob } from './import/job.ts';
 export type { DescribedLayouts } from './import/layouts/describe-layouts.ts';

@@ -1,5 +1,6 @@
 /// <reference lib="webworker" />
 import { diagnose, fleet, InputError } from '../src/pipeline.ts';
+import { inPage } from '../src/report/settings.ts';
 import type { Answers, Question, Reply, SurveyModel } from './protocol.ts';
 import { readLines } from './site-lines.ts';
 import {
@@ -11,7 +12,7 @@ import {
   teach,
   withJob,
 } from './site-session.ts';
-import { previewSite, surveySite } from './site-survey.ts';
+import { previewSite, surveySite, trySite, trySiteStamps, tryTable } from './site-survey.ts';
 
 /** How often progress is told, in milliseconds. */
 const progressMs = 100;
@@ -25,9 +26,11 @@ function serve(): void {
     if (session === null) throw new RangeError('Nothing was read yet.');
     if (question.kind === 'align') session = alignSite(session, question.isAligned);
     if (question.kind === 'judge') session = withJob(session, question.pair, question.job);
-    if (question.kind !== 'survey' && question.kind !== 'preview') return answerFrom(session, question);
-    survey ??= surveySite(session);
-    return question.kind === 'survey' ? survey : previewSite(session, await survey, question);
+    if (isOfSurvey(question)) {
+      survey ??= surveySite(session);
+      return answerBySurvey(session, await survey, question);
+    }
+    return answerFrom(session, question);
   };
   self.addEventListener('message', ({ data }: MessageEvent<{ number: number; question: Question }>) => {
     const { number, question } = data;
@@ -38,9 +41,31 @@ function serve(): void {
   });
 }
 
+type OfSurvey = Extract<Question, { readonly kind: 'survey' | 'preview' | 'stamps' }>;
+
+function isOfSurvey(question: Question): question is OfSurvey {
+  const { kind } = question;
+  return kind === 'survey' || kind === 'preview' || kind === 'stamps';
+}
+
+function answerBySurvey(
+  session: SiteSession,
+  survey: SurveyModel,
+  question: OfSurvey,
+): SurveyModel | Answers['preview'] | Answers['stamps'] {
+  switch (question.kind) {
+    case 'survey':
+      return survey;
+    case 'preview':
+      return previewSite(session, survey, question);
+    case 'stamps':
+      return trySiteStamps(session, survey, question);
+  }
+}
+
 async function answerFrom(
   session: SiteSession,
-  question: Exclude<Question, { readonly kind: 'survey' | 'preview' }>,
+  question: Exclude<Question, OfSurvey>,
 ): Promise<Answers[keyof Answers]> {
   switch (question.kind) {
     case 'read':
@@ -56,6 +81,10 @@ async function answerFrom(
       return readLines(session.lines, question.cited, question.reach);
     case 'teach':
       return teach(session, question);
+    case 'try':
+      return trySite(session, question);
+    case 'columns':
+      return tryTable(session, question);
   }
 }
 
@@ -76,8 +105,8 @@ function reply(message: Reply): void {
 /** What a person can mend is said as such; anything else is a defect. */
 function failure(number: number, error: unknown): Reply {
   if (error instanceof InputError) {
-    const { where, what, fix } = error;
-    return { kind: 'refused', number, refusal: { where, what, fix } };
+    const { where, what, fix, setting } = error;
+    return { kind: 'refused', number, refusal: { where, what, fix: inPage(fix, setting) } };
   }
   return { kind: 'defect', number, what: error instanceof Error ? error.message : String(error) };
 }

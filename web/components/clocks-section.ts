@@ -3,18 +3,15 @@ import { terminal } from '../../src/report/escape.ts';
 import { sayDuration } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
 import type { SiteModel } from '../protocol.ts';
-import type { Session } from '../session.ts';
 import { linesButton } from './lines-button.ts';
-import './stamps-form.ts';
 
-/** How far the clocks of the files are apart, the switch that sets them right, and how stamps are read. */
+/** How far the clocks of the files are apart, the switch that sets them right. */
 export function clocksSection(
   { offsets, isAligned }: SiteModel,
-  session: Session,
   align: (isAligned: boolean) => void,
 ): TemplateResult {
   const isBeyond = offsets.some((o) => o.isBeyond);
-  return html`<section>
+  return html`<section id="clocks">
     <h2>Clocks</h2>
     ${
       offsets.length === 0
@@ -30,7 +27,6 @@ export function clocksSection(
           Set the clocks that disagree to that of the reference</label></p>`
         : nothing
     }
-    <stamps-form .session=${session}></stamps-form>
   </section>`;
 }
 
