@@ -45,6 +45,8 @@ export { isNoLog } from './import/bytes/no-logs.ts';
 export { unpackFiles } from './import/bytes/unpack.ts';
 export { readTime } from './import/clock/read-time.ts';
 export { surveyFiles } from './import/drafts/survey-files.ts';
+export { tryColumns } from './import/drafts/try-columns.ts';
+export { type SaidOfStamps, tryStamps } from './import/drafts/try-stamps.ts';
 export { type Imported, importFiles } from './import/import-files.ts';
 export { readJob } from './import/job.ts';
 export { type KeptReadings, keptReadings } from './import/kept-readings.ts';

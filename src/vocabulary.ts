@@ -322,6 +322,8 @@ export interface SeenWording {
   readonly name: string;
   /** Of a value the text itself. */
   readonly value: string | null;
+  /** Of a parameter: how many different values it took; more than are told apart count as one more. */
+  readonly different?: number;
   /** Of a message: a pattern that fits it, its numbers, addresses, ids and quoted names made general. */
   readonly pattern: string;
   readonly count: number;
@@ -352,6 +354,48 @@ export interface FileDraft {
   /** Whether the layout is guessed: no built-in layout fits. */
   readonly isGuess: boolean;
   readonly samples: readonly string[];
+  /** Its first stamps, as they are printed; empty where none was found. */
+  readonly stamps: readonly string[];
+}
+
+/** The first stamps of a file as they would be read: milliseconds UTC, or why one is no time. */
+export interface TriedStamps {
+  readonly file: string;
+  readonly isZoneOpen: boolean;
+  readonly stamps: readonly {
+    readonly text: string;
+    readonly at: number | null;
+    readonly problem: string | null;
+  }[];
+}
+
+/** The start of a table, as it would be read with the columns that were named. */
+export interface TriedTable {
+  /** The columns in their order; `#3` for one without a name of its own. */
+  readonly names: readonly string[];
+  readonly headerLine: number;
+  /** What stands first in each column. */
+  readonly examples: readonly string[];
+  /** What each column is read as: a key of the phrasebook, or empty. */
+  readonly keys: readonly string[];
+  /** What all rows are about, where a rule for the file says so. */
+  readonly unit?: string;
+  /** What no column says yet; the rows are read once it is empty. */
+  readonly missing: readonly ('time' | 'unit' | 'parameter' | 'value')[];
+  readonly rows: readonly TriedRow[];
+}
+
+/** One row of it: when, of which unit, and what it says, each with what that means; `null` where it is not recognised. */
+export interface TriedRow {
+  readonly line: number;
+  readonly time: number | null;
+  readonly unit: string;
+  readonly pair: string | null;
+  readonly half: string | null;
+  readonly says: readonly { readonly text: string; readonly means: string | null }[];
+  /** How much more it says. */
+  readonly more: number;
+  readonly problem: string | null;
 }
 
 /** A rule for units that was guessed, and why. */

@@ -1,4 +1,11 @@
-import type { ClockOffset, FleetQuestion, Lesson, LessonPreview, PairHealth } from '../src/pipeline.ts';
+import type {
+  ClockOffset,
+  FleetQuestion,
+  Lesson,
+  LessonPreview,
+  PairHealth,
+  SaidOfStamps,
+} from '../src/pipeline.ts';
 import type {
   Attention,
   Became,
@@ -13,6 +20,8 @@ import type {
   SourceLine,
   Subject,
   Survey,
+  TriedStamps,
+  TriedTable,
   Verification,
 } from '../src/vocabulary.ts';
 
@@ -132,6 +141,13 @@ export interface SurveyModel extends Survey {
   readonly draft: string;
 }
 
+/** What reading again with some lessons would come to. */
+export interface Trial {
+  readonly rows: Pick<RowCounts, 'read' | 'unmatched' | 'rejected'>;
+  /** What would still not be read, and why. */
+  readonly leftOut: readonly Refusal[];
+}
+
 /** What the page asks of the worker; each `kind` has its answer. */
 export type Question =
   | {
@@ -155,8 +171,14 @@ export type Question =
   | { readonly kind: 'lines'; readonly cited: readonly SourceLine[]; readonly reach: number }
   /** Reads the files once more for all that they say. */
   | { readonly kind: 'survey' }
-  /** What the last of some lessons would do, after the others. */
+  /** What each of some lessons would do, with the others. */
   | { readonly kind: 'preview'; readonly lessons: readonly Lesson[] }
+  /** Reads all files with some lessons, and keeps the counts alone. */
+  | { readonly kind: 'try'; readonly lessons: readonly Lesson[] }
+  /** The first rows of a table, as some lessons would have them read. */
+  | { readonly kind: 'columns'; readonly file: string; readonly lessons: readonly Lesson[] }
+  /** The first stamps of each file, as they would be read. */
+  | ({ readonly kind: 'stamps' } & SaidOfStamps)
   | { readonly kind: 'teach'; readonly lessons: readonly Lesson[] };
 
 export interface Answers {
@@ -168,7 +190,11 @@ export interface Answers {
   readonly fleet: Fleet;
   readonly lines: readonly LinesAround[];
   readonly survey: SurveyModel;
-  readonly preview: LessonPreview;
+  readonly preview: readonly LessonPreview[];
+  readonly try: Trial;
+  /** `null` for a file that is no table. */
+  readonly columns: TriedTable | null;
+  readonly stamps: readonly TriedStamps[];
   /** The phrasebook's text with the lessons in it. */
   readonly teach: string;
 }

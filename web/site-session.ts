@@ -10,6 +10,7 @@ import {
   verify,
 } from '../src/pipeline.ts';
 import { rowsNotKnown } from '../src/report/not-known.ts';
+import { inPage, statementInPage } from '../src/report/settings.ts';
 import { shownZone } from '../src/report/shown-zone.ts';
 import type { ImportedFile, Input, Job } from '../src/vocabulary.ts';
 import type { FileLines } from './lines-around.ts';
@@ -81,7 +82,10 @@ export function siteModel(session: SiteSession): SiteModel {
     ],
     pairs,
     attention: attention(analysed, (pair) => lastSwaps.get(pair) ?? null),
-    findings: [...analysed.findings, ...analysed.phrasebook],
+    findings: [...analysed.findings, ...analysed.phrasebook].map((f) => ({
+      ...f,
+      statement: statementInPage(f),
+    })),
     offsets: analysed.offsets,
     isAligned,
     zone: shownZone(null, spans),
@@ -132,9 +136,14 @@ function rowsByPair(files: readonly ImportedFile[]): ReadonlyMap<string, PairMod
 }
 
 /** A text that a person writes is refused; a log is left out. */
-function notUsed({ where, what, fix }: NotUsed | Imported['failures'][number]): NotUsed {
+function notUsed({
+  where,
+  what,
+  fix,
+  setting,
+}: (NotUsed & { readonly setting?: undefined }) | Imported['failures'][number]): NotUsed {
   const kind = /\.ya?ml(?::\d+)?$/i.test(where) ? 'refused' : 'left-out';
-  return { where, what, fix, kind };
+  return { where, what, fix: inPage(fix, setting), kind };
 }
 
 function fileModel(file: ImportedFile): FileModel {
@@ -142,7 +151,7 @@ function fileModel(file: ImportedFile): FileModel {
   return {
     input,
     reasons,
-    notices,
+    notices: notices.map((n) => ({ ...n, fix: inPage(n.fix, n.setting) })),
     // Units that no pair is known for stand among the wordings.
     units: streams.flatMap(({ unit, subject }) => (subject.pair === '' ? [] : [{ unit, subject }])),
     columns,

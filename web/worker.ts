@@ -1,5 +1,6 @@
 /// <reference lib="webworker" />
 import { diagnose, fleet, InputError } from '../src/pipeline.ts';
+import { inPage } from '../src/report/settings.ts';
 import { type GivenStore, givenStore } from './given-store.ts';
 import { digester } from './hasher.ts';
 import type { Answers, Question, ReadingNews, Reply, Request, SurveyModel } from './protocol.ts';
@@ -14,7 +15,7 @@ import {
   teach,
   withJob,
 } from './site-session.ts';
-import { previewSite, surveySite } from './site-survey.ts';
+import { previewSite, surveySite, trySite, trySiteStamps, tryTable } from './site-survey.ts';
 
 /** How often progress is told, in milliseconds. */
 const progressMs = 100;
@@ -84,12 +85,38 @@ async function readUnless(
   return site;
 }
 
+type OfSurvey = Extract<Question, { readonly kind: 'survey' | 'preview' | 'stamps' }>;
+
+function isOfSurvey(question: Question): question is OfSurvey {
+  const { kind } = question;
+  return kind === 'survey' || kind === 'preview' || kind === 'stamps';
+}
+
+function answerBySurvey(
+  site: SiteSession,
+  survey: SurveyModel,
+  question: OfSurvey,
+): SurveyModel | Answers['preview'] | Answers['stamps'] {
+  switch (question.kind) {
+    case 'survey':
+      return survey;
+    case 'preview':
+      return previewSite(site, survey, question);
+    case 'stamps':
+      return trySiteStamps(site, survey, question);
+  }
+}
+
 async function answer(
   held: Held | undefined,
   question: Exclude<Question, { readonly kind: 'read' }>,
 ): Promise<Answers[keyof Answers]> {
   if (held === undefined) throw new RangeError('Nothing was read yet.');
   const { site } = held;
+  if (isOfSurvey(question)) {
+    held.survey ??= surveySite(site);
+    return answerBySurvey(site, await held.survey, question);
+  }
   switch (question.kind) {
     case 'align':
       held.site = alignSite(site, question.isAligned);
@@ -107,12 +134,10 @@ async function answer(
       return saveSite(site, question, await digester());
     case 'teach':
       return teach(site, question);
-    case 'survey':
-    case 'preview': {
-      held.survey ??= surveySite(site);
-      const survey = await held.survey;
-      return question.kind === 'survey' ? survey : previewSite(site, survey, question);
-    }
+    case 'try':
+      return trySite(site, question);
+    case 'columns':
+      return tryTable(site, question);
   }
 }
 
@@ -138,8 +163,8 @@ function reply(message: Reply): void {
 /** What a person can mend is said as such; anything else is a defect. */
 function failure(number: number, error: unknown): Reply {
   if (error instanceof InputError) {
-    const { where, what, fix } = error;
-    return { kind: 'refused', number, refusal: { where, what, fix } };
+    const { where, what, fix, setting } = error;
+    return { kind: 'refused', number, refusal: { where, what, fix: inPage(fix, setting) } };
   }
   return { kind: 'defect', number, what: error instanceof Error ? error.message : String(error) };
 }

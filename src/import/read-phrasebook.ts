@@ -3,7 +3,7 @@ import { importers } from './layouts/importers.ts';
 import { parsePhrasebook } from './phrasebook/phrasebook.ts';
 import type { Phrasebook } from './phrasebook/phrasebook-rules.ts';
 import { type LessonPreview, previewLessons } from './phrasebook/preview-lesson.ts';
-import { addLesson, type Lesson } from './phrasebook/teach-phrasebook.ts';
+import { addLesson, addLessons, type Lesson } from './phrasebook/teach-phrasebook.ts';
 
 /** A phrasebook may name every layout there is. */
 const layouts: readonly string[] = importers.map(({ id }) => id);
@@ -20,14 +20,14 @@ export function teachPhrasebook(file: string, yaml: string | null, lesson: Lesso
 
 /** The same with several lessons, the first first. Throws InputError. */
 export function teachAll(file: string, yaml: string | null, lessons: readonly Lesson[]): string {
-  return lessons.reduce((text, lesson) => addLesson(file, text, lesson, layouts), yaml ?? '');
+  return addLessons(file, yaml, lessons, layouts);
 }
 
-/** What the last of some lessons would do, as `previewLessons` says. Throws InputError. */
+/** What each of some lessons would do, as `previewLessons` says. */
 export function previewOf(
   yaml: string | null,
   lessons: readonly Lesson[],
   wordings: readonly SeenWording[],
-): LessonPreview {
+): readonly LessonPreview[] {
   return previewLessons(yaml, lessons, wordings, layouts);
 }

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { Mark } from '../../src/pipeline.ts';
 import { terminal } from '../../src/report/escape.ts';
 import { sayNoFinding } from '../../src/report/not-known.ts';
+import { statementInPage } from '../../src/report/settings.ts';
 import { abnormal, columns, plain, type ShownRow, type ShownTable } from '../../src/report/shown-table.ts';
 import { toldFindings } from '../../src/report/told-findings.ts';
 import { sayCount, sayDatedBounds, sayInstant, sayMeasure, sayWhen } from '../../src/report/words.ts';
@@ -57,7 +58,7 @@ function item(finding: Finding, zone: string): TemplateResult {
   const cite = citing(finding.statement, finding.evidence);
   const look = finding.severity === 'critical' ? 'fail' : 'inconclusive';
   return html`<li @mouseenter=${cite} @focusin=${cite}>
-    ${finding.severity === 'info' ? nothing : html`<span class=${look}>${finding.severity}:</span> `}${sayWhen(finding, zone)}${terminal(finding.statement)}
+    ${finding.severity === 'info' ? nothing : html`<span class=${look}>${finding.severity}:</span> `}${sayWhen(finding, zone)}${terminal(statementInPage(finding))}
     ${linesButton(finding.statement, finding.evidence)}
   </li>`;
 }

@@ -1,13 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { SiteModel } from '../protocol.ts';
-import type { Session } from '../session.ts';
 import { clockTable } from './clock-table.ts';
-import './stamps-form.ts';
 
-/** How far the clocks of the files are apart, the switch that sets them right, and how stamps are read. */
+/** How far the clocks of the files are apart, the switch that sets them right. */
 export function clocksSection(
   { offsets, isAligned }: SiteModel,
-  session: Session,
   align: (isAligned: boolean) => void,
 ): TemplateResult {
   const isBeyond = offsets.some((o) => o.isBeyond);
@@ -24,6 +21,5 @@ export function clocksSection(
           Set the clocks that disagree to that of the reference</label></p>`
         : nothing
     }
-    <stamps-form .session=${session}></stamps-form>
   </section>`;
 }

@@ -1,52 +1,41 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, type TemplateResult } from 'lit';
 import { matchFor } from '../../src/report/draft-phrasebook.ts';
 import { terminal } from '../../src/report/escape.ts';
 import type { DraftKey, FileDraft, Survey, UnitDraft } from '../../src/vocabulary.ts';
-import type { NamedLesson } from '../lesson-draft.ts';
+import type { NamedRule } from '../teach-rules.ts';
 import { PageElement } from './page-element.ts';
 
 type Keys = Record<string, string | number | Readonly<Record<string, string | number>>>;
 
-/** How a file of unknown layout may be read: what was guessed, to correct and add to the lessons. Fires `lesson`. */
+/** How a file of unknown layout may be read: what was guessed, to correct and add to the rules. Fires `rule`. */
 export class DraftForm extends PageElement {
   static override properties = {
     draft: { attribute: false },
     survey: { attribute: false },
-    isOpen: { state: true },
+    isAdded: { state: true },
   };
   declare draft: FileDraft;
   declare survey: Survey;
-  declare isOpen: boolean;
+  declare isAdded: boolean;
 
   constructor() {
     super();
-    this.isOpen = false;
+    this.isAdded = false;
   }
 
   override render(): TemplateResult {
-    return html`<details @toggle=${this.onToggle}>
-      <summary>How <span class="long">${terminal(this.draft.file)}</span> may be read</summary>
-      ${this.isOpen ? this.form() : nothing}
-    </details>`;
-  }
-
-  private form(): TemplateResult {
     const { keys, time, samples } = this.draft;
     return html`<form class="fields" @submit=${this.onSubmit}>
         <pre class="wide" tabindex="0" aria-label="How the file begins"><code>${samples.map((line) => `${terminal(line)}\n`)}</code></pre>
         ${keys.map((key) => field(key, ''))}
         ${time.map((key) => field(key, 'time.'))}
         ${this.units().map((u, i) => html`<label class="wide">Unit pattern${u.pair === null ? '' : ` of ${terminal(u.pair)}`}: ${terminal(u.because)}<input class="code" name=${`unit-${i}`} .value=${u.pattern} spellcheck="false" autocomplete="off" /></label>`)}
-        <button type="submit">Add to the lessons</button>
+        <p class="choices"><button type="submit">Add rule</button> <span role="status" class="second">${this.isAdded ? 'Added to the rules below.' : ''}</span></p>
       </form>`;
   }
 
   private units(): readonly UnitDraft[] {
     return this.survey.units.filter(({ isOn }) => isOn);
-  }
-
-  private onToggle({ target }: Event): void {
-    if (target instanceof HTMLDetailsElement) this.isOpen = target.open;
   }
 
   private onSubmit(event: Event): void {
@@ -69,22 +58,33 @@ export class DraftForm extends PageElement {
     }
     if (Object.keys(own).length > 0) rule.time = own;
     const match = matchFor(file, this.survey.files);
-    const lessons: readonly NamedLesson[] = [
-      { lesson: { kind: 'file', match, keys: rule }, says: `${match}: how it is read` },
-      ...(format === '' ? [] : [formatLesson(format)]),
-      ...this.units().flatMap((unit, i): readonly NamedLesson[] => {
+    const rules: readonly NamedRule[] = [
+      {
+        key: `file ${file}`,
+        says: `${match}: how its lines are read`,
+        lessons: [{ kind: 'file', match, keys: rule }],
+      },
+      ...(format === '' ? [] : [formatRule(format)]),
+      ...this.units().flatMap((unit, i): readonly NamedRule[] => {
         const pattern = said(`unit-${i}`);
         if (pattern === '') return [];
-        return [{ lesson: { kind: 'unit', pattern, pair: unit.pair }, says: `unit ${pattern}: a unit` }];
+        return [
+          {
+            key: `unit ${pattern}`,
+            says: `unit ${pattern}`,
+            lessons: [{ kind: 'unit', pattern, pair: unit.pair }],
+          },
+        ];
       }),
     ];
-    this.dispatchEvent(new CustomEvent('lesson', { bubbles: true, detail: lessons }));
+    this.isAdded = true;
+    this.dispatchEvent(new CustomEvent('rule', { bubbles: true, detail: rules }));
   }
 }
 
-function formatLesson(format: string): NamedLesson {
+function formatRule(format: string): NamedRule {
   const lesson = { kind: 'time', zone: null, order: null, year: null, format } as const;
-  return { lesson, says: `stamps: ${format}` };
+  return { key: 'format', says: `timestamps: ${format}`, lessons: [lesson] };
 }
 
 function field({ key, value, because }: DraftKey, before: string): TemplateResult {

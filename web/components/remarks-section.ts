@@ -24,7 +24,7 @@ export function remarksSection({ findings, files, failures }: SiteModel): Templa
   );
   if (said.length === 0) return nothing;
   return html`<section id="remarks">
-    <h2>To remark</h2>
+    <h2>Notes</h2>
     <ul>
       ${remarksAlike(said).map(
         ({ shown, more }) =>

@@ -1,47 +1,60 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { terminal } from '../../src/report/escape.ts';
-import type { NamedLesson } from '../lesson-draft.ts';
 import type { PageState } from '../page-state.ts';
 import type { NamedText, SurveyModel } from '../protocol.ts';
+import { usefulRules } from '../rule-previews.ts';
 import { saveText } from '../save-text.ts';
 import type { Session } from '../session.ts';
+import { rowsOf, sayRead, toDo } from '../sources-words.ts';
+import { type Choices, type NamedRule, rulesOf } from '../teach-rules.ts';
 import type { View } from '../view.ts';
 import { clocksSection } from './clocks-section.ts';
 import './files-given.ts';
 import './files-list.ts';
 import './left-out.ts';
-import { lessonList } from './lesson-list.ts';
+import { type RulesLook, rulesLook } from '../rules-look.ts';
 import { PageElement } from './page-element.ts';
+import { phrasebookSection } from './phrasebook-section.ts';
 import { remarksSection } from './remarks-section.ts';
+import type { Chosen } from './rule-selects.ts';
+import { rulesBar } from './rules-bar.ts';
+import './stamps-form.ts';
 import './wording-form.ts';
 
 /** What is larger is looked through only when a person asks for it: it takes as long as reading it did. */
 const mostBytes = 67_108_864;
 
-/** How each file was understood, what was not, and the phrasebook in which a person can teach it. */
+/** What was read, what was not, and what to do: rules for files, units, values and messages, applied all at once. */
 export class SourcesView extends PageElement {
   static override properties = {
     state: { attribute: false },
     survey: { state: true },
     isAsked: { state: true },
-    lessons: { state: true },
+    choices: { state: true },
+    ofFiles: { state: true },
   };
   declare state: PageState;
   declare survey: SurveyModel | null;
   declare isAsked: boolean;
-  /** What is taught, and not yet read with. */
-  declare lessons: readonly NamedLesson[];
+  /** What was chosen in the tables, and not yet read with. */
+  declare choices: Choices;
+  /** Rules on how files are read, by file. */
+  declare ofFiles: readonly NamedRule[];
   private surveyed: Session | null = null;
+  private readonly looking: RulesLook = rulesLook(() => this.requestUpdate());
 
   constructor() {
     super();
     this.survey = null;
     this.isAsked = false;
-    this.lessons = [];
-    this.addEventListener('lesson', (event) => {
+    this.choices = new Map();
+    this.ofFiles = [];
+    this.addEventListener('choice', (event) => {
+      if (event instanceof CustomEvent) this.choose(event.detail);
+    });
+    this.addEventListener('rule', (event) => {
       if (event instanceof CustomEvent) this.add(event.detail);
     });
-    this.addEventListener('teach', () => void this.teach());
+    this.addEventListener('apply', () => void this.apply());
   }
 
   override willUpdate(): void {
@@ -50,26 +63,56 @@ export class SourcesView extends PageElement {
     // Other files, or other rules: what they say is looked through once more.
     this.surveyed = session;
     this.survey = null;
-    this.lessons = [];
+    this.choices = new Map();
+    this.ofFiles = [];
     this.isAsked = false;
-    if (site.files.reduce((sum, f) => sum + f.input.bytes, 0) <= mostBytes) void this.look();
+    this.looking.clear();
+    if (bytesOf(site) <= mostBytes) void this.lookThrough();
   }
 
   override render(): TemplateResult {
     const { site, session } = this.state;
-    return html`<h1 class="verdict">${this.summary()}</h1>
+    return html`<h1 class="verdict">${sayRead(site)}</h1>
+      ${this.toDo()}
       <files-given .state=${this.state}></files-given>
-      <left-out .state=${this.state} .survey=${this.survey}></left-out>
+      <left-out .state=${this.state} .survey=${this.survey} .rules=${this.ofFiles}></left-out>
       <section id="wordings" tabindex="-1">
-        <h2>Wordings and values</h2>
+        <h2>Units, values and messages</h2>
         ${this.wordings()}
       </section>
-      ${this.phrasebook()} ${remarksSection(site)}
-      ${clocksSection(site, session, (isAligned) => void this.align(isAligned))}
+      ${this.rulesBar()}
+      ${remarksSection(site)}
+      <section id="time-zone" tabindex="-1">
+        <h2>Time zone and date format</h2>
+        <stamps-form .session=${session} .survey=${this.survey}></stamps-form>
+      </section>
+      ${clocksSection(site, (isAligned) => void this.align(isAligned))}
+      ${phrasebookSection(site.phrasebook, this.survey, {
+        use: (text) => this.use(text),
+        saveDraft: () => this.saveDraft(),
+      })}
       <files-list id="files-read" tabindex="-1" .files=${site.files}></files-list>`;
   }
 
-  private async look(): Promise<void> {
+  private toDo(): TemplateResult | typeof nothing {
+    const unknown = this.survey?.wordings.filter((w) => w.understood === null).length ?? null;
+    const read = new Set(this.state.site.files.map(({ input }) => input.file));
+    const guessed = this.survey?.files.filter((f) => f.isGuess && read.has(f.file)).length ?? 0;
+    const all = toDo(this.state.site, unknown, guessed);
+    if (all.length === 0) return nothing;
+    return html`<ul id="to-do" class="no-print">${all.map(
+      ({ section, says }) =>
+        html`<li><button type="button" class="link" @click=${() => this.goTo(section)}>${says}</button></li>`,
+    )}</ul>`;
+  }
+
+  private goTo(section: string): void {
+    const found = this.querySelector(`#${section}`);
+    found?.scrollIntoView();
+    if (found instanceof HTMLElement) found.focus({ preventScroll: true });
+  }
+
+  private async lookThrough(): Promise<void> {
     this.isAsked = true;
     const { session } = this.state;
     const survey = await session.ask<'survey'>({ kind: 'survey' });
@@ -77,88 +120,77 @@ export class SourcesView extends PageElement {
   }
 
   private wordings(): TemplateResult {
-    const { survey, state, lessons } = this;
+    const { survey, choices } = this;
     if (survey?.files.length === 0)
-      return html`<p>No file holds lines or rows with a stamp that could be found, so there is nothing to list. Export with date and time as text or CSV, or say under files in a phrasebook how a line and its stamp are written.</p>
-        ${this.lessonList()}`;
+      return html`<p>No timestamp was found in any file, so there is nothing to list. Export with date and time as text or CSV, or describe a line and its timestamp under files in a phrasebook.</p>`;
     if (survey !== null)
-      return html`${this.lessonList()}
-        <wording-form .survey=${survey} .lessons=${lessons} .session=${state.session}></wording-form>`;
+      return html`<wording-form .survey=${survey} .choices=${choices} .previews=${this.looking.previews()}></wording-form>`;
     return this.isAsked
-      ? html`<p role="status">Looking through all wordings.</p>`
-      : html`<p>The files are large: to list their wordings they are read once more.</p>
-        <p><button type="button" id="look" @click=${() => void this.look()}>List the wordings</button></p>`;
+      ? html`<p role="status">Listing units, values and messages.</p>`
+      : html`<p>The files are large: listing what they say takes as long as reading them did.</p>
+        <p><button type="button" id="look" @click=${() => void this.lookThrough()}>List units, values and messages</button></p>`;
   }
 
-  /** What is taught twice is one lesson: drafts of two files may name the same units. */
-  private add(more: readonly NamedLesson[]): void {
-    const known = new Set(this.lessons.map(({ lesson }) => JSON.stringify(lesson)));
-    this.lessons = [...this.lessons, ...more.filter(({ lesson }) => !known.has(JSON.stringify(lesson)))];
+  private rules(): readonly NamedRule[] {
+    return [...this.ofFiles, ...(this.survey === null ? [] : rulesOf(this.survey.wordings, this.choices))];
   }
 
-  private lessonList(): TemplateResult | typeof nothing {
-    return lessonList(this.lessons, this.state.undo, {
-      drop: (place) => this.drop(place),
-      use: () => void this.teach(),
-      undo: () => this.dispatchEvent(new CustomEvent('undo', { bubbles: true })),
-    });
+  private rulesBar(): TemplateResult | typeof nothing {
+    const { looking, ofFiles } = this;
+    const rules = this.rules();
+    const useful = usefulRules(rules, looking.previews());
+    return rulesBar(
+      {
+        rules: useful,
+        ofFiles,
+        idle: rules.filter(({ key }) => looking.previews().get(key)?.isOfUse === false).length,
+        effect: looking.effect(),
+        undo: this.state.undo,
+      },
+      {
+        apply: () => void this.apply(),
+        drop: (key) =>
+          this.change(
+            this.choices,
+            this.ofFiles.filter((rule) => rule.key !== key),
+          ),
+        undo: () => this.dispatchEvent(new CustomEvent('undo', { bubbles: true })),
+      },
+    );
   }
 
-  private drop(place: number): void {
-    this.lessons = this.lessons.filter((_, i) => i !== place);
+  private choose({ key, choice }: Chosen): void {
+    this.change(new Map(this.choices).set(key, choice), this.ofFiles);
   }
 
-  private async teach(): Promise<void> {
-    const lessons = this.lessons.map(({ lesson }) => lesson);
+  /** A file has one rule: the one said last. */
+  private add(more: readonly NamedRule[]): void {
+    const keys = new Set(more.map(({ key }) => key));
+    this.change(this.choices, [...this.ofFiles.filter(({ key }) => !keys.has(key)), ...more]);
+  }
+
+  private change(choices: Choices, ofFiles: readonly NamedRule[]): void {
+    this.choices = choices;
+    this.ofFiles = ofFiles;
+    const { session, site } = this.state;
+    this.looking.look(session, this.rules(), bytesOf(site) <= mostBytes ? rowsOf(site) : null);
+  }
+
+  private async apply(): Promise<void> {
+    const { session } = this.state;
+    const rules = await this.looking.useful(session, this.rules());
+    if (rules.length === 0) return;
     try {
-      const detail = await this.state.session.ask<'teach'>({ kind: 'teach', lessons });
+      const lessons = rules.flatMap((rule) => rule.lessons);
+      const detail = await session.ask<'teach'>({ kind: 'teach', lessons });
       this.dispatchEvent(new CustomEvent('taught', { bubbles: true, detail }));
     } catch (error) {
       this.dispatchEvent(new CustomEvent('problem', { bubbles: true, detail: error }));
     }
   }
 
-  private summary(): string {
-    const { files, failures } = this.state.site;
-    const left = failures.length === 0 ? '' : `, ${failures.length} left out`;
-    const unknown = files.reduce((sum, f) => sum + f.input.rows.unmatched, 0);
-    const rows = files.reduce((sum, f) => sum + f.input.rows.read, 0);
-    const read = files.length === 1 ? 'One file was read' : `${files.length} files were read`;
-    const said =
-      unknown === 0
-        ? 'every row was understood'
-        : `${unknown.toLocaleString('en')} of ${rows.toLocaleString('en')} rows were not understood`;
-    return files.length === 0 ? 'No file could be read.' : `${read}${left}; ${said}.`;
-  }
-
-  private phrasebook(): TemplateResult {
-    const { phrasebook } = this.state.site;
-    return html`<section id="phrasebook" tabindex="-1">
-      <h2>Phrasebook</h2>
-      <p>
-        ${
-          phrasebook === null
-            ? 'Only the built-in phrasebook is in use: plain English.'
-            : html`In use: <b class="long">${terminal(phrasebook.file)}</b>, with the built-in one behind it.`
-        }
-      </p>
-      <p class="choices">
-        <label class="button">Load a phrasebook<input type="file" accept=".yaml,.yml" @change=${this.onLoad} /></label>
-        <button type="button" id="save-phrasebook" ?disabled=${phrasebook === null} @click=${() => phrasebook !== null && saveText(baseName(phrasebook.file), phrasebook.text)}>Save the phrasebook</button>
-        <button type="button" ?disabled=${phrasebook === null} @click=${() => this.use(null)}>Read without it</button>
-        <button type="button" id="save-draft" ?disabled=${(this.survey?.files.length ?? 0) === 0} @click=${() => this.saveDraft()}>Save a draft with all wordings</button>
-      </p>
-      ${phrasebook === null ? nothing : html`<details><summary>Its text</summary><pre tabindex="0" aria-label="Text of the phrasebook"><code>${terminal(phrasebook.text.slice(0, 20_000)).replaceAll('‹000A›', '\n')}</code></pre></details>`}
-    </section>`;
-  }
-
   private saveDraft(): void {
     if (this.survey !== null) saveText('draft.yaml', this.survey.draft);
-  }
-
-  private async onLoad({ target }: Event): Promise<void> {
-    const file = target instanceof HTMLInputElement ? target.files?.[0] : undefined;
-    if (file !== undefined) this.use({ file: file.name, text: await file.text() });
   }
 
   private use(detail: NamedText | null): void {
@@ -171,8 +203,8 @@ export class SourcesView extends PageElement {
   }
 }
 
-function baseName(name: string): string {
-  return name.split('/').at(-1) ?? name;
+function bytesOf({ files }: PageState['site']): number {
+  return files.reduce((sum, { input }) => sum + input.bytes, 0);
 }
 
 customElements.define('sources-view', SourcesView);

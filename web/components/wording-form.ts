@@ -1,103 +1,79 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { terminal } from '../../src/report/escape.ts';
-import { findWordings, listed, sayUnderstood } from '../../src/report/find-wordings.ts';
+import { findWordings } from '../../src/report/find-wordings.ts';
 import type { SeenWording } from '../../src/vocabulary.ts';
-import { citing } from '../cite.ts';
-import type { NamedLesson } from '../lesson-draft.ts';
 import type { SurveyModel } from '../protocol.ts';
-import type { Session } from '../session.ts';
-import { linesButton } from './lines-button.ts';
+import { type Choices, isOpen, parameterGroups } from '../teach-rules.ts';
+import { messageTable, unitTable } from './message-table.ts';
 import { PageElement } from './page-element.ts';
-import './lesson-form.ts';
+import type { Previews } from './pattern-detail.ts';
+import { valueTable } from './value-table.ts';
 
-const mostRows = 40;
-/** How much of a wording a button is told by. */
-const mostNamed = 40;
+/** So many more are shown at a time. */
+const step = 40;
+type Kind = 'values' | 'messages' | 'units';
 
-/** All wordings and values of the files, those of redundancy first; each can be taught. */
+/** All units, values and messages of the files, those of redundancy first, each with a drop-down of what it means. Fires `choice`. */
 export class WordingForm extends PageElement {
   static override properties = {
     survey: { attribute: false },
-    lessons: { attribute: false },
-    session: { attribute: false },
+    choices: { attribute: false },
+    previews: { attribute: false },
     words: { state: true },
     isAll: { state: true },
-    isLong: { state: true },
-    open: { state: true },
+    shown: { state: true },
   };
   declare survey: SurveyModel;
-  declare lessons: readonly NamedLesson[];
-  declare session: Session;
+  declare choices: Choices;
+  declare previews: Previews;
   declare words: string;
   /** Whether those that are recognised are shown too; `null` until a person says so. */
   declare isAll: boolean | null;
-  declare isLong: boolean;
-  declare open: SeenWording | null;
-  /** The button of the wording that is open. */
-  private toggled: HTMLElement | null = null;
+  /** How many of each kind are shown. */
+  declare shown: Readonly<Record<Kind, number>>;
 
   constructor() {
     super();
     this.words = '';
     this.isAll = null;
-    this.isLong = false;
-    this.open = null;
-    // What was added stays in the table, closed, and the keyboard where it was.
-    this.addEventListener('lesson', () => {
-      this.open = null;
-      this.toggled?.focus();
-    });
+    this.shown = { values: step, messages: step, units: step };
   }
 
   override render(): TemplateResult {
     const { wordings } = this.survey;
     const unknown = wordings.filter((w) => w.understood === null).length;
     const isAll = this.isAll ?? unknown === 0;
-    const found = findWordings(this.survey, this.words).filter((w) => isAll || w.understood === null);
-    const shown = this.isLong ? found : found.slice(0, mostRows);
+    const found = findWordings(this.survey, this.words);
+    const isShown = (w: SeenWording): boolean => isAll || w.understood === null;
+    const units = found.filter((w) => w.kind === 'unit' && isShown(w));
+    const groups = this.groups(found).filter((g) => isAll || isOpen(g));
+    const messages = found.filter((w) => w.kind === 'message' && isShown(w));
+    const { choices, previews } = this;
     return html`<div class="line">
         <label>Find <input type="search" name="find" .value=${this.words} @input=${this.onFind} autocomplete="off" spellcheck="false" placeholder="words, in any order" /></label>
         <label><input type="checkbox" name="all" .checked=${isAll} @change=${this.onAll} /> Show what is recognised too</label>
       </div>
-      <p class="second" role="status" id="found">${found.length.toLocaleString('en')} of ${wordings.length.toLocaleString('en')} wordings; ${unknown.toLocaleString('en')} ${unknown === 1 ? 'is' : 'are'} not recognised.</p>
-      <div class="scroll"><table class="wordings">
-        <thead><tr><th scope="col">Wording</th><th scope="col" class="number">Rows</th><th scope="col">Means now</th><th scope="col"><span class="hidden">What to do</span></th></tr></thead>
-        <tbody>${shown.map((w) => this.row(w))}</tbody>
-      </table></div>
-      ${
-        shown.length < found.length
-          ? html`<p><button type="button" id="all-wordings" @click=${() => this.lengthen()}>Show all ${found.length.toLocaleString('en')}</button></p>`
-          : nothing
-      }`;
+      <p class="second" role="status" id="found">${unknown.toLocaleString('en')} of ${wordings.length.toLocaleString('en')} ${wordings.length === 1 ? 'wording' : 'wordings'} not recognised; shown: ${sayShown(units.length, groups.length, messages.length)}.</p>
+      ${units.length === 0 ? nothing : html`<h3>Units</h3>${unitTable(units.slice(0, this.shown.units), choices, previews)}${this.more('units', units.length)}`}
+      ${groups.length === 0 ? nothing : html`<h3>Values</h3>${valueTable(groups.slice(0, this.shown.values), choices)}${this.more('values', groups.length)}`}
+      ${messages.length === 0 ? nothing : html`<h3>Messages</h3>${messageTable(messages.slice(0, this.shown.messages), choices, previews)}${this.more('messages', messages.length)}`}`;
   }
 
-  private row(wording: SeenWording): TemplateResult {
-    const text = listed(wording);
-    const cite = citing(text, [wording.first]);
-    const isOpen = this.open === wording;
-    const taught = this.lessons.find(({ says }) => says.startsWith(`${text}: `));
-    const means =
-      taught === undefined ? sayUnderstood(wording) : `Lesson: ${taught.says.slice(text.length + 2)}`;
-    return html`<tr @mouseenter=${cite} @focusin=${cite}>
-        <td class="long"><code>${terminal(text)}</code></td>
-        <td class="number">${wording.count.toLocaleString('en')}</td>
-        <td class="long">${terminal(means)}</td>
-        <td><button type="button" aria-expanded=${isOpen} @click=${(event: Event) => this.toggle(wording, event.currentTarget)}>${isOpen ? 'Leave it' : 'Teach'}<span class="hidden"> ${terminal(text.slice(0, mostNamed))}</span></button> ${linesButton(text, [wording.first])}</td>
-      </tr>
-      ${
-        isOpen
-          ? html`<tr><td colspan="4"><lesson-form .wording=${wording} .lessons=${this.lessons.map((l) => l.lesson)} .session=${this.session}></lesson-form></td></tr>`
-          : nothing
-      }`;
+  /** The parameters that were found by their names or by a value of theirs, each with all its values. */
+  private groups(found: readonly SeenWording[]): ReturnType<typeof parameterGroups> {
+    if (this.words.trim() === '') return parameterGroups(this.survey.wordings);
+    const names = new Set(
+      found.filter(({ kind }) => kind === 'value' || kind === 'parameter').map(({ name }) => name),
+    );
+    return parameterGroups(this.survey.wordings).filter(({ parameter }) => names.has(parameter.name));
   }
 
-  private toggle(wording: SeenWording, button: EventTarget | null): void {
-    this.toggled = button instanceof HTMLElement ? button : null;
-    this.open = this.open === wording ? null : wording;
-  }
-
-  private lengthen(): void {
-    this.isLong = true;
+  private more(kind: Kind, count: number): TemplateResult | typeof nothing {
+    const left = count - this.shown[kind];
+    if (left <= 0) return nothing;
+    const lengthen = (): void => {
+      this.shown = { ...this.shown, [kind]: this.shown[kind] + step };
+    };
+    return html`<p><button type="button" id=${`more-${kind}`} @click=${lengthen}>Show ${Math.min(step, left)} more of ${left.toLocaleString('en')}</button></p>`;
   }
 
   private onFind({ target }: Event): void {
@@ -107,6 +83,18 @@ export class WordingForm extends PageElement {
   private onAll({ target }: Event): void {
     if (target instanceof HTMLInputElement) this.isAll = target.checked;
   }
+}
+
+function sayShown(units: number, parameters: number, messages: number): string {
+  const counts: readonly (readonly [number, string])[] = [
+    [units, 'unit'],
+    [parameters, 'parameter'],
+    [messages, 'message'],
+  ];
+  const said = counts.flatMap(([count, word]) =>
+    count === 0 ? [] : [`${count.toLocaleString('en')} ${count === 1 ? word : `${word}s`}`],
+  );
+  return said.length === 0 ? 'none' : said.join(', ');
 }
 
 customElements.define('wording-form', WordingForm);

@@ -74,7 +74,7 @@ export function resultOf(state: SinkState, file: string): SinkResult {
         values: [...values],
       }))
       .sort((a, b) => b.count - a.count || a.firstLine - b.firstLine),
-    unknownRows: state.wordingRows,
+    unknownRows: state.wordingRows.rows,
     parameters: parametersOf(unitList),
     // A row that leaves its unit to the names of its parameters has none of its own.
     units: unitList.filter((u) => u.named.size === 0 || u.first !== undefined).map((u) => u.text),

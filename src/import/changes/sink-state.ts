@@ -10,6 +10,7 @@ import type { Recorded } from './recorded.ts';
 import type { Rejected } from './row-notices.ts';
 import type { UnclearRule } from './unclear-rules.ts';
 import type { Unit } from './units.ts';
+import { noWordingRows, type WordingRows } from './wording-rows.ts';
 
 /** How a row ends; of several values in one row the highest counts. */
 export const ends = {
@@ -58,9 +59,6 @@ export interface PairNames {
 
 const noNames: PairNames = { knownPairs: new Set(), refusedPairs: new Set(), hasPairColumn: false };
 
-/** A million characters are more than a person looks at. Chosen here. */
-const mostWordingText = 1_000_000;
-
 /** Everything a sink knows of its file. */
 export interface SinkState extends PairNames {
   readonly phrasebook: Phrasebook;
@@ -84,9 +82,7 @@ export interface SinkState extends PairNames {
   readonly rejected: Rejected[];
   readonly unmatchedLines: { readonly line: number; readonly text: string }[];
   /** The rows in which wordings that are not known first stand, by their lines, as long as they are not too much text. */
-  readonly wordingRows: Map<number, string>;
-  /** So many characters of such rows may still be kept. */
-  wordingRoom: number;
+  readonly wordingRows: WordingRows;
   readonly gauges: GaugeReader[];
   readonly entries: EntryReader;
   /** How many readings were earlier than one of their parameter that stands before them. */
@@ -146,8 +142,7 @@ export function sinkState(
     unclear: new Map(),
     rejected: [],
     unmatchedLines: [],
-    wordingRows: new Map(),
-    wordingRoom: mostWordingText,
+    wordingRows: noWordingRows(),
     gauges: [],
     entries: entryReader(phrasebook, name, used),
     recorded: [],

@@ -3,6 +3,7 @@ import { detached } from '../bytes/decode.ts';
 import { isIgnored } from '../phrasebook/phrasebook-rules.ts';
 import { ends, loseCell, mark, type SinkState, type Wording } from './sink-state.ts';
 import type { Unit } from './units.ts';
+import { keepWordingRow } from './wording-rows.ts';
 
 /** Wording as it is found: what it is listed as, what it names, and the value it came with. */
 export interface Found extends Pick<UnknownWording, 'wording' | 'kind' | 'name'> {
@@ -43,20 +44,11 @@ export function unmatched(
   const known = wordings.get(listed) ?? newWording(kind, isListed ? name : listed, row.line);
   if (known.count === 0) {
     wordings.set(detached(listed), known);
-    keepRow(state);
+    keepWordingRow(state.wordingRows, row);
   }
   if (known.lastLine !== row.line) known.count += 1;
   known.lastLine = row.line;
   if (value !== undefined && known.values.size < mostValues) known.values.add(detached(value));
-}
-
-/** Keeps the row in which a wording first stands: several may stand in one. */
-function keepRow(state: SinkState): void {
-  const { row, wordingRows } = state;
-  if (state.wordingRoom <= 0 || wordingRows.has(row.line)) return;
-  const text = row.ownText();
-  state.wordingRoom -= text.length;
-  if (state.wordingRoom >= 0) wordingRows.set(row.line, text);
 }
 
 function newWording(kind: Wording['kind'], name: string, firstLine: number): Wording {

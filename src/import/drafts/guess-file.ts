@@ -14,8 +14,9 @@ export interface SaidRow {
   readonly others: readonly (readonly [string, string])[];
 }
 
-/** What is known besides: the names of all files that are read. */
+/** What is known besides: the names of all files that are read, and the columns by which a table is read now. */
 export interface GuessOptions {
+  readonly columns?: Readonly<Record<string, string>>;
   readonly phrasebook: Phrasebook;
   readonly names: readonly string[];
 }
@@ -91,8 +92,9 @@ function guessTable(name: string, text: string, known: GuessOptions): FileGuess 
       !names.some((n) => /^[\d.,:/ -]+$|\d\d:\d\d/.test(n));
     if (!isHeader) continue;
     const all = names.map((n, i) => ({ name: n, cells: data.map((r) => r.cells[i] ?? '') }));
-    const found = guessByContent(all, known.phrasebook);
-    if (found === null) continue;
+    const guessedBy = guessByContent(all, known.phrasebook);
+    if (guessedBy === null) continue;
+    const found = { ...guessedBy, columns: known.columns ?? guessedBy.columns };
     const take = (cells: readonly string[]): SaidRow =>
       saidBy(
         found.columns,

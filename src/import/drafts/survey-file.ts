@@ -55,10 +55,10 @@ export async function surveyFile(source: FileSource, options: SurveyOptions): Pr
   const text = new TextDecoder(encoding.label).decode(head, { stream: true });
   const file: Opened = { source, encoding, text };
   const known = understander(options.phrasebook);
-  const plan = planOf(file, options);
+  const { plan, columns } = planOf(file, options);
   const read = plan === null ? null : await surveyKnown(file, plan, options, known);
   if (read !== null) return read;
-  const guess = guessFile(source.name, text, options);
+  const guess = guessFile(source.name, text, columns === null ? options : { ...options, columns });
   return guess === null ? null : surveyGuess(file, guess, options, known);
 }
 
@@ -68,15 +68,28 @@ interface Opened {
   readonly text: string;
 }
 
-/** The layout that fits; `null` where none does, or only by what the columns of a table hold: that is guessed here. */
-function planOf({ source, text }: Opened, { phrasebook }: SurveyOptions): Plan | null {
+interface Planned {
+  readonly plan: Plan | null;
+  readonly columns: Readonly<Record<string, string>> | null;
+}
+
+/**
+ * The layout that fits; no plan where none does, or only by what the columns of a table hold: what those were taken for is then
+ * what is guessed here.
+ */
+function planOf({ source, text }: Opened, { phrasebook }: SurveyOptions): Planned {
   try {
     const rule = ruleFor(phrasebook, source.name);
     const plan = recognise(source.name, text, rule, phrasebook);
-    return plan.head.rule !== undefined && rule === undefined ? null : plan;
+    const own = plan.head.rule?.columns;
+    if (own === undefined || rule !== undefined) return { plan, columns: null };
+    return {
+      plan: null,
+      columns: Object.fromEntries(Object.entries(own).flatMap(([k, v]) => (v === undefined ? [] : [[k, v]]))),
+    };
   } catch (error) {
     // A layout that is not known is what is guessed next.
-    if (error instanceof InputError) return null;
+    if (error instanceof InputError) return { plan: null, columns: null };
     throw error;
   }
 }
@@ -118,7 +131,7 @@ async function surveyKnown(
       file,
       keys,
       time.filter(({ key }) => key !== 'format'),
-      { isGuess: false, isZoneOpen: times.usedZone() },
+      { isGuess: false, isZoneOpen: times.usedZone(), stamps: guess?.stamps ?? [] },
     ),
     units: [...units],
     wordings: tally.result(file.source.name, known),
@@ -164,7 +177,7 @@ async function surveyGuess(
   const time = draftTime(file.source.name, guess.stamp, guess.stamps, options);
   const isZoneOpen = !guess.stamps.some((stamp) => /(?:Z|[+-]\d{2}:?\d{2})$|^\d{10,}/.test(stamp.trim()));
   return {
-    draft: draftOf(file, guess.keys, time, { isGuess: true, isZoneOpen }),
+    draft: draftOf(file, guess.keys, time, { isGuess: true, isZoneOpen, stamps: guess.stamps }),
     units: [...units],
     wordings: tally.result(file.source.name, known),
   };
@@ -174,11 +187,19 @@ function draftOf(
   { source, text }: Opened,
   keys: FileDraft['keys'],
   time: FileDraft['time'],
-  { isGuess, isZoneOpen }: Pick<FileDraft, 'isGuess' | 'isZoneOpen'>,
+  { isGuess, isZoneOpen, stamps }: Pick<FileDraft, 'isGuess' | 'isZoneOpen' | 'stamps'>,
 ): FileDraft {
   const lines = text.split(/\r?\n/).filter((line) => line.trim() !== '');
   const samples = lines.slice(0, mostSamples).map((line) => line.slice(0, longestSample));
-  return { file: source.name, keys, time, isZoneOpen, isGuess, samples };
+  return {
+    file: source.name,
+    keys,
+    time,
+    isZoneOpen,
+    isGuess,
+    samples,
+    stamps: stamps.slice(0, mostSamples),
+  };
 }
 
 /** Hands on the rows of a file that hold data. */

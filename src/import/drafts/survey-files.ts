@@ -46,6 +46,12 @@ async function surveyed(source: FileSource, options: SurveyOptions): Promise<Fil
   }
 }
 
+function together(known: SeenWording, other: SeenWording): SeenWording {
+  const count = known.count + other.count;
+  if (known.different === undefined || other.different === undefined) return { ...known, count };
+  return { ...known, count, different: Math.max(known.different, other.different) };
+}
+
 /** Each wording once, with its first place and the count of all files. */
 function mergedWordings(all: readonly SeenWording[]): readonly SeenWording[] {
   const found = new Map<string, SeenWording>();
@@ -56,7 +62,7 @@ function mergedWordings(all: readonly SeenWording[]): readonly SeenWording[] {
       wording.value,
     ].join('\n');
     const known = found.get(key);
-    found.set(key, known === undefined ? wording : { ...known, count: known.count + wording.count });
+    found.set(key, known === undefined ? wording : together(known, wording));
   }
   return [...found.values()].sort(
     (a, b) =>

@@ -1,6 +1,7 @@
 import type { SeenWording, Understanding } from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
 import { generalKey, longestWording, partsOf, wordingPattern } from './general-wording.ts';
+import { isOfRedundancy } from './of-redundancy.ts';
 import { isTextSignal, type Understander } from './understanding.ts';
 
 /** Counts what the rows of a file say, whether it is understood or not. Memory stays bounded. */
@@ -40,18 +41,11 @@ interface CountedMessage extends Counted {
 }
 
 const most = 5_000;
-const mostValues = 12;
+/** Values of a parameter that are told apart: a state has fewer. Chosen here. */
+const mostValues = 40;
 const mostWays = 6;
 const mostRemembered = 5_000;
 const longestText = 500;
-
-/** Words that speak of redundancy; common practice, no source. */
-const ofRedundancy =
-  /(?<!\p{L})(?:re|un|de)?(?:role|sync|partner|peer|mate\b|standby|stby|activ|primary|secondary|backup|master|slave|lost|loss|los[ei]|ready|switch|swap|fail|takeover|take over|restart|reboot|reset|redundan|heartbeat|elect|promot|demot|firmware|(?:re)?flash)/iu;
-
-function isOfRedundancy(text: string): boolean {
-  return ofRedundancy.test(text.replace(/([a-z])([A-Z])|_/g, '$1 $2'));
-}
 
 export function wordingTally(): WordingTally {
   const units = new Map<string, Counted>();
@@ -88,7 +82,10 @@ export function wordingTally(): WordingTally {
     },
     result: (file, known) => [
       ...[...units.values()].map((u) => seen(file, 'unit', u, known.unit(u.name))),
-      ...[...parameters.values()].map((p) => seen(file, 'parameter', p, known.parameter(p.name))),
+      ...[...parameters.values()].map((p) => ({
+        ...seen(file, 'parameter', p, known.parameter(p.name)),
+        different: values.get(p.name)?.size ?? 0,
+      })),
       ...[...values.values()].flatMap((own) => valuesOf(file, own, known)),
       ...[...messages.values()].flatMap((m) => messagesOf(file, m, known)),
     ],

@@ -60,7 +60,19 @@ export function addLesson(
   lesson: Lesson,
   layouts: readonly string[],
 ): string {
-  const taught = editYaml(file, yaml ?? '', (document) => putLesson(file, lesson, document));
+  return addLessons(file, yaml, [lesson], layouts);
+}
+
+/** The same with several, the first first. */
+export function addLessons(
+  file: string,
+  yaml: string | null,
+  lessons: readonly Lesson[],
+  layouts: readonly string[],
+): string {
+  const taught = editYaml(file, yaml ?? '', (document) => {
+    for (const lesson of lessons) putLesson(file, lesson, document);
+  });
   parsePhrasebook(file, taught, layouts);
   return taught;
 }

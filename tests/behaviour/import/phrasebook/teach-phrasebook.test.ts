@@ -39,7 +39,7 @@ async function taught(text: string, lesson: Lesson): Promise<{ said: number; few
   const yaml = teachPhrasebook('p.yaml', null, lesson);
   const after = await readText('x.csv', text, { phrasebook: yaml });
   return {
-    said: previewOf(null, [lesson], before.unknown.map(asSeen)).rows,
+    said: previewOf(null, [lesson], before.unknown.map(asSeen))[0]?.rows ?? Number.NaN,
     fewer: before.input.rows.unmatched - after.input.rows.unmatched,
     yaml,
   };
