@@ -164,8 +164,8 @@ export function diagnose(analysed: Analysed, pair: string | null): Diagnosis {
   if (candidate === null)
     throw new InputError(
       'diagnose',
-      'the files speak of no pair.',
-      'See how they were understood: steadypair inspect.',
+      'the files name no pair.',
+      'Run steadypair inspect to see how they were read.',
     );
   const found = diagnosePair(candidate, fleet, causes, limits.diagnose, limits.rules);
   return {
@@ -196,7 +196,7 @@ function pairsNamed({ facts }: Analysed, pair: string | null): readonly PairFact
   const names = facts.map((f) => f.timeline.pair).join(', ');
   throw new InputError(
     `--pair ${pair}`,
-    'no file speaks of that pair.',
-    names === '' ? 'The files speak of no pair.' : `Choose one of ${names}.`,
+    'no file names that pair.',
+    names === '' ? 'Run steadypair inspect to see how the files were read.' : `Choose one of ${names}.`,
   );
 }

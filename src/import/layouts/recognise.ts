@@ -108,8 +108,8 @@ export function recognise(
 export function noRecords(name: string, rule: FileRule | undefined): InputError {
   return new InputError(
     name,
-    `no line begins a record: the pattern \`record\` of the rule for "${rule?.match}" fits none.`,
-    'Correct the pattern in the phrasebook, or leave it out where each line is a record.',
+    `no line begins a record: the pattern \`record\` of the rule for "${rule?.match}" matches none.`,
+    'Correct the pattern in the phrasebook, or remove it if each line is a record.',
   );
 }
 
@@ -133,8 +133,8 @@ function unknownLayout(
   if (strange !== undefined)
     return new InputError(
       name,
-      `columns.${strange[0]} of the rule for "${rule?.match}" is "${strange[1]}", which no column of its header and no field of its lines is called.`,
-      'Name it as the file does, or leave the key out.',
+      `columns.${strange[0]} of the rule for "${rule?.match}" is "${strange[1]}", but its header has no such column and its lines no such field.`,
+      'Use the name in the file, or remove the key.',
     );
   return new InputError(
     name,
@@ -157,7 +157,7 @@ function planFor(
   if (!found.fits) return [];
   const { because, isLast = false } = found;
   const { delimiter = null, line: headerLine = 0, isRow } = table ?? {};
-  const first = `it has no header, and its first row stands in line ${headerLine + 1}`;
+  const first = `it has no header, and its first row is line ${headerLine + 1}`;
   const said = isRow === true ? `the phrasebook says so; ${first}` : because;
   const hasHeader = table !== null && isRow !== true;
   return [{ importer, head, delimiter, headerLine, hasHeader, because: said, isLast }];
@@ -233,8 +233,8 @@ function adviceFor(name: string, tables: readonly Header[], phrasebook: Phrasebo
     }),
   );
   return lacksUnit
-    ? `Say in a phrasebook of which unit it is: files: [{ ${match}, unit: RO1-A }], or which column says it: files: [{ ${match}, columns: { unit: NAME } }].`
-    : `Describe the file under files in a phrasebook: files: [{ ${match}, columns: { time: NAME, unit: NAME, message: NAME } }], with unit: RO1-A beside match where no column names one.`;
+    ? `Give its unit in a phrasebook: files: [{ ${match}, unit: RO1-A }], or the column of the unit: files: [{ ${match}, columns: { unit: NAME } }].`
+    : `Describe the file under files in a phrasebook: files: [{ ${match}, columns: { time: NAME, unit: NAME, message: NAME } }], and add unit: RO1-A if no column names a unit.`;
 }
 
 function missed(allowed: readonly Importer[], table: Head, text: Head, phrasebook: Phrasebook): string {
