@@ -175,7 +175,7 @@ export function diagnose(analysed: Analysed, pair: string | null): Diagnosis {
   if (facts === undefined)
     throw new InputError(
       'diagnose',
-      'the files speak of no pair.',
+      'the files name no pair.',
       'See how they were read.',
       'unreadable',
       'reading',
@@ -211,7 +211,7 @@ function pairsNamed({ facts }: Analysed, pair: string | null): readonly PairFact
   const names = facts.map((f) => f.timeline.pair).join(', ');
   throw new InputError(
     `pair ${pair}`,
-    'no file speaks of that pair.',
-    names === '' ? 'The files speak of no pair.' : `Choose one of ${names}.`,
+    'no file names that pair.',
+    names === '' ? 'The files name no pair.' : `Choose one of ${names}.`,
   );
 }

@@ -35,11 +35,11 @@ export interface CommonOptions {
 }
 
 const commonOptions: OptionsFor<CommonOptions> = {
-  phrasebook: { kind: 'text', takes: 'file', says: "what the site's wording means (YAML)" },
+  phrasebook: { kind: 'text', takes: 'file', says: "meaning of the site's wording (YAML)" },
   zone: {
     kind: 'text',
     takes: 'zone',
-    says: 'IANA time zone of stamps that name none, such as Europe/Lisbon',
+    says: 'IANA time zone of timestamps without one, such as Europe/Lisbon',
   },
   order: {
     kind: 'choice',
@@ -47,20 +47,20 @@ const commonOptions: OptionsFor<CommonOptions> = {
     says: 'order of day and month',
     choices: ['day-first', 'month-first'],
   },
-  year: { kind: 'whole number', takes: 'year', says: 'year of the first row where stamps have none' },
+  year: { kind: 'whole number', takes: 'year', says: 'year of the first row if timestamps have none' },
   hold: {
     kind: 'whole number',
     takes: 'seconds',
-    says: 'how long a state must hold to be settled (60)',
+    says: 'how long a state must last to count as settled (60)',
   },
-  alignClocks: { kind: 'flag', says: 'set clocks that disagree to that of the reference' },
+  alignClocks: { kind: 'flag', says: 'correct clocks that differ from the reference' },
   reference: {
     kind: 'text',
     takes: 'file',
-    says: 'the file whose clock counts (the first with exact entries)',
+    says: 'file with the reference clock (the first with exact entries)',
   },
   json: { kind: 'flag', says: 'print one JSON document' },
-  debug: { kind: 'flag', says: 'print the stack of a defect' },
+  debug: { kind: 'flag', says: 'print the stack trace of a program error' },
 };
 
 /** What a command is: its name, its words for `--help`, its own options beside the common ones, and what it does. */
@@ -170,10 +170,14 @@ function withoutOutputs(found: Found, outputs: readonly Output[]): Pick<Found, '
   const [output] = found.files.filter(isOutput);
   if (output === undefined) return found;
   if (output.bytes > 0)
-    throw new InputError('the output', 'it goes to one of the files that are read.', 'Send it to another.');
+    throw new InputError(
+      'the output',
+      'it would overwrite one of the files to read.',
+      'Redirect it to another file.',
+    );
   return {
     files: found.files.filter((file) => !isOutput(file)),
-    notices: [...found.notices, `${output.name}: the output goes there, and it was passed over.`],
+    notices: [...found.notices, `${output.name}: skipped: the output is written there.`],
   };
 }
 
@@ -195,10 +199,8 @@ async function readFilesOf(
 /** One line on files that this program wrote and does not read again. */
 function passedOver([first, ...rest]: readonly string[]): readonly string[] {
   if (first === undefined) return [];
-  if (rest.length === 0) return [`${first}: this program wrote it: it is no log and was passed over.`];
-  return [
-    `${first} and ${rest.length} more: this program wrote them: they are no logs and were passed over.`,
-  ];
+  if (rest.length === 0) return [`${first}: skipped: it is output of this program, not a log.`];
+  return [`${first} and ${rest.length} more: skipped: they are output of this program, not logs.`];
 }
 
 /** Nothing could be read; why was said already, a line for each file. */

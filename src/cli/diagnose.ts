@@ -21,8 +21,8 @@ export const diagnoseCommand = cliCommand<DiagnoseOptions>({
   name: 'diagnose',
   says: 'Say why a pair will not synchronise: how it stands, the most likely cause, what to check next.',
   options: {
-    pair: { kind: 'text', takes: 'name', says: 'this pair (the one that is worst now)' },
-    out: { kind: 'text', takes: 'folder', says: 'write the reports there (HTML, Markdown, JSON)' },
+    pair: { kind: 'text', takes: 'name', says: 'pair to diagnose (the worst one now)' },
+    out: { kind: 'text', takes: 'folder', says: 'write reports to this folder (HTML, Markdown, JSON)' },
   },
   examples: [
     'diagnose pretreat-poll.csv pretreat-journal.csv --zone Europe/Lisbon',

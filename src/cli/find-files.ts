@@ -43,10 +43,10 @@ function once(files: readonly FoundFile[]): readonly FoundFile[] {
 async function filesAt(path: string): Promise<FolderFiles> {
   // Not every shell spells patterns out.
   if (/[*?[{]/.test(path) && (await lookAt(path)) === null)
-    return someOf(path, await matching(path), 'no log fits the pattern.');
+    return someOf(path, await matching(path), 'no log matches the pattern.');
   const found = await seeThrough(path);
   const thing = thingAt(found);
-  if (thing === 'folder') return someOf(path, await filesIn(path), 'the folder holds no logs.');
+  if (thing === 'folder') return someOf(path, await filesIn(path), 'the folder contains no logs.');
   // What the shell itself put in place of a file has a writer, and ends.
   if (thing === 'pipe' && path.startsWith('/dev/'))
     return { files: [{ ...foundFile(path, found), ...(await pipedFile(path)) }], failures: [], notices: [] };
@@ -55,9 +55,9 @@ async function filesAt(path: string): Promise<FolderFiles> {
 }
 
 const noFile: Readonly<Record<Exclude<Thing, 'file' | 'folder'>, readonly [string, string]>> = {
-  pipe: ['it is a named pipe.', 'Save what it gives to a file, and name that.'],
-  device: ['it is a device, and no file.', 'Name a file.'],
-  socket: ['it is a socket, and no file.', 'Name a file.'],
+  pipe: ['it is a named pipe.', 'Save its output to a file and name that file.'],
+  device: ['it is a device, not a file.', 'Name a file.'],
+  socket: ['it is a socket, not a file.', 'Name a file.'],
 };
 
 async function matching(pattern: string): Promise<FolderFiles> {

@@ -23,21 +23,21 @@ const usualSwaps = 10;
 /** `fleet`: compares all pairs, and the losses and sync times of models, firmware or sites. */
 export const fleetCommand = cliCommand<FleetOptions>({
   name: 'fleet',
-  says: 'Compare all pairs: which lose their partner more often, which sync slower, which are fit for a swap?',
+  says: 'Compare all pairs: which lose their partner more often, which sync slower, which are ready for a swap?',
   options: {
     group: {
       kind: 'choice',
       takes: 'by',
-      says: 'tell losses and sync times apart by',
+      says: 'group losses and sync times by',
       choices: ['model', 'firmware', 'site'],
     },
-    swaps: { kind: 'whole number', takes: 'count', says: 'how many swaps the forecast is for (10)' },
+    swaps: { kind: 'whole number', takes: 'count', says: 'number of swaps to forecast (10)' },
     readyDays: {
       kind: 'whole number',
       takes: 'days',
-      says: 'fit for a swap: ready without a break for so long (1)',
+      says: 'days with a ready partner, without a break, before a swap (1)',
     },
-    out: { kind: 'text', takes: 'folder', says: 'write the reports there (HTML, Markdown, JSON, CSV)' },
+    out: { kind: 'text', takes: 'folder', says: 'write reports to this folder (HTML, Markdown, JSON, CSV)' },
   },
   examples: [
     'fleet exports/ --phrasebook site.yaml',

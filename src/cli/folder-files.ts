@@ -102,7 +102,7 @@ async function followLink(link: string, walk: Walk): Promise<void> {
     case 'folder':
       if (walk.seen.has(identityOf(found))) break;
       if (await holds(link, dirname(link)))
-        walk.notices.push(`${link}: it is a link to a folder that this one lies in, and was not followed.`);
+        walk.notices.push(`${link}: skipped: it links to a folder that contains it.`);
       else {
         walk.followed.push(link);
         await walkFolder(link, walk);
@@ -119,7 +119,7 @@ async function holds(outer: string, inner: string): Promise<boolean> {
 }
 
 export function sayPassedOver(path: string): string {
-  return `${path}: it is a pipe, a socket or a device, and no file: it was passed over.`;
+  return `${path}: skipped: it is a pipe, socket or device, not a file.`;
 }
 
 /** Links lead to what lies elsewhere: a person who looks into the folder may not know. */
@@ -133,7 +133,5 @@ function sayFollowed({ root, followed: [first, ...rest] }: Walk): readonly strin
 function otherThings({ root, others: [first, ...rest] }: Walk): readonly string[] {
   if (first === undefined) return [];
   if (rest.length === 0) return [sayPassedOver(first)];
-  return [
-    `${root}: ${rest.length + 1} pipes, sockets or devices in it are no files and were passed over; the first is ${first}.`,
-  ];
+  return [`${root}: ${rest.length + 1} pipes, sockets or devices in it were skipped; the first is ${first}.`];
 }

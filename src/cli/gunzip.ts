@@ -25,7 +25,7 @@ export async function* gunzip(packed: AsyncIterable<Uint8Array>): AsyncGenerator
     // Members behind one with a wrong sum are as good as before.
     do isRight = (yield* member(input)) && isRight;
     while (await goesOn(input));
-    if (!isRight) throw new DamagedEnd('The check sum or the length of the archive is wrong');
+    if (!isRight) throw new DamagedEnd('The checksum or length of the archive is wrong');
   } finally {
     await chunks.return?.();
   }

@@ -27,13 +27,13 @@ interface InspectOptions extends CommonOptions {
  */
 export const inspectCommand = cliCommand<InspectOptions>({
   name: 'inspect',
-  says: 'Say how each file was understood.',
+  says: 'Show how each file was read.',
   options: {
-    draftPhrasebook: { kind: 'text', takes: 'file', says: 'write a phrasebook to start from there' },
+    draftPhrasebook: { kind: 'text', takes: 'file', says: 'write a phrasebook to start from to this file' },
     find: {
       kind: 'text',
       takes: 'words',
-      says: 'list the wordings that hold all of these words, and a rule for each',
+      says: 'list the wordings that contain all of these words, with a rule for each',
     },
   },
   examples: [
@@ -55,9 +55,7 @@ async function inspectFiles(
   if (draft !== undefined && survey !== null) await writeNew(draft, draftPhrasebook(survey));
   streams.stdout.write(resultText(imported, survey, options));
   if (draft !== undefined && options.json !== true)
-    streams.stdout.write(
-      `\nThe draft of a phrasebook lies in ${draft}. Fill it in and read again with --phrasebook.\n`,
-    );
+    streams.stdout.write(`\nPhrasebook draft: ${draft}. Fill it in and read again with --phrasebook.\n`);
   return 0;
 }
 
@@ -77,8 +75,8 @@ async function surveyOf(
   if (survey.files.length > 0) return survey;
   throw new InputError(
     'inspect',
-    'no file holds lines or rows with a stamp that could be found.',
-    'Export with date and time as text or CSV.',
+    'no file has lines or rows with a timestamp.',
+    'Export date and time with each row, as text or CSV.',
   );
 }
 

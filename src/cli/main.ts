@@ -56,7 +56,7 @@ function tell(error: unknown, args: readonly string[], { stderr }: Streams): Sta
   }
   const what = error instanceof Error ? error.message : String(error);
   stderr.write(
-    `steadypair: a defect in the program: ${terminal(what)} Run it again with --debug and report what it prints.\n`,
+    `steadypair: program error: ${terminal(what)} Run it again with --debug and report the output.\n`,
   );
   if (args.includes('--debug') && error instanceof Error) stderr.write(`${error.stack}\n`);
   return 2;

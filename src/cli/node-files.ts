@@ -68,7 +68,11 @@ export async function pipedFile(path: string): Promise<{ readonly content: Store
     pieces.push(chunk.slice());
     length += chunk.length;
     if (length > mostPiped)
-      throw new InputError(path, 'the pipe gives more than a gigabyte.', 'Save it to a file, and name that.');
+      throw new InputError(
+        path,
+        'the pipe delivers more than a gigabyte.',
+        'Save its output to a file and name that file.',
+      );
   }
   const bytes = Buffer.concat(pieces);
   pieces.length = 0;
@@ -89,9 +93,9 @@ export async function readText(path: string): Promise<string> {
   // What the shell itself put in place of a file has a writer.
   const thing = thingAt(found);
   if (thing === 'pipe' && !path.startsWith('/dev/'))
-    throw new InputError(path, 'it is a named pipe.', 'Save what it gives to a file, and name that.');
+    throw new InputError(path, 'it is a named pipe.', 'Save its output to a file and name that file.');
   if (thing === 'device' || thing === 'socket')
-    throw new InputError(path, `it is a ${thing}, and no file.`, 'Name a file.');
+    throw new InputError(path, `it is a ${thing}, not a file.`, 'Name a file.');
   if (found.size > mostYaml) throw tooLargeYaml(path);
   return readFile(path, 'utf8').catch((error: unknown) => refuse(path, error));
 }

@@ -24,7 +24,7 @@ export async function seeThrough(path: string): Promise<BigIntStats> {
     return await stat(path, { bigint: true });
   } catch (error) {
     if (await isLink(path))
-      throw new InputError(path, 'it is a link that leads to no file.', 'Mend the link or remove it.');
+      throw new InputError(path, 'it is a link to a file that does not exist.', 'Repair or remove the link.');
     return refuse(path, error);
   }
 }

@@ -30,7 +30,7 @@ export function threadHasher(name: string): Hasher {
     isDead = true;
     const error = new InputError(
       name,
-      'the thread that hashes it died.',
+      'its SHA-256 could not be computed.',
       'Close other programs and try again.',
     );
     for (const { reject } of asked.splice(0)) reject(error);

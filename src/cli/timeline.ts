@@ -19,10 +19,10 @@ export const timelineCommand = cliCommand<TimelineOptions>({
     format: {
       kind: 'choice',
       takes: 'format',
-      says: 'how to print it',
+      says: 'output format',
       choices: ['csv', 'jsonl', 'parquet'],
     },
-    out: { kind: 'text', takes: 'file', says: 'write it there' },
+    out: { kind: 'text', takes: 'file', says: 'write to this file' },
   },
   examples: [
     'timeline ro1-poll.csv --format csv',
@@ -59,7 +59,11 @@ async function storeTimeline(
   streams: Streams,
 ): Promise<Status> {
   if (options.out === undefined)
-    throw new InputError('--format parquet', 'Parquet is no text to be printed.', 'Name a file with --out.');
+    throw new InputError(
+      '--format parquet',
+      'Parquet is binary and cannot be printed.',
+      'Name a file with --out.',
+    );
   const { files, failures, phrasebookNotices, read } = await importAll(paths, options, streams);
   await writeWhole(options.out, timelineParquet(files, failures, digestOf, phrasebookNotices), read);
   return 0;

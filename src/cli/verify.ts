@@ -25,11 +25,11 @@ export const verifyCommand = cliCommand<VerifyOptions>({
   name: 'verify',
   says: 'Verify module swaps: did the pair come back redundant?',
   options: {
-    pair: { kind: 'text', takes: 'name', says: 'only this pair' },
-    from: { kind: 'text', takes: 'time', says: 'only swaps from this time on' },
-    to: { kind: 'text', takes: 'time', says: 'only up to this time' },
+    pair: { kind: 'text', takes: 'name', says: 'verify only this pair' },
+    from: { kind: 'text', takes: 'time', says: 'verify only swaps from this time on' },
+    to: { kind: 'text', takes: 'time', says: 'verify only swaps up to this time' },
     job: { kind: 'text', takes: 'file', says: 'work order, people and plan for the report (YAML)' },
-    out: { kind: 'text', takes: 'folder', says: 'write the reports there (HTML, Markdown, JSON)' },
+    out: { kind: 'text', takes: 'folder', says: 'write reports to this folder (HTML, Markdown, JSON)' },
   },
   examples: [
     'verify ro1-poll.csv ro1-journal.csv --zone Europe/Lisbon',

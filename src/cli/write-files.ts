@@ -56,7 +56,7 @@ export async function writeReports(
     if (other !== undefined)
       throw new InputError(
         path,
-        `there is ${other} in that folder, and some disks do not tell the two names apart.`,
+        `there is ${other} in that folder, and some disks do not distinguish the two names.`,
         'Name another folder with --out.',
       );
   }
@@ -67,7 +67,7 @@ export async function writeReports(
 async function refuseInput(path: string, read: ReadFiles): Promise<void> {
   const found = await lookAt(path);
   if (found !== null && read.has(identityOf(found)))
-    throw new InputError(path, 'it is one of the files that are read.', 'Write to another place.');
+    throw new InputError(path, 'it is one of the files to read.', 'Write to another place.');
 }
 
 async function put(path: string, content: Content): Promise<void> {
@@ -87,7 +87,7 @@ async function isStream(path: string): Promise<boolean> {
   const thing = thingAt(found);
   if (/^\/(dev\/(fd\/|std)|proc\/)/.test(path)) return thing !== 'folder';
   if (thing === 'pipe' || thing === 'socket')
-    throw new InputError(path, `it is a ${thing}, and no file.`, 'Write to another place.');
+    throw new InputError(path, `it is a ${thing}, not a file.`, 'Write to another place.');
   return thing === 'device';
 }
 

@@ -117,7 +117,7 @@ function refuseUseless(name: string, plan: Plan, rows: Input['rows'], notices: r
   if (rows.rejected + rows.ignored === rows.read && rejected !== undefined) {
     throw new InputError(
       `${name}:${rejected.lines[0].line}`,
-      `no row could be read: ${rejected.what}`,
+      `no row could be used: ${rejected.what}`,
       rejected.fix,
       'unreadable',
       rejected.setting,
@@ -140,20 +140,18 @@ function reasonsOf(
     `Read as ${plan.importer.id}${ruled}: ${plan.because}.`,
     ...(rule?.of === undefined
       ? []
-      : [`Rows that do not say it themselves are about ${rule.of.text}, as the phrasebook says.`]),
+      : [`Rows that name no unit are about ${rule.of.text}, from the phrasebook.`]),
     ...(plan.hasHeader && plan.headerLine > 1
-      ? [`The header stands in line ${plan.headerLine}; what comes before it is preamble.`]
+      ? [`Header in line ${plan.headerLine}; the lines before it are preamble.`]
       : []),
     `Encoding ${encoding.label}: ${encoding.because}.`,
-    ...(plan.delimiter === null ? [] : [`Columns are parted by ${names[plan.delimiter] ?? plan.delimiter}.`]),
-    times.usedZone()
-      ? `Zone ${zone.zone.name}: ${zone.because}.`
-      : 'The stamps say their instant themselves.',
+    ...(plan.delimiter === null ? [] : [`Delimiter: ${names[plan.delimiter] ?? plan.delimiter}.`]),
+    times.usedZone() ? `Time zone ${zone.zone.name}: ${zone.because}.` : 'Timestamps carry their own offset.',
     ...(times.yearTaken() === undefined
       ? []
       : [
-          `Year ${times.yearTaken()} for its first stamp, which prints none: the nearest to the other files.`,
+          `Year ${times.yearTaken()} for its first timestamp, which has none: the nearest to the other files.`,
         ]),
-    ...(order.because === null ? [] : [`Order of day and month: ${order.because}.`]),
+    ...(order.because === null ? [] : [`Date order ${order.order ?? 'open'}: ${order.because}.`]),
   ];
 }

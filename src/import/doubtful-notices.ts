@@ -27,7 +27,7 @@ export function doubtfulNotices(doubted: Doubted): readonly Notice[] {
 /** Where the units of a file stand, in words. */
 function place({ importer, head }: Plan): string {
   const named = [head.column('pair'), head.column('unit')].find((column) => column >= 0);
-  if (importer.shape === 'text' || named === undefined) return 'where its lines name a unit';
+  if (importer.shape === 'text' || named === undefined) return 'in the place of the unit';
   return `in column "${head.names[named] ?? ''}"`;
 }
 
@@ -79,15 +79,15 @@ function pairNotice(
   const others = texts.size === 1 ? '' : ` and ${texts.size - 1} more`;
   const said = `"${unit}"${others} ${place(plan)}`;
   const is: Readonly<Record<DoubtfulPair['why'], string>> = {
-    word: `${said} may be any word: no half of a pair of that name is named, and it has no figure as RO1 has`,
-    halves: `"${first.units.slice(0, 3).join('", "')}" ${place(plan)} would be one pair of more than two halves`,
-    numbers: `${said}: every row has another, as numbers of rows, processes or errors have`,
+    word: `${said} may be an ordinary word: no half of such a pair is named, and it has no digit as RO1 has`,
+    halves: `"${first.units.slice(0, 3).join('", "')}" ${place(plan)} would be a pair with more than two halves`,
+    numbers: `${said} differs in every row, as row, process or error numbers do`,
   };
   const rule = `units: [{ pattern: ${patternOf(unit)}, pair: RO1${why === 'halves' ? '' : ', half: A'} }]`;
   return {
     id: 'unmatched-wording',
     what: `${is[why]}: unit not known${count > 0 ? `, ${plural(count, 'row')}` : ''}, the first in line ${first.first.line}.`,
-    fix: `If it is a unit, write in the phrasebook ${rule}; else say where the unit stands: ${unitRule(doubted)}.`,
+    fix: `If it is a unit, add to the phrasebook ${rule}; if not, name the place of the unit: ${unitRule(doubted)}.`,
     count: Math.max(1, count),
     from: null,
     to: null,
@@ -105,21 +105,21 @@ function strangerNotices(doubted: Doubted): readonly Notice[] {
   if (first === undefined || count * 2 < result.rows.read) return [];
   const { name, firstLine } = first;
   const why = isSeverity(name.trim())
-    ? `"${name}" ${place(plan)} is a word of severity: unit not known`
+    ? `"${name}" ${place(plan)} is a severity: unit not known`
     : name === ''
-      ? `${plan.importer.shape === 'text' ? 'Its lines name no unit' : 'Its rows name no unit'}, so that nothing says which pair they are about`
+      ? `${plan.importer.shape === 'text' ? 'Its lines name no unit' : 'Its rows name no unit'}, so their pair is not known`
       : strangers.length * 2 >= count && strangers.length >= leastNumbers
-        ? `"${name}" and ${strangers.length - 1} more ${place(plan)} are as many names as numbers of rows, processes or errors have: unit not known`
-        : `"${name}" ${place(plan)} is no unit by its form, as RO1-A, RO1/2 and RO1 are: unit not known`;
-  const own = `write units: [{ pattern: ${patternOf(name)}, pair: RO1, half: A }] in the phrasebook`;
+        ? `"${name}" and ${strangers.length - 1} more ${place(plan)} are too many for units, more like row, process or error numbers: unit not known`
+        : `"${name}" ${place(plan)} does not look like a unit such as RO1-A, RO1/2 or RO1: unit not known`;
+  const own = `add to the phrasebook units: [{ pattern: ${patternOf(name)}, pair: RO1, half: A }]`;
   return [
     {
       id: 'unmatched-wording',
       what: `${why}, ${plural(count, 'row')}, the first in line ${firstLine}.`,
       fix:
         name === '' || isSeverity(name.trim())
-          ? `Say in the phrasebook where the unit stands: ${unitRule(doubted)}.`
-          : `If it is a unit, ${own}; else say where the unit stands: ${unitRule(doubted)}.`,
+          ? `Name the place of the unit in the phrasebook: ${unitRule(doubted)}.`
+          : `If it is a unit, ${own}; if not, name the place of the unit: ${unitRule(doubted)}.`,
       count,
       from: null,
       to: null,
@@ -147,8 +147,8 @@ function uselessNotices(doubted: Doubted): readonly Notice[] {
   return [
     {
       id: 'unmatched-wording',
-      what: `None of its ${read} rows was of use: "${most.name.slice(0, 60)}" ${where} is not known, ${plural(most.count, 'row')}, the first in line ${most.firstLine}${moreText(result.unknown.length - 1)}.`,
-      fix: `Write in the phrasebook what they mean: ${rule}.`,
+      what: `None of its ${read} rows could be used: "${most.name.slice(0, 60)}" ${where} was not recognised, ${plural(most.count, 'row')}, the first in line ${most.firstLine}${moreText(result.unknown.length - 1)}.`,
+      fix: `Add their meaning to the phrasebook: ${rule}.`,
       count: read,
       from: null,
       to: null,

@@ -62,10 +62,10 @@ function refuseYear(stamped: Stamped, { from, to }: Interval): void {
   const year = new Date(from < latest ? to : from).getUTCFullYear();
   throw new InputError(
     stamped.file,
-    `all its stamps are of the year ${year} or ${from < latest ? 'before' : 'after'}, which cannot be: ${place(stamped)}.`,
+    `all its timestamps are in the year ${year} or ${from < latest ? 'before' : 'after'}, which cannot be right: ${place(stamped)}.`,
     isCount
-      ? `If they count from a start, say from which: files: [{ match: ${base(stamped.file)}, time: { since: "2026-03-14T08:00:00Z" } }].`
-      : `Say how stamps are written: time: { format: "dd/MM/yyyy HH:mm:ss" }, or where they stand: ${timeRule(stamped, 'time: NAME')}.`,
+      ? `If they count from a start, give the start: files: [{ match: ${base(stamped.file)}, time: { since: "2026-03-14T08:00:00Z" } }].`
+      : `Give their format in the phrasebook, time: { format: "dd/MM/yyyy HH:mm:ss" }, or their column: ${timeRule(stamped, 'time: NAME')}.`,
   );
 }
 
@@ -79,8 +79,8 @@ function refuseMidnight(stamped: Stamped, { from, to }: Interval): void {
   if (result.rows.read < 2 || !isMidnight || /\d:\d|\d{9}/.test(result.last.text)) return;
   throw new InputError(
     stamped.file,
-    `its stamps are dates without a clock, so that every row would stand at midnight: ${place(stamped)}.`,
-    `Say where the clock stands: ${timeRule(stamped, `date: ${JSON.stringify(plan.head.names[column])}, clock: NAME`)}.`,
+    `its timestamps are dates without a time of day, so every row would be at midnight: ${place(stamped)}.`,
+    `Name the column of the clock in the phrasebook: ${timeRule(stamped, `date: ${JSON.stringify(plan.head.names[column])}, clock: NAME`)}.`,
   );
 }
 
@@ -96,7 +96,7 @@ function refuseInstant(stamped: Stamped, { from, to }: Interval): void {
   if (Math.max(0, ...told.values()) <= mostTold) return;
   throw new InputError(
     stamped.file,
-    `all its ${result.rows.read} rows have one time, ${new Date(from).toISOString()}, and tell of one thing again and again: ${place(stamped)}.`,
-    `Say where the time of each row stands: ${timeRule(stamped, 'time: NAME')}.`,
+    `all its ${result.rows.read} rows have one time, ${new Date(from).toISOString()}, and report the same thing again and again: ${place(stamped)}.`,
+    `Name the column with the time of each row in the phrasebook: ${timeRule(stamped, 'time: NAME')}.`,
   );
 }

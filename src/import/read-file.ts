@@ -26,7 +26,7 @@ export async function readFile(source: FileSource, options: ImportOptions): Prom
   const head = await readHead(source);
   const encoding = detectEncoding(head);
   if (encoding === null)
-    throw new InputError(source.name, 'this is no text but a binary file.', 'Export it as CSV or text.');
+    throw new InputError(source.name, 'this is a binary file, not text.', 'Export it as CSV or text.');
   const read = await readAs(source, options, head, encoding);
   if (read.parts.isForeign && encoding.isGuess) {
     const other = await readAs(source, options, head, windows1252);

@@ -184,7 +184,7 @@ function isTooWide(row: Row, columns: number): boolean {
 function rejectWide(row: Row, { head, delimiter }: Plan, sink: Sink): void {
   sink.reject(
     `The row has ${row.width()} columns, the header ${head.names.length}.`,
-    `Quote a cell that holds "${delimiter}", or export what changed its columns apart.`,
+    `Quote a cell that contains "${delimiter}", or export the rows with other columns separately.`,
   );
 }
 

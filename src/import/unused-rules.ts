@@ -13,7 +13,7 @@ const kinds: readonly {
   {
     kind: 'file',
     says: (n) => (n === 1 ? 'One rule for files matches no file' : `${n} rules for files match no file`),
-    fix: 'Correct match, or ignore this if those files were not given.',
+    fix: 'Correct match, or ignore this if those files were not read.',
   },
   {
     kind: 'key',
@@ -25,29 +25,30 @@ const kinds: readonly {
   },
   {
     kind: 'unit',
-    says: (n) => (n === 1 ? 'One pattern of units fits no unit' : `${n} patterns of units fit no unit`),
-    fix: 'Correct the pattern; of those that fit, the first counts.',
+    says: (n) => (n === 1 ? 'One pattern of units matches no unit' : `${n} patterns of units match no unit`),
+    fix: 'Correct the pattern; the first match counts.',
   },
   {
     kind: 'parameter',
     says: (n) => (n === 1 ? 'One parameter was in no file' : `${n} parameters were in no file`),
-    fix: 'Compare their spelling with that of the log.',
+    fix: 'Check their spelling against the log.',
   },
   {
     kind: 'message',
     says: (n) =>
-      n === 1 ? 'One rule for messages fits no message' : `${n} rules for messages fit no message`,
-    fix: 'Correct when or only; of the rules that fit, the first counts.',
+      n === 1 ? 'One rule for messages matches no message' : `${n} rules for messages match no message`,
+    fix: 'Correct when or only; the first matching rule counts.',
   },
   {
     kind: 'ignore',
-    says: (n) => (n === 1 ? 'One pattern of ignore fits nothing' : `${n} patterns of ignore fit nothing`),
+    says: (n) =>
+      n === 1 ? 'One pattern of ignore matches nothing' : `${n} patterns of ignore match nothing`,
     fix: 'Correct or remove it.',
   },
   {
     kind: 'ignoreUnits',
     says: (n) =>
-      n === 1 ? 'One pattern of ignoreUnits fits no unit' : `${n} patterns of ignoreUnits fit no unit`,
+      n === 1 ? 'One pattern of ignoreUnits matches no unit' : `${n} patterns of ignoreUnits match no unit`,
     fix: 'Correct or remove it; case counts.',
   },
 ];
@@ -65,8 +66,8 @@ export function unusedRules(phrasebook: Phrasebook, used: UsedRules): readonly N
       phrasebook,
       shadowed,
       shadowed.length === 1
-        ? 'One rule for messages can never fit, since one before it has the same when and only'
-        : `${shadowed.length} rules for messages can never fit, since one before each has the same when and only`,
+        ? 'One rule for messages can never match: one before it has the same when and only'
+        : `${shadowed.length} rules for messages can never match: one before each has the same when and only`,
       'Remove it, or give it another only.',
     ),
     ...kinds.flatMap(({ kind, says, fix }) => {

@@ -39,10 +39,10 @@ export function moreText(rest: readonly ImportedFile[]): readonly string[] {
     sum((r) => r.read),
     'row',
   );
-  const counts = `${read}: ${sum((r) => r.used)} used, ${sum((r) => r.unchanged)} unchanged, ${sum((r) => r.ignored)} ignored, ${sum((r) => r.unmatched)} not understood, ${sum((r) => r.rejected)} not readable.`;
+  const counts = `${read}: ${sum((r) => r.used)} used, ${sum((r) => r.unchanged)} unchanged, ${sum((r) => r.ignored)} ignored, ${sum((r) => r.unmatched)} not recognised, ${sum((r) => r.rejected)} rejected.`;
   return [
     ...wrap(
-      `and ${sayCount(rest.length, 'further file')} that ${rest.length === 1 ? 'was' : 'were'} read alike, ${terminal(first)} to ${terminal(last)} (each by itself with --json). ${counts}`,
+      `and ${sayCount(rest.length, 'more file')} read in the same way, ${terminal(first)} to ${terminal(last)} (one by one with --json). ${counts}`,
       '  ',
       '    ',
     ),
@@ -77,11 +77,11 @@ function wordingLines(inputs: readonly Input[]): readonly string[] {
       .flatMap(([wording, { count, files, first }]) =>
         wrap(
           `"${terminal(wording)}", ${sayCount(count, 'time')} in ${sayCount(files, 'file')}, first in ${terminal(first)}`,
-          '    not understood: ',
+          '    not recognised: ',
           '      ',
         ),
       ),
-    ...(more > 0 ? [`    and ${sayCount(more, 'further wording')}`] : []),
+    ...(more > 0 ? [`    and ${sayCount(more, 'more wording')}`] : []),
   ];
 }
 
@@ -89,7 +89,7 @@ function rejectedLine(inputs: readonly Input[]): readonly string[] {
   const [first, ...rest] = inputs.filter(({ rows }) => rows.rejected > 0);
   if (first === undefined) return [];
   const others = rest.length === 0 ? '' : ` and ${sayCount(rest.length, 'other')}`;
-  return wrap(`not readable rows: in ${terminal(first.file)}${others}`, '    ', '      ');
+  return wrap(`rejected rows: in ${terminal(first.file)}${others}`, '    ', '      ');
 }
 
 const mostAlike = 3;

@@ -37,8 +37,8 @@ export function foundText(survey: Survey, words: string): string {
   const found = findWordings(survey, words);
   const all = sayCount(survey.wordings.length, 'wording');
   if (found.length === 0)
-    return `Nothing holds "${terminal(words)}": ${all} of ${sayCount(survey.files.length, 'file')} looked through.\n`;
-  return `${found.flatMap((wording) => wordingText(wording, survey)).join('\n')}\n${found.length} of ${all}.\n`;
+    return `No match for "${terminal(words)}" in ${all} of ${sayCount(survey.files.length, 'file')}.\n`;
+  return `${found.flatMap((wording) => wordingText(wording, survey)).join('\n')}\n${found.length} of ${all} match.\n`;
 }
 
 function wordingText(wording: SeenWording, survey: Survey): readonly string[] {

@@ -77,14 +77,14 @@ export function inspectText(
     ...shown.flatMap((f) =>
       wrap(`${sayWhen(f, 'UTC')}${terminal(statementInCommand(f))}`, `  ${f.severity}: `, '    '),
     ),
-    ...(more > 0 ? [`    and ${more} more of other files like that (each with --json)`] : []),
+    ...(more > 0 ? [`    and ${more} more like it in other files (one by one with --json)`] : []),
   ]);
   return `${[
     ...alikeGroups(files).flatMap(groupText),
     'Pairs found',
     ...(pairs.length === 0 ? ['  none'] : pairs),
     '',
-    remarks.length === 0 ? 'Nothing else to remark.' : 'To remark',
+    remarks.length === 0 ? 'No notes.' : 'Notes',
     ...remarks,
   ].join('\n')}\n`;
 }
@@ -102,9 +102,9 @@ function fileText({ input, reasons, columns, parameters, streams }: ImportedFile
     ...reasons.flatMap((reason) => wrap(terminal(reason), '  ', '    ')),
     ...became('Columns', columns),
     ...became('Parameters', parameters),
-    ...wrap(`Units: ${units.length === 0 ? 'none that is understood' : units.join('; ')}.`, '  ', '    '),
+    ...wrap(`Units: ${units.length === 0 ? 'none recognised' : units.join('; ')}.`, '  ', '    '),
     ...wrap(
-      `${sayCount(rows.read, 'row')}: ${rows.used} used, ${rows.unchanged} unchanged, ${rows.ignored} ignored, ${rows.unmatched} not understood, ${rows.rejected} not readable.`,
+      `${sayCount(rows.read, 'row')}: ${rows.used} used, ${rows.unchanged} unchanged, ${rows.ignored} ignored, ${rows.unmatched} not recognised, ${rows.rejected} rejected.`,
       '  ',
       '    ',
     ),
@@ -113,12 +113,12 @@ function fileText({ input, reasons, columns, parameters, streams }: ImportedFile
       .flatMap((u) =>
         wrap(
           `"${terminal(u.wording)}", ${u.count === 1 ? 'once' : `${u.count} times`}, first in line ${u.firstLine}`,
-          '    not understood: ',
+          '    not recognised: ',
           '      ',
         ),
       ),
     ...(unmatched.length > mostWordings
-      ? [`    and ${sayCount(unmatched.length - mostWordings, 'further wording')}`]
+      ? [`    and ${sayCount(unmatched.length - mostWordings, 'more wording')}`]
       : []),
     ...covered(input, streams),
     '',
@@ -126,7 +126,7 @@ function fileText({ input, reasons, columns, parameters, streams }: ImportedFile
 }
 
 function subjectText({ pair, half, role }: ImportedFile['streams'][number]['subject']): string {
-  if (pair === '') return 'no pair: no unit pattern fits';
+  if (pair === '') return 'no pair: no unit pattern matches';
   const name = terminal(pair);
   if (half !== null) return `half ${terminal(half)} of ${name}`;
   return role === null ? `pair ${name}` : `the ${role} half of ${name}`;
@@ -159,6 +159,6 @@ function covered({ from, to }: Input, streams: ImportedFile['streams']): readonl
   const spans =
     longest === undefined
       ? ''
-      : ` Unobserved: ${sayCount(gaps.length, 'span')}, the longest ${sayDuration((longest.to - longest.from) / 1000)} from ${sayInstant(longest.from, 'UTC')} on (${terminal(longest.unit)}).`;
+      : ` Not observed: ${sayCount(gaps.length, 'span')}, the longest ${sayDuration((longest.to - longest.from) / 1000)} from ${sayInstant(longest.from, 'UTC')} (${terminal(longest.unit)}).`;
   return wrap(`It covers ${sayInstant(from, 'UTC')} to ${sayInstant(to, 'UTC')} UTC.${spans}`, '  ', '    ');
 }

@@ -13,13 +13,13 @@ export function planMisfit(timelines: readonly PairTimeline[], job: Job | null):
   for (const [pair, halves] of Object.entries(job?.plan ?? {})) {
     const known = timelines.find((t) => t.pair === pair);
     if (known === undefined) {
-      const fix = `The files speak of ${timelines.map((t) => t.pair).join(', ')}.`;
-      return { where: `${file}: plan.${pair}`, what: 'no file speaks of that pair.', fix };
+      const fix = `The files name ${timelines.map((t) => t.pair).join(', ')}.`;
+      return { where: `${file}: plan.${pair}`, what: 'no file names that pair.', fix };
     }
     const half = Object.keys(halves).find((name) => !known.halves.includes(name));
     if (half !== undefined) {
       const fix = `The halves of ${pair} are ${known.halves.join(' and ')}.`;
-      return { where: `${file}: plan.${pair}.${half}`, what: 'no file speaks of that half.', fix };
+      return { where: `${file}: plan.${pair}.${half}`, what: 'no file names that half.', fix };
     }
   }
   return null;

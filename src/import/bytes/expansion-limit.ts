@@ -18,7 +18,7 @@ export function exceedsExpansionLimit(bytes: number, packedBytes: number): boole
 export function expandsTooFar(name: string): InputError {
   return new InputError(
     name,
-    `it unpacks to more than ${mostTimes} times its packed size, as no log does.`,
+    `it unpacks to more than ${mostTimes} times its packed size, more than any log.`,
     'If it is a log, unpack it first.',
   );
 }

@@ -30,9 +30,9 @@ export async function readHead(source: FileSource): Promise<Uint8Array> {
   if (zeros > 0)
     throw new InputError(
       name,
-      'it holds nothing but zero bytes, as a loss of power leaves them.',
+      'it contains only zero bytes, as after a loss of power.',
       'Export it again, or use another source.',
     );
   if (damage === null) throw new InputError(name, 'the file is empty.', 'Export it again.');
-  throw new InputError(name, `nothing of it can be read: ${damage}.`, 'Copy or pack it again.');
+  throw new InputError(name, `it cannot be read: ${damage}.`, 'Copy or pack it again.');
 }

@@ -46,7 +46,7 @@ async function unpackFile(file: StoredFile, platform: Platform): Promise<Unpacke
   if (kind === 'gzip') return unpackGzip(gunzipped(file, container, platform));
   const { members, failures } = await zipMembers(file, container);
   if (members.length + failures.length === 0)
-    throw new InputError(file.name, 'the archive holds no logs.', 'Pack the exports into it.');
+    throw new InputError(file.name, 'the archive contains no logs.', 'Pack the exports into it.');
   const found = await Promise.all(members.map((member) => unpackMember(member, platform).catch(asFailure)));
   return together([{ ...nothing, failures }, ...found]);
 }

@@ -46,8 +46,8 @@ export async function zipMembers(
       failures.push(
         new InputError(
           name,
-          'the path of this member climbs out of its folder.',
-          'Pack it again by a plain name.',
+          'the path of this member leads out of the archive.',
+          'Pack it again under a plain name.',
         ),
       );
     else if (exceedsExpansionLimit(entry.uncompressedSize, entry.compressedSize))
@@ -72,13 +72,13 @@ async function entriesOf(file: StoredFile): Promise<readonly FileEntry[]> {
     for await (const entry of reader.getEntriesGenerator()) {
       if (!entry.directory) entries.push(entry);
       if (entries.length > mostMembers)
-        throw new InputError(file.name, `it holds more than ${mostMembers} members.`, 'Unpack it first.');
+        throw new InputError(file.name, `it contains more than ${mostMembers} members.`, 'Unpack it first.');
     }
   } catch (error) {
     if (error instanceof InputError || !(error instanceof Error)) throw error;
     throw new InputError(
       file.name,
-      `the archive is damaged or not whole: ${error.message.toLowerCase()}.`,
+      `the archive is damaged or incomplete: ${error.message.toLowerCase()}.`,
       'Copy or pack it again.',
     );
   }
@@ -133,16 +133,20 @@ function meaningOf(name: string, error: unknown): unknown {
     case ERR_INVALID_CRC32:
       return new DamagedEnd('The archive is damaged');
     case ERR_INVALID_UNCOMPRESSED_SIZE:
-      return new InputError(name, 'it unpacks to another size than the archive says.', 'Pack it again.');
+      return new InputError(
+        name,
+        'its unpacked size differs from the size in the archive.',
+        'Pack it again.',
+      );
     case ERR_ENCRYPTED:
     case ERR_UNSUPPORTED_ENCRYPTION:
-      return new InputError(name, 'it is locked with a password.', 'Unpack it first.');
+      return new InputError(name, 'it is protected by a password.', 'Unpack it first.');
     case ERR_UNSUPPORTED_COMPRESSION:
-      return new InputError(name, 'it is packed in a way that is not known here.', 'Unpack it first.');
+      return new InputError(name, 'its compression method is not supported.', 'Unpack it first.');
     case ERR_OVERLAPPING_ENTRY:
     case ERR_LOCAL_FILE_HEADER_NOT_FOUND:
     case ERR_ENTRY_DATA_OUT_OF_BOUNDS:
-      return new InputError(name, 'the archive is damaged here.', 'Copy or pack it again.');
+      return new InputError(name, 'the archive is damaged at this member.', 'Copy or pack it again.');
     default:
       return error;
   }

@@ -21,7 +21,7 @@ export function checkMemoryBudget(
   const others = keptChanges === 0 ? '' : ` beside the ${keptChanges} of the others`;
   throw new InputError(
     name,
-    `it holds so many changes${others} that there is no memory for them: ${mostChanges} at most.`,
-    'Split it or read fewer files at once, or leave out in the phrasebook (ignore) what changes all the time.',
+    `it has too many changes${others} for the memory available: ${mostChanges} at most.`,
+    'Split it, read fewer files at once, or add what changes all the time to ignore in the phrasebook.',
   );
 }

@@ -29,9 +29,9 @@ function stateNotices(file: string, { conditions }: SinkState): readonly Notice[
   const where = isListed ? `${place}.states` : 'the built-in states';
   const names = nameFew(told.map(({ text, count }) => `"${text}" (${rowsOf(count)})`));
   const what = isNone
-    ? `None of the states that its rows have is in ${where}, so that no row says anything: ${names}.`
-    : `${rowsOf(rows)} were ignored, since their ${told.length === 1 ? 'state is' : 'states are'} not in ${where}: ${names}.`;
-  const fix = `Say which of them mean that a condition stands: ${isListed ? place : 'files[...]'}.states: { "${first.text}": on }, or off.`;
+    ? `None of the states in its rows is in ${where}, so no row could be used: ${names}.`
+    : `${rowsOf(rows)} were ignored because their ${told.length === 1 ? 'state is' : 'states are'} not in ${where}: ${names}.`;
+  const fix = `List which of them mean that a condition is active: ${isListed ? place : 'files[...]'}.states: { "${first.text}": on }, or off.`;
   return [notice(file, isNone, { what, fix, count: rows }, [first, ...others])];
 }
 
@@ -47,8 +47,8 @@ function qualityNotices(file: string, { qualities, conditions, tally }: SinkStat
   const names = nameFew(all.map(({ text, count }) => `"${text}" (${count})`));
   const isNone = tally[2] + tally[3] + tally[5] === 0;
   const what = isNone
-    ? `None of its rows has a quality that counts as good, so that nothing was observed: ${names}.`
-    : `Not observed, by their quality: ${rowsOf(rows)}: ${names}.`;
+    ? `None of its rows has good quality, so nothing was observed: ${names}.`
+    : `${rowsOf(rows)} of bad quality, so not observed: ${names}.`;
   const fix = `Set ${conditions.place === 'files' ? 'good in a rule for the file' : `${conditions.place}.good`} in the phrasebook if one of them is good.`;
   return [notice(file, isNone, { what, fix, count: rows }, [first, ...others])];
 }
@@ -72,8 +72,8 @@ function unclearNotice(file: string, rule: UnclearRule): Notice {
   const named = place ?? `plain English for "${message}"`;
   const what =
     lacks === 'off'
-      ? `Where a condition no longer stands, ${named} does not say what ${signal} is then: ${notUnderstood(count)}.`
-      : `What ${named} says is about the half that does not speak, and the unit names no half: ${notUnderstood(count)}.`;
+      ? `When the condition clears, ${named} does not say what ${signal} becomes: ${notRecognised(count)}.`
+      : `${named} is about the other half, but the unit names no half: ${notRecognised(count)}.`;
   const fix =
     lacks === 'off'
       ? `Add off: and a value of ${signal} to ${place ?? 'a rule for the message'}, or off: ignore.`
@@ -81,8 +81,8 @@ function unclearNotice(file: string, rule: UnclearRule): Notice {
   return { id: 'unmatched-wording', what, fix, count, from: null, to: null, lines: [lineOf(file, rule)] };
 }
 
-function notUnderstood(count: number): string {
-  return `${rowsOf(count)} ${count === 1 ? 'was' : 'were'} not understood`;
+function notRecognised(count: number): string {
+  return `${rowsOf(count)} ${count === 1 ? 'was' : 'were'} not recognised`;
 }
 
 function rowsOf(count: number): string {

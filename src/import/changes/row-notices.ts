@@ -30,14 +30,14 @@ export function rowNotices(
   const notices: Notice[] = [];
   if (worst !== undefined) {
     const lines: NonEmpty<SourceLine> = [at(worst), ...others.map(at)];
-    const what = `${plural(counts.rejected, 'row')} could not be read; the first is line ${worst.line}: ${worst.what}`;
+    const what = `${plural(counts.rejected, 'row')} ${counts.rejected === 1 ? 'was' : 'were'} rejected; the first is line ${worst.line}: ${worst.what}`;
     const { fix, setting } = worst;
     const said = setting === undefined ? { what, fix } : { what, fix, setting };
     notices.push({ ...frame, id: 'rejected-rows', ...said, count: counts.rejected, lines });
   }
   if (odd !== undefined) {
     const lines: NonEmpty<SourceLine> = [at(odd), ...odds.map(at)];
-    const what = `${plural(counts.unmatched, 'row')} in ${plural(wordings, 'wording')} could not be understood; the first is line ${odd.line}.`;
+    const what = `${plural(counts.unmatched, 'row')} in ${plural(wordings, 'wording')} ${counts.unmatched === 1 ? 'was' : 'were'} not recognised; the first is line ${odd.line}.`;
     const fix = 'Add the wording to the phrasebook.';
     notices.push({ ...frame, id: 'unmatched-wording', what, fix, count: counts.unmatched, lines });
   }
@@ -64,11 +64,11 @@ export function zeroNotices(
   const [one, ...others] = first.map((line) => ({ file, ...line }));
   if (one === undefined) return [];
   const bytes = characters * bytesEach;
-  const stand = bytes === 1 ? 'One zero byte stands' : `${bytes} zero bytes stand`;
+  const stand = bytes === 1 ? 'One zero byte' : `${bytes} zero bytes`;
   const where = lines === 1 ? `line ${one.line}` : `${lines} lines, the first of them line ${one.line}`;
   const used = lines === 1 ? 'the line was used' : 'the lines were used';
-  const what = `${stand} before ${where}, as a loss of power leaves them: ${used}, what was to be written there is lost.`;
-  const fix = 'Find out from another source what happened just before.';
+  const what = `${stand} before ${where}, as after a loss of power: ${used}, but what should have been written there is lost.`;
+  const fix = 'Check another source for what happened just before.';
   return [{ id: 'rejected-rows', what, fix, count: lines, from: null, to: null, lines: [one, ...others] }];
 }
 
@@ -78,7 +78,7 @@ export function damagedArchive(
   damage: string,
   last: { readonly line: number; readonly text: string },
 ): Notice {
-  const what = `${damage}: it could be unpacked up to line ${last.line}.`;
+  const what = `${damage}: unpacked up to line ${last.line}.`;
   const fix = 'Copy or export it again if the rest matters.';
   return { id: 'damaged-tail', what, fix, count: 1, from: null, to: null, lines: [{ file, ...last }] };
 }
@@ -89,7 +89,7 @@ export function tooManyUnits(
   most: number,
   first: { readonly line: number; readonly text: string },
 ): Notice {
-  const what = `The file names more than ${most} units; rows of those that come later were not understood.`;
+  const what = `The file names more than ${most} units; rows of any further units were not recognised.`;
   const fix = 'Correct the column of the unit, or split the file.';
   return { id: 'unmatched-wording', what, fix, count: 1, from: null, to: null, lines: [{ file, ...first }] };
 }

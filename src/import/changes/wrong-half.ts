@@ -69,6 +69,6 @@ function notice(
   what: string,
   { line, text }: { readonly line: number; readonly text: string },
 ): Notice {
-  const fix = 'Find out which half the log is of before you rely on it.';
+  const fix = 'Find out which half the log is from before you rely on it.';
   return { id: 'wrong-half', what, fix, count: 1, from: null, to: null, lines: [{ file, line, text }] };
 }

@@ -50,7 +50,7 @@ export async function chooseOrder(
 ): Promise<ChosenOrder> {
   const given = options.order ?? options.phrasebook.order;
   if (given !== undefined && given !== null) {
-    const because = options.order === null ? 'the phrasebook says so' : '--order says so';
+    const because = options.order === null ? 'from the phrasebook' : 'from --order';
     return { order: given, because, borrowed: null };
   }
   const evidence = orderEvidence();
@@ -73,7 +73,7 @@ export async function chooseOrder(
   if (settled !== undefined) {
     const { order, text, line } = settled;
     options.onOrder?.(source.name, order);
-    return { order, because: `"${text}" in line ${line} can be read no other way`, borrowed: null };
+    return { order, because: `"${text}" in line ${line} can only be read so`, borrowed: null };
   }
   const example = evidence.example();
   if (example === undefined) return { order: undefined, because: null, borrowed: null };
@@ -87,12 +87,12 @@ function borrowedOrder(name: string, example: Example, { orderOfAlike }: SaidOfD
   const { text, line, first, second, year } = example;
   const alike = orderOfAlike?.(name) ?? null;
   if (alike !== null) {
-    const because = `no date in it settles it; ${alike.file}, which is named alike, is ${alike.order}`;
+    const because = `no date in the file decides; ${alike.file}, which has a similar name, is ${alike.order}`;
     return { order: alike.order, because, borrowed: { line, text } };
   }
   throw new InputError(
     `${name}:${line}`,
-    `"${text}" is ${first} ${monthName(second)} ${year} if the day comes first, ${second} ${monthName(first)} ${year} if the month does, and no date in the file settles it.`,
+    `"${text}" is ${first} ${monthName(second)} ${year} if the day comes first, ${second} ${monthName(first)} ${year} if the month does, and no date in the file decides which.`,
     'Set time.order in the phrasebook.',
     'date-order',
     'order',

@@ -18,13 +18,13 @@ export function chooseZone(
   name: string,
   { zone, phrasebook }: { readonly zone: string | null; readonly phrasebook: ZoneText },
 ): ChosenZone {
-  if (zone !== null) return { zone: zoneOf(zone, '--zone'), because: '--zone says so', assumed: false };
+  if (zone !== null) return { zone: zoneOf(zone, '--zone'), because: 'from --zone', assumed: false };
   if (phrasebook.zone !== undefined) {
     return {
       zone: zoneOf(phrasebook.zone, phrasebook.file),
-      because: 'the phrasebook says so',
+      because: 'from the phrasebook',
       assumed: false,
     };
   }
-  return { zone: zoneOf('UTC', name), because: 'nothing names a zone', assumed: true };
+  return { zone: zoneOf('UTC', name), because: 'none was given', assumed: true };
 }

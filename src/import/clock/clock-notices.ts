@@ -15,8 +15,8 @@ export function stepNotices(file: string, steps: readonly ClockStep[]): readonly
   return [
     {
       id: 'clock-step',
-      what: `From line ${step.line} on the stamps are ${back} behind what was read before and stay so: the clock was set back there${often}.`,
-      fix: 'Find out when the clock was set; until then do not trust times across the step.',
+      what: `From line ${step.line} on the timestamps are ${back} behind those before and stay behind: the clock was set back there${often}.`,
+      fix: 'Find out when the clock was set; do not rely on times across the step until then.',
       count: steps.length,
       from: step.at,
       to: step.before,
@@ -31,7 +31,7 @@ export function orderNotices(file: string, { because, borrowed }: ChosenOrder): 
   return [
     {
       id: 'date-order',
-      what: `"${borrowed.text}" and its other dates can be read with the day or the month first: ${because}, and it was read so.`,
+      what: `"${borrowed.text}" and its other dates can be read day-first or month-first: ${because}, and it was read so.`,
       fix: 'Check the dates, or set time.order in the phrasebook.',
       setting: 'order',
       count: 1,
@@ -43,14 +43,14 @@ export function orderNotices(file: string, { because, borrowed }: ChosenOrder): 
 }
 
 function sayStamps(count: number): string {
-  return count === 1 ? '1 stamp stands' : `${count} stamps stand`;
+  return count === 1 ? 'One timestamp' : `${count} timestamps`;
 }
 
 function saysHour(repeated: number, open: number): string {
-  const unless = 'unless a poll goes on at its usual spacing, both hours are their bounds.';
+  const unless = 'both hours are their bounds, unless a poll goes on at its usual spacing.';
   if (open === 0) return 'the order of the rows decided which.';
   return open === repeated
-    ? `the order of the rows does not say which: ${unless}`
+    ? `the order of the rows does not decide which: ${unless}`
     : `the order of the rows decided which, but not for ${open} of them: ${unless}`;
 }
 
@@ -71,7 +71,7 @@ export function clockNotices(
     notices.push({
       ...frame,
       id: 'zone-assumed',
-      what: 'Its stamps name no zone; they were read as UTC.',
+      what: 'Its timestamps have no time zone; they were read as UTC.',
       fix: 'Set time.zone in the phrasebook.',
       setting: 'zone',
       count: 1,
@@ -81,7 +81,7 @@ export function clockNotices(
     notices.push({
       ...frame,
       id: 'clock-fold',
-      what: `${sayStamps(repeated)} in the hour that the clocks repeat; ${saysHour(repeated, open)}`,
+      what: `${sayStamps(repeated)} in the hour repeated when clocks go back; ${saysHour(repeated, open)}`,
       fix: 'Check them against another source.',
       count: repeated,
     });
@@ -90,8 +90,8 @@ export function clockNotices(
     notices.push({
       ...frame,
       id: 'clock-fold',
-      what: `${sayStamps(missing)} in the hour that the clocks leave out.`,
-      fix: 'Check the zone.',
+      what: `${sayStamps(missing)} in the hour skipped when clocks go forward.`,
+      fix: 'Check the time zone.',
       count: missing,
     });
   }

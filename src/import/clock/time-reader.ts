@@ -185,7 +185,7 @@ const explanations: Readonly<Record<StampFailure, string>> = {
   order: 'may be day-first or month-first',
   year: 'has no year',
   day: 'has no date',
-  zone: 'names its zone by letters that stand for several',
+  zone: 'names its time zone by letters that stand for several',
 };
 
 const remedies: Readonly<Record<StampFailure, string>> = {
@@ -194,7 +194,7 @@ const remedies: Readonly<Record<StampFailure, string>> = {
   order: 'Set time.order in the phrasebook.',
   year: 'Set time.year in the phrasebook to the year of the first row.',
   day: 'Put a line with the date before it.',
-  zone: 'Export it with an offset, or set time.zone and time.format in the phrasebook, there with the letters in quotes.',
+  zone: 'Export it with an offset, or set time.zone and time.format in the phrasebook, with the letters in quotes.',
 };
 
 /** Why a text is no time, and what to do about it, for a message to the user. */

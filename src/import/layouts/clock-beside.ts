@@ -45,13 +45,13 @@ function both(file: string, head: Head, date: SampleColumn, clocks: readonly Sam
     const match = JSON.stringify(head.rule.match);
     throw new InputError(
       file,
-      `the phrasebook names "${head.rule.columns.time}" as the time; dates stand in column "${columns.date}", clocks such as "${clocks[0]?.cells[0] ?? ''}" in column "${columns.clock}".`,
-      `Write files: [{ match: ${match}, columns: { date: ${JSON.stringify(columns.date)}, clock: ${JSON.stringify(columns.clock)} } }].`,
+      `the phrasebook names "${head.rule.columns.time}" as the time, but column "${columns.date}" has the dates and column "${columns.clock}" the clocks, such as "${clocks[0]?.cells[0] ?? ''}".`,
+      `Write in the phrasebook files: [{ match: ${match}, columns: { date: ${JSON.stringify(columns.date)}, clock: ${JSON.stringify(columns.clock)} } }].`,
     );
   }
   const rule = head.rule ?? { match: '', layout: undefined, columns: {}, line: undefined };
   return {
     head: headOf(head.names, head.lines, { ...rule, columns: { ...rule.columns, ...columns } }),
-    because: `by what they hold "${columns.date}" as the date, "${columns.clock}" as the clock were taken`,
+    because: `by their contents "${columns.date}" was taken as the date and "${columns.clock}" as the clock`,
   };
 }

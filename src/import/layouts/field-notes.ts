@@ -47,8 +47,8 @@ export const fieldNotes: TextImporter = {
     if (timed.filter((text) => byProgram.test(text)).length * 2 > timed.length)
       return { fits: false, because: 'its lines were written by a program' };
     return timed.filter((text) => isOfWork(text, phrasebook)).length * 5 >= timed.length
-      ? { fits: true, because: 'its lines begin with a clock and go on in words' }
-      : { fits: false, because: 'too few lines tell of work on a pair' };
+      ? { fits: true, because: 'its lines begin with a clock, followed by words' }
+      : { fits: false, because: 'too few lines describe work on a pair' };
   },
   dateText: () => (row) => row.text(),
   open(head, phrasebook, times) {
@@ -77,8 +77,7 @@ export const fieldNotes: TextImporter = {
         const { what, fix, setting } = explain(text, at);
         return sink.reject(what, fix, setting);
       }
-      if (pair === null)
-        return sink.reject('The line is about no pair that is named.', 'Name the pair on a line before it.');
+      if (pair === null) return sink.reject('The line names no pair.', 'Name the pair on a line before it.');
       const said = body.slice(times.end()).trim();
       const half = pair === of?.pair && halfSaid(said) === null ? of.half : null;
       sink.note(at, pair, named?.half ?? half, said);

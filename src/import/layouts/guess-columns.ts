@@ -61,7 +61,7 @@ export function guessColumns(
   const words = Object.entries(found.columns).map(([key, name]) => `"${name}" as the ${key}`);
   return {
     ...found,
-    because: `nothing names its columns; by what they hold ${words.join(', ')} were taken. Say it in a phrasebook if that is wrong`,
+    because: `its header names no known column; by their contents these were taken: ${words.join(', ')}. Correct it under files in a phrasebook if that is wrong`,
   };
 }
 
@@ -118,8 +118,8 @@ export function dateAndClock(
   const base = file.split(/[/\\]/).at(-1) ?? file;
   throw new InputError(
     file,
-    `column "${date.name}" holds dates such as "${date.cells[0] ?? ''}", and clocks stand in columns "${clock.name}" and "${other.name}".`,
-    `Say in the phrasebook which: files: [{ match: ${JSON.stringify(base)}, columns: { date: ${JSON.stringify(date.name)}, clock: ${JSON.stringify(clock.name)} } }].`,
+    `column "${date.name}" has dates such as "${date.cells[0] ?? ''}", and both "${clock.name}" and "${other.name}" have clocks.`,
+    `Choose one in the phrasebook: files: [{ match: ${JSON.stringify(base)}, columns: { date: ${JSON.stringify(date.name)}, clock: ${JSON.stringify(clock.name)} } }].`,
   );
 }
 

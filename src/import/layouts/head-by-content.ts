@@ -47,6 +47,6 @@ function stateBeside(
   const columns = { ...rule.columns, state: state.name };
   return {
     head: headOf(head.names, head.lines, { ...rule, columns }),
-    because: `by what it holds "${state.name}" was taken as the state of each condition`,
+    because: `by its contents "${state.name}" was taken as the state of each condition`,
   };
 }

@@ -26,7 +26,7 @@ export const lines: TextImporter = {
     return format === null
       ? {
           fits: false,
-          because: 'no line begins with a timestamp and a unit, nor is RFC 5424, RFC 3164, JSON or key=value',
+          because: 'no line begins with a timestamp and a unit or is RFC 5424, RFC 3164, JSON or key=value',
         }
       : { fits: true, because: `its lines are ${format.title}`, isLast: format === stampAndWords };
   },
@@ -67,7 +67,7 @@ export const lines: TextImporter = {
 
 /** What stands before the first record of a text. */
 const headless = [
-  'The lines belong to no record: they stand before the first.',
+  'The lines belong to no record: they come before the first.',
   'Export it from an earlier time, or correct files.record in the phrasebook.',
 ] as const;
 

@@ -122,7 +122,7 @@ function planFor(
   if (!found.fits) return [];
   const { because, isLast = false } = found;
   const { delimiter = null, line: headerLine = 0, isRow } = table ?? {};
-  const first = `it has no header, and its first row stands in line ${headerLine + 1}`;
+  const first = `it has no header, and its first row is line ${headerLine + 1}`;
   const said = isRow === true ? `the phrasebook says so; ${first}` : because;
   const hasHeader = table !== null && isRow !== true;
   return [{ importer, head, delimiter, headerLine, hasHeader, because: said, isLast }];

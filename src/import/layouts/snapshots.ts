@@ -28,7 +28,7 @@ export const snapshots: TableImporter = {
     const known = found.columns.filter(({ name }) => parameterNamed(phrasebook, name) !== undefined);
     if (!hasUnit(head, phrasebook)) return { fits: false, because: 'no columns for time and unit' };
     return known.length === 0 && head.column('role') < 0
-      ? { fits: false, because: 'no column is named like a parameter' }
+      ? { fits: false, because: 'no column name is a known parameter' }
       : {
           fits: true,
           because: `its header has columns for time and unit and names parameters: ${known.map((c) => c.name).join(', ') || 'role'}`,
@@ -49,14 +49,14 @@ const mostNamed = 5;
 /** A table whose columns are named as the phrasebook says: at least one must be, and the others are said. */
 function recogniseNames(found: ValueColumns, rowHasUnit: boolean): Recognition {
   const { columns: fitting, passedOver } = found;
-  if (fitting.length === 0) return { fits: false, because: 'files.header fits the name of no column' };
+  if (fitting.length === 0) return { fits: false, because: 'files.header matches no column name' };
   if (!rowHasUnit && !saysUnits(found))
-    return { fits: false, because: 'neither files.header nor a column says the unit' };
+    return { fits: false, because: 'neither files.header nor a column gives the unit' };
   const named = passedOver.slice(0, mostNamed).map((name) => `"${name}"`);
   const more = passedOver.length - named.length;
   const others = `${named.join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
   return {
     fits: true,
-    because: `its header names unit and parameter of ${fitting.length === 1 ? 'one column' : `${fitting.length} columns`} as files.header says${passedOver.length === 0 ? '' : `; passed over: ${others}`}`,
+    because: `its header names unit and parameter of ${fitting.length === 1 ? 'one column' : `${fitting.length} columns`} as files.header says${passedOver.length === 0 ? '' : `; skipped: ${others}`}`,
   };
 }

@@ -9,8 +9,8 @@ import type { Header } from './numbered-columns.ts';
 export function noRecords(name: string, rule: FileRule | undefined): InputError {
   return new InputError(
     name,
-    `no line begins a record: the pattern \`record\` of the rule for "${rule?.match}" fits none.`,
-    'Correct the pattern in the phrasebook, or leave it out where each line is a record.',
+    `no line begins a record: the pattern \`record\` of the rule for "${rule?.match}" matches none.`,
+    'Correct the pattern in the phrasebook, or remove it if each line is a record.',
   );
 }
 
@@ -30,8 +30,8 @@ export function unknownLayout(
   if (strange !== undefined)
     return new InputError(
       name,
-      `columns.${strange[0]} of the rule for "${rule?.match}" is "${strange[1]}", which no column of its header and no field of its lines is called.`,
-      'Name it as the file does, or leave the key out.',
+      `columns.${strange[0]} of the rule for "${rule?.match}" is "${strange[1]}", but its header has no such column and its lines no such field.`,
+      'Use the name in the file, or remove the key.',
     );
   return new InputError(
     name,
@@ -54,8 +54,8 @@ function adviceFor(name: string, tables: readonly Header[], phrasebook: Phrasebo
   if (!tables.some(({ head }) => head.names.length >= leastColumns))
     return `Describe its lines under files in a phrasebook: files: [{ ${match}, line: "^(?<time>\\\\S+ \\\\S+) (?<unit>\\\\S+) (?<message>.*)$" }].`;
   return lacksUnit
-    ? `Say in a phrasebook of which unit it is: files: [{ ${match}, unit: RO1-A }], or which column says it: files: [{ ${match}, columns: { unit: NAME } }].`
-    : `Describe the file under files in a phrasebook: files: [{ ${match}, columns: { time: NAME, unit: NAME, message: NAME } }], with unit: RO1-A beside match where no column names one.`;
+    ? `Give its unit in a phrasebook: files: [{ ${match}, unit: RO1-A }], or the column of the unit: files: [{ ${match}, columns: { unit: NAME } }].`
+    : `Describe the file under files in a phrasebook: files: [{ ${match}, columns: { time: NAME, unit: NAME, message: NAME } }], and add unit: RO1-A if no column names a unit.`;
 }
 
 /** What a file lacks to be read, and where: of a table the columns, of a text the times. */

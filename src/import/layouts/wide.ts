@@ -26,7 +26,7 @@ export const wide: TableImporter = {
     if (timeColumns(head).length === 0) return { fits: false, because: 'no column for time' };
     const { columns: found } = tagColumns(head, phrasebook, columns.passedOver);
     return found.length < leastColumns
-      ? { fits: false, because: 'fewer than two columns are named by a unit and a parameter' }
+      ? { fits: false, because: 'fewer than two column names are a unit and a parameter' }
       : { fits: true, because: `its header names units and parameters: ${sayTags(found)}` };
   },
   values: (head, phrasebook) => polledValues(polledIn(head, phrasebook)),

@@ -60,13 +60,13 @@ function checkLine({ reading: { file }, index }: Place, line: Pattern | undefine
     throw new InputError(
       file,
       `files[${index}].line has no group (?<time>...) or (?<date>...).`,
-      'Name what says when: time, or date and clock. The other groups are unit, pair, half, role, message, parameter and value.',
+      'Add the group time, or date and clock. The other groups are unit, pair, half, role, message, parameter and value.',
     );
   if (has('parameter') !== has('value'))
     throw new InputError(
       file,
       `files[${index}].line has a group ${has('value') ? 'value' : 'parameter'} without a group ${has('value') ? 'parameter' : 'value'}.`,
-      'Name both: what was read, and as what.',
+      'Add both groups, parameter and value.',
     );
 }
 
@@ -78,14 +78,14 @@ function checkPath({ reading: { file }, index }: Place, { unit }: FileText, path
   if (strange !== undefined)
     throw new InputError(
       file,
-      `files[${index}].path has a group (?<${strange}>...), which says nothing of a file.`,
-      `Choose of ${pathGroups.join(', ')}.`,
+      `files[${index}].path has a group (?<${strange}>...), which is not used for a path.`,
+      `Choose one of ${pathGroups.join(', ')}.`,
     );
   if (unit === undefined && !path.groups.includes('pair') && !path.groups.includes('unit'))
     throw new InputError(
       file,
       `files[${index}].path has no group (?<pair>...) or (?<unit>...).`,
-      'Name the part of the path that says which pair, or say it with a key unit beside it.',
+      'Name the part of the path that gives the pair, or add the key unit.',
     );
 }
 
@@ -127,8 +127,8 @@ function stampPattern(file: string, path: string, time: StampText): DatePattern 
   if (ways.length > 1)
     throw new InputError(
       file,
-      `${path} has ${ways.map(([key]) => key).join(' and ')}: a stamp is written in one way.`,
-      'Leave one of them.',
+      `${path} has ${ways.map(([key]) => key).join(' and ')}: only one of them can apply.`,
+      'Keep one of them.',
     );
   if (epoch !== undefined) return epochCount(epoch);
   if (since !== undefined) return secondsSince(instantOf(file, path, since));
@@ -144,7 +144,7 @@ function instantOf(file: string, path: string, since: string): number {
     return stamp.clock;
   throw new InputError(
     file,
-    `${path}.since is "${since}", which is no instant.`,
+    `${path}.since is "${since}", which is not an instant.`,
     'Write it with its offset, like "2026-03-14T08:00:00Z".',
   );
 }

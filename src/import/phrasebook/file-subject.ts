@@ -21,7 +21,7 @@ function fileSubject(phrasebook: Phrasebook, rule: FileRule, name: string): File
   const isPairAlone = !(rule.path?.groups ?? []).some((group) => group === 'half' || group === 'role');
   const pair = groups.pair ?? '';
   if (role !== '' && roleNamed(role) === null)
-    throw unfitting(rule, name, `gives the role "${role}", which is none`);
+    throw unfitting(rule, name, `gives the role "${role}", which is not a role`);
   const subject =
     isPairAlone && pair !== ''
       ? subjectOf(phrasebook, { unit: pair, half, role })
@@ -47,8 +47,8 @@ function saysNoPair(pair: string, unit: string): string {
 function unfitting({ match }: FileRule, name: string, what: string): InputError {
   return new InputError(
     name,
-    `whose file it is cannot be told: the pattern \`path\` of the rule for "${match}" ${what}.`,
-    'Correct the pattern in the phrasebook, or give the file a rule of its own before it.',
+    `its pair cannot be found: the pattern \`path\` of the rule for "${match}" ${what}.`,
+    'Correct the pattern in the phrasebook, or put a rule for this file before it.',
   );
 }
 

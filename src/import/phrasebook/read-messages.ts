@@ -90,8 +90,8 @@ function checkOff(reading: RuleReading, path: string, signal: Signal, off: strin
   if (isHappening(signal) && signal !== 'note')
     throw new InputError(
       reading.file,
-      `${path} is "${off}", and ${signal} is no state.`,
-      'Write off: ignore, which says nothing where the condition no longer stands.',
+      `${path} is "${off}", but ${signal} is not a state.`,
+      'Write off: ignore to skip rows in which the condition clears.',
     );
   checkValues(reading, path, signal, [off]);
 }

@@ -26,7 +26,11 @@ export function patternAt(
 ): Pattern {
   const compiled = compile(source, ignoreCase);
   if (typeof compiled !== 'string') return compiled;
-  throw new InputError(file, `${path} is not a pattern: ${compiled}.`, 'Correct the regular expression.');
+  throw new InputError(
+    file,
+    `${path} is not a valid pattern: ${compiled}.`,
+    'Correct the regular expression.',
+  );
 }
 
 /** The signal or gauge of that name. Throws InputError if there is none. */
@@ -34,7 +38,7 @@ export function signalNamed({ file }: RuleReading, path: string, name: string): 
   const state = stateSignals.find((s) => s === name);
   const found = state ?? happenings.find((s) => s === name) ?? gauges.find((s) => s === name);
   if (found !== undefined) return found;
-  throw new InputError(file, `${path} is "${name}", which is no signal.`, chooseOneOf(name, signals));
+  throw new InputError(file, `${path} is "${name}", which is not a signal.`, chooseOneOf(name, signals));
 }
 
 /** Throws InputError if one of the values is none of the signal. */
@@ -49,7 +53,7 @@ export function checkValues(
   if (wrong === undefined || allowed === null) return;
   throw new InputError(
     file,
-    `${path} has "${wrong}", which is no value of ${signal}.`,
+    `${path} has "${wrong}", which is not a value of ${signal}.`,
     chooseOneOf(wrong, allowed),
   );
 }

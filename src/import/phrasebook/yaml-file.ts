@@ -92,7 +92,7 @@ function plain(file: string, document: Document): unknown {
     return document.toJS();
   } catch (error) {
     if (!(error instanceof ReferenceError)) throw error;
-    throw new InputError(file, 'it has an alias that can not be followed.', 'Write out what it stands for.');
+    throw new InputError(file, 'it has an alias that cannot be resolved.', 'Write out what it stands for.');
   }
 }
 
@@ -103,8 +103,8 @@ export const mostYaml = 10_000_000;
 export function tooLargeYaml(file: string): InputError {
   return new InputError(
     file,
-    'it is larger than 10 MB, as no phrasebook or job file is.',
-    'Check which file was meant, or leave out rules that repeat each other.',
+    'it is larger than 10 MB, too large for a phrasebook or job file.',
+    'Check the file name, or remove duplicate rules.',
   );
 }
 

@@ -29,7 +29,7 @@ export function misfitOf(schema: unknown, issues: readonly [Issue, ...Issue[]], 
   if (isMissing(issue)) return { what: `${place} is missing.`, fix: `Add the key ${String(path.at(-1))}.` };
   const is = `${place} is ${shortened(issue.received)}`;
   if (words.length > 0)
-    return { what: `${is}, which means nothing here.`, fix: chooseOneOf(String(issue.input), words) };
+    return { what: `${is}, which has no meaning here.`, fix: chooseOneOf(String(issue.input), words) };
   return {
     what: `${is}, expected ${kinds[issue.expected ?? ''] ?? issue.expected ?? issue.message}.`,
     fix: hint,

@@ -56,7 +56,7 @@ export function openParquet(name: string, bytes: ArrayBuffer, key: string): Parq
   if (metadata.num_rows > mostRows || unpacked > mostPageBytes)
     throw new InputError(
       name,
-      `it holds more than ${mostRows} rows or 512 MiB.`,
+      `it contains more than ${mostRows} rows or 512 MiB.`,
       'Write one for each month.',
     );
   return {
@@ -83,7 +83,7 @@ function refuse(name: string, error: unknown): never {
 export function foreignTimeline(name: string): InputError {
   return new InputError(
     name,
-    'it is not a timeline that this program wrote.',
+    'it is not a timeline written by this program.',
     'Write one with steadypair timeline --format parquet.',
   );
 }
@@ -93,6 +93,6 @@ export function damagedTimeline(name: string): InputError {
   return new InputError(
     name,
     'this Parquet file is damaged or cut off.',
-    'Copy it again, or write the timeline anew.',
+    'Copy it again, or write the timeline again.',
   );
 }

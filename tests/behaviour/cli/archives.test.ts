@@ -58,7 +58,7 @@ describe('an archive', () => {
     const path = fileWith(Uint8Array.from([...packed.slice(0, 10), 0x07, ...packed.slice(11)]), 'bad.gz');
     const { status, err } = await steadypair('inspect', path);
     expect(status).toBe(2);
-    expect(err).toContain('nothing of it can be read: The archive is damaged.');
+    expect(err).toContain('it cannot be read: The archive is damaged.');
   });
 
   test('in zip is read member by member, in the order of their names, packed or stored', async () => {
@@ -98,7 +98,7 @@ describe('a damaged or hostile archive', () => {
     expect(inputs[0]?.rows.read).toBeGreaterThan(1000);
     expect(inputs[0]?.rows.read).toBeLessThan(4000);
     const tails = findings.filter((f) => f.id === 'damaged-tail').map((f) => f.statement);
-    expect(tails.join('\n')).toContain('The archive is cut off or damaged: it could be unpacked up to line');
+    expect(tails.join('\n')).toContain('The archive is cut off or damaged: unpacked up to line');
   });
 
   test('cut off in zip has no directory: one line, and the rest is read', async () => {
@@ -106,7 +106,9 @@ describe('a damaged or hostile archive', () => {
     const path = fileWith(whole.subarray(0, whole.length - 30), 'cut.zip');
     const { inputs, err } = await inspect(path, fileWith(other));
     expect(inputs).toHaveLength(1);
-    expect(err).toMatch(/^\S+cut\.zip: the archive is damaged or not whole: .+\. Copy or pack it again\.\n$/);
+    expect(err).toMatch(
+      /^\S+cut\.zip: the archive is damaged or incomplete: .+\. Copy or pack it again\.\n$/,
+    );
   });
 
   test('with a member that climbs out of its folder loses that member only', async () => {
@@ -117,7 +119,7 @@ describe('a damaged or hostile archive', () => {
     const { inputs, err } = await inspect(path);
     expect(inputs.map((i) => basename(i.file))).toEqual(['d.csv']);
     expect(err.trim().split('\n')).toHaveLength(2);
-    expect(err).toContain('climb.zip/../a.csv: the path of this member climbs out of its folder.');
+    expect(err).toContain('climb.zip/../a.csv: the path of this member leads out of the archive.');
   });
 
   test('with a member that unpacks to more than it says loses that member only', async () => {
@@ -125,7 +127,7 @@ describe('a damaged or hostile archive', () => {
     const path = fileWith(withStatedSize(bytes, 'big.csv', 1024), 'lie.zip');
     const { inputs, err } = await inspect(path);
     expect(inputs.map((i) => basename(i.file))).toEqual(['d.csv']);
-    expect(err).toContain('lie.zip/big.csv: it unpacks to another size than the archive says.');
+    expect(err).toContain('lie.zip/big.csv: its unpacked size differs from the size in the archive.');
   });
 
   test('that unpacks past any log is given up, and the rest is read', async () => {
@@ -160,7 +162,7 @@ describe('a damaged or hostile archive', () => {
       fileWith(zipSync({ 'a.png': strToU8('x') }), 'x.zip'),
     );
     expect(status).toBe(2);
-    expect(err).toContain('x.zip: the archive holds no logs. Pack the exports into it.');
+    expect(err).toContain('x.zip: the archive contains no logs. Pack the exports into it.');
   });
 });
 
@@ -176,7 +178,7 @@ test('a pattern names the logs that fit it', async () => {
   expect(await names('**/*.csv')).toEqual(['a-poll.csv', 'b-poll.csv', 'may/d-poll.csv']);
   const { status, err } = await steadypair('inspect', join(folder, '*.log'));
   expect(status).toBe(2);
-  expect(err).toContain('no log fits the pattern. Name the files, or another folder.');
+  expect(err).toContain('no log matches the pattern. Name the files, or another folder.');
 });
 
 /** The archive with another unpacked size in the directory entry of a member. APPNOTE.TXT 6.3.10 (2022), section 4.3.12. */

@@ -108,9 +108,9 @@ describe('inspect', () => {
       `${clean}/phrasebook.yaml`,
     );
     expect(status).toBe(0);
-    expect(out).toContain('Columns are parted by semicolon.');
+    expect(out).toContain('Delimiter: semicolon.');
     expect(out).toContain(
-      'not understood: "comment by Operator 3: <script>alert(1)</script>", once, first in line 24',
+      'not recognised: "comment by Operator 3: <script>alert(1)</script>", once, first in line 24',
     );
   });
 });

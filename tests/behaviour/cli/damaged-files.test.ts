@@ -39,7 +39,7 @@ describe('a damaged file', () => {
     // 120 rows and the endless one.
     expect(rows).toMatchObject({ read: 121, rejected: 1 });
     expect(findings.join('\n')).toMatch(
-      /one row could not be read; the first is line 62: The row has too few columns/,
+      /one row was rejected; the first is line 62: The row has too few columns/,
     );
     expect(peakMegabytes).toBeLessThan(300);
     expect(inspect(`2026-03-14T09:00:00Z [RO1] partner ready\n${endless}`, 'x.log').rows).toMatchObject({

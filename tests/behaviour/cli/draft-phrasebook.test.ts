@@ -120,7 +120,7 @@ describe('a draft for a log that nothing is known of', () => {
     expect(draft).toContain('match: "gate.log"');
     expect(draft).not.toContain('image.bin');
     expect(err.split('\n').filter((line) => line.includes('image.bin'))).toEqual([
-      `${binary}: this is no text but a binary file. Export it as CSV or text.`,
+      `${binary}: this is a binary file, not text. Export it as CSV or text.`,
     ]);
     const alone = await steadypair('inspect', binary, '--draft-phrasebook', newPath());
     expect(alone.status).toBe(2);
@@ -162,7 +162,7 @@ describe('inspect --find', () => {
     expect(out).toContain(
       '  Not recognised.\n    messages:\n      - { when: "^my twin fell out of step \\\\(cause \\\\d[\\\\d.,:]*\\\\)$", signal: ___',
     );
-    expect(out).toMatch(/\n2 of \d+ wordings\.\n$/);
+    expect(out).toMatch(/\n2 of \d+ wordings match\.\n$/);
   });
 
   test('says how a message, a parameter, a value and a unit are understood now, and by which rule', async () => {
@@ -197,6 +197,6 @@ describe('inspect --find', () => {
     const { status, out } = await steadypair('inspect', file, '--find', 'unicorn');
     expect(status).toBe(0);
     // One unit and one message.
-    expect(out).toBe('Nothing holds "unicorn": 2 wordings of one file looked through.\n');
+    expect(out).toBe('No match for "unicorn" in 2 wordings of one file.\n');
   });
 });

@@ -12,7 +12,7 @@ describe('one clear line for', () => {
     [
       'a binary file',
       new Uint8Array([0x7f, 0x45, 0x4c, 0x46, 0, 1, 2, 3, 0, 0, 5, 0, 0, 6]),
-      /this is no text but a binary file\./,
+      /this is a binary file, not text\./,
     ],
     [
       'an unknown layout',
@@ -22,7 +22,7 @@ describe('one clear line for', () => {
     [
       'a time column that can not be read',
       'time,unit,parameter,value\nnoon,RO1,light,off\nmidnight,RO1,light,off\nlater,RO1,light,off\n',
-      /x\.csv:2: no row could be read: .*"noon" is not a date\./,
+      /x\.csv:2: no row could be used: .*"noon" is not a date\./,
     ],
     [
       'an order of day and month that nothing settles',
@@ -46,10 +46,10 @@ describe('one clear line for', () => {
       2,
       'nowhere.csv: there is no such file or folder. Check the name.\nNothing could be read.\n',
     ]);
-    expect((await steadypair('verify', empty)).err).toContain('the folder holds no logs.');
+    expect((await steadypair('verify', empty)).err).toContain('the folder contains no logs.');
     expect(await steadypair('verify', fileWith(good), '--pair', 'RO9')).toMatchObject({
       status: 2,
-      err: 'pair RO9: no file speaks of that pair. Choose one of RO1.\n',
+      err: 'pair RO9: no file names that pair. Choose one of RO1.\n',
     });
     expect((await steadypair('verify', '--bogus')).status).toBe(2);
     expect((await steadypair('verify', fileWith(good), '--zone', 'Mars/Olympus')).err).toContain(
@@ -63,7 +63,7 @@ describe('one clear line for', () => {
     const { status, err } = await steadypair('verify', path);
     // Root may read everything: then the file is simply read.
     if (process.getuid?.() === 0) expect(status).toBe(3);
-    else expect(err).toContain('it may not be read: no permission.');
+    else expect(err).toContain('no permission to read it.');
   });
 
   test.each([
@@ -71,12 +71,12 @@ describe('one clear line for', () => {
     [
       'a wrong signal',
       'parameters: { X: { signal: colour } }\n',
-      /parameters\.X\.signal is "colour", which is no signal\./,
+      /parameters\.X\.signal is "colour", which is not a signal\./,
     ],
     [
       'a wrong value',
       'parameters: { X: { signal: light, values: { a: purple } } }\n',
-      /parameters\.X\.values has "purple", which is no value of light\./,
+      /parameters\.X\.values has "purple", which is not a value of light\./,
     ],
     [
       'a pattern without its group',
@@ -86,7 +86,7 @@ describe('one clear line for', () => {
     [
       'a pattern that can not run in linear time',
       'messages: [{ when: "(?=a)b", signal: restart }]\n',
-      /messages\[0\]\.when is not a pattern/,
+      /messages\[0\]\.when is not a valid pattern/,
     ],
     ['broken YAML', 'units: [\n', /phrases\.yaml:\d+: .*Correct the YAML\./],
   ])('a phrasebook with %s', async (_name, yaml, expected) => {

@@ -22,7 +22,7 @@ describe('writing a report', () => {
     });
     expect(run.status).toBe(2);
     expect(run.stderr.trimEnd().split('\n')).toEqual([
-      `${join(out, 'fleet.html')}: it would be larger than the system allows. Choose another place.`,
+      `${join(out, 'fleet.html')}: it would be larger than the file system allows. Choose another place.`,
     ]);
     expect(readFileSync(join(out, 'fleet.html'), 'utf8')).toBe('the old one');
     expect(readdirSync(out).sort()).toEqual(['fleet.html', 'fleet.json']);
@@ -41,7 +41,7 @@ describe('writing a report', () => {
     const under = await steadypair('fleet', fleet, '--out', join(file, 'reports'));
     expect([under.status, under.err]).toEqual([
       2,
-      `${join(file, 'reports', 'fleet.html')}: part of its path is no folder. Check the name.\n`,
+      `${join(file, 'reports', 'fleet.html')}: part of its path is not a folder. Check the name.\n`,
     ]);
   });
 
@@ -159,10 +159,10 @@ describe('a file of more changes than there is memory for', () => {
     });
     expect(files.map((f) => f.input.file)).toEqual(['few.csv', 'some.csv']);
     const fix =
-      'Split it or read fewer files at once, or leave out in the phrasebook (ignore) what changes all the time.';
+      'Split it, read fewer files at once, or add what changes all the time to ignore in the phrasebook.';
     expect(failures.map((f) => f.message)).toEqual([
-      `many.csv: it holds so many changes beside the 90 of the others that there is no memory for them: 100 at most. ${fix}`,
-      `more.csv: it holds so many changes beside the 90 of the others that there is no memory for them: 100 at most. ${fix}`,
+      `many.csv: it has too many changes beside the 90 of the others for the memory available: 100 at most. ${fix}`,
+      `more.csv: it has too many changes beside the 90 of the others for the memory available: 100 at most. ${fix}`,
     ]);
   });
 
@@ -175,7 +175,7 @@ describe('a file of more changes than there is memory for', () => {
     });
     expect(run.stderr.trimEnd().split('\n')).toEqual([
       expect.stringMatching(
-        /many\.csv: it holds so many changes beside the 2 of the others that there is no memory for them: \d+ at most\./,
+        /many\.csv: it has too many changes beside the 2 of the others for the memory available: \d+ at most\./,
       ),
     ]);
     expect([run.status, run.stdout.includes('RO2'), run.stdout.includes('RO1')]).toEqual([0, true, false]);

@@ -56,7 +56,7 @@ describe('links in a folder', () => {
     const { files, err } = await inspect(here);
     expect(files).toEqual([join(here, 'sub', 'a.log')]);
     expect(err).toBe(
-      `${join(here, 'self')}: it is a link that leads to no file. Mend the link or remove it.\n`,
+      `${join(here, 'self')}: it is a link to a file that does not exist. Repair or remove the link.\n`,
     );
   });
 
@@ -71,8 +71,8 @@ describe('links in a folder', () => {
     const { files, err } = await inspect(here);
     expect(files).toEqual([join(here, 'a.log')]);
     expect(err.trimEnd().split('\n')).toEqual([
-      `${join(here, 'b.log')}: it is a link that leads to no file. Mend the link or remove it.`,
-      `${join(here, 'up')}: it is a link to a folder that this one lies in, and was not followed.`,
+      `${join(here, 'b.log')}: it is a link to a file that does not exist. Repair or remove the link.`,
+      `${join(here, 'up')}: skipped: it links to a folder that contains it.`,
     ]);
   });
 });
@@ -88,8 +88,8 @@ describe('a pattern with *', () => {
     const { files, err } = await inspect(join(here, '*.log'));
     expect(files).toEqual([path]);
     expect(err.trimEnd().split('\n')).toEqual([
-      `${join(here, 'b.log')}: it is a link that leads to no file. Mend the link or remove it.`,
-      `${pipe}: it is a pipe, a socket or a device, and no file: it was passed over.`,
+      `${join(here, 'b.log')}: it is a link to a file that does not exist. Repair or remove the link.`,
+      `${pipe}: skipped: it is a pipe, socket or device, not a file.`,
     ]);
   });
 });
@@ -103,7 +103,7 @@ describe('what is no file', () => {
     expect([run.status, run.stderr.toString(), inputs[0].rows.used]).toEqual([0, '', 1]);
   });
 
-  test('a pipe without a writer and a device are one line each; in a folder they are passed over', async () => {
+  test('a pipe without a writer and a device are one line each; in a folder they are skipped', async () => {
     const here = folder();
     const pipe = join(here, 'p.log');
     expect(spawnSync('mkfifo', [pipe]).status).toBe(0);
@@ -111,8 +111,8 @@ describe('what is no file', () => {
     expect([status, err]).toEqual([
       2,
       [
-        `${pipe}: it is a named pipe. Save what it gives to a file, and name that.`,
-        '/dev/null: it is a device, and no file. Name a file.',
+        `${pipe}: it is a named pipe. Save its output to a file and name that file.`,
+        '/dev/null: it is a device, not a file. Name a file.',
         'None of the 2 files could be read.',
         '',
       ].join('\n'),
@@ -120,12 +120,12 @@ describe('what is no file', () => {
     const path = write(join(here, 'a.log'), log('RO1'));
     expect(await inspect(here)).toEqual({
       files: [path],
-      err: `${pipe}: it is a pipe, a socket or a device, and no file: it was passed over.\n`,
+      err: `${pipe}: skipped: it is a pipe, socket or device, not a file.\n`,
     });
     const phrasebook = await steadypair('inspect', path, '--phrasebook', pipe);
     expect([phrasebook.status, phrasebook.err]).toEqual([
       2,
-      `${pipe}: it is a named pipe. Save what it gives to a file, and name that.\n`,
+      `${pipe}: it is a named pipe. Save its output to a file and name that file.\n`,
     ]);
   });
 
@@ -142,7 +142,7 @@ describe('what is no file', () => {
 describe('what this program wrote', () => {
   const fleet = resolve('samples', 'marrow-bay-fleet');
 
-  test('of every command is passed over with a line, in a folder, in an archive and by name', async () => {
+  test('of every command is skipped with a line, in a folder, in an archive and by name', async () => {
     const here = folder();
     const path = write(join(here, 'ro1.log'), log('RO1').repeat(2));
     await steadypair('fleet', fleet, '--out', here);
@@ -156,12 +156,12 @@ describe('what this program wrote', () => {
     expect(files).toEqual([path]);
     // Seven tables and the documents of fleet, diagnose and inspect, and two timelines; verify.json is no log by its name.
     expect(err).toBe(
-      `${join(here, 'diagnose.json')} and 11 more: this program wrote them: they are no logs and were passed over.\n`,
+      `${join(here, 'diagnose.json')} and 11 more: skipped: they are output of this program, not logs.\n`,
     );
     const named = await steadypair('fleet', join(here, 'fleet-pairs.csv'));
     expect([named.status, named.err]).toEqual([
       2,
-      `${join(here, 'fleet-pairs.csv')}: this program wrote it: it is no log and was passed over.\nNothing could be read.\n`,
+      `${join(here, 'fleet-pairs.csv')}: skipped: it is output of this program, not a log.\nNothing could be read.\n`,
     ]);
     const packed = join(folder(), 'all.zip');
     writeFileSync(
@@ -170,15 +170,15 @@ describe('what this program wrote', () => {
     );
     const inZip = await inspect(packed);
     expect(inZip.files).toEqual([`${packed}/ro1.log`]);
-    expect(inZip.err).toContain('inspect.json.gz/inspect.json: this program wrote it');
+    expect(inZip.err).toContain('inspect.json.gz/inspect.json: skipped: it is output of this program');
   });
 
-  test('may be written anew, in the folder of the logs too', async () => {
+  test('may be written again, in the folder of the logs too', async () => {
     const here = folder();
     write(join(here, 'ro1.log'), log('RO1'));
     for (const command of ['fleet', 'fleet', 'diagnose', 'diagnose', 'verify', 'verify']) {
       const { status, err } = await steadypair(command, here, '--out', here);
-      expect([command, status === 2, err.includes('files that are read')]).toEqual([command, false, false]);
+      expect([command, status === 2, err.includes('files to read')]).toEqual([command, false, false]);
     }
     const events = join(here, 'events.csv');
     for (const run of [1, 2])
@@ -194,7 +194,7 @@ describe('what this program wrote', () => {
     });
     expect([run.status, run.stderr]).toEqual([
       0,
-      `${join(here, 'events.json')}: the output goes there, and it was passed over.\n`,
+      `${join(here, 'events.json')}: skipped: the output is written there.\n`,
     ]);
   });
 
@@ -204,7 +204,7 @@ describe('what this program wrote', () => {
     const before = await steadypair('verify', logs, '--json');
     await steadypair('fleet', logs, '--out', here);
     const after = await steadypair('verify', logs, here, '--json');
-    expect(after.err).toContain('passed over');
+    expect(after.err).toContain('skipped');
     expect([after.status, after.out]).toEqual([before.status, before.out]);
   });
 });

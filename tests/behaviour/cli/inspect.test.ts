@@ -26,10 +26,10 @@ describe('inspect', () => {
     expect(out).toContain('  Columns not used: Remark.\n');
     expect(out).toContain('  Parameters: Release -> firmware.\n  Parameters not used: Paint.\n');
     expect(out).toContain('  Units: RO1-A -> half A of RO1.\n');
-    expect(out).toContain('  7 rows: 1 used, 5 unchanged, 0 ignored, 1 not understood, 0 not readable.\n');
+    expect(out).toContain('  7 rows: 1 used, 5 unchanged, 0 ignored, 1 not recognised, 0 rejected.\n');
     // The last row has its stamp, though nothing was understood of it. 09:05:00 less 09:00:40 is 4 min 20 s, more than three times the 10 s between readings.
     expect(out.replaceAll(/\s+/g, ' ')).toContain(
-      'It covers 14 Mar 2026 09:00:00 to 14 Mar 2026 09:05:10 UTC. Unobserved: one span, the longest 4 min 20 s from 14 Mar 2026 09:00:40 on (RO1-A).',
+      'It covers 14 Mar 2026 09:00:00 to 14 Mar 2026 09:05:10 UTC. Not observed: one span, the longest 4 min 20 s from 14 Mar 2026 09:00:40 (RO1-A).',
     );
   });
 
@@ -128,7 +128,9 @@ describe('inspect --draft-phrasebook', () => {
     const before = readFileSync(path, 'utf8');
     const { status, err } = await steadypair('inspect', file, '--draft-phrasebook', path);
     expect(status).toBe(2);
-    expect(err).toBe(`${path}: there is a file of that name. Name another, or move it away.\n`);
+    expect(err).toBe(
+      `${path}: a file of that name already exists. Choose another name, or move that file.\n`,
+    );
     expect(readFileSync(path, 'utf8')).toBe(before);
   });
 

@@ -25,11 +25,11 @@ describe('inspect of many files', () => {
     expect(out.split('\n').length).toBeLessThan(60);
     expect(text).toContain(`${join(folder, 'log-0000.log')}, 40 bytes`);
     // 99 further files: one row each; then ten wordings, one row that is used and one without a time.
-    expect(text).toContain('and 99 further files that were read alike,');
-    expect(text).toContain(' 111 rows: 100 used, 0 unchanged, 0 ignored, 10 not understood, 1 not readable.');
+    expect(text).toContain('and 99 more files read in the same way,');
+    expect(text).toContain(' 111 rows: 100 used, 0 unchanged, 0 ignored, 10 not recognised, 1 rejected.');
     expect(text).toContain(`"pump hums", 10 times in 10 files, first in ${join(folder, 'log-0003.log')}:2`);
-    expect(text).toContain('and 7 more of other files like that (each with --json)');
-    expect(text).toContain(`not readable rows: in ${join(folder, 'log-0017.log')}`);
+    expect(text).toContain('and 7 more like it in other files (one by one with --json)');
+    expect(text).toContain(`rejected rows: in ${join(folder, 'log-0017.log')}`);
   });
   test('prints each of a few by itself, and each of many with --json', async () => {
     const few = await steadypair('inspect', folderOf(20));

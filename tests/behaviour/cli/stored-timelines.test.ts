@@ -84,7 +84,7 @@ describe('what can not be used', () => {
   test('--format parquet wants a file', async () => {
     const { status, out, err } = await steadypair('timeline', log, '--format', 'parquet');
     expect([status, out]).toEqual([2, '']);
-    expect(err).toBe('--format parquet: Parquet is no text to be printed. Name a file with --out.\n');
+    expect(err).toBe('--format parquet: Parquet is binary and cannot be printed. Name a file with --out.\n');
   });
   test('cut off or damaged: one line, whatever byte it is', async () => {
     const whole = readFileSync(await storeTimeline([log]));
@@ -100,7 +100,7 @@ describe('what can not be used', () => {
       const { status, err } = await steadypair('verify', path);
       expect(status).toBe(2);
       expect(err.split('\n')[0]).toBe(
-        `${path}: this Parquet file is damaged or cut off. Copy it again, or write the timeline anew.`,
+        `${path}: this Parquet file is damaged or cut off. Copy it again, or write the timeline again.`,
       );
     }
   });

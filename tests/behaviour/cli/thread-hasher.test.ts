@@ -22,7 +22,7 @@ describe('SHA-256 on a thread of its own', () => {
     const update = async (): Promise<void> => hasher.update(nothing);
     const died = new InputError(
       'poll.csv',
-      'the thread that hashes it died.',
+      'its SHA-256 could not be computed.',
       'Close other programs and try again.',
     );
     await expect(update()).rejects.toEqual(died);

@@ -27,7 +27,7 @@ function logIn(here: string, name = 'x.log'): string {
 }
 
 const refusal = (path: string): string =>
-  `${path}: it is one of the files that are read. Write to another place.\n`;
+  `${path}: it is one of the files to read. Write to another place.\n`;
 
 describe('no command writes over a file it reads', () => {
   test('by its name, another spelling of it, a link or a hard link', async () => {
@@ -54,7 +54,7 @@ describe('no command writes over a file it reads', () => {
     expect(bash('"$0" "$1" timeline "$2" --out /dev/fd/3 3<>"$2"').status).toBe(2);
     expect(bash('"$0" "$1" timeline /dev/fd/3 --out "$2" 3<"$2"').status).toBe(2);
     expect(bash('"$0" "$1" timeline "$2" >>"$2"').stderr).toBe(
-      'the output: it goes to one of the files that are read. Send it to another.\n',
+      'the output: it would overwrite one of the files to read. Redirect it to another file.\n',
     );
     expect(readFileSync(path, 'utf8')).toBe(log);
   });
@@ -85,7 +85,9 @@ describe('no command writes over a file it reads', () => {
     expect(readdirSync(out)).toEqual(['verify.json']);
     expect(readFileSync(yaml, 'utf8')).toBe('site: Marrow Bay\n');
     const draft = await steadypair('inspect', path, '--draft-phrasebook', join(out, 'verify.json'));
-    expect(draft.err).toContain('there is a file of that name. Name another, or move it away.');
+    expect(draft.err).toContain(
+      'a file of that name already exists. Choose another name, or move that file.',
+    );
   });
 });
 

@@ -22,7 +22,7 @@ describe('no pair is invented', () => {
     );
     expect([pairs(file), file.input.rows.unmatched]).toEqual([[], 30]);
     expect(loud(file)).toBe(
-      '"SYSTEM" in column "unit" may be any word: no half of a pair of that name is named, and it has no figure as RO1 has: unit not known, 30 rows, the first in line 2. If it is a unit, write in the phrasebook units: [{ pattern: "^SYSTEM$", pair: RO1, half: A }]; else say where the unit stands: files: [{ match: "x.csv", columns: { unit: NAME } }].',
+      '"SYSTEM" in column "unit" may be an ordinary word: no half of such a pair is named, and it has no digit as RO1 has: unit not known, 30 rows, the first in line 2. If it is a unit, add to the phrasebook units: [{ pattern: "^SYSTEM$", pair: RO1, half: A }]; if not, name the place of the unit: files: [{ match: "x.csv", columns: { unit: NAME } }].',
     );
   });
 
@@ -47,7 +47,7 @@ describe('no pair is invented', () => {
       journal(30, (row) => `E${1000 + row}`, light),
     );
     expect([pairs(file), file.input.rows.unmatched]).toEqual([[], 30]);
-    expect(loud(file)).toContain('every row has another, as numbers of rows, processes or errors have');
+    expect(loud(file)).toContain('differs in every row, as row, process or error numbers do');
   });
 
   test('of thread names, of numbers of processes, of words of severity', async () => {
@@ -69,7 +69,7 @@ describe('no pair is invented', () => {
       journal(30, (row) => `RO-${row % 4}`, light),
     );
     expect(pairs(file)).toEqual([]);
-    expect(loud(file)).toContain('would be one pair of more than two halves');
+    expect(loud(file)).toContain('would be a pair with more than two halves');
   });
 
   test('and one is not lost: a figure, a half in this file or in another, a column of pairs, the phrasebook', async () => {
@@ -121,7 +121,7 @@ describe('a reading that cannot be right', () => {
       journal(100, () => 'RO1-A', door),
     );
     expect(loud(file)).toBe(
-      'None of its 100 rows was of use: "door 0 opened" in its rows is not known, 20 rows, the first in line 2; and 4 more wordings. Write in the phrasebook what they mean: messages: [{ when: "^door 0 opened$", signal: SIGNAL, value: VALUE }].',
+      'None of its 100 rows could be used: "door 0 opened" in its rows was not recognised, 20 rows, the first in line 2; and 4 more wordings. Add their meaning to the phrasebook: messages: [{ when: "^door 0 opened$", signal: SIGNAL, value: VALUE }].',
     );
     expect(
       loud(
@@ -136,14 +136,14 @@ describe('a reading that cannot be right', () => {
   test('all rows in one instant', async () => {
     const text = journal(30, () => 'RO1-A', light).replaceAll(/10:00:\d\d/g, '10:00:00');
     await expect(readText('x.csv', text)).rejects.toThrow(
-      'all its 30 rows have one time, 2026-03-14T10:00:00.000Z, and tell of one thing again and again: column "time", as in line 31',
+      'all its 30 rows have one time, 2026-03-14T10:00:00.000Z, and report the same thing again and again: column "time", as in line 31',
     );
   });
 
   test('dates without a clock, and no column of clocks', async () => {
     const text = 'Date,unit,message\n14/03/2026,RO1-A,light steady\n15/03/2026,RO1-A,light off\n';
     await expect(readText('x.csv', text)).rejects.toThrow(
-      'Say where the clock stands: files: [{ match: "x.csv", columns: { date: "Date", clock: NAME } }].',
+      'Name the column of the clock in the phrasebook: files: [{ match: "x.csv", columns: { date: "Date", clock: NAME } }].',
     );
   });
 
@@ -161,7 +161,7 @@ describe('a reading that cannot be right', () => {
       `14/03/2026,10:00:0${second},10:00:0${second + 1},RO1-A,light off\n`;
     const text = `Day,Raised,Gone,Where,What\n${[1, 2, 3, 4].map(row).join('')}`;
     await expect(readText('x.csv', text)).rejects.toThrow(
-      'clocks stand in columns "Raised" and "Gone". Say in the phrasebook which: files: [{ match: "x.csv"',
+      'both "Raised" and "Gone" have clocks. Choose one in the phrasebook: files: [{ match: "x.csv"',
     );
   });
 });
@@ -178,7 +178,7 @@ describe('a year that no stamp prints', () => {
       Date.UTC(2027, 0, 1, 0, 0, 2),
     ]);
     expect(found.reasons).toContain(
-      'Year 2026 for its first stamp, which prints none: the nearest to the other files.',
+      'Year 2026 for its first timestamp, which has none: the nearest to the other files.',
     );
   });
 });

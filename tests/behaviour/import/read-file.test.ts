@@ -11,7 +11,7 @@ describe('a file that can not be used', () => {
   test.each([
     ['empty', 'a.csv', '', 'a.csv: the file is empty.'],
     ['header only', 'a.csv', header, 'a.csv: the file has a header but no rows.'],
-    ['binary', 'a.csv', '\u0000\u0001\u0002\u0003\u0004\u0000', 'a.csv: this is no text but a binary file.'],
+    ['binary', 'a.csv', '\u0000\u0001\u0002\u0003\u0004\u0000', 'a.csv: this is a binary file, not text.'],
     [
       'an unknown layout',
       'a.csv',
@@ -38,11 +38,11 @@ describe('a file that can not be used', () => {
     ['time: { format: "HH:mm" }', 'time.format: it has no month and day'],
     ['time: { format: "dd/MM/yyyy hh:mm" }', 'time.format: a 12-hour clock (h) needs a'],
     ['tiem: { zone: UTC }', 'tiem is not a key here'],
-    ['units: [{ pattern: "(?<pair>RO[12]" }]', 'units[0].pattern is not a pattern'],
+    ['units: [{ pattern: "(?<pair>RO[12]" }]', 'units[0].pattern is not a valid pattern'],
     ['messages: [{ when: "x", signal: light }]', 'messages[0] says no value for light'],
     [
       'parameters: { X: { signal: light, values: { "1": green } } }',
-      'parameters.X.values has "green", which is no value of light',
+      'parameters.X.values has "green", which is not a value of light',
     ],
   ])('a phrasebook %s', async (phrasebook, message) => {
     await expect(

@@ -35,15 +35,15 @@ describe('is told once for each kind, with its lines', () => {
     ],
     [
       whole.replace('RO1)', 'RO2)'),
-      '4: One pattern of units fits no unit: units[0] (^(?<pair>RO2)-(?<half>A)$).',
+      '4: One pattern of units matches no unit: units[0] (^(?<pair>RO2)-(?<half>A)$).',
     ],
     [
       `${whole}ignoreUnits: ["^HMI$", "^hmi$"]\n`,
-      '9: One pattern of ignoreUnits fits no unit: ignoreUnits[1] (^hmi$).',
+      '9: One pattern of ignoreUnits matches no unit: ignoreUnits[1] (^hmi$).',
     ],
     [
       whole.replace('[hello]', '[hello, "^bye", "^adieu"]'),
-      '8: 2 patterns of ignore fit nothing: ignore[1] (^bye), ignore[2] (^adieu).',
+      '8: 2 patterns of ignore match nothing: ignore[1] (^bye), ignore[2] (^adieu).',
     ],
     [
       whole.replace('  lamp:', '  /^Lmp/: { signal: light }\n  lamp:'),
@@ -51,7 +51,7 @@ describe('is told once for each kind, with its lines', () => {
     ],
     [
       whole.replace('messages: [', 'messages: [{ when: light out, signal: light, value: "off" }, '),
-      '7: One rule for messages fits no message: messages[0] (light out).',
+      '7: One rule for messages matches no message: messages[0] (light out).',
     ],
   ])('%#', async (phrasebook, expected) => {
     expect(await unused(phrasebook)).toContain(expected);
@@ -60,7 +60,7 @@ describe('is told once for each kind, with its lines', () => {
   test('with the first five of many', async () => {
     const rules = Array.from({ length: 9 }, (_, i) => `{ when: no ${i}, signal: fault }`);
     expect(await unused(`messages: [${rules.join(', ')}]\n`)).toEqual([
-      '1: 9 rules for messages fit no message: messages[0] (no 0), messages[1] (no 1), messages[2] (no 2), messages[3] (no 3), messages[4] (no 4) and 4 more.',
+      '1: 9 rules for messages match no message: messages[0] (no 0), messages[1] (no 1), messages[2] (no 2), messages[3] (no 3), messages[4] (no 4) and 4 more.',
     ]);
   });
 });
@@ -74,7 +74,7 @@ describe('a rule that stands behind one of the same when', () => {
     ['and the same only', of(`${lit}, only: { unit: A }`, `${lit}, only: { unit: A }`)],
   ])('%s can never fit', async (_name, phrasebook) => {
     expect(await unused(phrasebook)).toEqual([
-      '3: One rule for messages can never fit, since one before it has the same when and only: messages[1] (light lit, as messages[0]).',
+      '3: One rule for messages can never match: one before it has the same when and only: messages[1] (light lit, as messages[0]).',
     ]);
   });
 
@@ -89,7 +89,9 @@ test('inspect tells it as info; what is answered about pairs does not change', a
   const book = fileWith('ignore: [hello, "^bye"]\n', 'p.yaml');
   const { status, out } = await steadypair('inspect', log, '--phrasebook', book);
   expect(status).toBe(0);
-  expect(out.replace(/\s+/g, ' ')).toContain('p.yaml: One pattern of ignore fits nothing: ignore[1] (^bye).');
+  expect(out.replace(/\s+/g, ' ')).toContain(
+    'p.yaml: One pattern of ignore matches nothing: ignore[1] (^bye).',
+  );
   const files = { 'a.csv': journal };
   const plain = analyse(await readTexts(files, { phrasebook: 'ignore: [hello]\n' }));
   const idle = analyse(await readTexts(files, { phrasebook: 'ignore: [hello, "^bye"]\n' }));

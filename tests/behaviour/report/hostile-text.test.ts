@@ -85,7 +85,7 @@ describe('hostile text', () => {
       unknown: [],
     };
     const text = inspectText([file], [], verification.findings);
-    expect(text).toContain('not understood: "odd');
+    expect(text).toContain('not recognised: "odd');
     expect(hiddenIn(text)).toEqual([]);
     expect(text.split('\n').filter((line) => line.length > 100)).toEqual([]);
   });

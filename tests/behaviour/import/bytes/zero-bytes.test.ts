@@ -97,7 +97,7 @@ describe('zero bytes before a line', () => {
       { count: 1, lines: [{ line: 2, text: '2026-03-01T10:05:00Z RO1-A module restart' }] },
     ]);
     expect(notice(file)).toBe(
-      '40 zero bytes stand before line 2, as a loss of power leaves them: the line was used, what was to be written there is lost.',
+      '40 zero bytes before line 2, as after a loss of power: the line was used, but what should have been written there is lost.',
     );
   });
 
@@ -111,9 +111,7 @@ describe('zero bytes before a line', () => {
       expect(torn.input.rows).toEqual(whole.input.rows);
       const line = head === '' ? 2 : 3;
       expect(notice(torn)).toContain(
-        count === 1
-          ? `One zero byte stands before line ${line},`
-          : `5000 zero bytes stand before line ${line},`,
+        count === 1 ? `One zero byte before line ${line},` : `5000 zero bytes before line ${line},`,
       );
     }
   });
@@ -130,7 +128,7 @@ describe('zero bytes before a line', () => {
     const file = await read('a.csv', poll);
     expect(file.input.layout).toBe('snapshots');
     expect(sayings(file).map((s) => s.slice(0, 9))).toEqual(['2 light o', '3 light s', '4 light o']);
-    expect(notice(file)).toContain('58 zero bytes stand before 3 lines, the first of them line 1,');
+    expect(notice(file)).toContain('58 zero bytes before 3 lines, the first of them line 1,');
   });
 
   test('more of them than there is text, and more than a line may have', async () => {
@@ -155,7 +153,7 @@ describe('zero bytes before a line', () => {
     for (const chunk of [999, 65_536, 200_000]) {
       const file = await readText('a.csv', text, { chunk });
       expect(file.input).toMatchObject({ layout: 'snapshots', rows: { read: 2, used: 2 } });
-      expect(notice(file)).toContain('100001 zero bytes stand before line 1,');
+      expect(notice(file)).toContain('100001 zero bytes before line 1,');
     }
   });
 
@@ -163,7 +161,7 @@ describe('zero bytes before a line', () => {
     for (const count of [1, 7, 5000, 200_000])
       for (const chunk of [1000, 65_536])
         await expect(readText('a.log', zeros(count), { chunk })).rejects.toThrow(
-          'a.log: it holds nothing but zero bytes, as a loss of power leaves them. Export it again, or use another source.',
+          'a.log: it contains only zero bytes, as after a loss of power. Export it again, or use another source.',
         );
   });
 
@@ -172,7 +170,7 @@ describe('zero bytes before a line', () => {
     const bytes = new Uint8Array(Array.from(text, (c) => [c.charCodeAt(0), 0]).flat());
     const file = await read('a.csv', bytes);
     expect(file.input.encoding).toBe('utf-16le');
-    expect(notice(file)).toContain('40 zero bytes stand before line 3');
+    expect(notice(file)).toContain('40 zero bytes before line 3');
   });
 
   test('at the end of a line, in the midst of one, or alone, are no line: nothing is guessed', async () => {

@@ -40,7 +40,7 @@ describe('zeros in the midst of a file', () => {
       for (const content of [text, utf16]) {
         const file = await read('a.csv', content);
         expect(sayings(file)).toEqual(plain);
-        expect(notice(file)).toContain(`${content === text ? 600 : 1200} zero bytes stand before line 3`);
+        expect(notice(file)).toContain(`${content === text ? 600 : 1200} zero bytes before line 3`);
       }
     }
   });

@@ -41,7 +41,7 @@ describe('rows behind their neighbours', () => {
       '01:10 yes',
     );
     expect(step(file)).toBe(
-      'From line 5 on the stamps are 30 s behind what was read before and stay so: the clock was set back there.',
+      'From line 5 on the timestamps are 30 s behind those before and stay behind: the clock was set back there.',
     );
     // Nothing is sorted across the step: "no" was read from 01:00 of the old clock to 01:00 of the new one, never "yes".
     expect(changes(file)).toEqual(['00:00 to 00:00 yes', '00:00 to 01:00 no', '01:00 to 01:10 yes']);
@@ -53,7 +53,7 @@ describe('rows behind their neighbours', () => {
     const file = await poll(...[...rows, ...back].map((clock) => `${clock} no`));
     expect(step(file)).toBeUndefined();
     const without = ['00:00', '02:00', ...back].map((clock) => `${clock} no`);
-    expect(step(await poll(...without))).toContain('From line 4 on the stamps are 30 s behind');
+    expect(step(await poll(...without))).toContain('From line 4 on the timestamps are 30 s behind');
   });
 
   test('are a second export where its first row was read before: sorted, nothing counted twice', async () => {
@@ -77,7 +77,7 @@ describe('rows behind their neighbours', () => {
       (clock, index) => `2026-03-14T09:${clock}Z,RO1,light ${index % 2 ? 'steady' : 'flashing'}`,
     );
     const file = await readText('journal.csv', `${['time,unit,message', ...rows].join('\n')}\n`);
-    expect(step(file)).toContain('From line 5 on the stamps are 1 min 30 s behind');
+    expect(step(file)).toContain('From line 5 on the timestamps are 1 min 30 s behind');
   });
 
   test('are two steps where they catch up and stay behind once more', async () => {

@@ -51,7 +51,7 @@ describe('a file whose own dates settle nothing', () => {
     expect(files[1]?.input.from).toBe(Date.UTC(2026, 3, 3, 9, 14));
     expect(files[1]?.notices.map(({ id, what, lines }) => [id, what, lines[0].line])).toContainEqual([
       'date-order',
-      '"03/04/2026" and its other dates can be read with the day or the month first: no date in it settles it; ro1-03.csv, which is named alike, is day-first, and it was read so.',
+      '"03/04/2026" and its other dates can be read day-first or month-first: no date in the file decides; ro1-03.csv, which has a similar name, is day-first, and it was read so.',
       2,
     ]);
   });

@@ -33,7 +33,7 @@ describe('the hour that the clocks repeat', () => {
     const file = await journal('00:50:00', '01:10:00', '01:50:00', '01:05:00', '02:10:00');
     expect(instants(file)).toEqual(['23:50:00', '00:10:00', '00:50:00', '01:05:00', '02:10:00']);
     expect(fold(file)).toBe(
-      '3 stamps stand in the hour that the clocks repeat; the order of the rows decided which.',
+      '3 timestamps in the hour repeated when clocks go back; the order of the rows decided which.',
     );
   });
 
@@ -46,7 +46,7 @@ describe('the hour that the clocks repeat', () => {
     const file = await journal('00:50:00', '01:30:00', '02:10:00');
     expect(instants(file)).toEqual(['23:50:00', '00:30:00 to 01:30:00', '02:10:00']);
     expect(fold(file)).toContain(
-      '1 stamp stands in the hour that the clocks repeat; the order of the rows does not',
+      'One timestamp in the hour repeated when clocks go back; the order of the rows does not',
     );
   });
 
@@ -80,5 +80,5 @@ test('the hour that the clocks leave out is reported', async () => {
   const file = await readText('journal.csv', 'time,unit,message\n2026-03-29 01:30:00,RO1,partner ready\n', {
     zone,
   });
-  expect(fold(file)).toBe('1 stamp stands in the hour that the clocks leave out.');
+  expect(fold(file)).toBe('One timestamp in the hour skipped when clocks go forward.');
 });

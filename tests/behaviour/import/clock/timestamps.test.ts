@@ -74,7 +74,7 @@ describe('months by name', () => {
   ])('%s', (text, expected) => expect(read(text)).toBe(expected));
 });
 
-describe('a day of the week before the date is passed over', () => {
+describe('a day of the week before the date is skipped', () => {
   test.each([
     ['Sat Mar 14 09:14:05 2026 RO1', '2026-03-14T09:14:05| RO1'],
     ['Sat Mar 14 09:14:05 WEST 2026', '2026-03-14T08:14:05Z|'],

@@ -89,7 +89,7 @@ describe('lines with a clock that are no field notes are refused in one line', (
     [
       'a mail log in words',
       '09:14 message accepted for delivery via HTTP/1\n09:14 queue active\n09:15 connection closed\n09:16 delivered\n09:17 connection lost\n09:18 message bounced\n',
-      'field-notes: too few lines tell of work on a pair',
+      'field-notes: too few lines describe work on a pair',
     ],
     [
       'a mail log of fields',
@@ -99,7 +99,7 @@ describe('lines with a clock that are no field notes are refused in one line', (
     [
       'a diary',
       '08:00 breakfast\n09:30 called the office\n11:00 meeting about holidays\n12:00 lunch\n13:00 nap\n15:00 walk\n',
-      'field-notes: too few lines tell of work on a pair',
+      'field-notes: too few lines describe work on a pair',
     ],
   ])('%s', async (_name, text, because) => {
     const error = refused(text);
@@ -124,7 +124,7 @@ describe('lines with a clock that are no field notes are refused in one line', (
   test('but notes in words of a phrasebook are some, and so is a file of which it says so', async () => {
     const text = 'RO1\n14 Mar 2026\n09:14 retirou B\n09:15 colocou B\n';
     const messages = '{ when: "retirou (?<half>[AB])", signal: removed }';
-    await expect(refused(text)).rejects.toThrow('too few lines tell of work');
+    await expect(refused(text)).rejects.toThrow('too few lines describe work');
     for (const phrasebook of [
       `messages: [${messages}]\n`,
       'files: [{ match: "*.log", layout: field-notes }]\n',

@@ -140,12 +140,10 @@ describe('a file of which its rule should say whose it is', () => {
       'gives no role that is one',
       'RO1/third/events.log',
       'files: [{ match: "*.log", path: "(?<pair>RO[0-9])/(?<role>[a-z]+)/" }]',
-      'gives the role "third", which is none.',
+      'gives the role "third", which is not a role.',
     ],
   ])('is refused in one line where its path %s', async (_what, file, phrasebook, message) => {
-    await expect(readText(file, text, { phrasebook })).rejects.toThrow(
-      `${file}: whose file it is cannot be told: `,
-    );
+    await expect(readText(file, text, { phrasebook })).rejects.toThrow(`${file}: its pair cannot be found: `);
     await expect(readText(file, text, { phrasebook })).rejects.toThrow(message);
   });
 
@@ -165,8 +163,6 @@ describe('a file of which its rule should say whose it is', () => {
       ['RO1 A', 'RO1', 'A'],
     ]);
     expect(read.input.units).toEqual(['RO1 A']);
-    expect(read.reasons).toContain(
-      'Rows that do not say it themselves are about RO1 A, as the phrasebook says.',
-    );
+    expect(read.reasons).toContain('Rows that name no unit are about RO1 A, from the phrasebook.');
   });
 });

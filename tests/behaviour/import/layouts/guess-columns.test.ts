@@ -21,7 +21,7 @@ describe('a table whose header nothing knows is told by what its columns hold', 
     const { reasons, input } = await readText('x.csv', text, { order: 'day-first' });
     expect(input.rows).toMatchObject({ read: 6, used: 6 });
     expect(reasons[0]).toBe(
-      'Read as journal: nothing names its columns; by what they hold "Logged at" as the time, "Where" as the unit, "What" as the message were taken. Say it in a phrasebook if that is wrong.',
+      'Read as journal: its header names no known column; by their contents these were taken: "Logged at" as the time, "Where" as the unit, "What" as the message. Correct it under files in a phrasebook if that is wrong.',
     );
   });
 

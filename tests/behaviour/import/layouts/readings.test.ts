@@ -27,7 +27,7 @@ checkImporter(readings, [
     rows: { read: 5, used: 1, unmatched: 3, rejected: 1 },
   },
   {
-    name: 'follows a phrasebook for columns, values and subject; half-way lines of preamble are passed over',
+    name: 'follows a phrasebook for columns, values and subject; half-way lines of preamble are skipped',
     file: 'x-poll.csv',
     text: 'Export of the night shift\n\nStamp,Node,Item,Reading\n14/03/2026 10:00:00,RO1,Standby rel,6.2\n',
     phrasebook:
@@ -88,7 +88,7 @@ checkImporter(readings, [
     rows: { used: 2 },
   },
   {
-    name: 'a total at the end is passed over, also where the rows have to be sorted',
+    name: 'a total at the end is skipped, also where the rows have to be sorted',
     file: 'poll.csv',
     text: 'time,unit,parameter,value\n2026-03-14 10:00:10Z,RO1-A,light,steady\n2026-03-14 10:00:00Z,RO1-A,light,off\nrows,2,,\n',
     changes: ['10:00:00.000 RO1 A light off line 3', '10:00:00.000..10:00:10.000 RO1 A light steady line 2'],

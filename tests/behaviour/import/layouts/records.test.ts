@@ -104,7 +104,7 @@ describe('records', () => {
     await expect(
       readText('a.log', text, { phrasebook: 'files: [{ match: "*.log", layout: lines, record: "^#" }]\n' }),
     ).rejects.toThrow(
-      'a.log: no line begins a record: the pattern `record` of the rule for "*.log" fits none. Correct',
+      'a.log: no line begins a record: the pattern `record` of the rule for "*.log" matches none. Correct',
     );
     await expect(
       readText('a.log', text, { phrasebook: 'files: [{ match: "*.log", record: "^#" }]\n' }),

@@ -30,7 +30,7 @@ describe('a word of severity', () => {
     `${stamp}, Critical, [RO1-A] light steady`,
     `DEBUG ${stamp} RO1-A light steady`,
     `[FATAL] ${stamp} RO1-A light steady`,
-  ])('is passed over: %s', async (line) => {
+  ])('is skipped: %s', async (line) => {
     const file = await readText('x.log', `${line}\n${line.replace('steady', 'off')}\n`);
     expect([said(file), file.input.units]).toEqual([['RO1 light steady', 'RO1 light off'], ['RO1-A']]);
   });

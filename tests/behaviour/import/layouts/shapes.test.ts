@@ -33,7 +33,7 @@ interface Shape extends TextOptions {
   readonly units: readonly string[];
 }
 
-const atWhat = 'Say it in a phrasebook if that is wrong.';
+const atWhat = 'Correct it under files in a phrasebook if that is wrong.';
 const leading = 'Read as lines: its lines are a leading timestamp, a unit and a message.';
 const two = ['10:00:00.0 RO1A role active 1', '10:00:01.0 RO1B role standby 2'];
 const both = ['RO1-A', 'RO1-B'];
@@ -52,7 +52,7 @@ const shapes: readonly Shape[] = [
   },
   {
     file: 'alarm-list.csv',
-    because: `Read as journal: nothing names its columns; by what they hold "Time" as the time, "Source" as the unit, "Condition" as the message, "State" as the state were taken. ${atWhat}`,
+    because: `Read as journal: its header names no known column; by their contents these were taken: "Time" as the time, "Source" as the unit, "Condition" as the message, "State" as the state. ${atWhat}`,
     // Row 3 is the condition of row 2, acknowledged: an entry again, and no other state.
     changes: [
       '10:00:00.0 RO1A supply fault 2',
@@ -89,7 +89,7 @@ const shapes: readonly Shape[] = [
   },
   {
     file: 'tall-tags.csv',
-    because: `Read as readings: nothing names its columns; by what they hold "Time" as the time, "Tag" as the parameter, "Value" as the value were taken. ${atWhat}`,
+    because: `Read as readings: its header names no known column; by their contents these were taken: "Time" as the time, "Tag" as the parameter, "Value" as the value. ${atWhat}`,
     changes: [
       '10:00:00.0 RO1A role active 2',
       '10:00:00.0 RO1B role standby 3',
@@ -105,7 +105,7 @@ const shapes: readonly Shape[] = [
   },
   {
     file: 'other-locale.csv',
-    because: `Read as snapshots: nothing names its columns; by what they hold "Datum" as the date, "Uhrzeit" as the clock, "Gerät" as the unit were taken. ${atWhat}`,
+    because: `Read as snapshots: its header names no known column; by their contents these were taken: "Datum" as the date, "Uhrzeit" as the clock, "Gerät" as the unit. ${atWhat}`,
     changes: ['10:00:00.0 RO1A light off 2', '10:00:20.0 RO1A light steady 4'],
     units: ['RO1-A'],
   },
@@ -118,7 +118,7 @@ const shapes: readonly Shape[] = [
   },
   ...(['clock-after-unit.csv', 'clock-before-date.csv'] as const).map((file) => ({
     file,
-    because: `Read as journal: nothing names its columns; by what they hold "Logged" as the date, "At" as the clock, "Where" as the unit, "What" as the message were taken. ${atWhat}`,
+    because: `Read as journal: its header names no known column; by their contents these were taken: "Logged" as the date, "At" as the clock, "Where" as the unit, "What" as the message. ${atWhat}`,
     changes: [
       '10:00:00.0 RO1A light steady 2',
       '10:00:10.0 RO1A light off 3',
@@ -130,7 +130,7 @@ const shapes: readonly Shape[] = [
   {
     file: 'clock-under-any-name.csv',
     because:
-      'Read as journal: its header has columns for time, unit, message; by what they hold "Date" as the date, "Hour mark" as the clock were taken.',
+      'Read as journal: its header has columns for time, unit, message; by their contents "Date" was taken as the date and "Hour mark" as the clock.',
     changes: [
       '10:00:00.0 RO1A light steady 2',
       '10:00:10.0 RO1A light off 3',
@@ -205,14 +205,14 @@ describe('without a phrasebook', () => {
       'no unit is named',
     ]);
     expect(`${found.notices[0]?.what} ${found.notices[0]?.fix}`).toContain(
-      'Say in the phrasebook where the unit stands: files: [{ match: "no-unit.log", unit: RO1-A }].',
+      'Name the place of the unit in the phrasebook: files: [{ match: "no-unit.log", unit: RO1-A }].',
     );
   });
 
   test('a clock beside a date that the phrasebook alone names as the time is refused', async () => {
     const phrasebook = 'files: [{ match: "*.csv", columns: { time: Logged, unit: Where, message: What } }]\n';
     await expect(read('clock-after-unit.csv', { phrasebook })).rejects.toThrow(
-      'clocks such as "10:00:00" in column "At". Write files: [{ match: "*.csv", columns: { date: "Logged", clock: "At" } }].',
+      'column "At" the clocks, such as "10:00:00". Write in the phrasebook files: [{ match: "*.csv", columns: { date: "Logged", clock: "At" } }].',
     );
   });
 });

@@ -113,23 +113,23 @@ describe('a table that its rule does not fit', () => {
       'a pattern of the header that fits no column',
       `time,unit,light\n${at},RO1-A,off\n`,
       wide,
-      'x.csv: the layout is not known: snapshots: files.header fits the name of no column.',
+      'x.csv: the layout is not known: snapshots: files.header matches no column name.',
     ],
     [
       'a pattern of the header that gives no unit',
       `time,tag_light\n${at},off\n`,
       'files: [{ match: "*", header: "^tag_(?<parameter>.*)$" }]',
-      'neither files.header nor a column says the unit',
+      'neither files.header nor a column gives the unit',
     ],
   ])('%s: one line says so', async (_what, text, phrasebook, message) => {
     await expect(readText('x.csv', text, { phrasebook })).rejects.toThrow(message);
   });
 
-  test('names the columns that it passed over', async () => {
+  test('names the columns that it skipped', async () => {
     const header = `time,RO1-A.light,${Array.from({ length: 7 }, (_, i) => `spare ${i}`).join(',')}`;
     const read = await readText('x.csv', `${header}\n${at},off,1,2,3,4,5,6,7\n`, { phrasebook: wide });
     expect(read.reasons[0]).toContain(
-      'of one column as files.header says; passed over: "spare 0", "spare 1", "spare 2", "spare 3", "spare 4" and 2 more',
+      'of one column as files.header says; skipped: "spare 0", "spare 1", "spare 2", "spare 3", "spare 4" and 2 more',
     );
     expect(read.columns.slice(0, 3)).toEqual([
       { name: 'time', meaning: 'time' },
@@ -142,6 +142,6 @@ describe('a table that its rule does not fit', () => {
     const read = await readText('x.csv', `${at},RO1-A,light,off\n`, {
       phrasebook: numbered('time: "#1", unit: "#2", parameter: "#3", value: "#4"'),
     });
-    expect(read.reasons[0]).toContain('it has no header, and its first row stands in line 1');
+    expect(read.reasons[0]).toContain('it has no header, and its first row is line 1');
   });
 });

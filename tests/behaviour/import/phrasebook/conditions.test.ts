@@ -65,8 +65,8 @@ describe('states', () => {
     expect([read.changes, read.input.rows.unmatched]).toEqual([[], 3]);
     expect(notices(read).map((n) => `${n.what} ${n.fix}`)).toEqual(
       expect.arrayContaining([
-        'Where a condition no longer stands, messages[1] does not say what role is then: 2 rows were not understood. Add off: and a value of role to messages[1], or off: ignore.',
-        expect.stringContaining('messages[3] does not say what removed is then: one row was not understood.'),
+        'When the condition clears, messages[1] does not say what role becomes: 2 rows were not recognised. Add off: and a value of role to messages[1], or off: ignore.',
+        expect.stringContaining('messages[3] does not say what removed becomes: one row was not recognised.'),
       ]),
     );
   });
@@ -80,7 +80,7 @@ describe('states', () => {
     expect(notices(read).map(({ id, what, lines: [{ line }] }) => [id, what, line])).toEqual([
       [
         'unmatched-wording',
-        '4 rows were ignored, since their state is not in files[0].states: "ACKED" (4 rows).',
+        '4 rows were ignored because their state is not in files[0].states: "ACKED" (4 rows).',
         6,
       ],
     ]);
@@ -94,7 +94,7 @@ describe('states', () => {
     const [found] = analysed.findings.filter((f) => f.id === 'states-not-listed');
     expect([found?.severity, found?.statement]).toEqual([
       'warning',
-      'alarms.csv: None of the states that its rows have is in files[0].states, so that no row says anything: "Raised" (one row), "Gone" (one row). Say which of them mean that a condition stands: files[0].states: { "Raised": on }, or off.',
+      'alarms.csv: None of the states in its rows is in files[0].states, so no row could be used: "Raised" (one row), "Gone" (one row). List which of them mean that a condition is active: files[0].states: { "Raised": on }, or off.',
     ]);
   });
 

@@ -76,7 +76,7 @@ describe('of', () => {
     const read = await readText('x.csv', journal('RO1,lost my partner'), { phrasebook: lost });
     expect([told(read), read.input.rows.unmatched]).toEqual([[], 1]);
     expect(read.notices.map((n) => n.what)).toContain(
-      'What messages[0] says is about the half that does not speak, and the unit names no half: one row was not understood.',
+      'messages[0] is about the other half, but the unit names no half: one row was not recognised.',
     );
   });
 

@@ -22,7 +22,7 @@ describe('a reading of bad quality', () => {
     ]);
     expect(input.rows).toMatchObject({ read: 6, used: 2, unchanged: 2, ignored: 2 });
     expect(notices.map((n) => n.what)).toEqual([
-      'Not observed, by their quality: 2 rows: "Bad" (1), "" (1).',
+      '2 rows of bad quality, so not observed: "Bad" (1), "" (1).',
     ]);
   });
 

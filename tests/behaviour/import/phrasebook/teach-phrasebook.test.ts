@@ -114,8 +114,12 @@ describe('teaching the phrasebook', () => {
       (lesson: Lesson, yaml: string | null = null) =>
       () =>
         teachPhrasebook('p.yaml', yaml, lesson);
-    expect(bad({ kind: 'message', when: '(', signal: 'note', value: null })).toThrow('is not a pattern');
-    expect(bad({ kind: 'message', when: 'x', signal: 'light', value: 'green' })).toThrow('no value of light');
+    expect(bad({ kind: 'message', when: '(', signal: 'note', value: null })).toThrow(
+      'is not a valid pattern',
+    );
+    expect(bad({ kind: 'message', when: 'x', signal: 'light', value: 'green' })).toThrow(
+      'not a value of light',
+    );
     expect(bad({ kind: 'ignore', pattern: 'x' }, 'a: [')).toThrow('p.yaml');
   });
 

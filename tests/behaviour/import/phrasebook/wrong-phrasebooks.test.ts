@@ -52,36 +52,36 @@ describe('a value that is none', () => {
   test.each([
     [
       message('signal: role, value: active, of: othr'),
-      'p.yaml: messages[0].of is "othr", which means nothing here. Did you mean other? Choose one of other, pair, self.',
+      'p.yaml: messages[0].of is "othr", which has no meaning here. Did you mean other? Choose one of other, pair, self.',
     ],
     [
       message('signal: rloe'),
-      'p.yaml: messages[0].signal is "rloe", which is no signal. Did you mean role? ',
+      'p.yaml: messages[0].signal is "rloe", which is not a signal. Did you mean role? ',
     ],
     [
       message('means: [{ signal: link-a, value: dwon }]'),
-      'p.yaml: messages[0].means[0].value has "dwon", which is no value of link-a. Did you mean down? Choose one of up, down.',
+      'p.yaml: messages[0].means[0].value has "dwon", which is not a value of link-a. Did you mean down? Choose one of up, down.',
     ],
     [
       message('signal: role, value: active, off: away'),
-      'p.yaml: messages[0].off has "away", which is no value of role. Choose one of active, standby, none.',
+      'p.yaml: messages[0].off has "away", which is not a value of role. Choose one of active, standby, none.',
     ],
     [
       message('signal: removed, off: back'),
-      'p.yaml: messages[0].off is "back", and removed is no state. Write off: ignore, ',
+      'p.yaml: messages[0].off is "back", but removed is not a state. Write off: ignore to ',
     ],
     [
       'files: [{ match: a, states: { ACTIVE: set } }]\n',
-      'p.yaml: files[0].states.ACTIVE is "set", which means nothing here. Choose one of on, off.',
+      'p.yaml: files[0].states.ACTIVE is "set", which has no meaning here. Choose one of on, off.',
     ],
     [
       'files: [{ match: a, good: Good }]\n',
       'p.yaml: files[0].good is "Good", expected a list, such as [a, b].',
     ],
     ['ignoreUnits: ^HMI\n', 'p.yaml: ignoreUnits is "^HMI", expected a list, such as [a, b].'],
-    ['ignoreUnits: ["("]\n', 'p.yaml: ignoreUnits[0] is not a pattern: '],
-    [message('signal: fault, only: { unit: "[" }'), 'p.yaml: messages[0].only.unit is not a pattern: '],
-    ['parameters: { /(/: { signal: role } }\n', 'p.yaml: parameters./(/ is not a pattern: '],
+    ['ignoreUnits: ["("]\n', 'p.yaml: ignoreUnits[0] is not a valid pattern: '],
+    [message('signal: fault, only: { unit: "[" }'), 'p.yaml: messages[0].only.unit is not a valid pattern: '],
+    ['parameters: { /(/: { signal: role } }\n', 'p.yaml: parameters./(/ is not a valid pattern: '],
     [
       'parameters: { "/^(?<value>x)/": { signal: role } }\n',
       'p.yaml: parameters./^(?<value>x)/ has a group (?<value>...), and role has not just two values. ',

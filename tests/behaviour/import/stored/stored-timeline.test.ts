@@ -148,9 +148,9 @@ describe('a Parquet file that is none', () => {
     [
       'of another program',
       new Uint8Array(parquetWriteBuffer({ columnData })),
-      'is not a timeline that this program wrote',
+      'is not a timeline written by this program',
     ],
-    ['without a checksum', stored(files), 'is not a timeline that this program wrote'],
+    ['without a checksum', stored(files), 'is not a timeline written by this program'],
   ])('%s: one line', async (_name, bytes, what) => {
     const { failures } = await readTexts({ 'x.parquet': bytes });
     expect(failures.map((f) => f.message)).toEqual([expect.stringContaining(what)]);
