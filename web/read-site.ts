@@ -57,7 +57,11 @@ export interface ReadFrom {
 
 async function together(from: ReadFrom, read: Imported): Promise<SiteSession> {
   const { question, store, texts, opened, phrasebook } = from;
-  const { files, twins } = withoutTwins(read.files.map((file) => asSaved(opened, file)));
+  const numbers = new Map(opened.map(({ given }) => [given.name, given.id]));
+  const { files, twins } = withoutTwins(
+    read.files.map((file) => asSaved(opened, file)),
+    ({ input }) => numbers.get(input.container?.file ?? input.file) ?? 0,
+  );
   const isAligned = question.isAligned ?? opened.some(({ session }) => session?.isAligned === true);
   const analysed = analyse({ ...read, files }, undefined, { align: isAligned, reference: null });
   const jobs = texts.flatMap(({ job }) => job ?? []);

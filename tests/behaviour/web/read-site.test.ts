@@ -25,6 +25,13 @@ describe('a file given twice', () => {
     expect(new Set(site.given.map(({ sha256 }) => sha256)).size).toBe(1);
   });
 
+  test('later, under a name that comes first, changes nothing', async () => {
+    const first = given('z.csv', ready);
+    const { site } = await readGiven([first, given('a.csv', ready)]);
+    expect(site.imported.files.map(({ input }) => input.file)).toEqual(['z.csv']);
+    expect(became(site)['a.csv']).toBe('Same content as z.csv: used once');
+  });
+
   test('in an archive and beside it is used once', async () => {
     const zip = zipSync({ 'deep/a.csv': new TextEncoder().encode(ready) });
     const { site } = await readGiven([given('a.csv', ready), given('b.zip', Uint8Array.from(zip))]);
