@@ -7,6 +7,7 @@ import {
   choose,
   download,
   folderWith,
+  goToSwap,
   goToView,
   launchChromium,
   openDemo,
@@ -43,17 +44,20 @@ test('dropped in any view are added with Enter, replaced if wished, removed and 
   const { page, told } = await openPage(browser);
   const folder = folderWith({ 'ro9.csv': ready('RO9'), 'copy.csv': ready('RO9'), 'ro8.csv': ready('RO8') });
   await openDemo(page);
-  await goToView(page, 'swap');
+  await goToSwap(page);
   await page.fill('input[name=workOrder]', 'WO-77');
   await page.keyboard.press('Tab');
   await page.waitForSelector('swap-view .verdict');
   await page.evaluate('window.scrollTo(0, 900)');
+  await page.waitForTimeout(500);
+  const scrolled = await page.evaluate('Math.round(window.scrollY)');
+  expect(scrolled).toBeGreaterThan(500);
   await drop(page, join(folder, 'ro9.csv'));
   await page.waitForSelector('#add-files:focus');
   await page.keyboard.press('Enter');
   // The view, what was typed and where the page was scrolled to live through it.
   await page.waitForSelector('reading-progress', { state: 'detached' });
-  await expect.poll(() => page.evaluate('Math.round(window.scrollY)')).toBe(900);
+  await expect.poll(() => page.evaluate('Math.round(window.scrollY)')).toBe(scrolled);
   expect(await page.inputValue('input[name=workOrder]')).toBe('WO-77');
   await goToView(page, 'pairs');
   await page.waitForSelector('table.pairs:has-text("RO9")');
