@@ -19,7 +19,8 @@ export function givenModels(
     from.question.files.map(async (given): Promise<GivenModel> => {
       const { id, name, file } = given;
       const sha256 = hashIn(imported.files, name) ?? (await hashOf(from.store, given));
-      return { id, name, size: file.size, sha256, ...becameOf(from, given, imported, twins) };
+      const found = becameOf(from, { ...given, sha256 }, imported, twins);
+      return { id, name, size: file.size, sha256, ...found };
     }),
   );
 }
@@ -33,7 +34,7 @@ function hashIn(files: readonly ImportedFile[], name: string): string | null {
 
 function becameOf(
   { texts, opened, phrasebook }: ReadFrom,
-  { id, name }: GivenFile,
+  { id, name, sha256 }: GivenFile & Pick<GivenModel, 'sha256'>,
   { files, failures }: Imported,
   twins: readonly Twin[],
 ): Became {
@@ -47,7 +48,7 @@ function becameOf(
     return said(
       `Session saved ${sayInstant(Date.parse(own.session.saved), 'UTC')} UTC: ${sayCount(own.session.inputs.length, 'file')}`,
     );
-  const twin = twins.find(({ file }) => file === name) ?? againIn(files, name);
+  const twin = twins.find(({ file }) => file === name) ?? inSession(opened, name, sha256);
   if (twin !== undefined) return { became: `Same content as ${twin.of}: used once`, twin: twin.of };
   const read = files.filter(({ input }) => (input.container?.file ?? input.file) === name);
   if (read.length > 0) return said(sayRead(read, name));
@@ -55,10 +56,12 @@ function becameOf(
   return said(failure === undefined ? 'Nothing of it was used' : `Left out: ${failure.what}`);
 }
 
-/** A file of that name and content that came in another one: in an archive, or a session. */
-function againIn(files: readonly ImportedFile[], name: string): Twin | undefined {
-  const found = files.find(({ input }) => input.file === name && input.container !== undefined);
-  return found?.input.container === undefined ? undefined : { file: name, of: found.input.container.file };
+/** A session that holds the file of that name and content. */
+function inSession(opened: ReadFrom['opened'], name: string, sha256: string | null): Twin | undefined {
+  const holds = opened.find(({ session }) =>
+    session?.inputs.some((input) => input.file === name && input.sha256 === sha256),
+  );
+  return holds === undefined ? undefined : { file: name, of: holds.given.name };
 }
 
 /** A place in the file, or a member of the archive. */

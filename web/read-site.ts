@@ -57,7 +57,11 @@ export interface ReadFrom {
 
 async function together(from: ReadFrom, read: Imported): Promise<SiteSession> {
   const { question, store, texts, opened, phrasebook } = from;
-  const { files, twins } = withoutTwins(read.files.map((file) => asSaved(opened, file)));
+  const numbers = new Map(opened.map(({ given }) => [given.name, given.id]));
+  const { files, twins } = withoutTwins(
+    read.files.map((file) => asSaved(opened, file)),
+    ({ input }) => numbers.get(input.container?.file ?? input.file) ?? 0,
+  );
   const isAligned = question.isAligned ?? opened.some(({ session }) => session?.isAligned === true);
   const analysed = analyse({ ...read, files }, undefined, { align: isAligned, reference: null });
   const jobs = texts.flatMap(({ job }) => job ?? []);
@@ -186,7 +190,7 @@ function phrasebookIn({ session }: OpenedFile): readonly YamlText[] {
   return saved === null ? [] : [{ ...saved, job: null }];
 }
 
-/** The job of each pair: what a person typed, what a session has, a job that plans for the pair, one that plans for none. */
+/** The job of each pair: what a session has, a job that plans for the pair, one that plans for none; what a person typed counts before. */
 function jobsOf(
   { question, opened }: ReadFrom,
   jobs: readonly Job[],
@@ -195,13 +199,20 @@ function jobsOf(
   const saved = opened.flatMap(({ session }) => (session === null ? [] : [session.jobs]));
   return new Map(
     pairs.flatMap((pair) => {
-      const typed = Object.hasOwn(question.jobs, pair) ? question.jobs[pair] : undefined;
-      const job =
+      const found =
         saved.find((all) => Object.hasOwn(all, pair))?.[pair] ??
         jobs.find(({ plan }) => plan !== undefined && Object.hasOwn(plan, pair)) ??
         jobs.find(({ plan }) => plan === undefined);
-      const own = typed === undefined ? job : (typed ?? undefined);
-      return own === undefined ? [] : [[pair, own] as const];
+      const job = Object.hasOwn(question.jobs, pair) ? typedOver(found, question.jobs[pair] ?? null) : found;
+      return job === undefined ? [] : [[pair, job] as const];
     }),
   );
+}
+
+/** The fields are those that a person typed; the plan, which has no field, is that of the file. */
+function typedOver(found: Job | undefined, typed: Job | null): Job | undefined {
+  const { file: _file, plan: _plan, ...fields } = typed ?? {};
+  const planned = found?.plan === undefined ? {} : { file: found.file, plan: found.plan };
+  const job = { ...planned, ...fields };
+  return Object.keys(job).length === 0 ? undefined : job;
 }

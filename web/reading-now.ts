@@ -54,7 +54,12 @@ export function withNews(now: ReadingNow, news: ReadingNews): ReadingNow {
       return { ...now, files: now.files.map((f) => (kept.has(f.id) ? { ...f, state: 'kept' } : f)) };
     }
     case 'begin':
-      return { ...now, current: news.file, files: now.files.map((f) => begun(f, news.file)) };
+      return {
+        ...now,
+        current: news.file,
+        files: now.files.map((f) => begun(f, news.file)),
+        failures: withoutFailuresOf(now, news.file),
+      };
     case 'bytes': {
       const { file, bytes, rows } = news;
       const further = (f: FileProgress): FileProgress => ({
@@ -69,6 +74,12 @@ export function withNews(now: ReadingNow, news: ReadingNews): ReadingNow {
     case 'together':
       return { ...now, current: null, isTogether: true, files: now.files.map((f) => begun(f, null)) };
   }
+}
+
+/** What failed is tried again once the other files are known. */
+function withoutFailuresOf({ files, failures }: ReadingNow, id: number): ReadingNow['failures'] {
+  const name = files.find((f) => f.id === id)?.name;
+  return failures.filter(({ where }) => where.replace(/:\d+$/, '') !== name);
 }
 
 /** One file is read at a time: where another begins, the last has ended. */

@@ -1,0 +1,189 @@
+import { unlinkSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { writeBig } from '../../samples/big.ts';
+import {
+  choose,
+  download,
+  folderWith,
+  goToSwap,
+  goToView,
+  launchChromium,
+  openDemo,
+  openPage,
+} from '../support/open-page.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchChromium();
+});
+afterAll(() => browser?.close());
+
+function ready(pair: string): string {
+  return `time,unit,message\n2026-03-14T09:00:00Z,${pair},partner ready\n`;
+}
+
+/** Drags files over the middle of the window, as the system would, and drops them there. */
+async function drop(page: Page, ...paths: readonly string[]): Promise<void> {
+  const session = await page.context().newCDPSession(page);
+  const at = { x: 600, y: 400 };
+  const data = { items: [], files: paths.map((path) => resolve(path)), dragOperationsMask: 1 };
+  for (const type of ['dragEnter', 'dragOver'] as const)
+    await session.send('Input.dispatchDragEvent', { type, ...at, data });
+  await page.waitForSelector('.drop-line');
+  await session.send('Input.dispatchDragEvent', { type: 'drop', ...at, data });
+}
+
+async function namesOf(page: Page): Promise<readonly string[]> {
+  const all = await page.locator('table.given tbody th').allTextContents();
+  return all.map((text) => text.trim());
+}
+
+test('dropped in any view are added with Enter, replaced if wished, removed and put back; what was typed stays', async () => {
+  const { page, told } = await openPage(browser);
+  const folder = folderWith({ 'ro9.csv': ready('RO9'), 'copy.csv': ready('RO9'), 'ro8.csv': ready('RO8') });
+  await openDemo(page);
+  await goToSwap(page);
+  await page.fill('input[name=workOrder]', 'WO-77');
+  await page.keyboard.press('Tab');
+  await page.waitForSelector('swap-view .verdict');
+  await page.evaluate('window.scrollTo(0, 900)');
+  await page.waitForTimeout(500);
+  const scrolled = await page.evaluate('Math.round(window.scrollY)');
+  expect(scrolled).toBeGreaterThan(500);
+  await drop(page, join(folder, 'ro9.csv'));
+  await page.waitForSelector('#add-files:focus');
+  await page.keyboard.press('Enter');
+  // The view, what was typed and where the page was scrolled to live through it.
+  await page.waitForSelector('reading-progress', { state: 'detached' });
+  await expect.poll(() => page.evaluate('Math.round(window.scrollY)')).toBe(scrolled);
+  expect(await page.inputValue('input[name=workOrder]')).toBe('WO-77');
+  await goToView(page, 'pairs');
+  await page.waitForSelector('table.pairs:has-text("RO9")');
+  await goToView(page, 'sources');
+  await drop(page, join(folder, 'copy.csv'));
+  await page.click('#add-files');
+  await page.waitForSelector('main :text("copy.csv has the same content as ro9.csv and is used once.")');
+  writeFileSync(join(folder, 'ro9.csv'), ready('RO9').replace('ready', 'lost'));
+  await page.setInputFiles('files-given input[data-how=add]', join(folder, 'ro9.csv'));
+  await page.waitForSelector('main :text("ro9.csv replaces the file of that name given before")');
+  await page.setInputFiles('files-given input[data-how=replace]', [
+    join(folder, 'ro8.csv'),
+    join(folder, 'ro9.csv'),
+  ]);
+  await page.waitForSelector('files-given:has-text("2 files,")');
+  expect(await namesOf(page)).toEqual(['ro8.csv', 'ro9.csv']);
+  await page.click('table.given tr:has-text("ro8.csv") button');
+  await page.waitForSelector('#undo-files:has-text("Undo: Removed ro8.csv")');
+  expect(await namesOf(page)).toEqual(['ro9.csv']);
+  await page.click('#undo-files');
+  await page.waitForSelector('files-given:has-text("2 files,")');
+  // And back to the demo site, with what was typed.
+  await page.click('#undo-files');
+  await page.waitForSelector('files-given:has-text("15 files,")');
+  await goToView(page, 'swap');
+  await expect.poll(() => page.inputValue('input[name=workOrder]')).toBe('WO-77');
+  await drop(page, join(folder, 'ro8.csv'));
+  await page.waitForSelector('#add-files:focus');
+  await page.keyboard.press('Escape');
+  await page.waitForSelector('.ask', { state: 'detached' });
+  expect(told).toEqual([]);
+  await page.context().close();
+});
+
+test('leaving asks only while something typed is in no file', async () => {
+  const { page, told } = await openPage(browser);
+  await openDemo(page);
+  await goToView(page, 'swap');
+  await page.reload();
+  await page.waitForSelector('#demo');
+  expect(told).toEqual([]);
+  await openDemo(page);
+  await goToView(page, 'swap');
+  await page.fill('input[name=technician]', 'Kim');
+  await page.keyboard.press('Tab');
+  await expect.poll(() => page.inputValue('input[name=technician]')).toBe('Kim');
+  const leave = async (): Promise<void> => {
+    // A dialog that is dismissed keeps the page.
+    await page.evaluate('setTimeout(() => location.reload(), 0)');
+    await page.waitForTimeout(300);
+  };
+  await expect
+    .poll(async () => {
+      await leave();
+      return told.length;
+    })
+    .toBeGreaterThan(0);
+  expect(told.every((said) => said.startsWith('dialog:'))).toBe(true);
+  await goToView(page, 'sources');
+  await download(page, '#save-session');
+  const before = told.length;
+  await page.reload();
+  await page.waitForSelector('#demo');
+  expect(told).toHaveLength(before);
+  await page.context().close();
+});
+
+test('a session opens by dropping it, in another page, at the view it was saved in; a damaged one changes nothing', async () => {
+  const { page, told } = await openPage(browser);
+  await openDemo(page);
+  await goToView(page, 'swap');
+  const verdict = await page.textContent('swap-view .verdict');
+  await goToView(page, 'sources');
+  const session = await download(page, '#save-session');
+  expect(session.name).toBe('marrow-bay-2026-06-02.steadypair-session.json');
+  const folder = folderWith({
+    [session.name]: session.text,
+    'damaged.steadypair-session.json': session.text.slice(0, -50),
+    'newer.steadypair-session.json': session.text.replace('steadypair/session/1', 'steadypair/session/9'),
+  });
+  const other = await openPage(browser);
+  await drop(other.page, join(folder, session.name));
+  await other.page.waitForSelector('sources-view .verdict');
+  await other.page.waitForSelector('.session-note:has-text("Opened from a session saved on")');
+  await goToView(other.page, 'swap');
+  expect(await other.page.textContent('swap-view .verdict')).toBe(verdict);
+  for (const [name, says] of [
+    ['damaged', 'damaged or cut off'],
+    ['newer', 'of another version'],
+  ]) {
+    await drop(other.page, join(folder, `${name}.steadypair-session.json`));
+    await other.page.click('#add-files');
+    await other.page.waitForSelector(`[role=alert]:has-text("${says}")`);
+    expect(await other.page.textContent('swap-view .verdict')).toBe(verdict);
+  }
+  expect(told).toEqual([]);
+  expect(other.told).toEqual([]);
+  await page.context().close();
+  await other.page.context().close();
+});
+
+test('a reading can be cancelled, and the page reloaded in the middle of one', async () => {
+  const folder = folderWith({ 'ro9.csv': ready('RO9') });
+  const big = join(folder, 'big.csv');
+  await writeBig(big, '50');
+  const { page, told } = await openPage(browser);
+  await choose(page, join(folder, 'ro9.csv'));
+  await page.waitForSelector('table.pairs:has-text("RO9")');
+  await drop(page, big);
+  await page.keyboard.press('Enter');
+  await page.waitForSelector('reading-progress .amount:has-text(" MB, ")');
+  expect(await page.textContent('reading-progress .amount')).toMatch(/^\d+\.\d of [4-6]\d\.\d MB, \d+ %/);
+  await page.screenshot({ path: join('out', 'screenshots', 'page-files-reading-light.png') });
+  await page.click('#cancel');
+  await page.waitForSelector('table.pairs:has-text("RO9")');
+  expect(await page.locator('table.pairs tbody tr').count()).toBe(1);
+  // What was there still answers.
+  await goToView(page, 'sources');
+  await page.waitForSelector('wording-form');
+  await drop(page, big);
+  await page.keyboard.press('Enter');
+  await page.waitForSelector('reading-progress .amount:has-text(" MB, ")');
+  await page.reload();
+  await page.waitForSelector('#demo');
+  await openDemo(page);
+  expect(told).toEqual([]);
+  unlinkSync(big);
+  await page.context().close();
+});
