@@ -121,7 +121,7 @@ const webDoors = [
   ['vega', 'web/render-chart\\.ts$'],
   ['vega-embed', 'web/render-chart\\.ts$'],
   ['vega-interpreter', 'web/render-chart\\.ts$'],
-  ['vega-lite', 'web/(?:render-chart|with-brush|fitted|components/(?:chart|staff)-figure)\\.ts$'],
+  ['vega-lite', 'web/(?:render-chart|staff-drawing|fitted|components/chart-figure)\\.ts$'],
   ['hash-wasm', 'web/hasher\\.ts$'],
   ['fflate', 'web/(?:gunzip|zip-files)\\.ts$'],
 ];

@@ -39,30 +39,54 @@ export interface StaffRow {
   readonly text: string;
 }
 
-const rules: readonly {
-  readonly mark: StaffRow['mark'];
+/** How a mark looks: a stroke, a faint ground, or text that ends or begins at its instant. */
+interface Look {
+  readonly kind: 'stroke' | 'ground' | 'before' | 'after';
   readonly color: string;
   readonly width: number;
-  readonly dash?: readonly number[];
-}[] = [
-  { mark: 'hatch', color: secondInk, width: 0.6 },
-  { mark: 'leader', color: secondInk, width: 0.6 },
-  { mark: 'unknown', color: secondInk, width: 1, dash: [1, 3] },
-  { mark: 'not-ready', color: ink, width: 1.3, dash: [5, 3] },
-  { mark: 'ready', color: ink, width: 1.3 },
-  { mark: 'active', color: ink, width: 4 },
-  { mark: 'steady', color: ink, width: 0.7 },
-  { mark: 'flash', color: ink, width: 0.8 },
-  { mark: 'tick', color: ink, width: 1.3 },
-  { mark: 'bracket', color: secondInk, width: 1.2 },
-  { mark: 'late', color: rust, width: 2.4 },
-  { mark: 'flag', color: ink, width: 1.2 },
-  { mark: 'to-flag', color: secondInk, width: 1, dash: [1, 3] },
-  { mark: 'critical', color: rust, width: 6 },
-  { mark: 'warning', color: ochre, width: 4 },
-  { mark: 'unobserved', color: secondInk, width: 4, dash: [1, 2] },
-  { mark: 'axis', color: secondInk, width: 1 },
-];
+  readonly dash: readonly number[] | null;
+}
+
+function stroke(color: string, width: number, dash: readonly number[] | null = null): Look {
+  return { kind: 'stroke', color, width, dash };
+}
+
+function words(kind: 'before' | 'after', color: string): Look {
+  return { kind, color, width: 0, dash: null };
+}
+
+/** In the order in which they are drawn, one over the other. */
+const looks: Readonly<Record<StaffRow['mark'], Look>> = {
+  band: { kind: 'ground', color: rule, width: 0, dash: null },
+  hatch: stroke(secondInk, 0.6),
+  leader: stroke(secondInk, 0.6),
+  unknown: stroke(secondInk, 1, [1, 3]),
+  'not-ready': stroke(ink, 1.3, [5, 3]),
+  ready: stroke(ink, 1.3),
+  active: stroke(ink, 4),
+  steady: stroke(ink, 0.7),
+  flash: stroke(ink, 0.8),
+  tick: stroke(ink, 1.3),
+  bracket: stroke(secondInk, 1.2),
+  late: stroke(rust, 2.4),
+  flag: stroke(ink, 1.2),
+  'to-flag': stroke(secondInk, 1, [1, 3]),
+  critical: stroke(rust, 6),
+  warning: stroke(ochre, 4),
+  unobserved: stroke(secondInk, 4, [1, 2]),
+  axis: stroke(secondInk, 1),
+  name: words('before', ink),
+  word: words('after', ink),
+  'critical-word': words('after', rust),
+  'warning-word': words('after', ochre),
+  'unobserved-word': words('after', secondInk),
+};
+const order: readonly string[] = Object.keys(looks);
+
+/** A row with its look: a few layers draw them all, so that another window is drawn within a frame. */
+function withLook(row: StaffRow): StaffRow & Look {
+  return { ...row, ...looks[row.mark] };
+}
 
 /** What the upper line and its marks take. */
 const leastTop = 1.3;
@@ -75,7 +99,9 @@ export const staff: Chart<StaffRow> = {
   id: 'staff',
   title: 'The staff of the pair',
   spec: (rows) => ({
-    data: { values: rows.map((row) => ({ ...row })) },
+    data: {
+      values: rows.map(withLook).sort((a, b) => order.indexOf(a.mark) - order.indexOf(b.mark)),
+    },
     width: 660,
     height: Math.round((topOf(rows) - lowestOf(rows)) * unitsBetweenLines),
     config: quiet,
@@ -94,13 +120,10 @@ export const staff: Chart<StaffRow> = {
       },
     },
     layer: [
-      band(),
-      ...rules.map(ruled),
-      named('name', 'right', -6, ink),
-      named('word', 'left', 3, ink),
-      named('critical-word', 'left', 0, rust),
-      named('warning-word', 'left', 0, ochre),
-      named('unobserved-word', 'left', 0, secondInk),
+      { transform: only('ground'), mark: { type: 'rect', opacity: 0.6 }, encoding: { ...span, ...coloured } },
+      { transform: only('stroke'), mark: 'rule', encoding: { ...span, ...coloured, ...stroked } },
+      written('before', 'right', -6),
+      written('after', 'left', 3),
     ],
   }),
   describe: (rows) => {
@@ -140,34 +163,22 @@ const clock = {
 const happened: ReadonlySet<StaffRow['mark']> = new Set(['tick', 'active']);
 
 const span = { x2: { field: 'x2' }, y2: { field: 'y2' } } as const;
+const coloured = { color: { field: 'color', type: 'nominal', scale: null } } as const;
+const stroked = {
+  strokeWidth: { field: 'width', type: 'quantitative', scale: null },
+  strokeDash: { field: 'dash', type: 'nominal', scale: null },
+} as const;
 
 type Layer = LayerSpec<string> | UnitSpec<string>;
 
-function only(mark: string): { readonly filter: { readonly field: 'mark'; readonly equal: string } }[] {
-  return [{ filter: { field: 'mark', equal: mark } }];
+function only(kind: Look['kind']): { readonly filter: { readonly field: 'kind'; readonly equal: string } }[] {
+  return [{ filter: { field: 'kind', equal: kind } }];
 }
 
-function band(): Layer {
-  return { transform: only('band'), mark: { type: 'rect', color: rule, opacity: 0.6 }, encoding: span };
-}
-
-function ruled({ mark, color, width, dash }: (typeof rules)[number]): Layer {
+function written(kind: Look['kind'], align: 'left' | 'right', dx: number): Layer {
   return {
-    transform: only(mark),
-    mark: {
-      type: 'rule',
-      color,
-      strokeWidth: width,
-      ...(dash === undefined ? {} : { strokeDash: [...dash] }),
-    },
-    encoding: span,
-  };
-}
-
-function named(mark: string, align: 'left' | 'right', dx: number, color: string): Layer {
-  return {
-    transform: only(mark),
-    mark: { type: 'text', align, dx, color, baseline: 'middle' },
-    encoding: { text: { field: 'text', type: 'nominal' } },
+    transform: only(kind),
+    mark: { type: 'text', align, dx, baseline: 'middle' },
+    encoding: { text: { field: 'text', type: 'nominal' }, ...coloured },
   };
 }

@@ -117,7 +117,7 @@ export class StaffFigure extends PageElement {
     if (drawing === null || rows === null) return html`<p class="second">The staff is being drawn.</p>`;
     const { shown, marked, cursor } = position;
     const { staff, spans } = health;
-    const time = this.pointed ?? cursor ?? at?.time ?? null;
+    const time = this.pointed ?? at?.time ?? cursor;
     const said = cursor === null ? saySpan(shown, zone) : sayReadOut(readOut(staff, spans, cursor, zone));
     return html`${staffControls({ shown, home, whole: staff, marked, marks, act: this.act, toggleMarks: this.toggleMarks })}
       ${readOutLine({

@@ -101,7 +101,7 @@ export class StaffOverview extends PageElement {
     pressed: (at) => {
       const { shown, staff } = this;
       const middle = (shown.from + shown.to) / 2;
-      this.move(panned(shown, (this.timeAt(at) - middle) / (shown.to - shown.from), staff), false);
+      this.move(panned(shown, (this.timeAt(at) - middle) / Math.max(1, shown.to - shown.from), staff), false);
     },
   });
 

@@ -75,6 +75,15 @@ describe('the reduced staff', () => {
     expect(ticks.map((t) => t.word)).toEqual(['restart, 3 times', 'restart']);
   });
 
+  test('counts the states that one bar stands for, and adds up how long they were', () => {
+    const day = 86_400;
+    const { states } = reducedStaff(flappingStaff([day, day + 10, day + 20, 300 * day]), columns);
+    expect(states.map((s) => [s.count, s.seconds, s.from / second])).toEqual([
+      [3, 3, day],
+      [1, 1, 300 * day],
+    ]);
+  });
+
   test('keeps a late bring-up before others of its column', () => {
     const staff = flappingStaff([1000, 1010]);
     const late = { half: 'B', from: 1020 * second, to: 2000 * second, flag: 1320 * second, late: true };
