@@ -138,8 +138,9 @@ export function staffBetween(staff: Staff, from: number, to: number): Staff {
     lights: cut(staff.lights),
     ticks: staff.ticks.filter(inside),
     switchovers: staff.switchovers.filter(inside),
+    // One that began before keeps its begin: its bracket comes in from the left.
     bringUps: staff.bringUps
-      .filter((b) => b.from >= from && b.from <= to)
+      .filter((b) => b.to >= from && b.from <= to)
       .map((b) => ({ ...b, to: Math.min(to, b.to) })),
     unobserved: cut(staff.unobserved),
     states: cut(staff.states),

@@ -125,10 +125,10 @@ function brackets(staff: Staff, perUnit: number): readonly StaffRow[] {
     const shown = Math.min(to, flag);
     const open = [
       row('bracket', from, shown, y, y),
-      row('bracket', from, from, y, y + 0.1),
+      ...(from < staff.from ? [] : [row('bracket', from, from, y, y + 0.1)]),
       row('bracket', to, to, y, y + 0.1),
     ];
-    const mark = flag <= staff.to ? flagAt(flag, y, perUnit) : [];
+    const mark = flag >= staff.from && flag <= staff.to ? flagAt(flag, y, perUnit) : [];
     if (!late) return [...open, ...mark, ...(mark.length > 0 ? [row('to-flag', to, flag, y, y)] : [])];
     return [...open, ...mark, row('late', flag, to, y, y)];
   });

@@ -97,6 +97,19 @@ describe('the reduced staff', () => {
 });
 
 describe('a part of the staff', () => {
+  test('shows a bring-up that began before it, without a corner where it did not begin', () => {
+    const late = { half: 'B', from: 100 * second, to: 900 * second, flag: 400 * second, late: true };
+    const staff = { ...flappingStaff([100]), bringUps: [late] };
+    const part = staffBetween(staff, 500 * second, 1000 * second);
+    expect(part.bringUps).toEqual([late]);
+    const drawn = staffRows(part, 'UTC').filter((r) => ['bracket', 'late', 'flag'].includes(r.mark));
+    // All of it is past the flag: what is late, and the corner where it ended.
+    expect(drawn.filter((r) => r.x2 > r.x).map((r) => [r.mark, r.x / second, r.x2 / second])).toEqual([
+      ['late', 500, 900],
+    ]);
+    expect(drawn.filter((r) => r.y2 !== r.y).map((r) => r.x / second)).toEqual([900]);
+  });
+
   test('is cut at its ends, and holds what lies between them', () => {
     const part = staffBetween(flappingStaff([100, 200, 300]), 150 * second, 250 * second);
     expect(part.stretches.map((s) => [s.half, s.from / second, s.to / second, s.drawn])).toEqual([
