@@ -14,7 +14,8 @@ export const keyGroups: readonly KeyGroup[] = [
     keys: [
       ...views.map(({ title }, index) => [String(index + 1), title] as const),
       ['e', 'next log lines; Enter keeps them in the margin, Enter again copies them'],
-      ['r', 'report: its fields, Save and Print'],
+      ['r', 'fields of the record: work order and names'],
+      ['s', 'Save, Print and Copy'],
       ['/', 'filter of the list'],
       ['?', 'this help'],
       ['Escape', 'closes this help, or the lines in the margin'],
@@ -48,13 +49,17 @@ export function workKeys(host: HTMLElement, work: KeyWork): void {
   });
 }
 
+/** What saves what a view shows, the whole report first. */
+const saving = 'main :is(save-bar button, #save-report, #save-diagnosis, button[data-name="fleet.html"])';
+
 /** Works one key; gives whether it is one of the page's. */
 function press(host: HTMLElement, key: string, work: KeyWork): boolean {
   const view = /^[1-9]$/.test(key) ? views[Number(key) - 1] : undefined;
   if (view !== undefined) work.open(view.id);
   else if (key === '?') work.help();
   else if (key === 'e') focusOn(nextLines(host));
-  else if (key === 'r') focusOn(host.querySelector('main [data-errand="report"]'));
+  else if (key === 'r') focusOn(host.querySelector('main report-form input'));
+  else if (key === 's') focusOn(host.querySelector(saving));
   else if (key === '/') focusOn(host.querySelector('main input[type="search"]'));
   else return false;
   return true;

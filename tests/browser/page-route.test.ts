@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { fiftyPairs } from '../support/fifty-pairs.ts';
 import { choose, folderWith, launchChromium, openDemo, openPage } from '../support/open-page.ts';
+import { fiftyPairs } from '../support/worst-of-fifty.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -45,7 +45,7 @@ describe('from the drop, by keyboard alone', () => {
     await press('r', 'Tab', 'Tab', 'Tab');
     await page.waitForSelector('input[name=reviewer]:focus');
     // What was in the field is selected when the focus comes to it by Tab.
-    await press('N', 'P', 'Tab');
+    await press('N', 'P', 'Tab', 's');
     await page.waitForSelector('#save-report:focus');
     const [file] = await Promise.all([page.waitForEvent('download'), press('Enter')]);
     expect(readFileSync(await file.path(), 'utf8')).toMatch(/Reviewed by<\/dt><dd>NP</);
@@ -80,7 +80,7 @@ describe('from the drop, by keyboard alone', () => {
     const { press, count } = keysOf(page);
     await press('4');
     await page.waitForSelector(`fleet-view p:has-text("Needs attention now: ${worst}")`);
-    await press('r');
+    await press('s');
     await page.waitForSelector('button[data-name="fleet.html"]:focus');
     const [file] = await Promise.all([page.waitForEvent('download'), press('Enter')]);
     expect(file.suggestedFilename()).toBe('fleet.html');

@@ -97,7 +97,7 @@ export class DiagnosisView extends PageElement {
         <h2>Cautions</h2>
         <div class="cautions">${cautions.map((caution) => html`<p>${caution}</p>`)}</div>
       </section>
-      <section class="no-print" data-errand="report">
+      <section class="no-print">
         <h2>Report</h2>
         <p class="choices">
           <button type="button" id="save-diagnosis" @click=${() => this.save(diagnosis, '.html')}>Save report (HTML)</button>

@@ -7,8 +7,8 @@ import { fleetSections } from '../../src/report/fleet-sections.ts';
 import { atTheCabinet, fleetSentences } from '../../src/report/fleet-sentences.ts';
 import type { Fleet } from '../../src/vocabulary.ts';
 import { citeNothing } from '../cite.ts';
-import { linkNames } from '../names-in-charts.ts';
 import type { PageState } from '../page-state.ts';
+import { followPairs, type PairMarks } from '../pair-marks.ts';
 import { saveText } from '../save-text.ts';
 import type { View } from '../view.ts';
 import { worstPairs } from './attention-summary.ts';
@@ -58,7 +58,7 @@ export class FleetView extends PageElement {
   declare said: string;
   private foundOf: PageState['site'] | null = null;
   private asked: Asked = usual;
-  private names: (() => void) | null = null;
+  private pairs: PairMarks | null = null;
 
   constructor() {
     super();
@@ -69,12 +69,12 @@ export class FleetView extends PageElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.names = linkNames(this, () => this.state.site);
+    this.pairs = followPairs(this, () => this.state);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.names?.();
+    this.pairs?.end();
   }
 
   override willUpdate(_: PropertyValues<this>): void {
@@ -93,7 +93,11 @@ export class FleetView extends PageElement {
     const { found } = this;
     return html`${this.chooser()}
       <p role="status" class="second no-print">${this.isLooking ? 'Comparing the pairs.' : ''}</p>
-      ${found === null ? nothing : html`${answer(found.fleet)}${this.worst()}${found.sections.map((section) => sectionOf(section, this.state))}${this.ending(found.fleet)}`}`;
+      ${found === null ? nothing : html`${answer(found.fleet)}${this.worst()}${found.sections.map(sectionOf)}${this.ending(found.fleet)}`}`;
+  }
+
+  override updated(): void {
+    this.pairs?.mark();
   }
 
   private async look(): Promise<void> {
@@ -159,7 +163,7 @@ export class FleetView extends PageElement {
         <h2>Cautions</h2>
         <div class="cautions">${cautions.map((caution) => html`<p>${caution}</p>`)}</div>
       </section>
-      <section class="no-print" data-errand="report">
+      <section class="no-print">
         <h2>Report</h2>
         <p class="choices">
           ${savedAs.map(
@@ -202,14 +206,11 @@ function answer(fleet: Fleet): TemplateResult {
     ${rest.map((sentence) => html`<p>${terminal(sentence)}</p>`)}`;
 }
 
-function sectionOf(
-  { id, title, figures, table, howComputed }: FleetSection,
-  { site, chosen }: PageState,
-): TemplateResult {
+function sectionOf({ id, title, figures, table, howComputed }: FleetSection): TemplateResult {
   return html`<section id=${`fleet-${id}`}>
     <h2>${title}</h2>
     ${figures.map(({ spec, caption }) => html`<chart-figure .spec=${spec} .caption=${caption}></chart-figure>`)}
-    <shown-table .table=${table} .site=${site} .chosen=${chosen.pair}></shown-table>
+    <shown-table .table=${table}></shown-table>
     <p class="second"><b>${howComputedTitle}.</b> ${howComputed}</p>
   </section>`;
 }

@@ -57,7 +57,7 @@ export class PairsView extends PageElement {
   private choice(count: number, isAll: boolean): TemplateResult {
     return html`<p class="second line">
       <span role="status">${isAll ? `All ${count} pairs.` : `The first ${mostRows} of ${count} pairs.`}</span>
-      <button type="button" class="link no-print" @click=${() => this.give('all', isAll ? '' : 'yes')}>${isAll ? `Show the first ${mostRows}` : `Show all ${count}`}</button>
+      <button type="button" class="link whole no-print" @click=${() => this.give('all', isAll ? '' : 'yes')}>${isAll ? `Show the first ${mostRows}` : `Show all ${count}`}</button>
     </p>`;
   }
 
@@ -122,7 +122,7 @@ export class PairsView extends PageElement {
     const cite = citing(what, health.evidence);
     const reasons = sayReasons(attention, health.state);
     return html`<tr data-pair=${health.pair} aria-current=${health.pair === chosen.pair ? 'true' : nothing} @mouseenter=${cite} @focusin=${cite}>
-      <th scope="row" class="long">${pairName(health.pair, site)}${pairLinks(health.pair)}<div class="second">${terminal(sayModules(health.halves))}</div></th>
+      <th scope="row" class="long">${pairName(health.pair)}${pairLinks(health.pair)}<div class="second">${terminal(sayModules(health.halves))}</div></th>
       <td><div class=${state.look}>${state.words} ${linesButton(what, health.evidence)}</div>${reasons.length === 0 ? nothing : html`<div class="long">${reasons.map(reasonPart)}</div>`}</td>
       <td><staff-strip .staff=${health.staff} .zone=${site.zone}></staff-strip></td>
       <td class=${swap.look}>${swap.words}</td>

@@ -8,7 +8,6 @@ import {
   type ShownTable,
 } from '../../src/report/shown-table.ts';
 import { citing } from '../cite.ts';
-import type { SiteModel } from '../protocol.ts';
 import { linesButton } from './lines-button.ts';
 import { PageElement } from './page-element.ts';
 import { pairName } from './pair-links.ts';
@@ -17,14 +16,9 @@ import { pairName } from './pair-links.ts';
 export class ShownTableElement extends PageElement {
   static override properties = {
     table: { attribute: false },
-    site: { attribute: false },
-    chosen: { attribute: false },
     isWhole: { state: true },
   };
   declare table: ShownTable;
-  /** Of what the names of pairs are links into; the row of the chosen one is marked. */
-  declare site: SiteModel | undefined;
-  declare chosen: string | undefined;
   declare isWhole: boolean;
 
   constructor() {
@@ -54,25 +48,17 @@ export class ShownTableElement extends PageElement {
     };
     return html`<p class="second line">
       <span role="status">${this.isWhole ? `All ${count} rows.` : `The first ${mostRows} of ${count} rows.`}</span>
-      <button type="button" class="link no-print" @click=${turn}>${this.isWhole ? `Show the first ${mostRows}` : `Show all ${count}`}</button>
+      <button type="button" class="link whole no-print" @click=${turn}>${this.isWhole ? `Show the first ${mostRows}` : `Show all ${count}`}</button>
     </p>`;
   }
 
   private row({ cells: [first, ...rest], lines }: ShownRow): TemplateResult {
     const cite = citing(first?.text ?? '', lines);
-    const inner = html`<th scope="row" class="long named">${this.first(first)} ${lines.length === 0 ? nothing : linesButton(first?.text ?? '', lines)}</th>
+    const inner = html`<th scope="row" class="long named">${cell(first)} ${lines.length === 0 ? nothing : linesButton(first?.text ?? '', lines)}</th>
       ${rest.map((c, index) => html`<td class=${this.alignment(index + 1)}>${cell(c)}</td>`)}`;
-    const pair = first?.pair ?? nothing;
-    const current = pair === this.chosen ? 'true' : nothing;
     return lines.length === 0
-      ? html`<tr data-pair=${pair} aria-current=${current}>${inner}</tr>`
-      : html`<tr data-pair=${pair} aria-current=${current} @mouseenter=${cite} @focusin=${cite}>${inner}</tr>`;
-  }
-
-  private first(shown: ShownCell | undefined): TemplateResult | typeof nothing {
-    return shown?.pair === undefined || this.site === undefined
-      ? cell(shown)
-      : html`${pairName(shown.pair, this.site)}`;
+      ? html`<tr data-pair=${first?.pair ?? nothing}>${inner}</tr>`
+      : html`<tr data-pair=${first?.pair ?? nothing} @mouseenter=${cite} @focusin=${cite}>${inner}</tr>`;
   }
 
   private alignment(index: number): string {
@@ -82,6 +68,7 @@ export class ShownTableElement extends PageElement {
 
 function cell(shown: ShownCell | undefined): TemplateResult | typeof nothing {
   if (shown === undefined) return nothing;
+  if (shown.pair !== undefined) return pairName(shown.pair);
   const colour = classOf(shown);
   return colour === ''
     ? html`${terminal(shown.text)}`

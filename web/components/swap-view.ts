@@ -108,7 +108,7 @@ export class SwapView extends PageElement {
       <section><h2>Checks</h2>${checksTable(swap)}</section>
       <section><h2>Exposure</h2>${exposureLine(swap, zone)}</section>
       ${findingsSection(model.verification, swap, zone)}
-      <section class="no-print" data-errand="report"><h2>Report</h2><report-form .model=${model} .swap=${swap} .zone=${zone} .session=${this.state.session}></report-form></section>`;
+      <section class="no-print"><h2>Report</h2><report-form .model=${model} .swap=${swap} .zone=${zone} .session=${this.state.session}></report-form></section>`;
   }
 
   /** Of a pair without a swap: what happened in what the staff shows or marks. */
