@@ -7,15 +7,16 @@ import { groupBy } from './timeline/groups.ts';
 import type { Attention, Finding, Swap } from './vocabulary.ts';
 
 /**
- * All pairs in the order in which they need attention, with the reasons; the same for every view and command. `lastSwap` gives
- * the last swap of a pair as it was judged, `null` where there is none.
+ * All pairs in the order in which they need attention, with the reasons; the same for every view and command. `swaps` are those of
+ * all pairs as they were judged, of each pair in the order of time: its last one counts.
  */
 export function attentionOf(
   facts: readonly PairFacts[],
   findings: readonly Finding[],
-  lastSwap: (pair: string) => Swap | null,
+  swaps: readonly Swap[],
   limits: Limits,
 ): readonly Attention[] {
+  const lastSwaps = new Map(swaps.map((swap) => [swap.pair, swap]));
   const { rates } = rateLosses(facts, limits.fleet);
   const critical = groupBy(
     findings.filter((f) => f.severity === 'critical'),
@@ -30,7 +31,7 @@ export function attentionOf(
       {
         facts: one,
         critical: critical.get(pair) ?? [],
-        swap: lastSwap(pair),
+        swap: lastSwaps.get(pair) ?? null,
         review: { ...rate, readiness },
       },
     ];

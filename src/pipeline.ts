@@ -155,13 +155,12 @@ export function planProblem({ timelines }: Pick<Analysed, 'timelines'>, job: Job
   return misfit === null ? null : new InputError(misfit.where, misfit.what, misfit.fix);
 }
 
-/** All pairs in the order in which they need attention. `lastSwap` gives swaps that were judged already. */
+/** All pairs in the order in which they need attention. `swaps`: those of all pairs where they were judged already. */
 export function attention(
   analysed: Analysed,
-  lastSwap: (pair: string) => Swap | null = (pair) =>
-    verify(analysed, pair, { from: null, to: null }, null).swaps.at(-1) ?? null,
+  swaps: readonly Swap[] = verify(analysed, null, { from: null, to: null }, null).swaps,
 ): readonly Attention[] {
-  return attentionOf(analysed.facts, analysed.findings, lastSwap, analysed.limits);
+  return attentionOf(analysed.facts, analysed.findings, swaps, analysed.limits);
 }
 
 /**

@@ -11,8 +11,9 @@ import {
   type Way,
 } from './address-history.ts';
 import { place, rowOf } from './address-place.ts';
-import { type Chosen, firstView, fitAddress, worstFor } from './page-state.ts';
+import { type Chosen, firstView, fitAddress, neededView, worstFor } from './page-state.ts';
 import { sayAsked, titleOf } from './page-title.ts';
+import type { SiteModel } from './protocol.ts';
 import { bringToSight } from './scroll-place.ts';
 import { views } from './views.ts';
 
@@ -62,7 +63,7 @@ function opened(way: Way): void {
   const { state } = way.host;
   if (state === null) return;
   const asked = readAddress(location.hash);
-  if (asked.view === '' || state.site.pairs.length === 0) {
+  if ((asked.view === '' && asked.pair === null) || state.site.pairs.length === 0) {
     visit(way, { ...nowhere, view: firstView(state.site) }, {});
     return;
   }
@@ -127,8 +128,13 @@ function visit(
   const isStep = way.host.view !== view || (isLink && addressNow(way) !== before);
   if (isStep) history.pushState({ scroll: 0, isPicked: way.picked !== null }, '', addressNow(way));
   way.scrollingTo = null;
-  if (isStep || section !== undefined) place(way, null, section ?? rowOf(asked));
+  if (isStep || section !== undefined) place(way, null, section ?? rowOf({ ...asked, view: way.host.view }));
   keep(way, isStep ? 0 : window.scrollY);
+}
+
+/** An address that names a pair and no view asks for what that pair needs. */
+function needed(asked: Address, site: SiteModel): string {
+  return asked.view === '' && asked.pair !== null ? neededView(site, asked.pair) : asked.view;
 }
 
 /** Shows what an address asks for: all of it where the history kept it, else what it does not say stays. */
@@ -140,8 +146,9 @@ function show(way: Way, asked: Address, kept: Kept | null): void {
     host.requestUpdate();
     return;
   }
-  const isKnown = asked.view === '' || views.some(({ id }) => id === asked.view);
-  const view = isKnown ? asked.view : host.view || firstView(state.site);
+  const wish = needed(asked, state.site);
+  const isKnown = wish === '' || views.some(({ id }) => id === wish);
+  const view = isKnown ? wish : host.view || firstView(state.site);
   const fitted = fitAddress(asked, state.site);
   if (kept !== null || asked.pair !== null) way.picked = kept?.isPicked === false ? null : fitted.picked;
   const wanted = way.picked ?? worstFor(state.site, view);

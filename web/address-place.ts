@@ -16,20 +16,30 @@ export function place(way: Way, kept: Kept | null, wanted?: Wanted): void {
   void host.updateComplete.then(async () => {
     const main = host.querySelector('main');
     if (main instanceof HTMLElement) main.focus({ preventScroll: true });
-    if (wanted !== undefined) await onceDrawn(() => showIn(host, wanted));
+    if (wanted !== undefined) await onceDrawn(showing(host, wanted));
     else if (kept !== null && kept.scroll > 0) await scrollBack(way, kept.scroll);
     else window.scrollTo(0, 0);
   });
 }
 
-function showIn(host: Followed, wanted: Wanted): boolean {
-  const rows = [...host.querySelectorAll('main [data-pair]')];
-  const isRow = (row: Element): boolean =>
-    typeof wanted !== 'string' && row.getAttribute('data-pair') === wanted.pair;
-  const found = typeof wanted === 'string' ? document.getElementById(wanted) : rows.find(isRow);
-  if (found === null || found === undefined) return false;
-  bringToSight(found, typeof wanted === 'string' ? 'start' : 'center');
-  return true;
+/** Gives what brings the wanted into sight, once it is there; of a table that shows its first rows it asks for all, once. */
+function showing(host: Followed, wanted: Wanted): () => boolean {
+  let isAsked = false;
+  return () => {
+    const found = typeof wanted === 'string' ? document.getElementById(wanted) : rowIn(host, wanted.pair);
+    if (found !== null) bringToSight(found, typeof wanted === 'string' ? 'start' : 'center');
+    const more = host.querySelector('main :is(pairs-view, shown-table) button.whole');
+    if (found === null && typeof wanted !== 'string' && !isAsked && more instanceof HTMLElement) {
+      isAsked = true;
+      more.click();
+    }
+    return found !== null;
+  };
+}
+
+function rowIn(host: Followed, pair: string): Element | null {
+  const rows = [...host.querySelectorAll('main tr[data-pair]')];
+  return rows.find((row) => row.getAttribute('data-pair') === pair) ?? null;
 }
 
 async function scrollBack(way: Way, top: number): Promise<void> {

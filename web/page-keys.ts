@@ -1,4 +1,5 @@
 import { bringToSight } from './scroll-place.ts';
+import { staffKeys } from './staff-keys.ts';
 import { views } from './views.ts';
 
 /** Keys and what they do, for the help. */
@@ -14,7 +15,8 @@ export const keyGroups: readonly KeyGroup[] = [
     keys: [
       ...views.map(({ title }, index) => [String(index + 1), title] as const),
       ['e', 'next log lines; Enter keeps them in the margin, Enter again copies them'],
-      ['r', 'report: its fields, Save and Print'],
+      ['r', 'fields of the record: work order and names'],
+      ['s', 'Save, Print and Copy'],
       ['/', 'filter of the list'],
       ['?', 'this help'],
       ['Escape', 'closes this help, or the lines in the margin'],
@@ -22,11 +24,7 @@ export const keyGroups: readonly KeyGroup[] = [
   },
   {
     title: 'On the staff, when it has the focus',
-    keys: [
-      ['+ and -', 'zoom in, zoom out'],
-      ['arrow keys', 'back and forward in time, or to the next mark'],
-      ['Home', 'fits the swap, or the log'],
-    ],
+    keys: staffKeys.map(({ keys, meaning }) => [keys, meaning] as const),
   },
 ];
 
@@ -48,13 +46,17 @@ export function workKeys(host: HTMLElement, work: KeyWork): void {
   });
 }
 
+/** What saves what a view shows, the whole report first. */
+const saving = 'main save-bar button';
+
 /** Works one key; gives whether it is one of the page's. */
 function press(host: HTMLElement, key: string, work: KeyWork): boolean {
   const view = /^[1-9]$/.test(key) ? views[Number(key) - 1] : undefined;
   if (view !== undefined) work.open(view.id);
   else if (key === '?') work.help();
   else if (key === 'e') focusOn(nextLines(host));
-  else if (key === 'r') focusOn(host.querySelector('main [data-errand="report"]'));
+  else if (key === 'r') focusOn(host.querySelector('main report-form input'));
+  else if (key === 's') focusOn(host.querySelector(saving));
   else if (key === '/') focusOn(host.querySelector('main input[type="search"]'));
   else return false;
   return true;

@@ -66,7 +66,6 @@ export function siteModel(session: SiteSession): SiteModel {
   const rows = rowsByPair(analysed.files);
   const ends = (key: 'from' | 'to'): number[] => spans.flatMap((i) => i[key] ?? []);
   const pairs = healthOfPairs(analysed).map((health) => judged(session, health, rows));
-  const lastSwaps = new Map(pairs.map((p) => [p.health.pair, p.verification.swaps.at(-1) ?? null]));
   return {
     given: session.given,
     sessions: session.sessions,
@@ -81,7 +80,10 @@ export function siteModel(session: SiteSession): SiteModel {
       })),
     ],
     pairs,
-    attention: attention(analysed, (pair) => lastSwaps.get(pair) ?? null),
+    attention: attention(
+      analysed,
+      pairs.flatMap((p) => p.verification.swaps),
+    ),
     findings: [...analysed.findings, ...analysed.phrasebook].map((f) => ({
       ...f,
       statement: statementInPage(f),

@@ -45,7 +45,7 @@ describe('the policy', () => {
     );
     const opened = await openPage(browser, {}, careless);
     await openDemo(opened.page);
-    expect(await opened.page.title()).toBe('Steadypair');
+    expect(await opened.page.title()).toBe('Pairs, Steadypair');
     expect(
       opened.told.filter((line) => line.includes('Content Security Policy')).length,
     ).toBeGreaterThanOrEqual(2);
@@ -89,7 +89,7 @@ test('hostile text of a log, a name of a file and a phrasebook stays text wherev
   await page.click('summary:has-text("Its text")');
   await page.waitForSelector('pre:has-text("onerror")');
   expect(await page.locator('img, main script, main b:has(*)').count()).toBe(0);
-  expect(await page.title()).toBe('Steadypair');
+  expect(await page.title()).toBe('Sources, Steadypair');
   expect(told).toEqual([]);
   await page.context().close();
 });
@@ -126,6 +126,8 @@ describe('the keyboard alone', () => {
     await expect.poll(() => page.locator('table.pairs tbody tr').count()).toBe(1);
     await tabTo('RO3');
     await page.waitForSelector('side-notes .cited:has-text("RO3")');
+    // Its name would open its diagnosis, since it has no ready partner.
+    await tabTo('record');
     await page.keyboard.press('Enter');
     await page.waitForSelector('swap-view .verdict:has-text("not verified")');
     await page.waitForSelector('staff-figure svg');

@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { fiftyInTrouble } from '../support/fifty-in-trouble.ts';
 import { choose, folderWith, launchChromium, openDemo, openPage } from '../support/open-page.ts';
+import { fiftyPairs } from '../support/worst-of-fifty.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -45,7 +45,7 @@ describe('from the drop, by keyboard alone', () => {
     await press('r', 'Tab', 'Tab', 'Tab');
     await page.waitForSelector('input[name=reviewer]:focus');
     // What was in the field is selected when the focus comes to it by Tab.
-    await press('N', 'P', 'Tab');
+    await press('N', 'P', 'Tab', 's');
     await page.waitForSelector('#save-report:focus');
     const [file] = await Promise.all([page.waitForEvent('download'), press('Enter')]);
     expect(readFileSync(await file.path(), 'utf8')).toMatch(/Reviewed by<\/dt><dd>NP</);
@@ -73,14 +73,14 @@ describe('from the drop, by keyboard alone', () => {
 
   test('the two worst of 50 pairs are named, alike in every view, and the review saved in at most 15 keys', async () => {
     const { page, told } = await openPage(browser);
-    const folder = folderWith({ 'fifty.csv': fiftyInTrouble() });
+    const folder = folderWith({ 'fifty.csv': fiftyPairs() });
     await give(page, folder);
     const worst = 'P07 (no ready partner) first, then P31 (critical finding)';
     expect(await page.textContent('pairs-view .verdict')).toBe(`50 pairs; 3 need attention: ${worst}.`);
     const { press, count } = keysOf(page);
     await press('4');
     await page.waitForSelector(`fleet-view p:has-text("Needs attention now: ${worst}")`);
-    await press('r');
+    await press('s');
     await page.waitForSelector('button[data-name="fleet.html"]:focus');
     const [file] = await Promise.all([page.waitForEvent('download'), press('Enter')]);
     expect(file.suggestedFilename()).toBe('fleet.html');

@@ -11,23 +11,23 @@ export function attentionSummary(site: SiteModel): TemplateResult {
   const open = attention.filter(isOpen);
   const all = pairs.length === 1 ? 'One pair' : `${pairs.length} pairs`;
   if (open.length === 0) return html`${all}; ${nothingWrong(site)}`;
-  return html`${all}; ${open.length === 1 ? 'one needs' : `${open.length} need`} attention: ${worst(open, site)}.`;
+  return html`${all}; ${open.length === 1 ? 'one needs' : `${open.length} need`} attention: ${worst(open)}.`;
 }
 
 /** The two worst pairs, each with its gravest reason: the same in every view. */
 export function worstPairs(site: SiteModel): TemplateResult | null {
   const open = site.attention.filter(isOpen);
-  return open.length === 0 ? null : worst(open, site);
+  return open.length === 0 ? null : worst(open);
 }
 
 function isOpen({ reasons: [first] }: Attention): boolean {
   return first !== undefined && needsAttention(first.kind);
 }
 
-function worst(open: readonly Attention[], site: SiteModel): TemplateResult {
+function worst(open: readonly Attention[]): TemplateResult {
   const [first, second] = open.map(
     ({ pair, reasons: [gravest] }) =>
-      html`${pairName(pair, site)} (${gravest === undefined ? '' : shortReasons[gravest.kind]})`,
+      html`${pairName(pair)} (${gravest === undefined ? '' : shortReasons[gravest.kind]})`,
   );
   if (second === undefined) return html`${first}`;
   return open.length === 2 ? html`${first} and ${second}` : html`${first} first, then ${second}`;

@@ -46,7 +46,7 @@ export class DiagnosisView extends PageElement {
   override render(): TemplateResult {
     if (this.state.site.pairs.length === 0) return html`<h1 class="verdict">No file speaks of a pair.</h1>`;
     const { found } = this;
-    return html`<div class="top">${this.chooser()}${found === null ? nothing : html`<save-bar data-errand="report" .reports=${this.reportsOf(found)}></save-bar>`}</div>
+    return html`<div class="top">${this.chooser()}${found === null ? nothing : html`<save-bar .reports=${this.reportsOf(found)}></save-bar>`}</div>
       ${found === null ? html`<p role="status">Comparing the attempts.</p>` : this.answer(found)}`;
   }
 

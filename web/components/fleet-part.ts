@@ -2,25 +2,21 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { type FleetSection, howComputedTitle } from '../../src/report/fleet-section.ts';
 import type { ShownCell, ShownRow } from '../../src/report/shown-table.ts';
 import { sayCount } from '../../src/report/words.ts';
-import type { PageState } from '../page-state.ts';
 import './chart-row.ts';
 import './part-fold.ts';
 import './shown-table.ts';
 
 /** One question of the review under its head: folded to what its table holds, unless it `isOpen`. */
-export function fleetPart(part: FleetSection, isOpen: boolean, state: PageState): TemplateResult {
+export function fleetPart(part: FleetSection, isOpen: boolean): TemplateResult {
   return html`<section id=${`fleet-${part.id}`} class="part">
     <h2>${part.title}</h2>
-    <part-fold .summary=${summaryOf(part)} .content=${() => contentOf(part, state)} .isOpen=${isOpen}></part-fold>
+    <part-fold .summary=${summaryOf(part)} .content=${() => contentOf(part)} .isOpen=${isOpen}></part-fold>
   </section>`;
 }
 
-function contentOf(
-  { id, figures, table, howComputed }: FleetSection,
-  { site, chosen }: PageState,
-): TemplateResult {
+function contentOf({ id, figures, table, howComputed }: FleetSection): TemplateResult {
   return html`${figures.length === 0 ? nothing : html`<chart-row .figures=${figures}></chart-row>`}
-    <shown-table .table=${table} .name=${`fleet-${id}-shown`} .site=${site} .chosen=${chosen.pair}></shown-table>
+    <shown-table .table=${table} .name=${`fleet-${id}-shown`}></shown-table>
     <details class="second computed"><summary>${howComputedTitle}</summary><p>${howComputed}</p></details>`;
 }
 

@@ -6,8 +6,8 @@ import { fleetSections } from '../../src/report/fleet-sections.ts';
 import { atTheCabinet, fleetSentences } from '../../src/report/fleet-sentences.ts';
 import type { Fleet } from '../../src/vocabulary.ts';
 import { citeNothing } from '../cite.ts';
-import { linkNames } from '../names-in-charts.ts';
 import type { PageState } from '../page-state.ts';
+import { followPairs, type PairMarks } from '../pair-marks.ts';
 import { putOnPaper } from '../paper.ts';
 import type { View } from '../view.ts';
 import { fleetReportsOf, htmlOf } from '../view-reports.ts';
@@ -52,7 +52,7 @@ export class FleetView extends PageElement {
   declare isWhole: boolean;
   private foundOf: PageState['site'] | null = null;
   private asked: Asked = usual;
-  private names: (() => void) | null = null;
+  private pairs: PairMarks | null = null;
 
   constructor() {
     super();
@@ -63,12 +63,12 @@ export class FleetView extends PageElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.names = linkNames(this, () => this.state.site);
+    this.pairs = followPairs(this, () => this.state);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.names?.();
+    this.pairs?.end();
   }
 
   override willUpdate(_: PropertyValues<this>): void {
@@ -85,7 +85,7 @@ export class FleetView extends PageElement {
   override render(): TemplateResult {
     if (this.state.site.pairs.length === 0) return html`<h1 class="verdict">No file speaks of a pair.</h1>`;
     const { found } = this;
-    return html`${found === null ? nothing : html`<div class="top"><save-bar data-errand="report" .reports=${found.reports}></save-bar></div>${answer(found.fleet)}${this.worst()}`}
+    return html`${found === null ? nothing : html`<div class="top"><save-bar .reports=${found.reports}></save-bar></div>${answer(found.fleet)}${this.worst()}`}
       ${this.chooser()}
       <p role="status" class="second no-print">${this.isLooking ? 'Comparing the pairs.' : ''}</p>
       ${found === null ? nothing : this.parts(found.sections)}`;
@@ -93,6 +93,7 @@ export class FleetView extends PageElement {
 
   override updated(): void {
     const { found } = this;
+    this.pairs?.mark();
     putOnPaper(this, found === null ? null : { of: found.fleet, write: () => htmlOf(found.reports) });
   }
 
@@ -102,7 +103,7 @@ export class FleetView extends PageElement {
       this.isWhole = !this.isWhole;
     };
     return html`<p class="no-print"><button type="button" id="all-sections" class="link" aria-pressed=${this.isWhole} @click=${turn}>${this.isWhole ? 'Fold all sections' : `Show all ${sections.length} sections`}</button></p>
-      ${sections.map((part, index) => fleetPart(part, this.isWhole || index === 0, this.state))}
+      ${sections.map((part, index) => fleetPart(part, this.isWhole || index === 0))}
       <section id="fleet-cautions">
         <h2>Cautions</h2>
         <div class="cautions">${cautions.map((caution) => html`<p>${caution}</p>`)}</div>

@@ -1,8 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
 import { addressOf } from '../address.ts';
-import { neededView } from '../page-state.ts';
-import type { SiteModel } from '../protocol.ts';
 
 const places = [
   ['swap', 'record'],
@@ -14,9 +12,9 @@ function hrefOf(view: string, pair: string): string {
   return addressOf({ view, pair, swap: null, span: null, inputs: {} });
 }
 
-/** The name of a pair as a link to what it needs: its diagnosis, its record or its row in the fleet. */
-export function pairName(pair: string, site: SiteModel): TemplateResult {
-  return html`<a class="long" href=${hrefOf(neededView(site, pair), pair)}>${terminal(pair)}</a>`;
+/** The name of a pair as a link to what it needs: its diagnosis, its record or its row in the fleet. An address without a view says so. */
+export function pairName(pair: string): TemplateResult {
+  return html`<a class="long" href=${hrefOf('', pair)}>${terminal(pair)}</a>`;
 }
 
 /** The name of a pair as a link to its record. */

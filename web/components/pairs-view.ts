@@ -3,7 +3,7 @@ import { terminal } from '../../src/report/escape.ts';
 import { mostRows } from '../../src/report/shown-table.ts';
 import { type Attention, compareText } from '../../src/vocabulary.ts';
 import { citing } from '../cite.ts';
-import { sayHealth, sayReasons, saySwap } from '../health-words.ts';
+import { type Said, sayHealth, sayReasons, saySwap } from '../health-words.ts';
 import type { PageState } from '../page-state.ts';
 import type { PairModel } from '../protocol.ts';
 import type { View } from '../view.ts';
@@ -44,9 +44,8 @@ export class PairsView extends PageElement {
       <div class="scroll"><table class="pairs">
         <thead>
           <tr>
-            <th scope="col">Pair</th><th scope="col">Last known state, and what is wrong</th>
+            <th scope="col">Pair and modules</th><th scope="col">Last known state, and what is wrong</th>
             <th scope="col">History</th><th scope="col">Last replacement</th>
-            <th scope="col">Modules</th>
           </tr>
         </thead>
         <tbody>${found.slice(0, isAll ? found.length : mostRows).map((row) => this.row(row))}</tbody>
@@ -58,7 +57,7 @@ export class PairsView extends PageElement {
   private choice(count: number, isAll: boolean): TemplateResult {
     return html`<p class="second line">
       <span role="status">${isAll ? `All ${count} pairs.` : `The first ${mostRows} of ${count} pairs.`}</span>
-      <button type="button" class="link no-print" @click=${() => this.give('all', isAll ? '' : 'yes')}>${isAll ? `Show the first ${mostRows}` : `Show all ${count}`}</button>
+      <button type="button" class="link whole no-print" @click=${() => this.give('all', isAll ? '' : 'yes')}>${isAll ? `Show the first ${mostRows}` : `Show all ${count}`}</button>
     </p>`;
   }
 
@@ -123,11 +122,10 @@ export class PairsView extends PageElement {
     const cite = citing(what, health.evidence);
     const reasons = sayReasons(attention, health.state);
     return html`<tr data-pair=${health.pair} aria-current=${health.pair === chosen.pair ? 'true' : nothing} @mouseenter=${cite} @focusin=${cite}>
-      <th scope="row" class="long">${pairName(health.pair, site)}${pairLinks(health.pair)}</th>
-      <td><div class=${state.look}>${state.words} ${linesButton(what, health.evidence)}</div>${reasons.map(({ words, look }) => html`<div class=${`long ${look === '' ? 'second' : look}`}>${terminal(words)}</div>`)}</td>
+      <th scope="row" class="long">${pairName(health.pair)}${pairLinks(health.pair)}<div class="second">${terminal(sayModules(health.halves))}</div></th>
+      <td><div class=${state.look}>${state.words} ${linesButton(what, health.evidence)}</div>${reasons.length === 0 ? nothing : html`<div class="long">${reasons.map(reasonPart)}</div>`}</td>
       <td><staff-strip .staff=${health.staff} .zone=${site.zone}></staff-strip></td>
       <td class=${swap.look}>${swap.words}</td>
-      <td class="long">${health.halves.map((h) => html`<div>${terminal(h.half)}: ${terminal(h.model ?? 'model not known')}, ${terminal(h.firmware ?? 'firmware not known')}</div>`)}</td>
     </tr>`;
   }
 
@@ -144,6 +142,18 @@ export class PairsView extends PageElement {
     if (target instanceof HTMLSelectElement)
       this.give('order', target.value === 'attention' ? '' : target.value);
   }
+}
+
+function reasonPart({ words, look }: Said, index: number): TemplateResult {
+  return html`${index === 0 ? '' : '; '}<span class=${look === '' ? 'second' : look}>${terminal(words)}</span>`;
+}
+
+/** Model and firmware of the halves; once where they are the same. */
+function sayModules(halves: PairModel['health']['halves']): string {
+  const said = halves.map((h) => `${h.model ?? 'model not known'}, ${h.firmware ?? 'firmware not known'}`);
+  const [first] = said;
+  if (first !== undefined && said.every((one) => one === first)) return first;
+  return halves.map(({ half }, index) => `${half}: ${said[index]}`).join('; ');
 }
 
 function isStale({ reasons }: Attention): boolean {

@@ -4,7 +4,6 @@ import { classOf, type ShownCell, type ShownRow, type ShownTable } from '../../s
 import { sayCount } from '../../src/report/words.ts';
 import type { Interval } from '../../src/vocabulary.ts';
 import { citing, citingAt, isNear, leaving } from '../cite.ts';
-import type { SiteModel } from '../protocol.ts';
 import { saveText } from '../save-text.ts';
 import { arranged, nextOrder, type Order, tableCsv } from '../table-order.ts';
 import { linesButton } from './lines-button.ts';
@@ -22,8 +21,6 @@ export class ShownTableElement extends PageElement {
   static override properties = {
     table: { attribute: false },
     name: {},
-    site: { attribute: false },
-    chosen: { attribute: false },
     near: { attribute: false },
     isWhole: { state: true },
     filter: { state: true },
@@ -32,9 +29,6 @@ export class ShownTableElement extends PageElement {
   declare table: ShownTable;
   /** What a file with what is shown is called; it tells the tables of a page apart. */
   declare name: string;
-  /** Of what the names of pairs are links into; the row of the chosen one is marked. */
-  declare site: SiteModel | undefined;
-  declare chosen: string | undefined;
   /** Where the staff is pointed at: the rows of what happened there are marked. */
   declare near: Interval | null | undefined;
   declare isWhole: boolean;
@@ -110,19 +104,11 @@ export class ShownTableElement extends PageElement {
     const cite = at === undefined ? citing(title, lines) : citingAt(title, lines, at);
     const leave = at === undefined ? nothing : leaving;
     const near = at !== undefined && isNear(at, this.near ?? null) ? 'near' : '';
-    const inner = html`<th scope="row" class="long named">${this.first(first)} ${lines.length === 0 ? nothing : linesButton(first?.text ?? '', lines)}</th>
+    const inner = html`<th scope="row" class="long named">${cell(first)} ${lines.length === 0 ? nothing : linesButton(first?.text ?? '', lines)}</th>
       ${rest.map((c, index) => html`<td class=${this.alignment(index + 1)}>${cell(c)}</td>`)}`;
-    const pair = first?.pair ?? nothing;
-    const current = pair === this.chosen ? 'true' : nothing;
     return lines.length === 0
-      ? html`<tr data-pair=${pair} aria-current=${current}>${inner}</tr>`
-      : html`<tr class=${near} data-pair=${pair} aria-current=${current} @mouseenter=${cite} @focusin=${cite} @mouseleave=${leave} @focusout=${leave}>${inner}</tr>`;
-  }
-
-  private first(shown: ShownCell | undefined): TemplateResult | typeof nothing {
-    return shown?.pair === undefined || this.site === undefined
-      ? cell(shown)
-      : html`${pairName(shown.pair, this.site)}`;
+      ? html`<tr data-pair=${first?.pair ?? nothing}>${inner}</tr>`
+      : html`<tr class=${near} data-pair=${first?.pair ?? nothing} @mouseenter=${cite} @focusin=${cite} @mouseleave=${leave} @focusout=${leave}>${inner}</tr>`;
   }
 
   private alignment(index: number): string {
@@ -136,6 +122,7 @@ function titlesOf({ columns }: ShownTable): string {
 
 function cell(shown: ShownCell | undefined): TemplateResult | typeof nothing {
   if (shown === undefined) return nothing;
+  if (shown.pair !== undefined) return pairName(shown.pair);
   const colour = classOf(shown);
   return colour === ''
     ? html`${terminal(shown.text)}`

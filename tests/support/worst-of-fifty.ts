@@ -14,7 +14,7 @@ const wrong: Readonly<Record<string, readonly Entry[]>> = {
 };
 
 /** The journal of fifty pairs, as CSV. */
-export function fiftyInTrouble(): string {
+export function fiftyPairs(): string {
   const names = Array.from({ length: 50 }, (_, n) => `P${String(n + 1).padStart(2, '0')}`);
   const entries = names.flatMap((pair): readonly Entry[] => [
     [0, `${pair}-A`, 'role active'],
