@@ -68,7 +68,7 @@ export class FleetView extends PageElement {
   override render(): TemplateResult {
     if (this.state.site.pairs.length === 0) return html`<h1 class="verdict">No file speaks of a pair.</h1>`;
     const { found } = this;
-    return html`${found === null ? nothing : html`<div class="top"><save-bar .reports=${found.reports}></save-bar></div>${answer(found.fleet)}`}
+    return html`${found === null ? nothing : html`<div class="top"><save-bar data-errand="report" .reports=${found.reports}></save-bar></div>${answer(found.fleet)}`}
       ${this.chooser()}
       <p role="status" class="second no-print">${this.isLooking ? 'Comparing the pairs.' : ''}</p>
       ${found === null ? nothing : this.parts(found.sections)}`;
