@@ -16,7 +16,7 @@ export function fleetPart(part: FleetSection, isOpen: boolean): TemplateResult {
 
 function contentOf({ id, figures, table, howComputed }: FleetSection): TemplateResult {
   return html`${figures.length === 0 ? nothing : html`<chart-row .figures=${figures}></chart-row>`}
-    <shown-table .table=${table} .name=${`fleet-${id}-shown`}></shown-table>
+    <shown-table .table=${table} .name=${`fleet-${id}`}></shown-table>
     <details class="second computed"><summary>${howComputedTitle}</summary><p>${howComputed}</p></details>`;
 }
 
