@@ -4,6 +4,7 @@ import { sayInstant } from '../../src/report/words.ts';
 import type { SourceLine } from '../../src/vocabulary.ts';
 import { type Evidence, evidenceOf } from '../evidence.ts';
 import { type Chosen, firstChosen, firstView, type PageState } from '../page-state.ts';
+import { keepPaper } from '../paper.ts';
 import type { LinesAround, NamedFile, NamedText, PairModel, Refusal, SiteModel } from '../protocol.ts';
 import { openSession, refusalOf, type Session } from '../session.ts';
 import { views } from '../views.ts';
@@ -11,6 +12,7 @@ import { notKnown } from './not-known.ts';
 import { PageElement } from './page-element.ts';
 import { type FileProgress, progressed } from './reading-progress.ts';
 import './start-view.ts';
+import './about-page.ts';
 
 /** Everything: what was read, which view shows it, the margin. Its children ask for changes by events. */
 export class SteadypairPage extends PageElement {
@@ -56,6 +58,7 @@ export class SteadypairPage extends PageElement {
     this.addEventListener('mend', (event) => this.mend(detailOf<string>(event)));
     this.addEventListener('cancel', () => this.cancel());
     this.addEventListener('problem', (event) => this.tell(detailOf<unknown>(event)));
+    keepPaper(this);
   }
 
   override connectedCallback(): void {
