@@ -43,6 +43,17 @@ export function nextOrder(order: Order, column: number, isNumber: boolean): Orde
   return order.isDescending === isNumber ? { column, isDescending: !isNumber } : null;
 }
 
+/** An order as an address holds it: `2d` the third column from the greatest, `0a` the first one from A; `null` for none. */
+export function orderText(order: Order): string | null {
+  return order === null ? null : `${order.column}${order.isDescending ? 'd' : 'a'}`;
+}
+
+/** The order that `orderText` wrote; none for anything else. */
+export function orderOf(text: string | undefined): Order {
+  const [, column, way] = /^(\d{1,2})([ad])$/.exec(text ?? '') ?? [];
+  return column === undefined ? null : { column: Number(column), isDescending: way === 'd' };
+}
+
 const secondsOf: Readonly<Record<string, number>> = { d: 86_400, h: 3600, min: 60, s: 1 };
 const duration = /^(-?\d+(?:\.\d+)?) (d|h|min|s)(?: (\d+) (min|s))?(?![\w.])/;
 const instant =

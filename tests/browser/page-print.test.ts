@@ -27,7 +27,9 @@ describe('what is printed', () => {
     await page.selectOption('#swap', { index: 2 });
     await page.waitForSelector('.verdict:has-text("not verified")');
     await page.waitForSelector('staff-figure chart-figure svg');
-    await page.locator('staff-figure').press('+');
+    // Zoomed in: the first of the staff's buttons.
+    await page.locator('staff-figure .choices button').first().click();
+    await page.waitForSelector('#swap-steps [role=status]');
     await page.click('.reasons lines-button button');
     await page.waitForSelector('html.on-paper');
     const text = await printed(page);

@@ -46,7 +46,7 @@ export class DiagnosisView extends PageElement {
   override render(): TemplateResult {
     if (this.state.site.pairs.length === 0) return html`<h1 class="verdict">No file speaks of a pair.</h1>`;
     const { found } = this;
-    return html`<div class="top">${this.chooser()}${found === null ? nothing : html`<save-bar .reports=${this.reportsOf(found)}></save-bar>`}</div>
+    return html`<div class="top">${this.chooser()}${found === null ? nothing : html`<save-bar data-errand="report" .reports=${this.reportsOf(found)}></save-bar>`}</div>
       ${found === null ? html`<p role="status">Comparing the attempts.</p>` : this.answer(found)}`;
   }
 
@@ -103,8 +103,9 @@ export class DiagnosisView extends PageElement {
     const period = sayDatedBounds({ earliest: from, time: to }, zone);
     return html`<p class="second">Pair ${terminal(pair)}${site === null ? '' : `, ${terminal(site)}`}, ${period}. ${chosen === null ? nothing : terminal(chosen)} ${this.notKnownOf(pair)}</p>
       <h1 class="verdict long">${terminal(first)}</h1>
-      ${rest.map((sentence) => html`<p>${terminal(sentence)}</p>`)}
+      ${rest.slice(0, -1).map((sentence) => html`<p>${terminal(sentence)}</p>`)}
       ${healthy ? nothing : mostLikely(diagnosis)}
+      ${rest.slice(-1).map((sentence) => html`<p>${terminal(sentence)}</p>`)}
       ${this.staff(diagnosis)}
       ${healthy ? nothing : html`<section id="diagnosis-stages"><h2>How far it gets</h2>${ladderTable(diagnosis)}</section>`}
       ${healthy ? nothing : this.causes(diagnosis)}

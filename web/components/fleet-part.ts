@@ -2,21 +2,22 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { type FleetSection, howComputedTitle } from '../../src/report/fleet-section.ts';
 import type { ShownCell, ShownRow } from '../../src/report/shown-table.ts';
 import { sayCount } from '../../src/report/words.ts';
+import type { Inputs } from '../address.ts';
 import './chart-row.ts';
 import './part-fold.ts';
 import './shown-table.ts';
 
 /** One question of the review under its head: folded to what its table holds, unless it `isOpen`. */
-export function fleetPart(part: FleetSection, isOpen: boolean): TemplateResult {
+export function fleetPart(part: FleetSection, isOpen: boolean, inputs: Inputs): TemplateResult {
   return html`<section id=${`fleet-${part.id}`} class="part">
     <h2>${part.title}</h2>
-    <part-fold .summary=${summaryOf(part)} .content=${() => contentOf(part)} .isOpen=${isOpen}></part-fold>
+    <part-fold .summary=${summaryOf(part)} .content=${() => contentOf(part, inputs)} .isOpen=${isOpen}></part-fold>
   </section>`;
 }
 
-function contentOf({ id, figures, table, howComputed }: FleetSection): TemplateResult {
+function contentOf({ id, figures, table, howComputed }: FleetSection, inputs: Inputs): TemplateResult {
   return html`${figures.length === 0 ? nothing : html`<chart-row .figures=${figures}></chart-row>`}
-    <shown-table .table=${table} .name=${`fleet-${id}-shown`}></shown-table>
+    <shown-table .table=${table} .name=${`fleet-${id}`} .inputs=${inputs}></shown-table>
     <details class="second computed"><summary>${howComputedTitle}</summary><p>${howComputed}</p></details>`;
 }
 

@@ -103,7 +103,7 @@ export class FleetView extends PageElement {
       this.isWhole = !this.isWhole;
     };
     return html`<p class="no-print"><button type="button" id="all-sections" class="link" aria-pressed=${this.isWhole} @click=${turn}>${this.isWhole ? 'Fold all sections' : `Show all ${sections.length} sections`}</button></p>
-      ${sections.map((part, index) => fleetPart(part, this.isWhole || index === 0))}
+      ${sections.map((part, index) => fleetPart(part, this.isWhole || index === 0, this.state.inputs))}
       <section id="fleet-cautions">
         <h2>Cautions</h2>
         <div class="cautions">${cautions.map((caution) => html`<p>${caution}</p>`)}</div>

@@ -24,14 +24,23 @@ export interface Reports {
   readonly choices: readonly Choice[];
 }
 
-/** The ways to take along what a view shows: save, print, copy, all as one zip. The first choice stands out of the fold. */
+/**
+ * The ways to take along what a view shows: save, print, copy, all as one zip. The first choice stands out of the fold. A
+ * second one of a view, where its fields end, `isShort`: it saves and prints.
+ */
 export class SaveBar extends PageElement {
-  static override properties = { reports: { attribute: false }, said: { state: true } };
+  static override properties = {
+    reports: { attribute: false },
+    isShort: { attribute: false },
+    said: { state: true },
+  };
   declare reports: Reports;
+  declare isShort: boolean;
   declare said: string;
 
   constructor() {
     super();
+    this.isShort = false;
     this.said = '';
   }
 
@@ -40,25 +49,35 @@ export class SaveBar extends PageElement {
   }
 
   override render(): TemplateResult {
-    const [first, ...others] = this.reports.choices;
-    const isCopied = this.reports.choices.some(({ ending }) => ending === '.md');
+    const [first] = this.reports.choices;
     return html`<div class="choices">
         ${first === undefined ? nothing : this.button(first)}
-        <button type="button" id="print" @click=${() => print(this)}>Print</button>
-        ${isCopied ? html`<button type="button" id="copy-markdown" @click=${() => void this.copy()}>Copy summary</button>` : nothing}
-        <button type="button" id="save-all" @click=${() => this.attempt(this.saveAll())}>Save all (zip)</button>
-        ${
-          others.length === 0
-            ? nothing
-            : html`<details class="more-files"><summary>More</summary>
-              <div class="choices">${others.map((choice) => this.button(choice))}</div></details>`
-        }
+        <button type="button" id=${this.idOf('print')} @click=${() => print(this)}>Print</button>
+        ${this.isShort ? nothing : this.further()}
       </div>
       <p class="second" role="status">${this.said}</p>`;
   }
 
+  private further(): TemplateResult {
+    const [, ...others] = this.reports.choices;
+    const isCopied = others.some(({ ending }) => ending === '.md');
+    return html`${isCopied ? html`<button type="button" id="copy-markdown" @click=${() => void this.copy()}>Copy summary</button>` : nothing}
+      <button type="button" id="save-all" @click=${() => this.attempt(this.saveAll())}>Save all (zip)</button>
+      ${
+        others.length === 0
+          ? nothing
+          : html`<details class="more-files"><summary>More</summary>
+            <div class="choices">${others.map((choice) => this.button(choice))}</div></details>`
+      }`;
+  }
+
+  /** An id stands once in the page. */
+  private idOf(id: string): string | typeof nothing {
+    return this.isShort ? nothing : id;
+  }
+
   private button(choice: Choice): TemplateResult {
-    return html`<button type="button" id=${choice.id} data-name=${choice.ending} @click=${() => this.attempt(this.save(choice))}>${choice.words}</button>`;
+    return html`<button type="button" id=${this.idOf(choice.id)} data-name=${choice.ending} @click=${() => this.attempt(this.save(choice))}>${choice.words}</button>`;
   }
 
   private async fileOf({ ending }: Pick<Choice, 'ending'>): Promise<TextFile> {

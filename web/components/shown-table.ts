@@ -5,23 +5,26 @@ import { sayCount } from '../../src/report/words.ts';
 import type { Interval } from '../../src/vocabulary.ts';
 import { citing, citingAt, isNear, leaving } from '../cite.ts';
 import { saveText } from '../save-text.ts';
-import { arranged, nextOrder, type Order, tableCsv } from '../table-order.ts';
+import { arranged, nextOrder, type Order, orderOf, orderText, tableCsv } from '../table-order.ts';
 import { linesButton } from './lines-button.ts';
 import { PageElement } from './page-element.ts';
 import { pairName } from './pair-links.ts';
 
+const none = {};
 /** Rows that a table shows at first. */
 const mostFirst = 12;
 
 /**
  * A table in words: sorted by a press on a head, filtered by words where it is long, saved as it is shown. A row that names its
- * lines shows them in the margin. Of many rows the first, until all are asked for.
+ * lines shows them in the margin. Of many rows the first, until all are asked for. Fires `inputs` with its filter and order,
+ * under its name, and takes them from `inputs`.
  */
 export class ShownTableElement extends PageElement {
   static override properties = {
     table: { attribute: false },
     name: {},
     near: { attribute: false },
+    inputs: { attribute: false },
     isWhole: { state: true },
     filter: { state: true },
     order: { state: true },
@@ -31,6 +34,7 @@ export class ShownTableElement extends PageElement {
   declare name: string;
   /** Where the staff is pointed at: the rows of what happened there are marked. */
   declare near: Interval | null | undefined;
+  declare inputs: Readonly<Record<string, string>>;
   declare isWhole: boolean;
   declare filter: string;
   declare order: Order;
@@ -38,6 +42,7 @@ export class ShownTableElement extends PageElement {
   constructor() {
     super();
     this.name = 'table';
+    this.inputs = none;
     this.isWhole = false;
     this.filter = '';
     this.order = null;
@@ -47,7 +52,9 @@ export class ShownTableElement extends PageElement {
     const before = changed.get('table');
     // The same question asked anew keeps what a person chose; other columns have another order.
     if (before !== undefined && titlesOf(before) !== titlesOf(this.table)) this.order = null;
-    if (changed.has('name')) Object.assign(this, { isWhole: false, filter: '', order: null });
+    if (!changed.has('inputs') && !changed.has('name')) return;
+    this.filter = this.inputs[`${this.name}-filter`] ?? '';
+    this.order = orderOf(this.inputs[`${this.name}-order`]);
   }
 
   override render(): TemplateResult {
@@ -71,7 +78,9 @@ export class ShownTableElement extends PageElement {
       this.isWhole = !this.isWhole;
     };
     const onFilter = ({ target }: Event): void => {
-      if (target instanceof HTMLInputElement) this.filter = target.value;
+      if (!(target instanceof HTMLInputElement)) return;
+      this.filter = target.value;
+      this.tell('filter', this.filter === '' ? null : this.filter);
     };
     const count = found.length === all ? `${all} rows` : `${found.length} of ${all} rows`;
     const few = found.length <= mostFirst;
@@ -84,7 +93,7 @@ export class ShownTableElement extends PageElement {
   }
 
   private saving(found: readonly ShownRow[]): TemplateResult {
-    const save = (): void => saveText(`${this.name}.csv`, tableCsv(this.table, found));
+    const save = (): void => saveText(`${this.name}-shown.csv`, tableCsv(this.table, found));
     return html`<button type="button" class="link lines save-table no-print" @click=${save}>Save ${sayCount(found.length, 'row')} (CSV)</button>`;
   }
 
@@ -93,10 +102,16 @@ export class ShownTableElement extends PageElement {
     const way = order?.column !== index ? 'none' : order.isDescending ? 'descending' : 'ascending';
     const press = (): void => {
       this.order = nextOrder(order, index, isNumber);
+      this.tell('order', orderText(this.order));
     };
     return html`<th scope="col" class=${isNumber ? 'number' : ''} aria-sort=${way === 'none' ? nothing : way}>
       <button type="button" class="link sort" @click=${press}>${title}</button>
     </th>`;
+  }
+
+  private tell(what: 'filter' | 'order', value: string | null): void {
+    const detail = { [`${this.name}-${what}`]: value };
+    this.dispatchEvent(new CustomEvent('inputs', { bubbles: true, detail }));
   }
 
   private row({ cells: [first, ...rest], lines, at }: ShownRow): TemplateResult {

@@ -131,7 +131,11 @@ export class SwapView extends PageElement {
       <section id="swap-checks"><h2>Checks</h2>${checksSection(swap)}</section>
       ${findingsSection(model.verification, swap, zone)}
       <section id="swap-exposure"><h2>Exposure</h2>${exposureLine(swap, zone)}</section>
-      <section id="swap-job" class="no-print"><h2>Work order and sign-off</h2><report-form .model=${model} .swap=${swap} .session=${this.state.session}></report-form></section>`;
+      <section id="swap-job" class="no-print" data-errand="report">
+        <h2>Work order and sign-off</h2>
+        <report-form .model=${model} .swap=${swap} .session=${this.state.session}></report-form>
+        <save-bar .reports=${this.reportsOf(model, swap)} .isShort=${true}></save-bar>
+      </section>`;
   }
 
   private steps(swap: Swap): TemplateResult {

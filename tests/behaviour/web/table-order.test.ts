@@ -1,6 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { columns, plain, type ShownTable } from '../../../src/report/shown-table.ts';
-import { arranged, nextOrder, type Order, sortValue, tableCsv } from '../../../web/table-order.ts';
+import {
+  arranged,
+  nextOrder,
+  type Order,
+  orderOf,
+  orderText,
+  sortValue,
+  tableCsv,
+} from '../../../web/table-order.ts';
 
 function tableOf(titles: readonly string[], ...rows: readonly (readonly string[])[]): ShownTable {
   return {
@@ -76,6 +84,12 @@ test('a press on a head sorts, the next turns round, the third gives the order b
   const words = nextOrder({ column: 1, isDescending: true }, 0, false);
   expect(words).toEqual({ column: 0, isDescending: false });
   expect(nextOrder(nextOrder(words, 0, false), 0, false)).toBe(null);
+});
+
+test('an order is written for an address and read back; what was not written so is none', () => {
+  const order = { column: 2, isDescending: true };
+  expect([orderText(order), orderOf('2d'), orderText(null)]).toEqual(['2d', order, null]);
+  for (const text of ['', 'd', '2x', '-1d', '2d ', undefined]) expect(orderOf(text)).toBe(null);
 });
 
 test('what is shown is saved as CSV in its order, quoted, and no cell is a formula', () => {
