@@ -105,7 +105,7 @@ export class SteadypairPage extends PageElement {
     return html`${this.isOver ? dropLine(count) : nothing}
       ${problem === null ? nothing : html`<p class="problem" role="alert"><span class="fail">Not done:</span> ${terminal(`${problem.where}: ${problem.what} ${problem.fix}`)}</p>`}
       ${waiting.length === 0 ? nothing : addOrReplace(waiting, count)}
-      ${reading.said().map((line) => html`<p class="second" role="status">${terminal(line)}</p>`)}`;
+      ${reading.said().map((line) => html`<p class="second no-print" role="status">${terminal(line)}</p>`)}`;
   }
 
   /** What was there stays, out of sight, until another reading is done: what was typed in it is not lost. */
