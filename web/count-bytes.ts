@@ -1,5 +1,5 @@
 import type { GivenStore } from './given-store.ts';
-import type { Tell } from './read-site.ts';
+import type { Tell } from './read-from.ts';
 
 /** Tells how much of each file was read so far. */
 export interface ByteCount {

@@ -4,7 +4,7 @@ import { sayCount, sayInstant } from '../src/report/words.ts';
 import type { ImportedFile } from '../src/vocabulary.ts';
 import { hashOf } from './given-store.ts';
 import type { GivenFile, GivenModel } from './protocol.ts';
-import type { ReadFrom } from './read-site.ts';
+import type { ReadFrom } from './read-from.ts';
 import type { Twin } from './same-content.ts';
 
 type Became = Pick<GivenModel, 'became' | 'twin'>;

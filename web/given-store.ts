@@ -60,7 +60,7 @@ function timelineOf(name: string, bytes: Uint8Array): FileSource {
 }
 
 /** The text of a file, UTF-8. Throws InputError if it can not be read any more. */
-export async function textOf(named: GivenFile): Promise<string> {
+async function textOf(named: GivenFile): Promise<string> {
   return new TextDecoder().decode(await bytesOf(named).slice(0, named.file.size));
 }
 

@@ -13,15 +13,11 @@ import { phrasebookOf, sorted, type YamlText } from './given-files.ts';
 import { givenModels } from './given-models.ts';
 import { forgetOthers, type GivenStore, type OpenedFile, openGiven } from './given-store.ts';
 import { type ClosingHasher, digester } from './hasher.ts';
-import type { GivenFile, Question, ReadingNews } from './protocol.ts';
+import type { GivenFile } from './protocol.ts';
+import type { ReadAsk, ReadFrom, Tell } from './read-from.ts';
 import { withoutTwins } from './same-content.ts';
 import { linesByFile } from './site-lines.ts';
 import type { SiteSession } from './site-session.ts';
-
-/** Told of what is read; it may throw to end the reading. */
-export type Tell = (news: ReadingNews) => void;
-
-type ReadAsk = Extract<Question, { readonly kind: 'read' }>;
 
 const builtIn = 'built-in phrasebook';
 
@@ -44,15 +40,6 @@ export async function readSite(question: ReadAsk, store: GivenStore, tell: Tell)
   } finally {
     count.end();
   }
-}
-
-/** What a reading was made of. */
-export interface ReadFrom {
-  readonly question: ReadAsk;
-  readonly store: GivenStore;
-  readonly texts: readonly YamlText[];
-  readonly opened: readonly OpenedFile[];
-  readonly phrasebook: SiteSession['phrasebook'];
 }
 
 async function together(from: ReadFrom, read: Imported): Promise<SiteSession> {

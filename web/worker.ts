@@ -3,7 +3,8 @@ import { diagnose, fleet, InputError } from '../src/pipeline.ts';
 import { type GivenStore, givenStore } from './given-store.ts';
 import { digester } from './hasher.ts';
 import type { Answers, Question, ReadingNews, Reply, Request, SurveyModel } from './protocol.ts';
-import { readSite, type Tell } from './read-site.ts';
+import type { Tell } from './read-from.ts';
+import { readSite } from './read-site.ts';
 import { readLines } from './site-lines.ts';
 import {
   alignSite,
