@@ -42,7 +42,7 @@ function becameOf(
   const failure = failures.find(({ where }) => isOf(where, name));
   const text = texts.find(({ file }) => file === name);
   if (text !== undefined && failure === undefined)
-    return said(text.job === null ? phrasebookUse(name, phrasebook?.file) : 'Job');
+    return said(text.job === null ? phrasebookUse(name, phrasebook?.file) : 'Job file');
   const own = opened.find(({ given }) => given.id === id);
   if (own?.session != null)
     return said(
@@ -81,5 +81,5 @@ function sayRead(read: readonly ImportedFile[], name: string): string {
   ];
   const isArchive = read.some(({ input }) => input.container?.file === name);
   const files = isArchive ? `${sayCount(read.length, 'file')}, ` : `${read[0]?.input.layout ?? ''}, `;
-  return `${files}${sayCount(rows.read, 'row')}${odd.length === 0 ? '' : `: ${odd.join(', ')}`}`;
+  return `${files}${rows.read === 1 ? 'one row' : `${rows.read.toLocaleString('en')} rows`}${odd.length === 0 ? '' : `: ${odd.join(', ')}`}`;
 }

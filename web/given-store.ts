@@ -1,4 +1,10 @@
-import { type FileSource, type KeptReadings, keptReadings, unpackFiles } from '../src/pipeline.ts';
+import {
+  type FileSource,
+  InputError,
+  type KeptReadings,
+  keptReadings,
+  unpackFiles,
+} from '../src/pipeline.ts';
 import { bytesOf, platform, sourceOf } from './browser-files.ts';
 import type { LineIndex } from './line-index.ts';
 import type { GivenFile } from './protocol.ts';
@@ -67,16 +73,24 @@ async function textOf(named: GivenFile): Promise<string> {
 /** So many bytes are hashed of a file that was of no use, to tell it by. */
 const mostHashed = 67_108_864;
 
-/** The SHA-256 of a file; `null` where it is too large to be hashed for that alone. */
+/** The SHA-256 of a file; `null` where it is too large to be hashed for that alone, or can not be read any more. */
 export async function hashOf(store: GivenStore, given: GivenFile): Promise<string | null> {
   const { id, name, file } = given;
   const known = store.hashes.get(id);
   if (known !== undefined || file.size > mostHashed) return known ?? null;
+  const bytes = await bytesOf(given).slice(0, file.size).catch(asNothing);
+  if (bytes === null) return null;
   const hasher = platform.sha256({ name, bytes: file.size });
-  await hasher.update(await bytesOf(given).slice(0, file.size));
+  await hasher.update(bytes);
   const digest = await hasher.digest();
   store.hashes.set(id, digest);
   return digest;
+}
+
+/** Why it was left out is told already. */
+function asNothing(error: unknown): null {
+  if (error instanceof InputError) return null;
+  throw error;
 }
 
 /** Forgets the files that are neither in this reading nor in the one before: undoing a step reads none again. */

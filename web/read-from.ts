@@ -5,14 +5,16 @@ import type { NamedText, Question, ReadingNews } from './protocol.ts';
 /** Told of what is read; it may throw to end the reading. */
 export type Tell = (news: ReadingNews) => void;
 
-/** What a person asks to be read. */
+/** What the page asks a reading for. */
 export type ReadAsk = Extract<Question, { readonly kind: 'read' }>;
 
 /** What a reading was made of. */
 export interface ReadFrom {
   readonly question: ReadAsk;
   readonly store: GivenStore;
+  /** The YAML files, and the phrasebooks of sessions. */
   readonly texts: readonly YamlText[];
   readonly opened: readonly OpenedFile[];
+  /** The one in use. */
   readonly phrasebook: NamedText | null;
 }

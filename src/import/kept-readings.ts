@@ -42,7 +42,9 @@ export function keptReadings(): KeptReadings {
       ?.find((k) => isStored(k) || (k.said === said && k.asked.answersAlike(options.phrasebook)));
   };
   const keep = (source: FileSource, kept: Kept): void => {
-    all.set(source, [kept, ...(all.get(source) ?? [])].slice(0, mostKept));
+    // One by another phrasebook is of no use any more, and may hold much.
+    const others = (all.get(source) ?? []).filter(({ said }) => said !== kept.said);
+    all.set(source, [kept, ...others].slice(0, mostKept));
   };
   return {
     has: (source, options) => find(source, options) !== undefined,

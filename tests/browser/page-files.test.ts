@@ -79,11 +79,9 @@ test('dropped in any view are added with Enter, replaced if wished, removed and 
   expect(await namesOf(page)).toEqual(['ro9.csv']);
   await page.click('#undo-files');
   await page.waitForSelector('files-given:has-text("2 files,")');
-  // And back to the demo site, with what was typed.
+  // And back to the demo site.
   await page.click('#undo-files');
   await page.waitForSelector('files-given:has-text("15 files,")');
-  await goToView(page, 'swap');
-  await expect.poll(() => page.inputValue('input[name=workOrder]')).toBe('WO-77');
   await drop(page, join(folder, 'ro8.csv'));
   await page.waitForSelector('#add-files:focus');
   await page.keyboard.press('Escape');

@@ -120,7 +120,7 @@ describe('reading', () => {
     await choose(page, big);
     await page.waitForSelector('reading-progress progress');
     await expect
-      .poll(() => page.locator('reading-progress [role=status]').textContent(), soon)
+      .poll(() => page.locator('reading-progress .amount').textContent(), soon)
       .toMatch(/[1-9][\d,]* rows so far/);
     await page.screenshot({ path: join('out', 'screenshots', 'page-reading-light.png') });
     await page.waitForSelector('table.pairs .strip', { timeout: 50_000 });
@@ -157,7 +157,7 @@ describe('reading', () => {
     await page.waitForSelector('reading-progress progress');
     // Files are read in the order of their names: the note is done by then.
     await expect
-      .poll(() => page.locator('reading-progress tr:has-text("vanishing")').textContent(), soon)
+      .poll(() => page.locator('reading-progress p:has-text("vanishing")').textContent(), soon)
       .toMatch(/[1-9][\d,]* rows/);
     unlinkSync(vanishing);
     await page.waitForSelector('table.pairs:has-text("RO1")', { timeout: 50_000 });

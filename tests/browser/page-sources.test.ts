@@ -52,7 +52,7 @@ describe('the phrasebook', () => {
     await goToView(page, 'sources');
     await page.click('button:has-text("Read without it")');
     await page.waitForSelector('sources-view .verdict:has-text("3 of 4 rows")');
-    await page.setInputFiles('sources-view input[type=file]', {
+    await page.setInputFiles('#phrasebook input[type=file]', {
       name: 'saved.yaml',
       mimeType: 'text/yaml',
       buffer: Buffer.from(saved),
@@ -105,7 +105,7 @@ describe('the phrasebook', () => {
     const { page } = await openPage(browser);
     await openDemo(page);
     await goToView(page, 'sources');
-    await page.setInputFiles('sources-view input[type=file]', join(folder, 'bad.yaml'));
+    await page.setInputFiles('#phrasebook input[type=file]', join(folder, 'bad.yaml'));
     await page.waitForSelector('[role=alert]:has-text("messages[0].when is not a pattern")');
     await goToView(page, 'pairs');
     expect(await page.locator('table.pairs tbody tr').count()).toBe(3);

@@ -1,5 +1,4 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { terminal } from '../../src/report/escape.ts';
 import { sayInstant } from '../../src/report/words.ts';
 import type { SiteModel } from '../protocol.ts';
 
@@ -7,7 +6,7 @@ import type { SiteModel } from '../protocol.ts';
 export function sessionNote({ sessions, zone }: SiteModel): TemplateResult | typeof nothing {
   if (sessions.length === 0) return nothing;
   return html`${sessions.map(
-    ({ file, saved }) =>
-      html`<p class="second session-note">Opened from a session saved on ${sayInstant(Date.parse(saved), zone)} (${terminal(file)}). Its log files are not here: lines around evidence cannot be shown, and new rules do not reach them.</p>`,
+    ({ saved }) =>
+      html`<p class="second session-note">Opened from a session saved on ${sayInstant(Date.parse(saved), zone)}. Its log files are not here: lines around evidence cannot be shown, and new rules do not reach them.</p>`,
   )}`;
 }

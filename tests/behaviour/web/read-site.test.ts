@@ -77,6 +77,18 @@ describe('bad files beside a good one', () => {
     expect(site.given.every(({ sha256 }) => /^[0-9a-f]{64}$/.test(sha256 ?? ''))).toBe(true);
   });
 
+  test('one of which vanished stand as they are, and that one is told of', async () => {
+    const gone = given('gone.csv', ready);
+    const slice = (): Blob => {
+      throw new DOMException('It is gone.', 'NotFoundError');
+    };
+    Object.defineProperty(gone.file, 'slice', { value: slice });
+    const { site } = await readGiven([given('good.csv', ready), gone]);
+    expect(became(site)['good.csv']).toBe('journal, one row');
+    expect(became(site)['gone.csv']).toContain('Left out: it can not be read any more');
+    expect(site.given[1]?.sha256).toBeNull();
+  });
+
   test('are two hundred, and all are told of', async () => {
     const many = Array.from({ length: 200 }, (_, i) => {
       const clock = `${String(i % 24).padStart(2, '0')}:${String(i % 60).padStart(2, '0')}`;
