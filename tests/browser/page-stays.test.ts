@@ -64,10 +64,9 @@ describe('of two phrasebooks', () => {
     await page.waitForSelector('table.pairs');
     await goToView(page, 'sources');
     await page.waitForSelector('sources-view:has-text("a.yaml: it is a phrasebook beside b.yaml")');
-    await page.click('tr:has-text("odd") button');
-    await page.selectOption('lesson-form select[name=signal]', 'note');
-    await page.click('#use-rule');
-    await page.waitForSelector('sources-view .verdict:has-text("every row was understood")');
+    await page.selectOption('select[aria-label="Meaning of odd"]', 'note');
+    await page.click('#apply-rules');
+    await page.waitForSelector('sources-view .verdict:has-text("all 2 rows were recognised")');
     await page.waitForSelector('sources-view:has-text("In use: b.yaml")');
     expect(told).toEqual([]);
     await page.context().close();
