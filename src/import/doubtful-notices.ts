@@ -88,6 +88,7 @@ function pairNotice(
     id: 'unmatched-wording',
     what: `${is[why]}: unit not known${count > 0 ? `, ${plural(count, 'row')}` : ''}, the first in line ${first.first.line}.`,
     fix: `If it is a unit, write in the phrasebook ${rule}; else say where the unit stands: ${unitRule(doubted)}.`,
+    setting: 'wording',
     count: Math.max(1, count),
     from: null,
     to: null,
@@ -120,6 +121,7 @@ function strangerNotices(doubted: Doubted): readonly Notice[] {
         name === '' || isSeverity(name.trim())
           ? `Say in the phrasebook where the unit stands: ${unitRule(doubted)}.`
           : `If it is a unit, ${own}; else say where the unit stands: ${unitRule(doubted)}.`,
+      setting: 'wording',
       count,
       from: null,
       to: null,
@@ -149,6 +151,7 @@ function uselessNotices(doubted: Doubted): readonly Notice[] {
       id: 'unmatched-wording',
       what: `None of its ${read} rows was of use: "${most.name.slice(0, 60)}" ${where} is not known, ${plural(most.count, 'row')}, the first in line ${most.firstLine}${moreText(result.unknown.length - 1)}.`,
       fix: `Write in the phrasebook what they mean: ${rule}.`,
+      setting: 'wording',
       count: read,
       from: null,
       to: null,

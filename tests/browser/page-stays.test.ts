@@ -80,8 +80,8 @@ test('what turns the direction of the text is seen where a file is left out', as
     mimeType: 'text/yaml',
     buffer: Buffer.from('messages: 5\n'),
   });
-  await page.waitForSelector('sources-view li:has-text("messages is 5")');
-  expect(await page.textContent('sources-view li')).toContain('bad‹202E›gnp.yaml');
+  await page.waitForSelector('#left-out li:has-text("messages is 5")');
+  expect(await page.textContent('#left-out li')).toContain('bad‹202E›gnp.yaml');
   await page.context().close();
 });
 
