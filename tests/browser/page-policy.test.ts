@@ -146,6 +146,11 @@ describe('the keyboard alone', () => {
     await page.keyboard.press('Enter');
     await page.waitForSelector('table.messages');
     await tabTo('not recognised');
+    await page.keyboard.press('Enter');
+    await page.waitForSelector('#wordings:focus');
+    const isAtMessage = "document.activeElement.matches('table.messages select')";
+    for (let presses = 0; presses < 60 && !(await page.evaluate(isAtMessage)); presses += 1)
+      await page.keyboard.press('Tab');
     await page.keyboard.type('note');
     await page.waitForSelector('#effect:has-text("rows would be recognised")');
     expect(told).toEqual([]);
