@@ -253,9 +253,10 @@ export type FailureKind = (typeof failureKinds)[number];
 
 /**
  * What a person can say besides in a phrasebook: the order of day and month, the year of stamps without one, the time zone, that
- * clocks are set right, how a file is laid out; or look up: how the files were read. The command has an option or a command for it, the page a place.
+ * clocks are set right, how a file is laid out, what a
+ * wording means; or look up: how the files were read. The command has an option or a command for it, the page a place.
  */
-export const settings = ['order', 'year', 'zone', 'clocks', 'layout', 'reading'] as const;
+export const settings = ['order', 'year', 'zone', 'clocks', 'layout', 'wording', 'reading'] as const;
 export type Setting = (typeof settings)[number];
 
 /** Something the reader of a file must be told. `fix` says what to do about it, and `setting` what it can be said by besides. */

@@ -160,3 +160,16 @@ function exactly(wording: SeenWording): Lesson {
 export function othersFor(kind: SeenWording['kind']): readonly string[] {
   return kind === 'message' ? happenings : gauges;
 }
+
+/** The choices that are left when some rules were applied: what lacked something, or matched nothing, is not lost. */
+export function leftOver(choices: Choices, applied: readonly NamedRule[]): Choices {
+  const keys = applied.map(({ key }) => key);
+  const ofValues = keys
+    .filter((key) => key.startsWith('parameter\n'))
+    .map((key) => key.replace(/^parameter/, 'value').slice(0, -1));
+  return new Map(
+    [...choices].filter(
+      ([key]) => !keys.includes(key) && !ofValues.some((start) => key.startsWith(`${start}\n`)),
+    ),
+  );
+}

@@ -88,6 +88,7 @@ function pairNotice(
     id: 'unmatched-wording',
     what: `${is[why]}: unit not known${count > 0 ? `, ${plural(count, 'row')}` : ''}, the first in line ${first.first.line}.`,
     fix: `If it is a unit, add to the phrasebook ${rule}; if not, name the place of the unit: ${unitRule(doubted)}.`,
+    setting: 'wording',
     count: Math.max(1, count),
     from: null,
     to: null,
@@ -120,6 +121,7 @@ function strangerNotices(doubted: Doubted): readonly Notice[] {
         name === '' || isSeverity(name.trim())
           ? `Name the place of the unit in the phrasebook: ${unitRule(doubted)}.`
           : `If it is a unit, ${own}; if not, name the place of the unit: ${unitRule(doubted)}.`,
+      setting: 'wording',
       count,
       from: null,
       to: null,
@@ -149,6 +151,7 @@ function uselessNotices(doubted: Doubted): readonly Notice[] {
       id: 'unmatched-wording',
       what: `None of its ${read} rows could be used: "${most.name.slice(0, 60)}" ${where} was not recognised, ${plural(most.count, 'row')}, the first in line ${most.firstLine}${moreText(result.unknown.length - 1)}.`,
       fix: `Add their meaning to the phrasebook: ${rule}.`,
+      setting: 'wording',
       count: read,
       from: null,
       to: null,

@@ -1,7 +1,7 @@
 import type { Finding, Setting } from '../vocabulary.ts';
 
 /** Where each thing that advice asks for can be said besides in a phrasebook: to the command, and in the page. */
-const places: Readonly<Record<Setting, { readonly command: string; readonly page: string }>> = {
+const places: Readonly<Record<Setting, { readonly command: string | null; readonly page: string }>> = {
   order: {
     command: 'Or pass --order day-first or --order month-first.',
     page: 'Or choose the order of day and month under "Time zone and date format" in Sources.',
@@ -22,12 +22,15 @@ const places: Readonly<Record<Setting, { readonly command: string; readonly page
     command: 'Or have one drafted with steadypair inspect --draft-phrasebook.',
     page: 'Or say under "Left out" in Sources how it is read.',
   },
+  // The advice itself is the rule to be written.
+  wording: { command: null, page: 'Or choose its meaning under "Units, values and messages" in Sources.' },
   reading: { command: 'Run steadypair inspect.', page: 'Open Sources.' },
 };
 
 /** Advice as the command gives it, with the option that does the same. */
 export function inCommand(advice: string, setting: Setting | undefined): string {
-  return setting === undefined ? advice : `${advice} ${places[setting].command}`;
+  const command = setting === undefined ? null : places[setting].command;
+  return command === null ? advice : `${advice} ${command}`;
 }
 
 /** Advice as the page gives it, with the control that does the same; it names no option of the command. */

@@ -43,6 +43,7 @@ const shared: Readonly<Record<string, readonly string[]>> = {
     'structured-data',
     'syslog',
     'tag-names',
+    'unknown-layout',
     'value-columns',
     'wide-headers',
   ],

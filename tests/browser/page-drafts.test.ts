@@ -19,24 +19,24 @@ describe('a log that nothing is known of', () => {
     const { page, told } = await openPage(browser);
     await choose(page, join(folder, 'gate.log'));
     await page.waitForSelector('sources-view li:has-text("the layout is not known")');
-    await page.click('draft-form summary');
+    await page.click('file-rule summary');
     expect(await page.inputValue('draft-form input[name=line]')).toContain('(?<unit>');
     expect(await page.inputValue('draft-form input[name="time.format"]')).toBe('yyyyMMdd-HH:mm:ss');
     await page.click('draft-form button[type=submit]');
     const teach = async (words: string, signal: string, value: string): Promise<void> => {
       await page.fill('wording-form input[name=find]', words);
-      await page.click('wording-form button:has-text("Teach")');
-      await page.selectOption('lesson-form select[name=signal]', signal);
-      await page.selectOption('lesson-form select[name=value]', value);
-      await page.waitForSelector(`lesson-form .preview:has-text("${signal} ${value}")`);
-      await page.click('#add-lesson');
+      await page.waitForSelector('#found:has-text("shown: 1 message")');
+      await page.selectOption('table.messages select[name=signal]', signal);
+      await page.selectOption('table.messages select[name=value]', value);
+      await page.waitForSelector(`table.messages details:has-text("${signal} ${value}")`, {
+        state: 'attached',
+      });
     };
     await teach('STEP fell', 'partner-ready', 'no');
     await teach('in step after', 'partner-ready', 'yes');
     await teach('carry', 'role', 'standby');
-    await page.click('#lessons li:has-text("carry") button');
     await teach('carry', 'role', 'active');
-    await page.click('#use-lessons');
+    await page.click('#apply-rules');
     await page.waitForSelector('sources-view .verdict:has-text("One file was read")');
     await goToView(page, 'pairs');
     await page.waitForSelector('table.pairs:has-text("gate-7")');
@@ -68,14 +68,14 @@ describe('a log that nothing is known of', () => {
       const { page, told } = await openPage(browser, { colorScheme, bypassCSP: true });
       await choose(page, join(folder, 'gate.log'));
       await page.waitForSelector('wording-form');
-      await page.click('draft-form summary');
+      await page.click('file-rule summary');
       await page.focus('wording-form input[name=find]');
       await page.keyboard.type('onerror');
-      await page.waitForSelector('#found:has-text("1 of")');
-      await page.keyboard.press('Tab');
-      await page.keyboard.press('Tab');
-      await page.keyboard.press('Enter');
-      await page.waitForSelector('lesson-form');
+      await page.waitForSelector('#found:has-text("shown: 1 message")');
+      // Past the switch and the button of its line.
+      for (const key of ['Tab', 'Tab', 'Tab']) await page.keyboard.press(key);
+      await page.keyboard.type('note');
+      await page.waitForSelector('details.pattern');
       expect(await page.locator('wording-form img').count()).toBe(0);
       await page.addScriptTag({ content: axe.source });
       const found = await page.evaluate(

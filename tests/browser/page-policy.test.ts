@@ -85,8 +85,9 @@ test('hostile text of a log, a name of a file and a phrasebook stays text wherev
   await page.hover('table tbody tr');
   await page.waitForSelector('side-notes .around:has-text("onerror")');
   await goToView(page, 'sources');
-  await page.click('wording-form button:has-text("Teach")');
-  await page.click('summary:has-text("Its text")');
+  await page.locator('table.messages select[name=signal]').first().selectOption('note');
+  await page.click('details.pattern summary');
+  await page.click('summary:has-text("Show YAML")');
   await page.waitForSelector('pre:has-text("onerror")');
   expect(await page.locator('img, main script, main b:has(*)').count()).toBe(0);
   expect(await page.title()).toBe('Sources, Steadypair');
@@ -145,9 +146,15 @@ describe('the keyboard alone', () => {
     await page.waitForSelector('pairs-view');
     await tabTo('Sources');
     await page.keyboard.press('Enter');
-    await tabTo('Teach');
+    await page.waitForSelector('table.messages');
+    await tabTo('not recognised');
     await page.keyboard.press('Enter');
-    await page.waitForSelector('#rule-count:has-text("2 rows")');
+    await page.waitForSelector('#wordings:focus');
+    const isAtMessage = "document.activeElement.matches('table.messages select')";
+    for (let presses = 0; presses < 60 && !(await page.evaluate(isAtMessage)); presses += 1)
+      await page.keyboard.press('Tab');
+    await page.keyboard.type('note');
+    await page.waitForSelector('#effect:has-text("rows would be recognised")');
     expect(told).toEqual([]);
     await page.context().close();
   });

@@ -64,10 +64,9 @@ describe('of two phrasebooks', () => {
     await page.waitForSelector('table.pairs');
     await goToView(page, 'sources');
     await page.waitForSelector('sources-view:has-text("a.yaml: it is a phrasebook beside b.yaml")');
-    await page.click('tr:has-text("odd") button');
-    await page.selectOption('lesson-form select[name=signal]', 'note');
-    await page.click('#use-rule');
-    await page.waitForSelector('sources-view .verdict:has-text("every row was understood")');
+    await page.selectOption('select[aria-label="Meaning of odd"]', 'note');
+    await page.click('#apply-rules');
+    await page.waitForSelector('sources-view .verdict:has-text("all 2 rows were recognised")');
     await page.waitForSelector('sources-view:has-text("In use: b.yaml")');
     expect(told).toEqual([]);
     await page.context().close();
@@ -81,8 +80,8 @@ test('what turns the direction of the text is seen where a file is left out', as
     mimeType: 'text/yaml',
     buffer: Buffer.from('messages: 5\n'),
   });
-  await page.waitForSelector('sources-view li:has-text("messages is 5")');
-  expect(await page.textContent('sources-view li')).toContain('bad‹202E›gnp.yaml');
+  await page.waitForSelector('#left-out li:has-text("messages is 5")');
+  expect(await page.textContent('#left-out li')).toContain('bad‹202E›gnp.yaml');
   await page.context().close();
 });
 

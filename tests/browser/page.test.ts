@@ -45,8 +45,8 @@ describe.each(['light', 'dark'] as const)('the page, %s', (colorScheme) => {
     await page.waitForSelector('side-notes .around');
     await look('wont-sync');
     await goToView(page, 'sources');
-    await page.click('wording-form button:has-text("Teach")');
-    await page.waitForSelector('#rule-count:has-text("2 rows")');
+    await page.locator('wording-form table.messages select[name=signal]').first().selectOption('note');
+    await page.waitForSelector('#effect:has-text("rows would be recognised")');
     await look('sources');
     const special = ['pairs', 'swap', 'diagnosis', 'sources'];
     for (const id of (await viewsOf(page)).filter((view) => !special.includes(view))) {

@@ -18,7 +18,8 @@ export interface TextOptions {
   readonly chunk?: number;
 }
 
-function sourceOf(name: string, content: string | Uint8Array, size = 65_536): FileSource {
+/** A file of some text, in pieces of that size. */
+export function sourceOf(name: string, content: string | Uint8Array, size = 65_536): FileSource {
   const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
   const chunk = Math.min(size, bytes.length);
   return {

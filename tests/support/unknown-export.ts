@@ -6,7 +6,7 @@ function clock(seconds: number): string {
 
 const everySeconds = 30;
 /** Half b is out of its place in these minutes; its twin is back in step at the third. */
-export const swapped = { out: 40, in: 45, inStep: 52, end: 120 } as const;
+const swapped = { out: 40, in: 45, inStep: 52, end: 120 } as const;
 
 /**
  * Two hours of a pair that nothing is known of, in words of nobody: 14 March 2026 from 08:00:00, every 30 s. Half a leads,

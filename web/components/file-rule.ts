@@ -38,11 +38,12 @@ export class FileRule extends PageElement {
 
   private body(): TemplateResult {
     const { draft, file, survey, session, table } = this;
+    // Lines are no table, though commas or bars may stand in them; that is known once all files were looked through.
+    if (draft !== null && survey !== null && isText(draft))
+      return html`<draft-form .draft=${draft} .survey=${survey}></draft-form>`;
     if (table === undefined) return html`<p role="status">Reading its first rows.</p>`;
     if (table !== null)
       return html`<columns-form .file=${file} .table=${table} .survey=${survey} .session=${session}></columns-form>`;
-    if (draft !== null && survey !== null)
-      return html`<draft-form .draft=${draft} .survey=${survey}></draft-form>`;
     return html`<p>It is no table, and no timestamp was found in its lines. Export it again with date and time in each line, or describe its lines under files in a phrasebook.</p>`;
   }
 
@@ -56,13 +57,15 @@ export class FileRule extends PageElement {
   private async look(): Promise<void> {
     const { file, draft } = this;
     const guessed = draft?.keys.find(({ key }) => key === 'columns')?.value;
-    // Lines are no table, though commas may stand in them.
-    const isText = draft?.keys.some(({ key }) => key === 'line' || key === 'record') ?? false;
     const match = file.split('/').at(-1) ?? file;
     const lessons =
       typeof guessed === 'object' ? [{ kind: 'file', match, keys: { columns: guessed } } as const] : [];
-    this.table = isText ? null : await this.session.ask<'columns'>({ kind: 'columns', file, lessons });
+    this.table = await this.session.ask<'columns'>({ kind: 'columns', file, lessons });
   }
+}
+
+function isText({ keys }: FileDraft): boolean {
+  return keys.some(({ key }) => key === 'line' || key === 'record');
 }
 
 customElements.define('file-rule', FileRule);

@@ -17,7 +17,7 @@ export function messageTable(
   previews: Previews,
 ): TemplateResult {
   return html`<div class="scroll"><table class="wordings messages">
-    <thead><tr><th scope="col">Message</th><th scope="col" class="number">Rows</th><th scope="col">First line</th><th scope="col">Meaning, value, half</th></tr></thead>
+    <thead><tr><th scope="col">Message</th><th scope="col" class="number">Rows</th><th scope="col">Meaning, value, half</th></tr></thead>
     <tbody>${messages.map((m) => messageRow(m, choices, previews))}</tbody>
   </table></div>`;
 }
@@ -28,10 +28,9 @@ function messageRow(message: SeenWording, choices: Choices, previews: Previews):
   const current = choices.get(key) ?? startOf(message);
   const lack = lackOf(message, current);
   return html`<tr @mouseenter=${citing(name, [message.first])}>
-    <td class="long"><code><bdi>${terminal(name)}</bdi></code>
+    <td class="long"><code><bdi>${terminal(name)}</bdi></code> ${firstLine(message)}
       ${patternDetail(key, name, current, patternOf(message, current), previews.get(key))}</td>
     <td class="number">${message.count.toLocaleString('en')}</td>
-    ${firstLine(message)}
     <td class="meaning">${signalSelect(message, name, key, current)} ${valueSelect(current.signal, name, key, current, false)} ${whoseSelect(name, key, current)}
       ${lack === null ? nothing : html`<span class="inconclusive lack">${lack}</span>`}
       ${understood === null || choices.has(key) ? nothing : html`<span class="second">${terminal(sayUnderstood(message))}</span>`}</td>
@@ -58,7 +57,7 @@ export function unitTable(
     }),
   );
   return html`<div class="scroll"><table class="wordings units">
-    <thead><tr><th scope="col">Unit</th><th scope="col" class="number">Rows</th><th scope="col">First line</th><th scope="col">Meaning</th></tr></thead>
+    <thead><tr><th scope="col">Unit</th><th scope="col" class="number">Rows</th><th scope="col">Meaning</th></tr></thead>
     <tbody>${units.map((u) => unitRow(u, choices, previews, inHand))}</tbody>
   </table></div>`;
 }
@@ -76,10 +75,9 @@ function unitRow(
   const option = (value: string, words: string): TemplateResult =>
     html`<option value=${value} ?selected=${current.signal === value}>${words}</option>`;
   return html`<tr @mouseenter=${citing(name, [unit.first])}>
-    <td class="long"><code><bdi>${terminal(name === '' ? '(no name)' : name)}</bdi></code>
+    <td class="long"><code><bdi>${terminal(name === '' ? '(no name)' : name)}</bdi></code> ${firstLine(unit)}
       ${patternDetail(key, name, current, patternOf(unit, current), previews.get(key))}</td>
     <td class="number">${unit.count.toLocaleString('en')}</td>
-    ${firstLine(unit)}
     <td class="meaning"><select name="signal" aria-label=${`Meaning of unit ${terminal(name.slice(0, 60))}`} @change=${choosing(key, current, 'signal')}>
         ${option('', 'not recognised')}
         ${parts === null ? nothing : option('half', `half ${terminal(parts.half)} of ${terminal(parts.pair)}`)}

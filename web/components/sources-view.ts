@@ -5,7 +5,7 @@ import { usefulRules } from '../rule-previews.ts';
 import { saveText } from '../save-text.ts';
 import type { Session } from '../session.ts';
 import { rowsOf, sayRead, toDo } from '../sources-words.ts';
-import { type Choices, type NamedRule, rulesOf } from '../teach-rules.ts';
+import { type Choices, leftOver, type NamedRule, rulesOf } from '../teach-rules.ts';
 import type { View } from '../view.ts';
 import { clocksSection } from './clocks-section.ts';
 import './files-given.ts';
@@ -40,6 +40,7 @@ export class SourcesView extends PageElement {
   /** Rules on how files are read, by file. */
   declare ofFiles: readonly NamedRule[];
   private surveyed: Session | null = null;
+  private applied: readonly NamedRule[] = [];
   private readonly looking: RulesLook = rulesLook(() => this.requestUpdate());
 
   constructor() {
@@ -60,11 +61,12 @@ export class SourcesView extends PageElement {
   override willUpdate(): void {
     const { session, site } = this.state;
     if (this.surveyed === session) return;
-    // Other files, or other rules: what they say is looked through once more.
+    // Other files, or other rules: what they say is looked through once more; what was not applied stays.
     this.surveyed = session;
     this.survey = null;
-    this.choices = new Map();
-    this.ofFiles = [];
+    this.choices = leftOver(this.choices, this.applied);
+    this.ofFiles = this.ofFiles.filter((rule) => !this.applied.includes(rule));
+    this.applied = [];
     this.isAsked = false;
     this.looking.clear();
     if (bytesOf(site) <= mostBytes) void this.lookThrough();
@@ -116,7 +118,9 @@ export class SourcesView extends PageElement {
     this.isAsked = true;
     const { session } = this.state;
     const survey = await session.ask<'survey'>({ kind: 'survey' });
-    if (session === this.surveyed) this.survey = survey;
+    if (session !== this.surveyed) return;
+    this.survey = survey;
+    if (this.rules().length > 0) this.change(this.choices, this.ofFiles);
   }
 
   private wordings(): TemplateResult {
@@ -180,6 +184,7 @@ export class SourcesView extends PageElement {
     const { session } = this.state;
     const rules = await this.looking.useful(session, this.rules());
     if (rules.length === 0) return;
+    this.applied = rules;
     try {
       const lessons = rules.flatMap((rule) => rule.lessons);
       const detail = await session.ask<'teach'>({ kind: 'teach', lessons });

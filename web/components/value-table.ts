@@ -21,7 +21,7 @@ const longest = 160;
 /** The parameters, each with the values it takes, and what each means. */
 export function valueTable(groups: readonly ParameterGroup[], choices: Choices): TemplateResult {
   return html`<div class="scroll"><table class="wordings values">
-    <thead><tr><th scope="col">Parameter and its values</th><th scope="col" class="number">Rows</th><th scope="col">First line</th><th scope="col">Meaning</th></tr></thead>
+    <thead><tr><th scope="col">Parameter and its values</th><th scope="col" class="number">Rows</th><th scope="col">Meaning</th></tr></thead>
     ${groups.map((group) => parameterRows(group, choices))}
   </table></div>`;
 }
@@ -35,9 +35,8 @@ function parameterRows({ parameter, values }: ParameterGroup, choices: Choices):
   const isKnown = understood !== null && different > 0;
   return html`<tbody>
     <tr class="parameter" @mouseenter=${citing(name, [parameter.first])}>
-      <th scope="rowgroup" class="long"><bdi>${terminal(name.slice(0, longest))}</bdi>${shown === '' ? nothing : html` <span class="second">${shown}</span>`}</th>
+      <th scope="rowgroup" class="long"><bdi>${terminal(name.slice(0, longest))}</bdi>${shown === '' ? nothing : html` <span class="second">${shown}</span>`} ${firstLine(parameter)}</th>
       <td class="number">${parameter.count.toLocaleString('en')}</td>
-      ${firstLine(parameter)}
       <td>${signalSelect(parameter, name, key, current)}${isKnown ? html` <span class="second">${terminal(sayUnderstood(parameter))}</span>` : nothing}</td>
     </tr>
     ${signal === 'ignore' ? nothing : values.map((value) => valueRow(value, signal, choices))}
@@ -49,9 +48,8 @@ function valueRow(value: SeenWording, signal: string, choices: Choices): Templat
   const current = choices.get(key) ?? { ...noChoice, value: value.understood?.value ?? '' };
   const text = value.value ?? '';
   return html`<tr @mouseenter=${citing(listed(value), [value.first])}>
-    <td class="long value"><code><bdi>${terminal(text.slice(0, longest))}</bdi></code></td>
+    <td class="long value"><code><bdi>${terminal(text.slice(0, longest))}</bdi></code> ${firstLine(value)}</td>
     <td class="number">${value.count.toLocaleString('en')}</td>
-    ${firstLine(value)}
     <td>${meaningField(value, signal, current)}</td>
   </tr>`;
 }
@@ -71,7 +69,7 @@ function meaningField(value: SeenWording, signal: string, current: Choice): Temp
 /** The file and line of the first row, with a button to it. */
 export function firstLine(wording: SeenWording): TemplateResult {
   const { file, line } = wording.first;
-  return html`<td class="place"><span class="second">${terminal(file)}, line ${line.toLocaleString('en')}</span> ${linesButton(listed(wording), [wording.first])}</td>`;
+  return html`<span class="place second">${terminal(file)}, line ${line.toLocaleString('en')} ${linesButton(listed(wording), [wording.first])}</span>`;
 }
 
 /** Where a parameter takes so many values that they are numbers or texts. */

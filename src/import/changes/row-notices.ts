@@ -39,7 +39,15 @@ export function rowNotices(
     const lines: NonEmpty<SourceLine> = [at(odd), ...odds.map(at)];
     const what = `${plural(counts.unmatched, 'row')} in ${plural(wordings, 'wording')} ${counts.unmatched === 1 ? 'was' : 'were'} not recognised; the first is line ${odd.line}.`;
     const fix = 'Add the wording to the phrasebook.';
-    notices.push({ ...frame, id: 'unmatched-wording', what, fix, count: counts.unmatched, lines });
+    notices.push({
+      ...frame,
+      id: 'unmatched-wording',
+      what,
+      fix,
+      setting: 'wording',
+      count: counts.unmatched,
+      lines,
+    });
   }
   return notices;
 }

@@ -84,7 +84,7 @@ export function foreignTimeline(name: string): InputError {
   return new InputError(
     name,
     'it is not a timeline written by this program.',
-    'Write one with steadypair timeline --format parquet.',
+    'Write one from the logs with steadypair timeline, in the format parquet.',
   );
 }
 

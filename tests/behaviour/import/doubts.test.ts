@@ -123,6 +123,10 @@ describe('a reading that cannot be right', () => {
     expect(loud(file)).toBe(
       'None of its 100 rows could be used: "door 0 opened" in its rows was not recognised, 20 rows, the first in line 2; and 4 more wordings. Add their meaning to the phrasebook: messages: [{ when: "^door 0 opened$", signal: SIGNAL, value: VALUE }].',
     );
+    // The row itself, as it stands in the file, below the header.
+    expect(file.notices.find(({ what }) => what.startsWith('None of its'))?.lines).toEqual([
+      { file: 'x.csv', line: 2, text: journal(100, () => 'RO1-A', door).split('\n')[1] },
+    ]);
     expect(
       loud(
         await readText(

@@ -6,6 +6,7 @@ import {
   isOpen,
   keyOf,
   lackOf,
+  leftOver,
   noChoice,
   parameterGroups,
   rulesOf,
@@ -107,6 +108,18 @@ describe('rules from drop-downs', () => {
     expect(rulesOf(units, choose([units[0], { signal: 'pair' }])).map((r) => r.lessons)).toEqual([
       [{ kind: 'unit', pattern: '^(?<pair>weir-4-east)$' }],
     ]);
+  });
+
+  test('what was not applied stays in hand', () => {
+    const broken = seen('message', 'mirror broken');
+    const choices = choose(
+      [twin, { signal: 'partner-ready' }],
+      [yes, { value: 'yes' }],
+      [broken, { signal: 'partner-ready' }],
+    );
+    const applied = rulesOf([...wordings, broken], choices);
+    expect(applied.map(({ key }) => key)).toEqual([keyOf(twin)]);
+    expect([...leftOver(choices, applied).keys()]).toEqual([keyOf(broken)]);
   });
 
   test('a hostile name stands for itself in the pattern', () => {

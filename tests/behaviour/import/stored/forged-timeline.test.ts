@@ -9,7 +9,7 @@ import { readTexts } from '../../../support/read-text.ts';
 const fixtures = join('tests', 'fixtures');
 const faults = join(fixtures, 'faults', '11-forged-parquet');
 const refusal =
-  'x.parquet: it is not a timeline written by this program. Write one with steadypair timeline --format parquet.';
+  'x.parquet: it is not a timeline written by this program. Write one from the logs with steadypair timeline, in the format parquet.';
 
 async function refusalsOf(bytes: Uint8Array): Promise<readonly string[]> {
   const { files, failures } = await readTexts({ 'x.parquet': bytes });
