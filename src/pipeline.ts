@@ -165,15 +165,20 @@ export function diagnose(analysed: Analysed, pair: string | null): Diagnosis {
     throw new InputError(
       'diagnose',
       'the files name no pair.',
-      'Run steadypair inspect to see how they were read.',
+      'See how they were read: steadypair inspect, or Sources on the page.',
     );
-  const found = diagnosePair(candidate, fleet, causes, limits.diagnose, limits.rules);
+  const found = diagnosePair(candidate, fleet, causes, limits.diagnose, limits.rules, isPartial(analysed));
   return {
     inputs: analysed.files.map((f) => f.input),
     chosen: pair === null ? sayChoice(candidate, candidates) : null,
     ...found,
     findings: analysed.findings.filter((f) => mayConcern(f, found.pair)),
   };
+}
+
+/** Whether something was given that is in no answer: files that were left out, rows not recognised or rejected. */
+function isPartial({ files, failures }: Analysed): boolean {
+  return failures.length > 0 || files.some(({ input: { rows } }) => rows.unmatched + rows.rejected > 0);
 }
 
 /** Compares all pairs with each other, and their bring-ups in groups. */
@@ -197,6 +202,8 @@ function pairsNamed({ facts }: Analysed, pair: string | null): readonly PairFact
   throw new InputError(
     `--pair ${pair}`,
     'no file names that pair.',
-    names === '' ? 'Run steadypair inspect to see how the files were read.' : `Choose one of ${names}.`,
+    names === ''
+      ? 'See how the files were read: steadypair inspect, or Sources on the page.'
+      : `Choose one of ${names}.`,
   );
 }

@@ -25,15 +25,15 @@ export function sayChoice({ facts, trouble }: Candidate, candidates: readonly Ca
   if (trouble === null)
     return all === 1
       ? `${pair} is the only pair in the files.`
-      : `No pair was named, and all ${all} pairs in the files have a ready partner; this is ${pair}.`;
+      : `No pair was named; all ${all} pairs in the files have a ready partner, and this is ${pair}.`;
   if (all === 1) return `${pair} is the only pair in the files.`;
-  return `No pair was named: of ${all} pairs, ${healthy} healthy, ${pair} is worst now: ${said[trouble.kind]}.`;
+  return `No pair was named: of ${all} pairs, ${healthy} healthy, ${pair} is the worst now: ${said[trouble.kind]}.`;
 }
 
 const said: Readonly<Record<Trouble['kind'], string>> = {
-  'not-ready': 'it has no ready partner that has held',
+  'not-ready': 'no partner has stayed ready',
   flapping: 'its partner drops out again and again',
   'late-light': 'its light was not steady in time',
   'light-again': 'its light flashes again',
-  unknown: 'nothing tells whether it is ready',
+  unknown: 'it is not known whether it is ready',
 };
