@@ -181,13 +181,25 @@ export function diagnose(analysed: Analysed, pair: string | null): Diagnosis {
     );
   const fleet = fleetOf(analysed.facts, limits.rules);
   const trouble = troubleOf(facts, fleet, limits.diagnose, limits.rules);
-  const found = diagnosePair({ facts, trouble }, fleet, causes, limits.diagnose, limits.rules);
+  const found = diagnosePair(
+    { facts, trouble },
+    fleet,
+    causes,
+    limits.diagnose,
+    limits.rules,
+    isPartial(analysed),
+  );
   return {
     inputs: analysed.files.map((f) => f.input),
     chosen: pair === null ? sayChoice(found.pair, ranked) : null,
     ...found,
     findings: analysed.findings.filter((f) => mayConcern(f, found.pair)),
   };
+}
+
+/** Whether something was given that is in no answer: files that were left out, rows not recognised or rejected. */
+function isPartial({ files, failures }: Analysed): boolean {
+  return failures.length > 0 || files.some(({ input: { rows } }) => rows.unmatched + rows.rejected > 0);
 }
 
 /** Compares all pairs with each other, and their bring-ups in groups. */

@@ -29,8 +29,8 @@ export const dataQuality: Analyzer = {
               from: unobserved[0]?.from ?? null,
               to: unobserved.at(-1)?.to ?? null,
               statement: coverage.some(({ stream }) => stream.kind === 'reading')
-                ? `The polls leave ${spans} unobserved, ${sayDuration(seconds)} together; nothing is claimed for them.`
-                : `The logs tell nothing of the pair for ${sayDuration(seconds)}, and nothing is claimed for that time.`,
+                ? `The polls leave ${spans} unobserved, ${sayDuration(seconds)} in total; they count neither as good nor as bad.`
+                : `The logs do not cover the pair for ${sayDuration(seconds)}; that time counts neither as good nor as bad.`,
               figures: { spans: unobserved.length, seconds },
               evidence,
             },

@@ -36,8 +36,8 @@ function totalFinding({ timeline, exposed }: PairFacts): Finding {
     to: timeline.to,
     statement:
       exposed.length === 0
-        ? 'The pair had a ready partner at every observed instant.'
-        : `The pair ran ${sayBounds(low, high)} without a ready partner, the longest stretch ${sayDuration(longest)}${share}.`,
+        ? 'The pair had a ready partner throughout the observed time.'
+        : `The pair ran ${sayBounds(low, high)} without a ready partner, the longest period ${sayDuration(longest)}${share}.`,
     figures: {
       seconds,
       low,

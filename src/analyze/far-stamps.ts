@@ -31,7 +31,7 @@ export function farStamps(files: readonly ImportedFile[]): readonly Finding[] {
   const span = spanOf(clusters.filter((c) => !far.includes(c)));
   const places = [first, ...others].slice(0, mostLines).map(sayStamp).join('; ');
   const count = far.reduce((sum, c) => sum + c.count, 0);
-  const lie = count === 1 ? 'One stamp lies' : `${count} stamps lie`;
+  const lie = count === 1 ? 'One timestamp is' : `${count} timestamps are`;
   return [
     {
       id: 'clock-step',
@@ -40,7 +40,7 @@ export function farStamps(files: readonly ImportedFile[]): readonly Finding[] {
       half: null,
       from: first.time,
       to: far.at(-1)?.first.time ?? first.time,
-      statement: `${lie} more than ${farYears} years from all others${span}: ${places}. They were used as printed: correct the rows, or do not trust times across them.`,
+      statement: `${lie} more than ${farYears} years from all others${span}: ${places}. They were used as printed: correct the rows, or do not rely on times across them.`,
       figures: { count },
       evidence: evidenceOf(first, others),
     },

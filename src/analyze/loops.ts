@@ -45,10 +45,10 @@ export const loops: Analyzer = {
 const endings = {
   failed: 'logged as failed',
   settled: 'settled',
-  lost: 'ready, but lost again',
-  superseded: 'cut short by what came next',
-  unfinished: 'not ready while watched',
-  unwatched: 'not watched',
+  lost: 'ready, then lost',
+  superseded: 'superseded by the next start',
+  unfinished: 'not ready while observed',
+  unwatched: 'not observed',
 } as const;
 
 /** One turn of a loop: when it was, and how it ended. */

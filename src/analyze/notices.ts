@@ -72,8 +72,8 @@ function offsetFinding(offset: ClockOffset, isAligned: boolean): Finding {
   const way = ahead < 0 ? 'behind that' : 'ahead of that';
   const apart = agrees ? 'agrees with that' : `is ${sayDuration(Math.abs(ahead) / 1000)} ${way}`;
   const done = isAligned
-    ? 'It was set right.'
-    : 'Its lines are matched by it, and what it alone tells has it in its bounds.';
+    ? 'It was corrected.'
+    : 'Lines are matched with this offset, and events from this file alone have it in their bounds.';
   return {
     id: 'clock-offset',
     severity: isBeyond ? 'warning' : 'info',
@@ -81,7 +81,7 @@ function offsetFinding(offset: ClockOffset, isAligned: boolean): Finding {
     half: null,
     from: null,
     to: null,
-    statement: `${file}: its clock ${apart} of ${reference} (spread ${sayDuration(spread / 1000)}, from ${count === 1 ? 'one change' : `${count} changes`} both saw).${isBeyond ? ` ${done}` : ''}`,
+    statement: `${file}: its clock ${apart} of ${reference} (spread ${sayDuration(spread / 1000)}, from ${count === 1 ? 'one change' : `${count} changes`} in both).${isBeyond ? ` ${done}` : ''}`,
     ...besides(isBeyond && !isAligned ? 'clocks' : undefined),
     figures: { aheadSeconds: ahead / 1000, spreadSeconds: spread / 1000, count },
     evidence,
@@ -97,7 +97,7 @@ function notMeasured({ file, reference, count, evidence }: ClockOffset): Finding
     half: null,
     from: null,
     to: null,
-    statement: `${file}: how far its clock is from that of ${reference} could not be measured: ${changes} can be told to be in both. Both were used as they are.`,
+    statement: `${file}: its clock offset to ${reference} could not be measured: ${changes} could be found in both. Both were used as they are.`,
     figures: { aheadSeconds: null, spreadSeconds: null, count },
     evidence,
   };

@@ -75,7 +75,7 @@ function spacingWords(
   const percent = Math.round(variation * 100);
   const scatter = percent === 0 ? 'by less than 1 %' : `by ${percent} %`;
   return {
-    statement: `Losses keep a rhythm: a bout every ${sayDuration(mean)}, with ${spacings} spacings that vary ${scatter} (${sayChance(p)}, ${sayAsked(questions)}).`,
+    statement: `Losses come at regular intervals: a bout every ${sayDuration(mean)}, with ${spacings} spacings that vary ${scatter} (${sayChance(p)}, ${sayAsked(questions)}).`,
     figures: { spacings, meanSeconds: mean, variation, p, questions },
   };
 }
@@ -110,7 +110,7 @@ function hourWords(
   const [from, about, to] = [-hours / 48, 0, hours / 48].map((shift) => sayClock(direction + shift));
   const clock = zone === null ? 'UTC' : `site time (${zone})`;
   return {
-    statement: `Losses gather about ${about} ${clock}: ${count} of ${clocks.length} bouts between ${from} and ${to} (mean vector ${length.toFixed(2)}, ${sayChance(p)}, ${sayAsked(questions)}).`,
+    statement: `Losses cluster around ${about} ${clock}: ${count} of ${clocks.length} bouts between ${from} and ${to} (mean vector ${length.toFixed(2)}, ${sayChance(p)}, ${sayAsked(questions)}).`,
     figures: {
       bouts: clocks.length,
       within: count,

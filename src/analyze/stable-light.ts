@@ -25,7 +25,7 @@ function toFinding(bringUp: BringUp, limits: Limits): Finding {
   const { pair, half, start, light, watchedTo, lightEvidence } = bringUp;
   const limitSeconds = limits.rules.lightLimitSeconds;
   const took = light.censored
-    ? `was not steady while it was watched, ${sayDuration(light.seconds ?? 0)}`
+    ? `was not steady within the observed ${sayDuration(light.seconds ?? 0)}`
     : `was steady only after ${sayDuration(light.low ?? 0)} or more`;
   return {
     id: 'light-timeout',

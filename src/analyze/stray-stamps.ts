@@ -76,7 +76,7 @@ function partedBy(lines: readonly Stamped[], before: number, after: number): Str
 
 function findingOf(file: string, { strays, gap, from, to }: Strays): Finding {
   const places = strays.map(({ time, line }) => `${dayOf(time)} in line ${line}`).join('; ');
-  const lie = strays.length === 1 ? 'One stamp lies' : `${strays.length} stamps lie`;
+  const lie = strays.length === 1 ? 'One timestamp is' : `${strays.length} timestamps are`;
   const place = ({ line, text }: Stamped): SourceLine => ({ file, line, text });
   const [first, ...rest] = strays;
   return {

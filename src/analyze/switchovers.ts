@@ -38,7 +38,7 @@ function uncommanded(switchover: Switchover): Finding {
     ...frame(switchover),
     id: 'switchover-uncommanded',
     severity: 'warning',
-    statement: `The switchover from half ${fromHalf} to half ${toHalf} came by itself: no command was logged before it${ready}.`,
+    statement: `The switchover from half ${fromHalf} to half ${toHalf} was not commanded: no command was logged before it${ready}.`,
   };
 }
 

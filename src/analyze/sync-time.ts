@@ -32,10 +32,10 @@ export const syncTime: Analyzer = {
 function readyFinding(bringUp: BringUp): Finding {
   const { half, cause, sync, settledSeconds, outcome } = bringUp;
   const bounds = sayBounds(sync.low ?? 0, sync.high ?? 0);
-  const held = outcome === 'settled' ? 'and that held' : `and that did not hold (${outcome})`;
+  const held = outcome === 'settled' ? ' and stayed ready' : `, but did not stay ready (${outcome})`;
   const again =
     settledSeconds !== null && settledSeconds !== sync.seconds
-      ? `, the ready that held came after ${sayDuration(settledSeconds)}`
+      ? `, and stayed ready from ${sayDuration(settledSeconds)}`
       : '';
   const derived =
     bringUp.startDerived && cause === 'reflash' ? ', counted from the change of the reported firmware' : '';
@@ -44,7 +44,7 @@ function readyFinding(bringUp: BringUp): Finding {
     id: 'sync-time',
     severity: 'info',
     to: bringUp.ready?.time ?? bringUp.watchedTo,
-    statement: `Half ${half} was ready ${bounds} after its ${words[cause]}, ${held}${again}${derived}.`,
+    statement: `Half ${half} was ready ${bounds} after its ${words[cause]}${held}${again}${derived}.`,
   };
 }
 
@@ -55,7 +55,7 @@ function unfinishedFinding(bringUp: BringUp): Finding {
     id: 'sync-unfinished',
     severity: 'warning',
     to: bringUp.watchedTo,
-    statement: `Half ${half} was not ready ${sayDuration(sync.seconds ?? 0)} after its ${words[cause]}, when the watch on it ended.`,
+    statement: `Half ${half} was not ready ${sayDuration(sync.seconds ?? 0)} after its ${words[cause]}, when observation ended.`,
   };
 }
 

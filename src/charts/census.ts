@@ -42,7 +42,7 @@ export const census: Chart<CensusRow> = {
   }),
   describe: (rows) => {
     const last = rows.filter((row) => row.label !== '').map((row) => row.label);
-    return last.length === 0 ? 'Nothing was reported.' : `At the end, of the halves: ${last.join(', ')}.`;
+    return last.length === 0 ? 'Nothing was reported.' : `Halves at the end: ${last.join(', ')}.`;
   },
 };
 

@@ -51,9 +51,9 @@ export const forecast: Chart<ForecastRow> = {
   }),
   describe: (rows) => {
     const last = rows.at(-1);
-    if (last === undefined) return 'No reflash to learn from.';
+    if (last === undefined) return 'No reflash in the logs.';
     const { learntFrom, failed, swaps, label, percent } = last;
-    return `Learnt from ${learntFrom} reflashes, ${failed === 0 ? 'none' : failed} of which failed: ${swaps === 1 ? 'one swap takes' : `${swaps} swaps take`} ${label} of bring-up (${percent} % prediction).`;
+    return `From ${learntFrom} reflashes, ${failed === 0 ? 'none' : failed} of which failed: ${swaps === 1 ? 'one swap takes' : `${swaps} swaps take`} ${label} of bring-up (${percent} % prediction).`;
   },
 };
 

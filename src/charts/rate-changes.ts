@@ -17,7 +17,7 @@ export interface RateChangeRow {
 /** Bouts counted up over calendar time, with the one change of their rate. */
 export const rateChanges: Chart<RateChangeRow> = {
   id: 'rate-changes',
-  title: 'Bouts counted up, and where their rate changed',
+  title: 'Cumulative bouts, and where their rate changed',
   spec: (rows) => ({
     data: { values: rows.map((row) => ({ ...row })) },
     width: 480,
@@ -64,7 +64,7 @@ export const rateChanges: Chart<RateChangeRow> = {
     const last = rows.at(-1);
     const change = rows.find((row) => row.word !== '');
     if (last === undefined || change === undefined) return 'No rate changed.';
-    return `${last.name}: ${last.bouts === 1 ? 'one bout' : `${last.bouts} bouts`} counted up; ${change.word}.`;
+    return `${last.name}: ${last.bouts === 1 ? 'one bout' : `${last.bouts} bouts`} in total; ${change.word}.`;
   },
 };
 

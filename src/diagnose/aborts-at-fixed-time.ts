@@ -13,7 +13,7 @@ export const abortsAtFixedTime: Cause = {
     id: 'aborts-at-fixed-time',
     title: 'Every sync fails after the same time',
     kind: 'pattern',
-    explains: 'A time limit that runs out, or a step of the copying that can never succeed.',
+    explains: 'A time limit that expires, or a copying step that always fails.',
     shows: 'The times from sync start to sync failed are far more alike than chance would leave them.',
     needs: [['sync-failed'], ['sync-start']],
     next: 'Ask the maker which step or time limit ends a synchronisation after that time; have the event log and the size of the project at hand.',

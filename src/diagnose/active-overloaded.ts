@@ -17,7 +17,7 @@ export const activeOverloaded: Cause = {
     explains: 'An active half that has no time left to copy its state to the standby.',
     shows: 'Its median load is over the limit while attempts fail, and was not while the partner was ready.',
     needs: [['load']],
-    next: 'Look what loads the active half: a new task, a shorter cycle, a watch left open by someone. Take it off with whoever runs the process before the standby is tried again.',
+    next: 'Find what loads the active half: a new task, a shorter cycle, a monitoring session left open. Agree with operations to remove it before the standby is tried again.',
   },
   weigh: (trouble) =>
     weighState(trouble, {

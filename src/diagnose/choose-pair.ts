@@ -9,11 +9,11 @@ export interface Candidate {
 }
 
 const said: Readonly<Record<Trouble['kind'], string>> = {
-  'not-ready': 'it has no ready partner that has held',
+  'not-ready': 'no partner has stayed ready',
   flapping: 'its partner drops out again and again',
   'late-light': 'its light was not steady in time',
   'light-again': 'its light flashes again',
-  unknown: 'nothing tells whether it is ready',
+  unknown: 'it is not known whether it is ready',
 };
 
 /** The pair to diagnose: the first that has trouble in the order of attention; else the first. `null` where there is none. */
@@ -28,9 +28,9 @@ export function sayChoice(pair: string, ranked: readonly Attention[]): string {
   const own = ranked.find((a) => a.pair === pair);
   const kind = own === undefined ? null : troubleIn(own);
   if (kind === null)
-    return `No pair was named, and all ${all} pairs in the files have a ready partner; this is ${pair}.`;
+    return `No pair was named; all ${all} pairs in the files have a ready partner, and this is ${pair}.`;
   const healthy = ranked.filter((a) => troubleIn(a) === null).length;
-  return `No pair was named: of ${all} pairs, ${healthy} healthy, ${pair} is worst now: ${said[kind]}.`;
+  return `No pair was named: of ${all} pairs, ${healthy} healthy, ${pair} is the worst now: ${said[kind]}.`;
 }
 
 function troubleIn({ reasons }: Attention): Trouble['kind'] | null {

@@ -11,10 +11,10 @@ import { type Seen, weighState } from './weigh-state.ts';
 export const configurationPending: Cause = {
   meta: {
     id: 'configuration-pending',
-    title: 'A configuration waits to be sent',
+    title: 'A configuration is pending',
     kind: 'condition',
     explains:
-      'What the active half runs is not what was last prepared, so that there is nothing settled to copy.',
+      'The active half does not run what was last prepared, so there is no settled configuration to copy.',
     shows: 'The configuration is pending whenever an attempt fails, and was not when the partner was ready.',
     needs: [['configuration']],
     next: 'Ask who prepared the change and whether it may be sent now; send it or take it back, then start the standby again.',
@@ -33,7 +33,7 @@ function readConfiguration({ facts, at }: Observation): Seen | null {
   const holds = step.value === 'pending';
   return {
     holds,
-    statement: holds ? 'A configuration waits to be sent.' : 'No configuration waits to be sent.',
+    statement: holds ? 'A configuration is pending.' : 'No configuration is pending.',
     evidence: linesOf(step),
   };
 }

@@ -23,6 +23,7 @@ export function diagnosePair(
   causes: readonly Cause[],
   limits: DiagnoseLimits,
   rules: TimelineRules,
+  isPartial: boolean,
 ): PairDiagnosis {
   const { timeline, bringUps } = facts;
   const half = trouble === null ? standbyAt(timeline, timeline.to) : trouble.half;
@@ -41,7 +42,7 @@ export function diagnosePair(
     to: timeline.to,
     sentences:
       trouble === null
-        ? sayHealthy(facts, own, half, rules.holdMs)
+        ? sayHealthy(facts, own, half, rules.holdMs, isPartial)
         : sayAnswer(trouble, stage, reference.bands, ranking.causes, limits.leadDecibans),
     stage,
     bringUps,

@@ -27,11 +27,11 @@ export const firmwareWide: Cause = {
     id: 'firmware-wide',
     title: 'Other pairs with this firmware have the same trouble',
     kind: 'pattern',
-    explains: 'A fault of the firmware itself, that no work on this pair will cure.',
+    explains: 'A firmware fault that no work on this pair will fix.',
     shows:
       'Other pairs with the firmware lose their partner or fail to synchronise more often than those with another.',
     needs: [['firmware']],
-    next: 'Do not exchange modules for it: report firmware, pairs and times to the maker, and hold back further reflashes to it until they have answered.',
+    next: 'Do not swap modules for this: report firmware, pairs and times to the maker, and hold back further reflashes to it until they have answered.',
   },
   weigh(trouble) {
     const { facts, half, to } = trouble;
@@ -39,7 +39,7 @@ export const firmwareWide: Cause = {
     if (firmware === null) return doubted([]);
     const others = trouble.fleet.filter((f) => f !== facts).map((f) => troubleWith(f, firmware, trouble));
     if (others.length === 0)
-      return doubted([{ statement: 'The files speak of no other pair.', evidence: trouble.evidence }]);
+      return doubted([{ statement: 'There is no other pair in the files.', evidence: trouble.evidence }]);
     const own = sumOf(others, 'own');
     const other = sumOf(others, 'other');
     const ratio = rateRatio(own, other, trouble.limits.confidence);

@@ -68,6 +68,6 @@ function medianOf(durations: readonly Duration[]): Duration | null {
 
 /** What a pattern of times can say of how alike they are, to end a sentence that names their median. */
 export function saySpread({ verdict, spreadSeconds }: FixedTime): string {
-  if (verdict === 'too-coarse') return ': the stamps are too coarse to tell whether that time is fixed';
+  if (verdict === 'too-coarse') return ': the timestamps are too coarse to tell whether that time is fixed';
   return `, half of them within ${sayDuration(spreadSeconds)} of it`;
 }

@@ -13,7 +13,7 @@ export const followsModule: Cause = {
     id: 'follows-module',
     title: 'The trouble follows the module',
     kind: 'place',
-    explains: 'A module that is itself at fault, wherever it is put.',
+    explains: 'A faulty module, in any slot.',
     shows: 'The serial fails in more than one half, and other modules are ready in the same halves.',
     needs: [['serial']],
     next: 'Set that module aside, marked with its serial, and fit another one of the same model; do not try it in a further pair.',

@@ -13,7 +13,7 @@ export const followsSlot: Cause = {
     id: 'follows-slot',
     title: 'The trouble follows the slot',
     kind: 'place',
-    explains: 'A slot that is at fault with every module: its contacts, its supply, its cables.',
+    explains: 'A faulty slot, with any module: its contacts, supply or cables.',
     shows: 'More than one serial fails in the half, and the same modules are ready elsewhere.',
     needs: [['serial']],
     next: 'Leave the modules alone: have the slot, its backplane, its supply and its two network cables checked by a qualified person while the other half runs. All of them failed beside the same partner: have its events read as well.',

@@ -20,7 +20,7 @@ export const linkDown: Cause = {
     id: 'link-down',
     title: 'A network link goes down',
     kind: 'condition',
-    explains: 'Attempts that begin well and fail when the half loses one of its two networks.',
+    explains: 'Attempts that start well and fail when the half loses one of its two networks.',
     shows: 'A link is down when attempts fail, or failures follow its going down more often than chance.',
     needs: [['link-a', 'link-b']],
     next: `Check the cable and both plugs of the network that goes down, at the half and at its switch, without pulling the module; change the cable if in doubt. ${fieldRules.cables}`,

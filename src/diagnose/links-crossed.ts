@@ -14,7 +14,7 @@ export const linksCrossed: Cause = {
     id: 'links-crossed',
     title: 'The network cables are exchanged',
     kind: 'condition',
-    explains: 'A half that is on the network and still does not find its partner where it looks for it.',
+    explains: 'A half that is on the network but does not find its partner on the expected link.',
     shows: 'A half reports its links as crossed when an attempt fails.',
     needs: [['links']],
     next: `Look at both network cables of both halves: which port, which network. Put each where its label says. ${fieldRules.cables}`,

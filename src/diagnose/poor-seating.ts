@@ -19,7 +19,7 @@ export const poorSeating: Cause = {
     id: 'poor-seating',
     title: 'The module makes poor contact',
     kind: 'condition',
-    explains: 'A module that drops out for moments and comes back, with no one pulling it.',
+    explains: 'A module that drops out briefly and comes back, without being pulled.',
     shows:
       'Presence that comes and goes without a removal, a restart or a supply fault, more often than before.',
     needs: [['partner-present']],

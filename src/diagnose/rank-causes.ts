@@ -77,7 +77,7 @@ function weigh(cause: Cause, trouble: Trouble, others: readonly Weighed[]): Weig
 
 /** Its signals are logged, but not of the half or the times that it would take: more of them would help. */
 function untold({ meta }: Cause, { evidence }: Trouble): Weighing {
-  const statement = `What is logged of ${meta.needs.flat().join(' and ')} does not tell of the half or the times in question.`;
+  const statement = `What was logged of ${meta.needs.flat().join(' and ')} does not cover the half or the times in question.`;
   return doubted([{ statement, evidence }]);
 }
 

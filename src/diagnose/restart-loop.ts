@@ -24,7 +24,7 @@ export const restartLoop: Cause = {
     id: 'restart-loop',
     title: 'The standby restarts again and again',
     kind: 'pattern',
-    explains: 'A half that starts, runs into the same thing each time, and starts again.',
+    explains: 'A half that starts, meets the same fault each time and restarts.',
     shows:
       'Restarts of one half that follow each other with no failed sync between them, or at a regular distance.',
     needs: [['restart']],

@@ -18,14 +18,19 @@ import { sayCounts } from './say-counts.ts';
 import { type Opening, sayEarlier, sayOpening } from './say-opening.ts';
 import { standingOf } from './standing.ts';
 
-/** A healthy pair: how it stands, the attempts there were, and that nothing is wrong, or was when that was last read. */
+/**
+ * A healthy pair: how it stands, the attempts there were, and that no trouble was found, of rows or files that are in no answer
+ * (`isPartial`) only in those recognised.
+ */
 export function sayHealthy(
   facts: PairFacts,
   attempts: readonly Attempt[],
   half: string | null,
   holdMs: number,
+  isPartial: boolean,
 ): NonEmpty<Sentence> {
   const opening = openingOf(facts, [], half, null, holdMs);
+  const where = isPartial ? ' in the rows recognised' : '';
   const { pair, from, to } = facts.timeline;
   const counts = attempts.some((a) => a.cause !== 'loss')
     ? [[`In ${sayDuration((to - from) / 1000)} of log ${sayCounts(attempts)}.`]]
@@ -33,8 +38,8 @@ export function sayHealthy(
   const { lastRead } = opening.standing;
   const wrong =
     lastRead === null
-      ? `Nothing is wrong with ${pair} now.`
-      : `Nothing was wrong with ${pair} then; nothing tells of it in the ${sayDuration((to - lastRead) / 1000)} after that.`;
+      ? `No trouble found with ${pair}${where} at the end of its log.`
+      : `No trouble found with ${pair}${where} then; nothing was logged about it in the ${sayDuration((to - lastRead) / 1000)} after that.`;
   return [sayOpening(opening), ...counts, [wrong]];
 }
 
@@ -106,7 +111,7 @@ function sayTrouble(
     return [
       ...counts,
       ...sayLight(facts.timeline, half),
-      ['The logs do not tell whether anything is wrong now.'],
+      ['The logs do not show whether anything is wrong now.'],
     ];
   }
   if (standing.value !== 'yes') return [];
@@ -135,18 +140,22 @@ function sayBand(last: Attempt | undefined, bands: readonly ReferenceBand[]): re
   const stayed = sayAbout({ seconds, low, high: high ?? seconds });
   const range =
     band.count === 1
-      ? `the one that worked took ${sayDuration(band.median)}`
-      : `the ${band.count} that worked took ${sayDuration(band.shortest)} to ${sayDuration(band.longest)}`;
-  return [[`The last attempt stayed in stage ${end.stage} for ${stayed}; ${range}.`]];
+      ? `the only successful attempt spent ${sayDuration(band.median)} there`
+      : `the ${band.count} successful attempts spent ${sayDuration(band.shortest)} to ${sayDuration(band.longest)} there`;
+  return [
+    [
+      `The last attempt ${last.outcome === 'failed' ? 'failed after' : 'has spent'} ${stayed} in stage ${end.stage}; ${range}.`,
+    ],
+  ];
 }
 
 /** What is said where no cause was found; of a half that is out, that this is why. */
 const noCause = {
-  'not-ready': 'No cause reaches 10 to 1: the logs do not say why.',
-  flapping: 'No cause reaches 10 to 1: the logs do not say why it was lost.',
-  'late-light': 'No cause reaches 10 to 1: the logs do not say why.',
-  'light-again': 'No cause reaches 10 to 1: the logs do not say why.',
-  out: 'While no module is put in there is nothing to synchronise; no other cause reaches 10 to 1.',
+  'not-ready': 'No cause reaches 10 to 1: the logs do not show why.',
+  flapping: 'No cause reaches 10 to 1: the logs do not show why it was lost.',
+  'late-light': 'No cause reaches 10 to 1: the logs do not show why.',
+  'light-again': 'No cause reaches 10 to 1: the logs do not show why.',
+  out: 'No module is in that half, so there is nothing to synchronise; no other cause reaches 10 to 1.',
 } as const;
 
 function sayCauses(

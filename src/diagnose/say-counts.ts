@@ -2,7 +2,7 @@ import { isFailed } from '../timeline/attempts.ts';
 import { type Attempt, sayAbout, sayBounds } from '../vocabulary.ts';
 
 /**
- * How many attempts were logged and how many of them failed for sure, to go into a sentence; `when` begins with a blank, or is empty.
+ * How many attempts were logged and how many of them certainly failed, to go into a sentence; `when` begins with a blank, or is empty.
  * A mere wait after a loss is none.
  */
 export function sayCounts(attempts: readonly Attempt[], when = ''): string {
@@ -11,26 +11,24 @@ export function sayCounts(attempts: readonly Attempt[], when = ''): string {
   const open = logged.filter((a) => a.outcome === 'inconclusive').length;
   if (logged.length === 0) return `no attempt was logged${when}`;
   if (logged.length === 1) return `one attempt was logged${when}, which ${sayOne(logged, failed, open)}`;
-  const all = failed.length === logged.length;
-  const which = all
-    ? logged.length === 2
-      ? 'both'
-      : 'all'
-    : failed.length === 0
-      ? 'none'
-      : failed.length === 1
-        ? 'one'
-        : String(failed.length);
   const unjudged = open === 0 ? '' : `; ${open === 1 ? 'one' : open} ${notJudged}`;
-  return `${logged.length} attempts were logged${when}, ${which} of which failed for sure${sayAfter(failed)}${unjudged}`;
+  if (failed.length === 0)
+    return `none of ${logged.length} attempts${when} is known to have failed${unjudged}`;
+  const which =
+    failed.length < logged.length
+      ? `${failed.length} of ${logged.length} attempts`
+      : logged.length === 2
+        ? 'both attempts'
+        : `all ${logged.length} attempts`;
+  return `${which}${when} failed${sayAfter(failed)}${unjudged}`;
 }
 
-const notJudged = 'could not be judged, since readiness was not observed closely enough';
+const notJudged = 'could not be judged because readiness was not observed closely enough';
 
 function sayOne(logged: readonly Attempt[], failed: readonly Attempt[], open: number): string {
-  if (failed.length === 1) return `failed for sure${sayAfter(failed)}`;
+  if (failed.length === 1) return `failed${sayAfter(failed)}`;
   if (logged[0]?.outcome === 'ready') return 'became ready';
-  return open === 1 ? notJudged : 'did not fail for sure';
+  return open === 1 ? notJudged : 'is not known to have failed';
 }
 
 /** How long failed syncs took, where every failed attempt is one whose start was logged. */

@@ -58,7 +58,7 @@ export function sayOpening(opening: Opening): Sentence {
   const { signal, since, value, seconds } = standing;
   if (signal === null || since === null)
     return [
-      `In ${sayDuration((logEnd - logFrom) / 1000)} of log nothing says whether ${pair} has a ready partner: readiness was never logged; ${sayCounts(attempts)}; `,
+      `${pair}: readiness was never logged in ${sayDuration((logEnd - logFrom) / 1000)} of log; ${sayCounts(attempts)}; `,
       ...sayReached(opening),
       '.',
     ];
@@ -92,20 +92,20 @@ function sayHas(
     return [
       `${pair} ${said.had} until `,
       at(endedBy),
-      `, when ${sayWork(endedBy)}; nothing tells of it in the ${after} after that`,
+      `, when ${sayWork(endedBy)}; nothing was logged about it in the ${after} after that`,
     ];
   }
   if (lastRead !== null)
-    return [`${pair} ${said.had} when that was last read, at `, exact(lastRead), `, by then for ${lasting}`];
+    return [`${pair} ${said.had} when last read, at `, exact(lastRead), `, for ${lasting} by then`];
   if (seconds < 1 && !since.initial)
     return [
       `${pair} ${said.justHas} in the last second of its log, at `,
       at(since),
-      signal === 'partner-ready' ? `; it must hold for ${sayDuration(holdSeconds)}` : '',
+      signal === 'partner-ready' ? `; it must stay ready for ${sayDuration(holdSeconds)}` : '',
     ];
   // A module that is seen need not hold: nobody calls it ready. What was so before the log began may have held by then.
   const isShort = signal === 'partner-ready' && seconds < holdSeconds && !since.initial;
-  const short = isShort ? `, not yet the ${sayDuration(holdSeconds)} that it must hold` : '';
+  const short = isShort ? `, less than the ${sayDuration(holdSeconds)} needed` : '';
   return [`${pair} ${said.has} for the last ${lasting}${short}`];
 }
 
@@ -134,9 +134,9 @@ function sayHasNone({ pair, standing }: Opening, since: TimelineEvent, said: Wor
   const from = saySince(since);
   if (lastRead !== null)
     return [
-      `${pair} ${said.hadNone} when that was last read, at `,
+      `${pair} ${said.hadNone} when last read, at `,
       exact(lastRead),
-      `, by then for ${lasting}`,
+      `, for ${lasting} by then`,
       ...from,
       sayUnseen(standing),
     ];
@@ -180,7 +180,7 @@ function sayReached({ half, stage, attempts, removal, standing }: Opening): Sent
   const who = half === null ? 'the standby' : `half ${half}`;
   if (removal !== null && removal !== standing.since)
     return [`${who} has been out since its removal at `, at(removal)];
-  if (stage === null) return ['how far the standby got was not logged'];
+  if (stage === null) return ['the stage it reached was not logged'];
   if (stage === 'absent') return [`${who} is absent`];
   // A mere wait after a loss reaches nothing.
   const isAttempt = attempts.some((a) => a.cause !== 'loss');

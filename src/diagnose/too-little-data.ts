@@ -9,10 +9,10 @@ export const tooLittleData: Cause = {
     id: 'too-little-data',
     title: 'Too little data to name a cause',
     kind: 'neither',
-    explains: 'A pair in trouble whose logs speak strongly for nothing.',
+    explains: 'A pair in trouble whose logs support no cause strongly.',
     shows: 'No cause reaches 10 to 1 with what was exported.',
     needs: [],
-    next: 'Export more, and read it together with what there is.',
+    next: 'Export more and read it together with these files.',
   },
   weigh(trouble, others) {
     const best = Math.max(0, ...others.map((o) => o.weighing.decibans));
@@ -31,9 +31,8 @@ export const tooLittleData: Cause = {
 
 function sayWhatThereIs({ attempts, observations, from, to }: Trouble): string {
   const ready = observations.filter((o) => o.ready).length;
-  const compared =
-    ready === 0 ? 'no ready partner that held was logged' : `a partner was ready ${sayTimes(ready)}`;
-  return `In ${sayDuration((to - from) / 1000)} ${sayCounts(attempts)}; to compare with, ${compared}.`;
+  const compared = ready === 0 ? 'no partner stayed ready' : `a partner was ready ${sayTimes(ready)}`;
+  return `In ${sayDuration((to - from) / 1000)} ${sayCounts(attempts)}; for comparison, ${compared}.`;
 }
 
 /** What to export next: what the causes that could not be judged need, the first of them first; else more of the same. */
@@ -46,8 +45,8 @@ function nextExport({ facts, kind, attempts, failed, rules }: Trouble, others: r
   const limit = sayDuration(rules.lightLimitSeconds);
   const early = failed.length === 0 && attempts.at(-1)?.outcome === 'unfinished';
   const wait = early
-    ? `No attempt has failed for sure yet: wait until ${limit} after the start, then export again. `
+    ? `No attempt is known to have failed yet: wait until ${limit} after the start, then export again. `
     : '';
   if (wanted.length > 0) return `${wait}Export for ${pair}, over the same time: ${wanted.join('; ')}.`;
-  return `${wait}Everything that the causes need was logged of ${pair}, but too little happened: export a longer time, with the last bring-up that worked, and other pairs of the same model and firmware to compare with.`;
+  return `${wait}All signals needed were logged for ${pair}, but too little happened: export a longer time with the last successful bring-up, and other pairs of the same model and firmware for comparison.`;
 }

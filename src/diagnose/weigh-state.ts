@@ -43,9 +43,9 @@ export function weighState(trouble: Trouble, { priorDecibans, words, test }: Sta
   const heldReady = ready.filter((s) => s.holds);
   const atFailures = isAlone
     ? failures.length === 0
-      ? 'No attempt has failed for sure;'
-      : 'How it was when attempts failed was not logged;'
-    : `It was so at ${held.length} of ${said(told.length, 'attempt')} that failed, and`;
+      ? 'No attempt is known to have failed;'
+      : 'The state when attempts failed was not logged;'
+    : `This was so at ${held.length} of ${said(told.length, 'failed attempt')} and`;
   const counted = `${atFailures} ${sayReady(heldReady.length, ready.length, isAlone)}`;
   const weight = weightOf({ failed, ready, own }, priorDecibans, trouble.limits);
   return {
@@ -93,9 +93,9 @@ function failuresOf({ observations, facts, from }: Trouble): readonly Observatio
 
 /** How often it was so when a partner was ready, as far as that was logged. */
 function sayReady(held: number, all: number, isAlone: boolean): string {
-  if (all === 0) return 'whether it was so when a partner was ready was not logged.';
-  const times = `at ${held} of ${said(all, 'time')} that a partner was ready`;
-  return isAlone ? `it was so ${times}.` : `${times}.`;
+  if (all === 0) return 'whether this was so with a ready partner was not logged.';
+  const times = `at ${held} of ${said(all, 'time')} with a ready partner`;
+  return isAlone ? `this was so ${times}.` : `${times}.`;
 }
 
 /** The end of the log, as an observation. */

@@ -67,7 +67,7 @@ function notReady(facts: PairFacts, readyMs: number): readonly Reason[] {
   if (now === undefined)
     return [
       {
-        said: 'Whether its partner is ready was never logged.',
+        said: 'Readiness of its partner was never logged.',
         isUnknown: true,
         lines: endLines(timeline),
       },
@@ -123,7 +123,7 @@ function unknownLines(
 
 function pending({ timeline }: PairFacts): readonly Reason[] {
   const now = stepAt(track(timeline, null, 'configuration'), timeline.to);
-  return now?.value === 'pending' ? [{ said: 'A configuration waits to be sent.', lines: linesOf(now) }] : [];
+  return now?.value === 'pending' ? [{ said: 'A configuration is pending.', lines: linesOf(now) }] : [];
 }
 
 function linksDown({ timeline }: PairFacts): readonly Reason[] {
@@ -144,7 +144,7 @@ function linksDown({ timeline }: PairFacts): readonly Reason[] {
 function unobservedBefore({ timeline, readiness }: PairFacts, readyMs: number): readonly Reason[] {
   const since = timeline.to - readyMs;
   if (timeline.from > since) {
-    const said = `Its log covers ${sayDuration((timeline.to - timeline.from) / 1000)} only.`;
+    const said = `Its log covers only ${sayDuration((timeline.to - timeline.from) / 1000)}.`;
     return [{ said, isUnknown: true, lines: endLines(timeline) }];
   }
   const { signal } = readiness;

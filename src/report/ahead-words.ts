@@ -17,15 +17,15 @@ export function sayForecastLimits({ low, high }: Pick<Forecast, 'low' | 'high'>)
 /** How long the campaign takes, or what is missing to say so. */
 export function forecastSentence({ forecast }: Fleet): string {
   if (forecast === null)
-    return 'How long the next swaps take is not known: no reflash in the logs was followed by a ready partner that held.';
+    return 'How long the next swaps take is not known: no reflash in the logs was followed by a partner that stayed ready.';
   const { swaps, hours, low, high, reflashes, needed, confidence } = forecast;
   const next = swaps === 1 ? 'the next swap' : `the next ${swaps} swaps`;
   if (low !== null && high !== null)
     return `Expect ${sayForecastLimits(forecast)} of bring-up for ${next} (${100 * confidence} % prediction)${repeats(forecast)}.`;
   const why =
     reflashes < needed
-      ? `${needed} are needed to say how far off that may be`
-      : 'they took so nearly the same that how far off it may be does not show';
+      ? `${needed} are needed for a prediction interval`
+      : 'their times are too alike for a prediction interval';
   return `Going by ${sayCount(reflashes, 'reflash', 'reflashes')}, expect about ${sayHours(hours)} of bring-up for ${next}; ${why}.`;
 }
 
@@ -39,10 +39,10 @@ export function boutsSentences(fleet: Fleet): readonly string[] {
   const { boutsNextYear } = fleet;
   if (boutsNextYear === null) return [];
   const { pairs } = boutsNextYear;
-  const where = pairs.length === 1 ? `at ${pairs[0]?.pair}` : `over ${pairs.length} pairs`;
+  const where = pairs.length === 1 ? `at ${pairs[0]?.pair}` : `at ${pairs.length} pairs`;
   const left = leftOut(fleet);
   return [
-    `In the next year ${sayBouts(boutsNextYear)} of losses are expected ${where}${left && `; ${left}`}.`,
+    `Expect ${sayBouts(boutsNextYear)} of losses ${where} in the next year (95 % prediction)${left && `; ${left}`}.`,
   ];
 }
 
@@ -50,7 +50,7 @@ export function boutsSentences(fleet: Fleet): readonly string[] {
 export function leftOut({ pairs }: Fleet): string {
   const changed = pairs.filter((p) => p.change !== null).map((p) => p.pair);
   if (changed.length === 0) return '';
-  return `${sayNames(changed)} ${changed.length === 1 ? 'is' : 'are'} left out, since ${changed.length === 1 ? 'its rate' : 'their rates'} changed`;
+  return `${sayNames(changed)} ${changed.length === 1 ? 'is' : 'are'} left out because ${changed.length === 1 ? 'its rate' : 'their rates'} changed`;
 }
 
 function sayBouts({ low, high }: Pick<BoutsAhead, 'low' | 'high'>): string {
@@ -63,19 +63,19 @@ export function forecastComputed({ forecast }: Fleet): string {
   if (forecast === null) return '';
   const { reflashes, failed, needed, confidence } = forecast;
   return [
-    `Counted is bring-up alone, two modules a swap, from the end of a reflash to a partner that held; people, permits and waiting are not in it. n = ${reflashes} reflashes, ${failed === 0 ? 'none' : failed} of which failed (lost, superseded, or not ready within 15 min).${failed === 0 ? '' : ' A failed one counts for the time it was watched, 15 min at most, and is made again.'}`,
-    `The interval is a prediction of the total that holds ${100 * confidence} times in 100, by the studentised bootstrap (Efron and Tibshirani, An Introduction to the Bootstrap, section 12.5, 1993): it holds the scatter of the times and the error of their mean and of the share that fails. It needs ${needed} reflashes.`,
+    `Counted is bring-up only, two modules a swap, from the end of a reflash until the partner was ready and stayed ready, without people, permits and waiting; n = ${reflashes} reflashes, ${failed === 0 ? 'none' : failed} of which failed (lost, superseded, or not ready within 15 min).${failed === 0 ? '' : ' A failed one counts for the time observed, 15 min at most, and is repeated.'}`,
+    `The interval is a ${100 * confidence} % prediction of the total by the studentised bootstrap (Efron and Tibshirani, section 12.5, 1993), which needs ${needed} reflashes.`,
     ...(failed === 0 ? [neverFailed(reflashes)] : []),
-    'It would be wrong where the next modules, their firmware or the way of working differ from those before; where times have two peaks it is wider than it need be.',
+    'Wrong if the next modules, their firmware or the way of working differ; too wide if times have two peaks.',
   ].join(' ');
 }
 
 /** Where none failed: the upper 95 % limit of the share that fails all the same, 1 less the n-th root of 0.05. */
 function neverFailed(reflashes: number): string {
   const most = Math.ceil(100 * (1 - 0.05 ** (1 / reflashes)));
-  return `None failed so far, so the forecast counts on none; up to ${most} in 100 might fail without having shown it by now (95 % limit).`;
+  return `No repeats are counted because none failed so far; the true share that fails may be up to ${most} % (95 % limit).`;
 }
 
 /** How the prediction of bouts was computed. */
 export const boutsComputed =
-  'Counted are bouts, losses that follow each other within 12 h as one, of the pairs observed for at least 30 d, over their observed time. The limits are those of an exact 95 % prediction of a Poisson count (Hahn and Meeker, Statistical Intervals, chapter 7, 1991); where bouts of several pairs begin within an hour of each other, they are counted as waves, and the limits over all pairs are as much wider. Pairs whose rate changed by more than chance are left out. It would be wrong where pairs get better or worse without having shown it, where work on them is due, or where pairs that were observed for a short time only are unlike the rest.';
+  'Counted are bouts of the pairs observed for at least 30 days, over their observed time. Limits are an exact 95 % prediction of a Poisson count (Hahn and Meeker, Statistical Intervals, chapter 7, 1991), widened where several pairs lose their partners within an hour. Pairs whose rate changed by more than chance are left out. Wrong if pairs get better or worse, are due for work, or were observed only briefly and differ from the rest.';

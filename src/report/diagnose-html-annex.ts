@@ -4,6 +4,7 @@ import { html } from './escape.ts';
 import type { EvidenceList } from './evidence.ts';
 import { section } from './html-section.ts';
 import { ladderOf, sayReference } from './ladder.ts';
+import { inRowsRecognised } from './not-known.ts';
 import { outcomeWords, sayCause, sayLength } from './outcome-words.ts';
 import type { ReportOptions } from './report-options.ts';
 import { sayInstantBounds } from './words.ts';
@@ -18,9 +19,9 @@ export function ladderSection(diagnosis: Diagnosis, evidence: EvidenceList): str
   });
   return section(
     'ladder',
-    'How far it gets',
+    'Sync stages',
     `<div class="scroll"><table>
-<thead><tr><th scope="col">Stage</th><th scope="col" class="number">Attempts that ended here</th><th scope="col">Time of the last attempt, with bounds</th><th scope="col">Attempts that worked</th></tr></thead>
+<thead><tr><th scope="col">Stage</th><th scope="col" class="number">Attempts that ended here</th><th scope="col">Time of the last attempt, with bounds</th><th scope="col">Successful attempts</th></tr></thead>
 <tbody>${rows.join('\n')}</tbody>
 </table></div>
 <p class="second">${html(sayReference(diagnosis))}</p>`,
@@ -30,8 +31,10 @@ export function ladderSection(diagnosis: Diagnosis, evidence: EvidenceList): str
 const mostAttempts = 25;
 
 /** The attempts since the trouble began. */
-export function attemptsSection({ attempts, from }: Diagnosis, { zone }: ReportOptions): string {
-  if (attempts.length === 0) return section('attempts', 'Attempts', '<p>None was logged.</p>');
+export function attemptsSection(diagnosis: Diagnosis, { zone }: ReportOptions): string {
+  const { attempts, from } = diagnosis;
+  if (attempts.length === 0)
+    return section('attempts', 'Attempts', `<p>None was logged${inRowsRecognised(diagnosis)}.</p>`);
   const rows = attempts
     .slice(-mostAttempts)
     .map(

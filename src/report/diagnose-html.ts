@@ -98,7 +98,7 @@ ${rows.filter((r) => r !== '').join('\n')}
   });
   return section(
     'causes',
-    'Causes, by rank',
+    'Causes, most likely first',
     `${blocks.join('\n')}\n<p class="second">${html(rankingRule)}</p>`,
   );
 }

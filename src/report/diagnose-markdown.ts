@@ -6,6 +6,8 @@ import { markdown } from './escape.ts';
 import type { EvidenceList } from './evidence.ts';
 import { ladderOf, sayReference } from './ladder.ts';
 import { table } from './markdown-table.ts';
+import { inRowsRecognised } from './not-known.ts';
+import { notKnownBlocks } from './not-known-markdown.ts';
 import { outcomeWords, sayCause, sayLength } from './outcome-words.ts';
 import type { ReportOptions } from './report-options.ts';
 import { rankingRule, sayWeight } from './say-weight.ts';
@@ -21,6 +23,7 @@ export function diagnoseMarkdown(diagnosis: Diagnosis, options: ReportOptions): 
   const period = `${sayInstant(from, options.zone)} to ${sayInstant(to, options.zone)} (${options.zone}).`;
   const blocks = [
     `# Diagnosis of ${markdown(pair)}`,
+    ...notKnownBlocks(diagnosis),
     `**${markdown(first)}**`,
     ...rest.map(markdown),
     markdown(chosen === null ? period : `${chosen} ${period}`),
@@ -45,15 +48,15 @@ export function diagnoseMarkdown(diagnosis: Diagnosis, options: ReportOptions): 
 function body(diagnosis: Diagnosis, evidence: EvidenceList, options: ReportOptions): readonly string[] {
   const { causes } = diagnosis;
   return [
-    '## How far it gets',
+    '## Sync stages',
     table(
-      ['Stage', 'Attempts that ended here', 'Time of the last attempt', 'Attempts that worked'],
+      ['Stage', 'Attempts that ended here', 'Time of the last attempt', 'Successful attempts'],
       ladderOf(diagnosis).map((r) => [r.stage, r.ended === 0 ? '' : String(r.ended), r.last, r.reference]),
     ),
     sayReference(diagnosis),
     '## Attempts',
     attempts(diagnosis, options),
-    '## Causes, by rank',
+    '## Causes, most likely first',
     ...causes.flatMap((cause) => causeBlocks(cause, evidence)),
     rankingRule,
     ...doubtedBlocks(diagnosis, evidence),
@@ -64,8 +67,9 @@ function body(diagnosis: Diagnosis, evidence: EvidenceList, options: ReportOptio
 
 const mostAttempts = 25;
 
-function attempts({ attempts: all, from }: Diagnosis, { zone }: ReportOptions): string {
-  if (all.length === 0) return 'None was logged.';
+function attempts(diagnosis: Diagnosis, { zone }: ReportOptions): string {
+  const { attempts: all, from } = diagnosis;
+  if (all.length === 0) return `None was logged${inRowsRecognised(diagnosis)}.`;
   const rows = all
     .slice(-mostAttempts)
     .map((a) => [

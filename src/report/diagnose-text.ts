@@ -3,6 +3,7 @@ import { cautions } from './cautions.ts';
 import { warningsOf } from './diagnose-findings.ts';
 import { terminal } from './escape.ts';
 import { ladderOf, sayReference } from './ladder.ts';
+import { inRowsRecognised } from './not-known.ts';
 import { outcomeWords, sayCause, sayLength } from './outcome-words.ts';
 import { sayWeight } from './say-weight.ts';
 import { saySentence } from './sentences.ts';
@@ -50,8 +51,8 @@ function ladderText(diagnosis: Diagnosis): readonly string[] {
   const row = (stage: string, ended: string, last: string, reference: string): string =>
     `  ${stage.padEnd(17)} ${ended.padStart(5)}  ${last.padEnd(24)}  ${reference}`.trimEnd();
   return [
-    'How far it gets',
-    row('stage', 'ended', 'time of the last attempt', 'attempts that worked'),
+    'Sync stages',
+    row('stage', 'ended', 'time of the last attempt', 'successful attempts'),
     ...ladderOf(diagnosis).map((r) =>
       row(r.stage, r.ended === 0 ? '' : String(r.ended), r.last, r.reference),
     ),
@@ -62,8 +63,9 @@ function ladderText(diagnosis: Diagnosis): readonly string[] {
 
 const mostAttempts = 12;
 
-function attemptsText({ attempts, from }: Diagnosis, { zone }: TextOptions): readonly string[] {
-  if (attempts.length === 0) return ['Attempts: none was logged.', ''];
+function attemptsText(diagnosis: Diagnosis, { zone }: TextOptions): readonly string[] {
+  const { attempts, from } = diagnosis;
+  if (attempts.length === 0) return [`Attempts: none was logged${inRowsRecognised(diagnosis)}.`, ''];
   const left = attempts.length - mostAttempts;
   return [
     'Attempts',

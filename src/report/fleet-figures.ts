@@ -30,7 +30,7 @@ export function drawnOf(
   words: string,
 ): readonly FleetFigure[] {
   if (drawn >= all) return figures;
-  return figures.map((f) => ({ ...f, caption: `${f.caption} Drawn are the ${words}: ${drawn} of ${all}.` }));
+  return figures.map((f) => ({ ...f, caption: `${f.caption} Shown: the ${words}, ${drawn} of ${all}.` }));
 }
 
 /** The curves of sync times after one cause. */
@@ -39,7 +39,7 @@ export function survivalFigures(fleet: Fleet, cause: BringUpCause): readonly Fle
   const drawn = new Set(rows.map((row) => row.group)).size;
   const all = fleet.groups.filter((g) => g.cause === cause).length;
   const figures = figureOf(syncTimeSurvival, rows, `sync-times-${cause}`);
-  return drawnOf(figures, drawn, all, 'slowest groups that were seen to become ready').map((figure) => ({
+  return drawnOf(figures, drawn, all, 'slowest groups that became ready').map((figure) => ({
     ...figure,
     caption: `By ${causeWords[cause]}. ${figure.caption}`,
   }));
@@ -51,7 +51,7 @@ export function censusFigures(fleet: Fleet, signal: CensusCount['signal']): read
   const drawn = new Set(rows.map((row) => row.value)).size;
   const all = new Set(fleet.census.filter((c) => c.signal === signal).map((c) => c.value)).size;
   const figures = figureOf(census, rows, `census-${signal}`);
-  return drawnOf(figures, drawn, all, 'values that most halves say at the end').map((figure) => ({
+  return drawnOf(figures, drawn, all, 'values that most halves report at the end').map((figure) => ({
     ...figure,
     caption: `${signal === 'firmware' ? 'Firmware' : 'Models'}. ${figure.caption}`,
   }));

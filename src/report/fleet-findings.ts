@@ -34,7 +34,7 @@ function tableOf(findings: readonly Finding[], zone: string): ShownTable {
   }
   return {
     file: 'fleet.json',
-    columns: columns('Pair', 'Severity', 'How often#', 'Newest', 'What it says'),
+    columns: columns('Pair', 'Severity', 'Count#', 'Newest', 'Finding'),
     rows: [...kinds.values()].flatMap((one) => rowOf(one, zone)),
     note: '',
   };

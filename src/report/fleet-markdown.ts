@@ -5,6 +5,7 @@ import { type FleetSection, howComputedTitle } from './fleet-section.ts';
 import { fleetSections } from './fleet-sections.ts';
 import { fleetSentences } from './fleet-sentences.ts';
 import { table } from './markdown-table.ts';
+import { notKnownBlocks } from './not-known-markdown.ts';
 import type { ReportOptions } from './report-options.ts';
 import { onPaper } from './shown-table.ts';
 import { sayCount } from './words.ts';
@@ -14,6 +15,7 @@ export function fleetMarkdown(fleet: Fleet, options: ReportOptions): string {
   const [first, ...rest] = fleetSentences(fleet);
   const blocks = [
     `# Fleet review: ${sayCount(fleet.pairs.length, 'pair')}`,
+    ...notKnownBlocks(fleet),
     `**${markdown(first)}**`,
     ...rest.map(markdown),
     ...fleetSections(fleet, options.zone).flatMap(question),

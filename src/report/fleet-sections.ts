@@ -56,7 +56,7 @@ function drifts(fleet: Fleet): FleetSection {
       }));
     }),
     table: driftTable(fleet),
-    howComputed: `${driftWords}${fleet.drifts.length > mostDrifts ? ` Drawn are the first ${mostDrifts} of ${fleet.drifts.length} groups.` : ''}`,
+    howComputed: `${driftWords}${fleet.drifts.length > mostDrifts ? ` Shown: the first ${mostDrifts} of ${fleet.drifts.length} groups.` : ''}`,
   };
 }
 
@@ -66,7 +66,7 @@ function censuses(fleet: Fleet): FleetSection {
     title: 'Firmware and models',
     figures: (['firmware', 'model'] as const).flatMap((signal) => censusFigures(fleet, signal)),
     table: censusTable(fleet),
-    howComputed: 'Halves are counted at the begin of each month, and where all logs end.',
+    howComputed: 'Halves are counted at the start of each month and at the end of the logs.',
   };
 }
 
@@ -93,11 +93,11 @@ function nextYear(fleet: Fleet): FleetSection {
 function readiness(fleet: Fleet): FleetSection {
   return {
     id: 'readiness',
-    title: 'Which pairs are fit for a swap',
+    title: 'Which pairs are ready for a swap',
     figures: [],
     table: readinessTable(fleet),
     howComputed:
-      'As the log of each pair ends. It is no permission: check at the cabinet which half is standby.',
+      'At the end of the log of each pair. This is no permission: check at the cabinet which half is standby.',
   };
 }
 
@@ -108,7 +108,7 @@ function findings(fleet: Fleet, zone: string): FleetSection {
     figures: [],
     table: findingTable(fleet, zone),
     howComputed:
-      `Of each kind and pair the newest is told; all are in fleet.json. ${questionWords(fleet.findings)}`.trimEnd(),
+      `The newest finding of each kind and pair; all are in fleet.json. ${questionWords(fleet.findings)}`.trimEnd(),
   };
 }
 
@@ -118,6 +118,6 @@ function quality(fleet: Fleet, zone: string): FleetSection {
     title: 'Data quality',
     figures: [],
     table: qualityTable(fleet, zone),
-    howComputed: 'What was not seen or not understood counts neither as good nor as bad.',
+    howComputed: 'Time not observed and rows not recognised count neither as good nor as bad.',
   };
 }

@@ -45,12 +45,12 @@ function drifting({ drifts }: Fleet): readonly string[] {
 /** Which pairs are not fit for a swap, where there are few, and of which it is not known. */
 function unfit({ pairs }: Fleet): readonly string[] {
   return [
-    ...namedIf(pairs, false, 'No pair was ready for a swap when its log ended.', 'Not fit for a swap'),
+    ...namedIf(pairs, false, 'No pair was ready for a swap when its log ended.', 'Not ready for a swap'),
     ...namedIf(
       pairs,
       null,
-      'Of no pair is it known whether it is fit for a swap.',
-      'Not known whether fit for a swap',
+      'It is not known of any pair whether it is ready for a swap.',
+      'Not known whether ready for a swap',
     ),
   ];
 }
@@ -66,6 +66,6 @@ function namedIf(pairs: Fleet['pairs'], fit: boolean | null, all: string, words:
 function alikeSaid({ alike }: Fleet): readonly string[] {
   return alike.map(
     (names) =>
-      `${names.join(' and ')} may be one under ${names.length} names: they are compared as ${names.length}. Give them one value in the phrasebook if they are.`,
+      `${names.join(' and ')} may be the same under ${names.length} names, but are compared separately. If they are the same, give them one value in the phrasebook.`,
   );
 }

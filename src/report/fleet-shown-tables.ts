@@ -12,14 +12,14 @@ export function groupTable(fleet: Fleet): ShownTable {
     file: 'fleet-groups.csv',
     columns: columns(
       name,
-      'After',
+      'Cause',
       'n#',
       'Superseded#',
-      'Not seen to end#',
+      'Not observed to the end#',
       'Median, 95 % limits',
       '95th percentile, 95 % limits',
       '95/95 tolerance limit',
-      'Longer each year',
+      'Change per year',
     ),
     rows: groups.map((g) => ({
       lines: attemptLines(fleet, g),
@@ -56,7 +56,7 @@ function attemptLines(
 export function driftTable({ drifts }: Fleet): ShownTable {
   return {
     file: 'fleet.json',
-    columns: columns('Group', 'After', 'n#', 'Usual', 'Usual limits', 'Average now', 'Outside#'),
+    columns: columns('Group', 'Cause', 'n#', 'Usual', 'Usual limits', 'Average now', 'Outside#'),
     rows: drifts.flatMap(({ group, cause, target, low, high, points }) => {
       const last = points.at(-1);
       if (last === undefined) return [];
@@ -82,7 +82,7 @@ export function censusTable({ census }: Fleet): ShownTable {
   const keys = [...new Set(census.map((c) => `${c.signal}\n${c.value ?? ''}`))];
   return {
     file: 'fleet-census.csv',
-    columns: columns('What', 'Reported', 'Halves, each time their number changed'),
+    columns: columns('What', 'Reported', 'Number of halves, at each change'),
     rows: keys.map((key) => {
       const [signal = '', value = ''] = key.split('\n');
       return unsaid(

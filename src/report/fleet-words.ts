@@ -80,7 +80,7 @@ export function sayLonger({
 export function sayFit({ fit, reasons }: PairReview['readiness'], standsOut: boolean | null): string {
   if (fit === true)
     return standsOut === true
-      ? 'fit for a swap today, but loses its partner more often than the rest'
-      : 'fit for a swap';
-  return `${fit === null ? 'not known whether fit for a swap' : 'not fit for a swap'}: ${reasons.join(' ')}`;
+      ? 'ready for a swap today, but loses its partner more often than the rest'
+      : 'ready for a swap';
+  return `${fit === null ? 'not known whether ready for a swap' : 'not ready for a swap'}: ${reasons.join(' ')}`;
 }

@@ -54,10 +54,10 @@ function sayBand({ count, shortest, median, longest }: ReferenceBand): string {
 /** Whom the reference band rests on, in one sentence. */
 export function sayReference({ reference }: Diagnosis): string {
   if (reference.bands.length === 0)
-    return 'No attempt whose start was logged became ready: there is nothing to compare with.';
+    return 'No attempt with a logged start became ready, so there is nothing to compare with.';
   return reference.sameModule
-    ? 'The band is that of attempts of the same model and firmware that became ready.'
-    : 'The band is that of all attempts in the files that became ready: those of the same model and firmware were too few.';
+    ? 'Compared with successful attempts of the same model and firmware.'
+    : 'Compared with all successful attempts in the files: too few had the same model and firmware.';
 }
 
 function endOf({ stages: reached }: Attempt): Stage | null {

@@ -16,7 +16,7 @@ export function lossSections(fleet: Fleet): readonly FleetSection[] {
 }
 
 const whatIsCounted =
-  'Counted are bouts: losses of one pair of which each follows the one before within 12 h count once, at the first, since one trouble brings many. Years are of observed time, 365.25 days.';
+  'Counted are bouts: losses of a pair less than 12 h apart count once, at the first, per year of observed time';
 
 function pairs(fleet: Fleet): FleetSection {
   const rows = lossRateRows(fleet);
@@ -28,12 +28,10 @@ function pairs(fleet: Fleet): FleetSection {
     figures: drawnOf(figureOf(lossRates, rows), rows.length, judged.length, 'worst pairs'),
     table: pairTable(fleet),
     howComputed: [
-      whatIsCounted,
-      'Limits are exact for Poisson counts (Garwood, Fiducial Limits for the Poisson Distribution, 1936).',
-      'A pair stands out if its bouts are too many beside the rest: exact one-sided comparison of two Poisson rates (Przyborowski and Wilenski, 1940), at 5 in 100 false ones among those said to (Benjamini and Hochberg, Controlling the False Discovery Rate, 1995), made again without those found until no further one is, so that several do not hide each other.',
-      'Pairs are ranked by the shrunken rate, which draws each towards all the more, the less was seen of it: gamma-Poisson by marginal maximum likelihood (Gaver and O’Muircheartaigh, Robust Empirical Bayes Analyses of Event Rates, 1987).',
-      `n = ${sayCount(bouts, 'bout')} of ${sayCount(judged.length, 'pair')} observed for 30 days or more.`,
-      'It would be wrong where one trouble goes on with more than 12 h between its losses, so that its bouts are not independent. The lines of a pair are those of its newest losses, twenty at most.',
+      `${whatIsCounted}; n = ${sayCount(bouts, 'bout')} of ${sayCount(judged.length, 'pair')} observed for 30 days or more.`,
+      'Limits are exact Poisson limits (Garwood, 1936); a pair stands out by an exact comparison of its rate with the rest (Przyborowski and Wilenski, 1940), at a false discovery rate of 5 % (Benjamini and Hochberg, 1995), repeated without the pairs already found.',
+      'Pairs are ranked by the shrunken rate, gamma-Poisson (Gaver and O’Muircheartaigh, 1987).',
+      'Wrong if one trouble goes on with more than 12 h between its losses: its bouts are then not independent.',
     ].join(' '),
   };
 }
@@ -48,7 +46,7 @@ function months(fleet: Fleet): FleetSection {
     title: 'Losses over time',
     figures,
     table: monthTable(fleet),
-    howComputed: `A bout counts in the month of its first loss. ${figures.length === 0 ? '' : 'A thin line is time in which the pair was observed. '}Months are those of UTC.`,
+    howComputed: `A bout counts in the month (UTC) of its first loss.${figures.length === 0 ? '' : ' A thin line is time in which the pair was observed.'}`,
   };
 }
 
@@ -63,18 +61,17 @@ function changes(fleet: Fleet): FleetSection {
   ].flatMap(({ name, change }) => (change === null ? [] : [{ name, change }]));
   return {
     id: 'rate-changes',
-    title: 'Since when',
+    title: 'Trends and changes of rate',
     figures: all.slice(0, mostChanges).flatMap(({ name, change }, index) => {
       return figureOf(rateChanges, changeRows(name, change), `rate-change-${index + 1}`);
     }),
     table,
     howComputed: [
-      'Trends are Laplace’s test over observed time (NIST/SEMATECH e-Handbook, section 8.2.3.4) for all pairs together at 5 in 100; a shape above 1 is that of a power law whose bouts come more and more often.',
-      'A change is one change of the rate of bouts at an unknown instant of the observed time: the greatest ratio of the likelihood of two rates to that of one (Jarrett, A Note on the Intervals Between Coal-Mining Disasters, 1979, has the data it is checked with), over all instants at which a denser part of at least three bouts begins or ends.',
-      'Its chance is exact for any number of bouts (the distribution of ordered uniform values; Noe, 1972), adjusted for all pairs, and apart from them for all groups, that were asked: those with five bouts or more (Benjamini and Hochberg, 1995).',
-      'Of a group each pair counts with the rate that it had there, bouts of several pairs within an hour of each other count once, and the change must be there also without the pair that speaks most for it.',
-      'It would be wrong about the instant where a rate drifts slowly: the change is then said near the middle of it.',
-      `${all.length > mostChanges ? `Drawn are the first ${mostChanges} of ${all.length}.` : ''}`,
+      'Trend: Laplace’s test over observed time (NIST/SEMATECH e-Handbook, section 8.2.3.4), all pairs together at 5 %; a shape above 1 means more and more often.',
+      'Change: the likeliest single change of the rate (Jarrett, 1979) of each pair or group with five bouts or more, with an exact chance (Noe, 1972) adjusted for all of them (Benjamini and Hochberg, 1995).',
+      'A group must show it without its strongest pair too; bouts of several pairs within an hour count once.',
+      'Wrong about the date if the rate drifts slowly: the change is then put near the middle.',
+      `${all.length > mostChanges ? `Shown: the first ${mostChanges} of ${all.length}.` : ''}`,
     ]
       .join(' ')
       .trim(),
@@ -91,15 +88,13 @@ function groups(fleet: Fleet): FleetSection {
     figures: drawnOf(figureOf(meanBouts, rows), drawn, withCurve, 'groups with most bouts'),
     table: lossGroupTable(fleet),
     howComputed: [
-      whatIsCounted,
       fleet.by === 'site'
-        ? ''
-        : `Time and bouts count for the ${fleet.by} that the pair had at the time: what both halves say, or the one that says it; "mixed" where they differ.`,
-      'The curve is the mean cumulative function, by observed days since a pair came into the group, with robust 95 % limits from the spread between pairs (Nelson, Confidence Limits for Recurrence Data, 1995; Lawless and Nadeau, Some Simple Robust Methods for the Analysis of Recurrent Events, 1995), by Student’s t, told while at least 4 pairs are watched.',
-      'Where several pairs lose their partners at once, their bouts are not independent, and no limits are told. It would be wrong where pairs leave a group because they lose their partner.',
-    ]
-      .filter((said) => said !== '')
-      .join(' '),
+        ? `${whatIsCounted}.`
+        : `${whatIsCounted}, by the ${fleet.by} that the pair had at the time ("mixed" where its halves differ).`,
+      'The curve is the mean cumulative number of bouts per pair, with robust 95 % limits (Nelson, 1995; Lawless and Nadeau, 1995), drawn while at least 4 pairs are observed.',
+      'No limits are given where several pairs lose their partners at once.',
+      'Wrong if pairs leave a group because they lose their partner.',
+    ].join(' '),
   };
 }
 
@@ -111,9 +106,10 @@ function ratios(fleet: Fleet): FleetSection {
     figures: drawnOf(figureOf(lossRatios, rows), rows.length, fleet.lossRatios.length, 'first comparisons'),
     table: lossRatioTable(fleet),
     howComputed: [
-      'Pairs that were in both groups are compared with themselves: Mantel-Haenszel rate ratio, a stratum for each pair, limits of Greenland and Robins (Estimation of a Common Effect Parameter from Sparse Follow-up Data, 1985). Where there are not two such pairs, all pairs of the one group with all of the other: exact limits of the ratio of two Poisson rates, widened where the pairs of a group differ by more than chance (Lawless and Nadeau, 1995). Bouts of several pairs within an hour of each other count once here, with the first.',
-      'The chance is exact given the bouts of each pair, adjusted for all comparisons (Benjamini and Hochberg, 1995). Groups are said to differ where that is at most 5 in 100 also without the pair that speaks most for it: what one pair does is no property of its group.',
-      'It would be wrong where something else changed at the same time as the group.',
+      'Pairs that were in both groups are compared with themselves (Mantel-Haenszel rate ratio; limits of Greenland and Robins, 1985); with fewer than two such pairs, all pairs of each (exact Poisson ratio, widened by the spread between pairs; Lawless and Nadeau, 1995).',
+      'p is exact given the bouts of each pair, adjusted for all comparisons (Benjamini and Hochberg, 1995); bouts of several pairs within an hour count once.',
+      'Groups differ if p is at most 0.05, without the strongest pair too.',
+      'Wrong if something else changed at the same time as the group.',
     ].join(' '),
   };
 }

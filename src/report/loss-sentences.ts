@@ -8,6 +8,7 @@ import {
 } from '../vocabulary.ts';
 import { sayLosses, sayMonth, sayNames, saySeen } from './fleet-words.ts';
 import { isRise, sayChange } from './loss-words.ts';
+import { inRowsRecognised } from './not-known.ts';
 import { sayCount } from './words.ts';
 
 const yearSeconds = 365.25 * 86_400;
@@ -53,10 +54,10 @@ function lookAt(pair: PairReview, fleet: Fleet, next: NextStep): string {
   const others = years > 0 ? `, against ${(bouts / years).toFixed(1)} for each of the others` : '';
   const fit =
     readiness.fit === true
-      ? 'Fit for a swap today, but loses its partner more often than the rest.'
+      ? 'Ready for a swap today, but loses its partner more often than the rest.'
       : readiness.fit === null
-        ? 'Whether it is fit for a swap is not known.'
-        : `Not fit for a swap: ${readiness.reasons.join(' ')}`;
+        ? 'Not known whether it is ready for a swap.'
+        : `Not ready for a swap: ${readiness.reasons.join(' ')}`;
   return [
     `${pair.pair}: ${(ratePerYear?.value ?? 0).toFixed(1)} ${pair.bouts === pair.losses ? 'losses' : 'bouts of losses'} per year in ${sayDuration(observedSeconds)}${others}.`,
     sinceWhen(pair, fleet),
@@ -74,8 +75,8 @@ function sinceWhen(own: PairReview, { months }: Fleet): string {
   if (change !== null)
     return `Until about ${sayMonth(change.time)}, less often since: ${sayChange(change, what)}.`;
   const begin = months.find((month) => month.pair === pair && month.observedSeconds > 0)?.from;
-  const since = begin === undefined ? '' : `, which begins in ${sayMonth(begin)}`;
-  return more === '' ? `All through its log${since}.` : `${more}.`;
+  const since = begin === undefined ? '' : `, from ${sayMonth(begin)}`;
+  return more === '' ? `Throughout its log${since}.` : `${more}.`;
 }
 
 /** The pairs that do not stand out, whose losses come more or less often than before. */
@@ -104,23 +105,29 @@ function wordFor({ losses, bouts }: Pick<PairReview, 'losses' | 'bouts'>): 'loss
 }
 
 /** What there is to say where no pair stands out: a pair that has no others beside it was not compared with any. */
-function nothingStandsOut({ pairs, power }: Fleet): string {
+function nothingStandsOut(fleet: Fleet): string {
+  const { pairs, power } = fleet;
+  const said = inRowsRecognised(fleet);
+  const where = said === '' ? '' : `,${said}`;
   const judged = pairs.filter((p) => p.ratePerYear !== null);
   const [only] = judged;
+  if (pairs.length === 0) return `No pair found${said}.`;
   if (only === undefined)
-    return `No pair was observed for 30 days: of ${sayCount(pairs.length, 'pair')} none is compared with the rest.`;
+    return pairs.length === 1
+      ? 'The only pair was observed for less than 30 days, so it is not compared.'
+      : `None of ${pairs.length} pairs was observed for 30 days, so they are not compared.`;
   if (judged.length === 1)
     return pairs.length === 1
       ? `${only.pair} is the only pair, with ${lostIn(only)}: there is no other to compare it with.`
       : `Only ${only.pair} was observed for 30 days, with ${lostIn(only)}: there is no other to compare it with.`;
-  return `Of ${sayCount(judged.length, 'pair')} none loses its partner more often than chance explains.${powerSaid(power)}`;
+  return `None of ${judged.length} pairs loses its partner more often than chance explains${where}.${powerSaid(power)}`;
 }
 
 function powerSaid(power: Fleet['power']): string {
   if (power === null) return '';
   const of = Math.min(99, Math.round(power.share * 100));
   const times = power.ratio === 3 ? 'three' : String(power.ratio);
-  return ` A pair with ${times} times the rate of the others would be found in ${of === 0 ? 'less than 1' : of} of 100.`;
+  return ` A pair with ${times} times the rate of the others would be found in ${of === 0 ? 'less than 1' : of} of 100 cases.`;
 }
 
 /** What was seen of the pairs that were observed for too short a time. */
@@ -145,7 +152,7 @@ function groupsDiffer(ratios: readonly LossRatio[], by: Fleet['by']): readonly s
   return [
     alone.size === 0
       ? `Losses do not differ by ${by} beyond chance.`
-      : `Losses differ by ${by} only through ${sayNames([...alone])}.`,
+      : `Losses differ by ${by} only because of ${sayNames([...alone])}.`,
   ];
 }
 

@@ -145,7 +145,7 @@ export function changeTable({ pairs, lossGroups }: Fleet): ShownTable {
 }
 
 function changeCell(change: RateChange | null): ShownCell {
-  if (change === null) return plain('none beyond chance');
+  if (change === null) return plain('no change beyond chance');
   return isRise(change) ? abnormal(sayChanged(change), 'warning') : plain(sayChanged(change));
 }
 
@@ -155,7 +155,7 @@ export function readinessTable({ pairs }: Fleet): ShownTable {
   const sorted = [...pairs].sort((a, b) => order.indexOf(a.readiness.fit) - order.indexOf(b.readiness.fit));
   return {
     file: 'fleet-pairs.csv',
-    columns: columns('Pair', 'Fit for a swap', 'Why not'),
+    columns: columns('Pair', 'Ready for a swap', 'Reason'),
     rows: sorted.map(({ pair, standsOut, readiness }) => ({
       lines: readiness.evidence,
       cells: [pairCell(pair), fitCell(readiness, standsOut), plain(readiness.reasons.join(' '))],
@@ -165,7 +165,7 @@ export function readinessTable({ pairs }: Fleet): ShownTable {
 }
 
 function fitCell(readiness: PairReview['readiness'], standsOut: boolean | null): ShownCell {
-  if (readiness.fit === false) return abnormal('not fit');
+  if (readiness.fit === false) return abnormal('not ready');
   if (readiness.fit === null) return abnormal('not known', 'warning');
-  return standsOut === true ? abnormal(sayFit(readiness, standsOut), 'warning') : plain('fit');
+  return standsOut === true ? abnormal(sayFit(readiness, standsOut), 'warning') : plain('ready');
 }

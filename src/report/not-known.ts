@@ -61,7 +61,12 @@ export function sayRowsNotKnown({ read, unmatched, rejected }: Omit<NotKnown, 'l
 
 /** What is said where nothing was found: none only where all was recognised. */
 export function sayNoFinding(of: Parameters<typeof notKnownOf>[0]): string {
-  return sayNotKnown(notKnownOf(of)).length === 0 ? 'No finding.' : 'No finding in the rows recognised.';
+  return `No finding${inRowsRecognised(of)}.`;
+}
+
+/** ` in the rows recognised`, for what is said of what was not found; empty where all was recognised. */
+export function inRowsRecognised(of: Parameters<typeof notKnownOf>[0]): string {
+  return sayNotKnown(notKnownOf(of)).length === 0 ? '' : ' in the rows recognised';
 }
 
 /** `2 files were left out: a.csv, b.csv.` */

@@ -3,10 +3,10 @@ import { type Attempt, sayAbout } from '../vocabulary.ts';
 /** How an attempt ended, in a few words; the same in every output. */
 export const outcomeWords: Readonly<Record<Attempt['outcome'], string>> = {
   ready: 'became ready',
-  lost: 'ready, did not hold',
+  lost: 'ready, then lost',
   failed: 'sync failed',
   overdue: 'not ready within its limit',
-  superseded: 'cut short',
+  superseded: 'superseded',
   unfinished: 'log ended',
   inconclusive: 'inconclusive: readiness not observed closely enough',
 };

@@ -2,7 +2,7 @@ import { sayOdds } from '../vocabulary.ts';
 
 /** How the causes were ranked, for the person who reads the report. */
 export const rankingRule =
-  'How they are ranked: a cause weighs as much as the counts in the logs speak for it against chance, as odds, with what common practice says of such a state. From 10 to 1 on, a state that can be put right comes before a pattern that it may bring about; among each kind the heavier comes first. Where nothing reaches 10 to 1, no cause is named.';
+  'How this was computed. Each cause has odds: how much more often the logs show it at failures than at other times or by chance, combined with common practice. From 10 to 1 on, a state that can be put right comes before a pattern that it may cause; otherwise the higher odds come first. Below 10 to 1 no cause is named.';
 
 /**
  * A weight in decibans as a person would say it. Words after Jeffreys, Theory of Probability (1961), appendix B: from ten

@@ -13,7 +13,7 @@ const shares = { median: 0.5, p95: 0.95 };
 
 /**
  * The median or the 95th percentile of sync times with its limits, or why there is none: so many were superseded that it is not
- * reached whatever became of the others, or there is not enough data.
+ * reached however the others ended, or there is not enough data.
  */
 export function sayQuantile(group: GroupReview, which: 'median' | 'p95'): string {
   const { value, low, high } = group[which];
@@ -41,7 +41,7 @@ export function saySure({ tolerance9595, neededFor9595, attempts }: GroupReview)
 export function sayNotReady({ superseded, censored }: Pick<GroupReview, 'superseded' | 'censored'>): string {
   return [
     ...(superseded === 0 ? [] : [`${superseded} superseded`]),
-    ...(censored === 0 ? [] : [`${censored} not seen to end`]),
+    ...(censored === 0 ? [] : [`${censored} not observed to the end`]),
   ].join(', ');
 }
 
@@ -61,15 +61,14 @@ export function syncSentences(fleet: Fleet): readonly string[] {
   });
 }
 
-/** How far two groups are apart: where half of the attempts are ready, else where 95 in 100 are; empty where neither shows it. */
+/** How far two groups are apart: by their medians, else by their 95th percentiles; empty where neither shows it. */
 function apart(slow: GroupReview, fast: GroupReview): string {
   const isApart = (a: Estimate, b: Estimate): boolean =>
     a.value !== null && b.value !== null && a.value > b.value;
   const said = (a: Estimate, b: Estimate): string =>
-    `within ${sayDuration(a.value ?? 0)}, against ${sayDuration(b.value ?? 0)}`;
-  if (isApart(slow.median, fast.median))
-    return `: half of its attempts are ready ${said(slow.median, fast.median)}`;
-  return isApart(slow.p95, fast.p95) ? `: 95 in 100 attempts are ready ${said(slow.p95, fast.p95)}` : '';
+    `${sayDuration(a.value ?? 0)}, against ${sayDuration(b.value ?? 0)}`;
+  if (isApart(slow.median, fast.median)) return `: median ${said(slow.median, fast.median)}`;
+  return isApart(slow.p95, fast.p95) ? `: 95th percentile ${said(slow.p95, fast.p95)}` : '';
 }
 
 function whyNotCompared({ length }: Fleet['groups']): string {
@@ -87,8 +86,8 @@ export function sayTests({ logRank }: Fleet): string {
 
 /** How the sync times were computed. */
 export const syncTimesComputed = [
-  'Counted is the time from the start of each bring-up to its first ready partner, n attempts of each group and cause. A superseded attempt, where the next start or a switchover onto the half came first, never became ready and stays in the count as such; one that was not seen to end counts for as long as it was watched.',
-  'Times known exactly: Aalen and Johansen, An empirical transition matrix (Scandinavian Journal of Statistics, 1978), with limits by products of beta distributions (Fay, Brittain and Proschan, Biostatistics 14, 2013). Times known between two readings: Turnbull, The empirical distribution function (Journal of the Royal Statistical Society B 38, 1976), with exact binomial limits. Both hold from one attempt on, whatever the distribution; the 95/95 tolerance limit is that of Wilks (Annals of Mathematical Statistics 12, 1941).',
-  'Groups are compared by the log-rank test (Finkelstein, Biometrics 42, 1986), every cause by itself, with the chance of scores dealt out at random where a group has fewer than 30 attempts, at 5 in 100 false ones among the causes said to differ.',
-  'It would be wrong where the logs of slow attempts end sooner than those of others, or where one cabinet makes up most of a group.',
+  'Counted is the time from the start of each bring-up to its first ready partner, n for each group and cause; a superseded attempt stays in the count as never ready, one not observed to the end counts as long as it was observed.',
+  'Times known exactly: Aalen and Johansen (1978) with limits of Fay, Brittain and Proschan (2013); times known between two readings: Turnbull (1976) with exact binomial limits; the 95/95 tolerance limit is that of Wilks (1941).',
+  'Groups are compared by the log-rank test (Finkelstein, 1986) for each cause, by permutation below 30 attempts, at a false discovery rate of 5 %.',
+  'Wrong if the logs of slow attempts end sooner than others, or if one cabinet makes up most of a group.',
 ].join(' ');

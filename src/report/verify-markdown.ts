@@ -3,6 +3,8 @@ import { cautions } from './cautions.ts';
 import { markdown } from './escape.ts';
 import { byFile, type EvidenceList, evidenceOf } from './evidence.ts';
 import { table } from './markdown-table.ts';
+import { sayNoFinding } from './not-known.ts';
+import { notKnownBlocks } from './not-known-markdown.ts';
 import { sayOpen } from './open-words.ts';
 import { questionWords } from './question-words.ts';
 import type { ReportOptions } from './report-options.ts';
@@ -16,6 +18,7 @@ export function verifyMarkdown(verification: Verification, swap: Swap, options: 
   const evidence = byFile(evidenceOf(swap));
   const blocks = [
     `# Swap record: pair ${md(swap.pair)}`,
+    ...notKnownBlocks(verification),
     `**${md(swap.statement)}**`,
     ...(swap.open === null ? [] : [sayOpen(swap.open, options.zone, swap.from)]),
     work(verification, swap, options),
@@ -121,9 +124,9 @@ function steps(swap: Swap, evidence: EvidenceList, { zone }: ReportOptions): str
   );
 }
 
-/** What there is to remark of a pair in some time, and of the files. */
+/** The findings of a pair in some time, and those of the files. */
 export function remarks(
-  verification: Pick<Verification, 'findings'>,
+  verification: Pick<Verification, 'findings' | 'inputs'>,
   swap: Pick<Swap, 'pair' | 'from' | 'to'>,
   { zone }: ReportOptions,
 ): string {
@@ -132,6 +135,6 @@ export function remarks(
   const lines = told.map(
     (f) => `- ${f.severity === 'info' ? '' : `${f.severity}: `}${sayWhen(f, zone)}${md(f.statement)}`,
   );
-  if (lines.length === 0) return 'Nothing to remark.';
+  if (lines.length === 0) return sayNoFinding(verification);
   return [...lines, ...(computed === '' ? [] : ['', md(computed)])].join('\n');
 }

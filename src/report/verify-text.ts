@@ -1,6 +1,6 @@
 import type { CheckStatus, Finding, Swap, SwapHalf, Verification } from '../vocabulary.ts';
 import { terminal } from './escape.ts';
-import { notKnownOf, sayNotKnown } from './not-known.ts';
+import { inRowsRecognised, notKnownOf, sayNotKnown } from './not-known.ts';
 import { sayOpen } from './open-words.ts';
 import { statementInCommand } from './settings.ts';
 import { statusWords } from './status-words.ts';
@@ -22,7 +22,8 @@ const columns = 100;
 export function verifyText(verification: Verification, options: TextOptions): string {
   const { swaps } = verification;
   const blocks = swaps.map((swap) => [...swapText(swap, options), ...onFiles(verification, swap, options)]);
-  const none = ['No swap was found: no module was removed and another put in.', ''];
+  const where = inRowsRecognised(verification);
+  const none = wrap(`No swap found${where}: no module was removed and replaced.`, '', '').concat('');
   const all = verification.findings.filter((f) => f.severity !== 'info').slice(0, 10);
   const found = swaps.length === 0 ? [...none, ...sayFindings(all, options)] : blocks.flat();
   const reports = options.reports.map((name) => `Report: ${terminal(name)}`);

@@ -55,7 +55,7 @@ describe('a fleet of a thousand pairs', () => {
     await goToView(page, 'fleet');
     await page.waitForSelector('fleet-view .verdict:has-text("P0001 (9 losses")');
     await expect.poll(() => page.locator('#fleet-pairs chart-figure svg').count()).toBe(1);
-    const drawn = 'Drawn are the worst pairs: 12 of 1000.';
+    const drawn = 'Shown: the worst pairs, 12 of 1000.';
     expect(await page.textContent('#fleet-pairs figcaption')).toContain(drawn);
     const rows = page.locator('#fleet-pairs tbody tr');
     expect(await rows.count()).toBe(12);
@@ -180,7 +180,7 @@ describe('the two years of the demo site', () => {
     for (const wanted of [
       'lose their partner more often',
       'bouts per year, with 95 % limits',
-      'Which pairs are fit for a swap',
+      'Which pairs are ready for a swap',
       'check at the cabinet',
     ])
       expect(text).toContain(wanted);

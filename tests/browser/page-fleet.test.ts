@@ -64,7 +64,7 @@ describe('Fleet', () => {
     await page.waitForSelector('side-notes .note:has-text("RO2,partner ready")');
     await page.fill('#ready-days', '400');
     await page.press('#ready-days', 'Enter');
-    await page.waitForSelector('#fleet-readiness .fail:has-text("not fit")');
+    await page.waitForSelector('#fleet-readiness .fail:has-text("not ready")');
     await page.focus('#fleet-pairs tbody tr button');
     await page.waitForSelector('side-notes .note:has-text("ro2-journal.csv")');
     expect(told).toEqual([]);

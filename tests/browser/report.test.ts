@@ -48,7 +48,7 @@ const kinds = [
     headings: [
       'Which pairs lose their partner',
       'Sync times by firmware',
-      'Which pairs are fit for a swap',
+      'Which pairs are ready for a swap',
       'Findings',
     ],
   },

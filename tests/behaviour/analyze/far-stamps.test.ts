@@ -18,7 +18,7 @@ async function found(text: string, more: Readonly<Record<string, string>> = {}):
 describe('stamps far from all others', () => {
   test.each(['0001-01-01', '1970-01-01', '9999-12-31'])('as %s are told of', async (date) => {
     expect(await found(line(date, 'module restart') + usual)).toEqual([
-      `warning 1 One stamp lies more than 10 years from all others (2026-03-01 to 2026-03-03): ${date} in line 1 of a.log. They were used as printed: correct the rows, or do not trust times across them.`,
+      `warning 1 One timestamp is more than 10 years from all others (2026-03-01 to 2026-03-03): ${date} in line 1 of a.log. They were used as printed: correct the rows, or do not rely on times across them.`,
     ]);
     // In a file of their own, too, and not by their place in it; one of a year that cannot be is refused as a whole.
     if (date.startsWith('9999')) return;
@@ -30,7 +30,7 @@ describe('stamps far from all others', () => {
   test('of a year that cannot be refuse a file that has no others', async () => {
     const { failures } = await readTexts({ 'b.log': line('9999-12-31') });
     expect(failures.map((f) => f.message)).toEqual([
-      expect.stringContaining('all its stamps are of the year 9999'),
+      expect.stringContaining('all its timestamps are in the year 9999'),
     ]);
   });
 

@@ -175,14 +175,16 @@ test.each([
   ['no unobserved span between', poll(hours([50, 50, 50, 50, 50]), hour, 288)],
 ])('tells a polled rhythm with %s', async (_, text) => {
   expect(await statementsOf({ 'poll.csv': text })).toEqual([
-    expect.stringMatching(/^Losses keep a rhythm: a bout every (44 h 00 min|2 days), with [56] spacings/),
+    expect.stringMatching(
+      /^Losses come at regular intervals: a bout every (44 h 00 min|2 days), with [56] spacings/,
+    ),
   ]);
 });
 
 // Seven equal angles: R = n = 7, p = exp(sqrt(1 + 28) - 15) = exp(-9.615) = 0.0000668, twice that with two questions.
 test('says the hour in one plain sentence with its numbers', async () => {
   expect(await statementsOf(files(journal(atHalfPastThree, 12 * 24 * hour)))).toEqual([
-    'Losses gather about 03:30 UTC: 7 of 7 bouts between 03:00 and 04:00 (mean vector 1.00, p = 0.00013, 2 questions asked of all pairs).',
+    'Losses cluster around 03:30 UTC: 7 of 7 bouts between 03:00 and 04:00 (mean vector 1.00, p = 0.00013, 2 questions asked of all pairs).',
   ]);
 });
 
@@ -191,7 +193,7 @@ describe('the site’s day', () => {
   const days = [22, 23, 25, 26, 27, 31, 32].map((day) => day * 24 * hour + 3.5 * hour);
   const local = days.map((at) => (at > 28 * 24 * hour ? at - hour : at));
   const gathered =
-    'Losses gather about 03:30 site time (Europe/Lisbon): 7 of 7 bouts between 03:00 and 04:00 (mean vector 1.00, p = 0.00013, 2 questions asked of all pairs).';
+    'Losses cluster around 03:30 site time (Europe/Lisbon): 7 of 7 bouts between 03:00 and 04:00 (mean vector 1.00, p = 0.00013, 2 questions asked of all pairs).';
   test('follows daylight saving where the stamps are read in its zone', async () => {
     const printed = journal(days, 34 * 24 * hour).replaceAll('Z RO1', ' RO1');
     expect(await statementsOf(files(printed), { zone: 'Europe/Lisbon' })).toEqual([gathered]);
@@ -200,7 +202,7 @@ describe('the site’s day', () => {
     const text = journal(local, 34 * 24 * hour);
     expect(await statementsOf(files(text), { zone: 'Europe/Lisbon' })).toEqual([gathered]);
     expect(await statementsOf(files(text))).toEqual([
-      expect.stringMatching(/^Losses gather about 03:13 UTC: 7 of 7 bouts between 02:13 and 04:13/),
+      expect.stringMatching(/^Losses cluster around 03:13 UTC: 7 of 7 bouts between 02:13 and 04:13/),
     ]);
   });
 });

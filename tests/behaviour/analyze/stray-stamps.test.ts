@@ -20,7 +20,7 @@ describe('a stamp far from all others in its file', () => {
     // From 6 March 2025 to 1 March 2026 it is 360 d.
     expect(await found(march + entry('2025-03-06', 1))).toEqual([
       [
-        'One stamp lies 360 days or more from all others of a.log (2026-03-01 to 2026-03-12): 2025-03-06 in line 13. They were used as printed: correct the rows if the date is wrong.',
+        'One timestamp is 360 days or more from all others of a.log (2026-03-01 to 2026-03-12): 2025-03-06 in line 13. They were used as printed: correct the rows if the date is wrong.',
         'info',
         [13],
       ],
@@ -29,7 +29,7 @@ describe('a stamp far from all others in its file', () => {
   test('may lie at both ends, and be several', async () => {
     const strays = entry('2025-03-06', 1) + entry('2027-03-06', 1) + entry('2027-03-07', 1);
     expect(await found(march + strays)).toEqual([
-      [expect.stringMatching(/^3 stamps lie /), 'info', [13, 14, 15]],
+      [expect.stringMatching(/^3 timestamps are /), 'info', [13, 14, 15]],
     ]);
   });
   test.each([

@@ -4,7 +4,7 @@ import { checkAnalyzer } from '../../support/check-analyzer.ts';
 checkAnalyzer(syncTime, {
   reports: [
     {
-      name: 'ready 140 s after the reflash ended, and that held',
+      name: 'ready 140 s after the reflash ended and stayed ready',
       journal: `10:00:00  RO1 A  role active
                 10:00:00  RO1 B  role standby
                 10:00:00  RO1    partner ready

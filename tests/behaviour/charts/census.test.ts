@@ -11,14 +11,14 @@ checkChart(census, [
     rows: [old, { ...old, value: '6.4.1', halves: 0 }, fewer, renewed],
     shows: ['6.2.0: 1', '6.4.1: 3', 'stroke-dasharray="7,3"'],
     hides: ['NaN'],
-    says: 'At the end, of the halves: 6.2.0: 1, 6.4.1: 3.',
+    says: 'Halves at the end: 6.2.0: 1, 6.4.1: 3.',
   },
   {
     name: 'draws one time alone',
     rows: [fewer],
     shows: ['6.2.0: 1'],
     hides: ['NaN'],
-    says: 'At the end, of the halves: 6.2.0: 1.',
+    says: 'Halves at the end: 6.2.0: 1.',
   },
   { name: 'of nothing says so', rows: [], shows: ['<svg'], says: 'Nothing was reported.' },
 ]);

@@ -26,14 +26,14 @@ checkChart(forecast, [
     rows: [one, ten],
     shows: ['39 min 00 s to 45 min 36 s', 'fill="#d9d5cb"'],
     hides: ['NaN'],
-    says: 'Learnt from 20 reflashes, none of which failed: 10 swaps take 39 min 00 s to 45 min 36 s of bring-up (90 % prediction).',
+    says: 'From 20 reflashes, none of which failed: 10 swaps take 39 min 00 s to 45 min 36 s of bring-up (90 % prediction).',
   },
   {
     name: 'draws one swap as a point',
     rows: [{ ...one, failed: 3, label: '3 min 36 s to 4 min 48 s' }],
     shows: ['3 min 36 s to 4 min 48 s'],
     hides: ['NaN'],
-    says: 'Learnt from 20 reflashes, 3 of which failed: one swap takes 3 min 36 s to 4 min 48 s of bring-up (90 % prediction).',
+    says: 'From 20 reflashes, 3 of which failed: one swap takes 3 min 36 s to 4 min 48 s of bring-up (90 % prediction).',
   },
-  { name: 'of no reflash says so', rows: [], shows: ['<svg'], says: 'No reflash to learn from.' },
+  { name: 'of no reflash says so', rows: [], shows: ['<svg'], says: 'No reflash in the logs.' },
 ]);

@@ -25,7 +25,7 @@ checkChart(rateChanges, [
     rows,
     shows: ['more often from about Mar 2026', rust, 'stroke-dasharray="7,3"', 'Mar 2026'],
     hides: ['NaN'],
-    says: 'RO1: 3 bouts counted up; more often from about Mar 2026.',
+    says: 'RO1: 3 bouts in total; more often from about Mar 2026.',
   },
   {
     name: 'draws one to the better without colour',
@@ -36,7 +36,7 @@ checkChart(rateChanges, [
     })),
     shows: ['less often from about Mar 2026'],
     hides: [rust],
-    says: 'RO1: 3 bouts counted up; less often from about Mar 2026.',
+    says: 'RO1: 3 bouts in total; less often from about Mar 2026.',
   },
   { name: 'of no change says so', rows: [], shows: ['<svg'], says: 'No rate changed.' },
 ]);

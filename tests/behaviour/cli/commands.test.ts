@@ -27,7 +27,7 @@ describe('verify', () => {
     const file = fileWith('time,unit,parameter,value\n2026-03-14 10:00:00Z,RO1,partner-ready,yes\n');
     const { status, out } = await steadypair('verify', file);
     expect(status).toBe(3);
-    expect(out).toContain('No swap was found');
+    expect(out).toContain('No swap found');
   });
 
   test('writes the same bytes twice', async () => {
@@ -60,7 +60,7 @@ describe('diagnose', () => {
     expect((await steadypair('diagnose', silent)).status).toBe(3);
     const healthy = await steadypair('diagnose', clean, ...phrases, '--pair', 'RO1');
     expect(healthy.status).toBe(0);
-    expect(healthy.out).toContain('Nothing is wrong with RO1 now.');
+    expect(healthy.out).toContain('No trouble found with RO1 at the end of its log.');
     const unknown = await steadypair('diagnose', trouble, ...phrases, '--pair', 'RO9');
     expect(unknown.status).toBe(2);
     expect(unknown.err).toContain('Choose one of PRETREAT');

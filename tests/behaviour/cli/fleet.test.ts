@@ -26,14 +26,14 @@ describe('fleet', () => {
     // OUTFALL, whose losses were made to come at a growing rate from Nov 2024 on; RO2 at one rate all the while.
     expect(truth.growingPairs).toEqual(['OUTFALL']);
     expect(first).toMatch(/OUTFALL: .* More and more often, most of all since about \w{3} 202[56]: /);
-    expect(first).toMatch(/RO2: .* All through its log, which begins in Nov 2024\./);
+    expect(first).toMatch(/RO2: .* Throughout its log, from Nov 2024\./);
     expect(first).not.toMatch(/log-rank|\bp [<=]|median|Laplace|Poisson|limits/);
     expect(out.replaceAll('\n', ' ')).toContain(
       `After a restart ${truth.slowerFirmware} takes longer to become ready`,
     );
     // What a growing pair did so far says nothing of its next year.
     expect(out.replaceAll('\n', ' ')).toContain(
-      'expected over 7 pairs; OUTFALL is left out, since its rate changed.',
+      'at 7 pairs in the next year (95 % prediction); OUTFALL is left out because its rate changed.',
     );
     // Firmware was given no say in losses: what differs is one pair.
     expect(first).not.toMatch(/times as often with/);
@@ -86,7 +86,7 @@ describe('fleet', () => {
     expect(out).not.toMatch(/NaN|undefined|null/);
     const said = out.replaceAll('\n', ' ');
     expect(said).toContain(
-      'No pair was observed for 30 days: of one pair none is compared with the rest. Observed for less than 30 days, so not compared: RO1 no loss in 1 h 00 min.',
+      'The only pair was observed for less than 30 days, so it is not compared. Observed for less than 30 days, so not compared: RO1 no loss in 1 h 00 min.',
     );
     expect(said).toContain('Sync times by firmware cannot be compared: the logs show no bring-up.');
     expect(said).toContain('How long the next swaps take is not known');

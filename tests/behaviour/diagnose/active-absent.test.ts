@@ -7,7 +7,7 @@ checkCause(activeAbsent, {
     name: 'the active half gave up its role, and no half has taken it',
     plus: ['06:59:59  RO1 A  role none'],
     for: [
-      'Half A has the role none and half B the role standby, so no half is active. It was so at 3 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+      'Half A has the role none and half B the role standby, so no half is active. This was so at 3 of 3 failed attempts and at 0 of 1 time with a ready partner.',
     ],
     against: [],
     // (3.5 / 4) to (0.5 / 2) is 3.5 to 1: 5.4 decibans and 10.
@@ -30,13 +30,13 @@ checkCause(activeAbsent, {
 
 describe('no half is active', () => {
   const told = (variant: Variant): Promise<readonly unknown[]> => toldOf(variant, 'active-absent');
-  const untold = ['doubted', 'What is logged of role does not tell of the half or the times in question.'];
+  const untold = ['doubted', 'What was logged of role does not cover the half or the times in question.'];
 
   test('at one of three failures: what speaks against it is told too', async () => {
     // (1.5 / 4) to (0.5 / 2) is 1.5 to 1: 1.8 decibans and 10.
     expect(await told({ plus: ['07:12:30  RO1 A  role none', '07:13:00  RO1 A  role active'] })).toEqual([
       11.8,
-      'When an attempt last failed: half A has the role none and half B the role standby, so no half is active. It was so at 1 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+      'When an attempt last failed: half A has the role none and half B the role standby, so no half is active. This was so at 1 of 3 failed attempts and at 0 of 1 time with a ready partner.',
       'At the end of the log: half A is active.',
       'Attempts failed without a missing active half: 2 times.',
     ]);
@@ -53,7 +53,7 @@ describe('no half is active', () => {
     // (1.5 / 2) to (0.5 / 2) is 3 to 1: 4.8 decibans and 10.
     expect(await told(restarted('07:01:40'))).toEqual([
       14.8,
-      'When an attempt last failed: half A, the active one, restarted 30 s before. It was so at 1 of 1 attempt that failed, and at 0 of 1 time that a partner was ready.',
+      'When an attempt last failed: half A, the active one, restarted 30 s before. This was so at 1 of 1 failed attempt and at 0 of 1 time with a ready partner.',
     ]);
     expect(await told(restarted('07:01:39.999'))).toEqual(untold);
     // A restart after the failure did not bring it.
@@ -62,7 +62,7 @@ describe('no half is active', () => {
 
   test('though the standby has restarted since a line said its role', async () => {
     const variant = { plus: ['06:10:00  RO1 B  module restart', '06:59:59  RO1 A  role none'] };
-    expect((await told(variant))[1]).toContain('It was so at 3 of 3 attempts that failed');
+    expect((await told(variant))[1]).toContain('This was so at 3 of 3 failed attempts');
   });
 
   test('is not said of a restart as the log ends: nothing has failed of it yet', async () => {

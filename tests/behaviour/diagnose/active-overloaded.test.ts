@@ -15,7 +15,7 @@ checkCause(activeOverloaded, {
       ]),
     ),
     for: [
-      'The median load of the active half A was 96 %; the limit is 90 %. It was so at 3 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+      'The median load of the active half A was 96 %; the limit is 90 %. This was so at 3 of 3 failed attempts and at 0 of 1 time with a ready partner.',
     ],
     against: [],
     decibans: 11.4,

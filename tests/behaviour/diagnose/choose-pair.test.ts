@@ -26,13 +26,13 @@ describe('without a name', () => {
   test('the pair without a ready partner is taken, the longest first, before one with another trouble', async () => {
     const late = [restart, lost, '10:10:00 RO1 B light flashing', '10:12:00 RO1 partner ready'];
     expect(await chosen(pair('RO1'), pair('RO2', lost), pair('RO3', '10:05:00 RO1 partner not ready'))).toBe(
-      'No pair was named: of 3 pairs, 1 healthy, RO3 is worst now: it has no ready partner that has held.',
+      'No pair was named: of 3 pairs, 1 healthy, RO3 is the worst now: no partner has stayed ready.',
     );
     expect(await chosen(pair('RO1', ...late), pair('RO2', '10:20:00 RO1 partner not ready'))).toBe(
-      'No pair was named: of 2 pairs, 0 healthy, RO2 is worst now: it has no ready partner that has held.',
+      'No pair was named: of 2 pairs, 0 healthy, RO2 is the worst now: no partner has stayed ready.',
     );
     expect(await chosen(pair('RO1', ...late), pair('RO2'))).toBe(
-      'No pair was named: of 2 pairs, 1 healthy, RO1 is worst now: its light was not steady in time.',
+      'No pair was named: of 2 pairs, 1 healthy, RO1 is the worst now: its light was not steady in time.',
     );
   });
 

@@ -11,7 +11,7 @@ checkCause(configurationPending, {
     name: 'it waits to be sent all the while',
     plus: ['06:59:50  RO1    configuration pending'],
     for: [
-      'A configuration waits to be sent. It was so at 3 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+      'A configuration is pending. This was so at 3 of 3 failed attempts and at 0 of 1 time with a ready partner.',
     ],
     against: [],
     decibans: 11.4,
@@ -21,7 +21,7 @@ checkCause(configurationPending, {
     name: 'it was sent before the first attempt failed',
     plus: ['06:59:50  RO1    configuration pending', '07:00:30  RO1    configuration current'],
     instead: 'too-little-data',
-    against: ['No configuration waits to be sent.'],
+    against: ['No configuration is pending.'],
     lines: ['07:00:30 RO1 configuration current'],
   },
   tooLittle: { name: 'the configuration is not logged', without: ['configuration'], names: 'configuration' },
@@ -36,10 +36,10 @@ test('that was pending at one failure only is told with what speaks against it',
   // (1.5 / 4) to (0.5 / 2) is 1.5 to 1: 1.8 decibans, and 6 before any count.
   expect(found?.decibans).toBe(7.8);
   expect(found?.for.map((p) => p.statement)).toEqual([
-    'When an attempt last failed: a configuration waits to be sent. It was so at 1 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+    'When an attempt last failed: a configuration is pending. This was so at 1 of 3 failed attempts and at 0 of 1 time with a ready partner.',
   ]);
   expect(found?.against.map((p) => p.statement)).toEqual([
-    'At the end of the log: no configuration waits to be sent.',
+    'At the end of the log: no configuration is pending.',
     'Attempts failed without a pending configuration: 2 times.',
   ]);
 });

@@ -10,7 +10,7 @@ checkCause(firmwareDiffers, {
     name: 'the standby reports other firmware while attempts fail',
     plus: ['06:59:59  RO1 B  firmware 6.2.0'],
     for: [
-      'Half B reports firmware 6.2.0, half A 6.4.1. It was so at 3 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+      'Half B reports firmware 6.2.0, half A 6.4.1. This was so at 3 of 3 failed attempts and at 0 of 1 time with a ready partner.',
     ],
     against: [],
     decibans: 15.4,

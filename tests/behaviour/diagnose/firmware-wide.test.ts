@@ -126,7 +126,7 @@ describe('the failures of other pairs', () => {
   });
 
   test('are not spoken of where there is no other pair', async () => {
-    expect(await said({})).toBe('The files speak of no other pair.');
+    expect(await said({})).toBe('There is no other pair in the files.');
   });
 
   test('are looked for while the half with it is standby', async () => {

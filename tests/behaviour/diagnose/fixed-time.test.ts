@@ -47,7 +47,7 @@ test('how alike they are is said where the stamps tell it', () => {
   };
   expect(said(exactly(90), exactly(100), exactly(110))).toBe(', half of them within 10 s of it');
   expect(said(about(1), about(1), about(1))).toBe(
-    ': the stamps are too coarse to tell whether that time is fixed',
+    ': the timestamps are too coarse to tell whether that time is fixed',
   );
 });
 

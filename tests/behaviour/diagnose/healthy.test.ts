@@ -10,14 +10,14 @@ describe('a healthy pair', () => {
   test('has been ready for so long, or since the log begins', async () => {
     expect(await answer(lost, '10:12:00 RO1 partner ready')).toEqual([
       'RO1 has had a ready partner for the last 18 min 00 s; before that the partner was lost once, at 10:10:00.',
-      'Nothing is wrong with RO1 now.',
+      'No trouble found with RO1 at the end of its log.',
     ]);
     const poll =
       'time,unit,parameter,value\n2026-03-14T10:00:00.0Z,RO1,partner-ready,yes\n2026-03-14T10:10:00.0Z,RO1,partner-ready,yes\n';
     const diagnosis = diagnose(await analyseTexts({ 'poll.csv': poll }), null);
     expect(answerOf(diagnosis)).toEqual([
       'RO1 has had a ready partner for the last 10 min 00 s at least.',
-      'Nothing is wrong with RO1 now.',
+      'No trouble found with RO1 at the end of its log.',
     ]);
     expect([diagnosis.from, diagnosis.to]).toEqual([at('10:00:00'), at('10:10:00')]);
   });

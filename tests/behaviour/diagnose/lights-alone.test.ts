@@ -29,7 +29,7 @@ describe('a light is told where readiness was never logged', () => {
   });
   test('and not where there is none', async () => {
     expect(await second({ 'a.log': journalText([...roles, end].join('\n')) })).toBe(
-      'The logs do not tell whether anything is wrong now.',
+      'The logs do not show whether anything is wrong now.',
     );
   });
 });

@@ -16,7 +16,7 @@ checkCause(linkDown, {
     // Four windows of 30 s of the 3630 s from 06:59:30 on: 0.033, four times.
     for: [
       '4 of 4 losses and failed attempts came within 30 s after link-a of half B went down; chance alone would give 0.1.',
-      'When an attempt last failed: link a of half B is down. It was so at 3 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+      'When an attempt last failed: link a of half B is down. This was so at 3 of 3 failed attempts and at 0 of 1 time with a ready partner.',
     ],
     against: ['At the end of the log: no link is reported as down.'],
     decibans: 30,
@@ -65,13 +65,13 @@ describe('what a link shows', () => {
     // One of one: (1.5 / 2) to (0.5 / 2) is 3 to 1, 4.8 decibans and 9.
     expect(await told(...reseated('07:21:07'))).toEqual([
       13.8,
-      'Link a of half B is down. It was so at 1 of 1 attempt that failed, and at 0 of 1 time that a partner was ready.',
+      'Link a of half B is down. This was so at 1 of 1 failed attempt and at 0 of 1 time with a ready partner.',
     ]);
     // From 30 s on it is; states are read a moment before the end. (1.5 / 3) to (0.5 / 2) is 2 to 1, 3.0 decibans and 9.
     expect((await told(...reseated('07:21:30')))[0]).toBe(13.8);
     expect(await told(...reseated('07:21:30.001'))).toEqual([
       12,
-      'Link a of half B is down. It was so at 1 of 2 attempts that failed, and at 0 of 1 time that a partner was ready.',
+      'Link a of half B is down. This was so at 1 of 2 failed attempts and at 0 of 1 time with a ready partner.',
       'Attempts failed without a link that is down: 1 time.',
     ]);
   });

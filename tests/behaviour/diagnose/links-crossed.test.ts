@@ -10,7 +10,7 @@ checkCause(linksCrossed, {
     name: 'the links are crossed all the while',
     plus: ['06:59:50  RO1 B  links crossed'],
     for: [
-      'The links of half B are crossed. It was so at 3 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+      'The links of half B are crossed. This was so at 3 of 3 failed attempts and at 0 of 1 time with a ready partner.',
     ],
     against: [],
     decibans: 14.4,

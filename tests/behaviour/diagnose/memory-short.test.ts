@@ -18,7 +18,7 @@ checkCause(memoryShort, {
     ),
     // 4,000,000 and 100,000 bytes.
     for: [
-      'Half B had a median of 98 KiB of free memory, its peers 3906 KiB. It was so at 3 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+      'Half B had a median of 98 KiB of free memory, its peers 3906 KiB. This was so at 3 of 3 failed attempts and at 0 of 1 time with a ready partner.',
     ],
     against: [],
     decibans: 11.4,
@@ -55,7 +55,7 @@ test('of the active half counts as that of the standby; of both, other pairs sho
   const RO2 = [pollOf('RO2-A', 'free-memory', [[0, 4e6]]), pollOf('RO2-B', 'free-memory', [[0, 4e6]])];
   expect((await memory(1e5, 4e6)).slice(0, 2)).toEqual([
     11.4,
-    'Half A had a median of 98 KiB of free memory, its peers 3906 KiB. It was so at 3 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+    'Half A had a median of 98 KiB of free memory, its peers 3906 KiB. This was so at 3 of 3 failed attempts and at 0 of 1 time with a ready partner.',
   ]);
   expect((await memory(1e5, 1e5, ...RO2))[0]).toBe(11.4);
   // Alone, and short from the beginning on, both are as their peers are.

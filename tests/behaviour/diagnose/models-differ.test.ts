@@ -11,7 +11,7 @@ checkCause(modelsDiffer, {
     name: 'another model came in when the partner was lost',
     plus: ['06:59:59  RO1 B  model Tern-2'],
     for: [
-      'Half B is a Tern-2, half A a Tern-4. It was so at 3 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+      'Half B is a Tern-2, half A a Tern-4. This was so at 3 of 3 failed attempts and at 0 of 1 time with a ready partner.',
     ],
     against: [],
     decibans: 11.4,
@@ -24,7 +24,7 @@ checkCause(modelsDiffer, {
     instead: 'too-little-data',
     // (3.5 / 4) to (1.5 / 2) is 1.17 to 1: 0.7 decibans.
     for: [
-      'Half B is a Tern-2, half A a Tern-4. It was so at 3 of 3 attempts that failed, and at 1 of 1 time that a partner was ready.',
+      'Half B is a Tern-2, half A a Tern-4. This was so at 3 of 3 failed attempts and at 1 of 1 time with a ready partner.',
     ],
     against: ['A partner was ready in spite of models that differ: 1 time.'],
     decibans: 6.7,

@@ -88,11 +88,11 @@ describe('the answer', () => {
     );
   });
   test('says that none is found where the heaviest stays below 10', () => {
-    expect(said(weighing('link', 9.9))[0]).toBe('No cause reaches 10 to 1: the logs do not say why.');
+    expect(said(weighing('link', 9.9))[0]).toBe('No cause reaches 10 to 1: the logs do not show why.');
   });
 });
 
-describe('what is said of a pair of which nothing tells whether it is ready', () => {
+describe('what is said of a pair of which it is not known whether it is ready', () => {
   test('no cause is weighed, whatever its signals say', () => {
     const unknown: Trouble = { ...trouble, kind: 'unknown' };
     const { causes, unjudged } = rankCauses([weighing('link', 30), tooLittleData], unknown);

@@ -35,40 +35,31 @@ test('no attempt, and the wait after a loss, which is none', () => {
   );
 });
 
-test('one attempt that failed for sure, did not, or could not be judged', () => {
+test('one attempt that failed, did not, or could not be judged', () => {
   const said = (one: Attempt): string => sayCounts([one]).replace('one attempt was logged, which ', '');
-  expect(said(attempt('lost'))).toBe('failed for sure');
-  expect(said(attempt('failed', exactly(80)))).toBe('failed for sure after 1 min 20 s');
-  expect(said(attempt('unfinished'))).toBe('did not fail for sure');
+  expect(said(attempt('lost'))).toBe('failed');
+  expect(said(attempt('failed', exactly(80)))).toBe('failed after 1 min 20 s');
+  expect(said(attempt('unfinished'))).toBe('is not known to have failed');
   expect(said(attempt('ready'))).toBe('became ready');
   expect(said(attempt('inconclusive'))).toBe(
-    'could not be judged, since readiness was not observed closely enough',
+    'could not be judged because readiness was not observed closely enough',
   );
 });
 
-test('several, and how many of them failed for sure', () => {
+test('several, and how many of them failed', () => {
   const [failed, ready] = [attempt('failed'), attempt('ready')];
-  expect(sayCounts([failed, failed])).toBe('2 attempts were logged, both of which failed for sure');
-  expect(sayCounts([failed, attempt('overdue'), attempt('lost')])).toBe(
-    '3 attempts were logged, all of which failed for sure',
-  );
-  expect(sayCounts([ready, attempt('superseded')])).toBe(
-    '2 attempts were logged, none of which failed for sure',
-  );
-  expect(sayCounts([failed, ready, ready], ' in that time')).toBe(
-    '3 attempts were logged in that time, one of which failed for sure',
-  );
+  expect(sayCounts([failed, failed])).toBe('both attempts failed');
+  expect(sayCounts([failed, attempt('overdue'), attempt('lost')])).toBe('all 3 attempts failed');
+  expect(sayCounts([ready, attempt('superseded')])).toBe('none of 2 attempts is known to have failed');
+  expect(sayCounts([failed, ready, ready], ' in that time')).toBe('1 of 3 attempts in that time failed');
   expect(sayCounts([failed, failed, attempt('inconclusive')])).toBe(
-    '3 attempts were logged, 2 of which failed for sure; one could not be judged, since readiness was not observed closely enough',
+    '2 of 3 attempts failed; one could not be judged because readiness was not observed closely enough',
   );
 });
 
 test('how long failed syncs took, where the start of each was logged', () => {
   const after = (...aborts: readonly (Duration | null)[]): string =>
-    sayCounts([...aborts.map((a) => attempt('failed', a)), attempt('ready')]).replace(
-      /^.*failed for sure/,
-      '',
-    );
+    sayCounts([...aborts.map((a) => attempt('failed', a)), attempt('ready')]).replace(/^.*failed/, '');
   expect(after(exactly(120), exactly(120))).toBe(' after 2 min 00 s each');
   expect(after(exactly(166), exactly(61), exactly(90))).toBe(' after 1 min 01 s to 2 min 46 s');
   expect(after(exactly(120), null)).toBe('');

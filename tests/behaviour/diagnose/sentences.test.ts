@@ -4,14 +4,14 @@ import { at } from '../../support/clean-swap.ts';
 import { answer, begin, diagnosed, end, lateLight, lost, restart } from '../../support/diagnosed.ts';
 
 describe('the answer begins with', () => {
-  test('how long and since when, how many attempts failed for sure, and how far the last one got', async () => {
+  test('how long and since when, how many attempts failed, and how far the last one got', async () => {
     expect((await answer(lost, '10:11:00 RO1 B sync start', '10:13:00 RO1 B sync failed'))[0]).toBe(
-      'RO1 has had no ready partner for 20 min 00 s, since 10:10:00; one attempt was logged in that time, which failed for sure after 2 min 00 s; half B reached stage synchronising.',
+      'RO1 has had no ready partner for 20 min 00 s, since 10:10:00; one attempt was logged in that time, which failed after 2 min 00 s; half B reached stage synchronising.',
     );
     const starts = ['10:11:00', '10:14:00'].map((clock) => `${clock} RO1 B sync start`);
     const ends = ['10:13:00', '10:16:00'].map((clock) => `${clock} RO1 B sync failed`);
     expect((await answer(lost, ...starts, ...ends))[0]).toContain(
-      '; 2 attempts were logged in that time, both of which failed for sure after 2 min 00 s each;',
+      '; both attempts in that time failed after 2 min 00 s each;',
     );
     expect((await answer('10:28:00 RO1 partner not ready'))[0]).toBe(
       'RO1 has had no ready partner for 2 min 00 s, since 10:28:00; no attempt was logged in that time; half B is at stage starting.',
@@ -40,8 +40,8 @@ describe('the answer begins with', () => {
     const diagnosis = await diagnosed(['10:00:00 RO1 A role active', end]);
     expect([diagnosis.healthy, ...answerOf(diagnosis).slice(0, 2)]).toEqual([
       false,
-      'In 30 min 00 s of log nothing says whether RO1 has a ready partner: readiness was never logged; no attempt was logged; how far the standby got was not logged.',
-      'The logs do not tell whether anything is wrong now.',
+      'RO1: readiness was never logged in 30 min 00 s of log; no attempt was logged; the stage it reached was not logged.',
+      'The logs do not show whether anything is wrong now.',
     ]);
   });
 
@@ -50,7 +50,7 @@ describe('the answer begins with', () => {
     const diagnosis = await diagnosed(lines);
     expect([diagnosis.half, diagnosis.stage]).toEqual([null, null]);
     expect(answerOf(diagnosis)[0]).toBe(
-      'RO1 has had no ready partner for 20 min 00 s, since 10:10:00; no attempt was logged in that time; how far the standby got was not logged.',
+      'RO1 has had no ready partner for 20 min 00 s, since 10:10:00; no attempt was logged in that time; the stage it reached was not logged.',
     );
   });
 
@@ -59,7 +59,7 @@ describe('the answer begins with', () => {
     const overdue = ['10:20:00 RO1 B module restart', '10:20:00 RO1 partner not ready'];
     // The first restart was `starting` for 2 min, until it was ready; the last for the 10 min to the end of the log.
     expect((await answer(...worked, ...overdue))[2]).toBe(
-      'The last attempt stayed in stage starting for 10 min 00 s; the one that worked took 2 min 00 s.',
+      'The last attempt has spent 10 min 00 s in stage starting; the only successful attempt spent 2 min 00 s there.',
     );
     const again = [
       '10:15:00 RO1 B module restart',
@@ -67,7 +67,7 @@ describe('the answer begins with', () => {
       '10:18:00 RO1 partner ready',
     ];
     expect((await answer(...worked, ...again, ...overdue))[2]).toBe(
-      'The last attempt stayed in stage starting for 10 min 00 s; the 2 that worked took 2 min 00 s to 3 min 00 s.',
+      'The last attempt has spent 10 min 00 s in stage starting; the 2 successful attempts spent 2 min 00 s to 3 min 00 s there.',
     );
   });
 });
@@ -84,7 +84,7 @@ describe('attempts of which no line says the half', () => {
       '10:30:00 RO1 configuration current',
     ];
     expect(answerOf(await diagnosed(lines))[0]).toContain(
-      '; 2 attempts were logged in that time, both of which failed for sure after 1 min 00 s each;',
+      '; both attempts in that time failed after 1 min 00 s each;',
     );
   });
 });
@@ -101,7 +101,7 @@ describe('how long the last attempt stayed where it ended', () => {
     (await answer(...worked, lost, ...lines)).filter((s) => s.startsWith('The last attempt'));
   test('is told of a sync that failed a minute after its start', async () => {
     expect(await stayed('10:11:00 RO1 B sync start', '10:12:00 RO1 B sync failed')).toEqual([
-      'The last attempt stayed in stage synchronising for 1 min 00 s; the one that worked took 2 min 00 s.',
+      'The last attempt failed after 1 min 00 s in stage synchronising; the only successful attempt spent 2 min 00 s there.',
     ]);
   });
   test('is not known where the start of the failed sync was not logged', async () => {
@@ -129,7 +129,7 @@ describe('trouble', () => {
       '08:00:00 RO1 A light off',
     ]);
     expect(causes[0]?.for.map((p) => p.statement)).toEqual([
-      'In 1 h 00 min 3 attempts were logged, all of which failed for sure after 40 s to 5 min 30 s; to compare with, a partner was ready once.',
+      'In 1 h 00 min all 3 attempts failed after 40 s to 5 min 30 s; for comparison, a partner was ready once.',
       'Not enough data to judge: active-overloaded, memory-short.',
     ]);
     expect(causes[0]?.next).toBe(

@@ -27,11 +27,11 @@ describe('a log of', () => {
     // The loss at 10:10:00, the last line at 10:11:10; four syncs, each failed one second after its start by whole-second stamps.
     // (4.5 / 5) to (0.5 / 2) is 3.6 to 1: 5.6 decibans and 10, 36 to 1.
     expect(answer).toMatch(
-      /^RO1 has had no ready partner for 1 min 10 s, since 10:10:00; 4 attempts were logged in that time, all of which failed for sure after about 1 s each; half B reached stage synchronising\. Most likely cause: no half was active when attempts failed \(36 to 1\)\./,
+      /^RO1 has had no ready partner for 1 min 10 s, since 10:10:00; all 4 attempts in that time failed after about 1 s each; half B reached stage synchronising\. Most likely cause: no half was active when attempts failed \(36 to 1\)\./,
     );
     expect(out).toContain('1  No half was active when attempts failed (active-absent): strong, 36 to 1');
     expect(out.replace(/\s+/g, ' ')).toContain(
-      'aborts-at-fixed-time 4 syncs failed after a median of about 1 s: the stamps are too coarse to tell whether that time is fixed.',
+      'aborts-at-fixed-time 4 syncs failed after a median of about 1 s: the timestamps are too coarse to tell whether that time is fixed.',
     );
     expect(out).not.toMatch(/decisive|1000 to/);
     expect(status).toBe(1);

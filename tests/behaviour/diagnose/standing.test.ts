@@ -15,7 +15,7 @@ async function answer(...lines: readonly string[]): Promise<readonly string[]> {
 }
 
 describe('a ready partner of which nothing tells any more', () => {
-  const after = '; nothing tells of it in the 10 min 00 s after that.';
+  const after = '; nothing was logged about it in the 10 min 00 s after that.';
   test.each([
     ['10:20:00 RO1 B module restart', 'half B restarted'],
     ['10:20:00 RO1 B module inserted', 'a module was put into half B'],
@@ -23,7 +23,7 @@ describe('a ready partner of which nothing tells any more', () => {
   ])('%s', async (line, what) => {
     const [first, , third] = await answer(line);
     expect(first).toBe(`RO1 had a ready partner until 10:20:00, when ${what}${after}`);
-    expect(third).toBe('The logs do not tell whether anything is wrong now.');
+    expect(third).toBe('The logs do not show whether anything is wrong now.');
   });
   test('since its half was removed, though a module was put in again', async () => {
     expect((await answer('10:20:00 RO1 B module removed', '10:25:00 RO1 B module inserted'))[0]).toBe(
@@ -43,7 +43,7 @@ describe('a ready partner of which nothing tells any more', () => {
   test('is not one of which only the active half restarted', async () => {
     expect(await answer('10:20:00 RO1 A module restart')).toEqual([
       'RO1 has had a ready partner for the last 30 min 00 s.',
-      'Nothing is wrong with RO1 now.',
+      'No trouble found with RO1 at the end of its log.',
     ]);
   });
 });
@@ -63,7 +63,7 @@ describe('no ready partner, though no line says so', () => {
     const lines = await answer('10:10:00 RO1 partner not ready', '10:20:00 RO1 B module removed');
     expect(lines.slice(0, 2)).toEqual([
       'RO1 has had no ready partner for 20 min 00 s, since 10:10:00; no attempt was logged in that time; half B has been out since its removal at 10:20:00.',
-      'While no module is put in there is nothing to synchronise; no other cause reaches 10 to 1.',
+      'No module is in that half, so there is nothing to synchronise; no other cause reaches 10 to 1.',
     ]);
   });
 });
@@ -98,7 +98,7 @@ describe('a second module that drops out', () => {
     const [just, , unknown] = await seen('10:29:30');
     expect([just, unknown]).toEqual([
       'RO1 has seen a second module for the last 30 s; before that the module dropped out once, at 10:10:00; readiness was never logged.',
-      'The logs do not tell whether anything is wrong now.',
+      'The logs do not show whether anything is wrong now.',
     ]);
     expect((await seen('10:30:00'))[0]).toBe(
       'RO1 saw a second module again in the last second of its log, at 10:30:00; before that the module dropped out once, at 10:10:00; readiness was never logged.',
@@ -106,7 +106,7 @@ describe('a second module that drops out', () => {
     expect(await seen('10:12:00')).toEqual([
       'RO1 has seen a second module for the last 18 min 00 s; before that the module dropped out once, at 10:10:00; readiness was never logged.',
       'In 30 min 00 s of log no attempt was logged.',
-      'The logs do not tell whether anything is wrong now.',
+      'The logs do not show whether anything is wrong now.',
     ]);
   });
 });
@@ -115,12 +115,12 @@ describe('a partner that has not held yet', () => {
   test('is said to be so', async () => {
     const back = ['10:10:00 RO1 partner not ready', '10:29:30 RO1 partner ready'];
     expect((await answer(...back))[0]).toBe(
-      'RO1 has had a ready partner for the last 30 s, not yet the 1 min 00 s that it must hold; before that the partner was lost once, at 10:10:00.',
+      'RO1 has had a ready partner for the last 30 s, less than the 1 min 00 s needed; before that the partner was lost once, at 10:10:00.',
     );
   });
   test('within the second in which it came back: when that was, and how long it must hold', async () => {
     expect((await answer('10:10:00 RO1 partner not ready', '10:30:00 RO1 partner ready'))[0]).toBe(
-      'RO1 got a ready partner in the last second of its log, at 10:30:00; it must hold for 1 min 00 s; before that the partner was lost once, at 10:10:00.',
+      'RO1 got a ready partner in the last second of its log, at 10:30:00; it must stay ready for 1 min 00 s; before that the partner was lost once, at 10:10:00.',
     );
   });
   test('a second after its loss has had none for that second', async () => {
@@ -151,8 +151,8 @@ describe('what a poll of readiness tells', () => {
   };
   test('ends with its last reading where the log goes on', async () => {
     expect(await polled(['10:00:00', '10:10:00'], [['10:00:00', 'yes']])).toEqual([
-      'RO1 had a ready partner when that was last read, at 10:10:00, by then for 10 min 00 s at least.',
-      'Nothing was wrong with RO1 then; nothing tells of it in the 20 min 00 s after that.',
+      'RO1 had a ready partner when last read, at 10:10:00, for 10 min 00 s at least by then.',
+      'No trouble found with RO1 then; nothing was logged about it in the 20 min 00 s after that.',
     ]);
     const lost = await polled(
       ['10:00:00', '10:10:00'],
@@ -162,7 +162,7 @@ describe('what a poll of readiness tells', () => {
       ],
     );
     expect(lost[0]).toBe(
-      'RO1 had no ready partner when that was last read, at 10:10:00, by then for 5 min 00 s, since 10:05:00 (10:04:00 at the earliest); no attempt was logged in that time; half B is at stage starting.',
+      'RO1 had no ready partner when last read, at 10:10:00, for 5 min 00 s by then, since 10:05:00 (10:04:00 at the earliest); no attempt was logged in that time; half B is at stage starting.',
     );
   });
   test('was so before the log began where its first reading says so', async () => {

@@ -12,7 +12,7 @@ checkCause(supplyFault, {
     // Of the loss and three failures the loss came two seconds after; 30 s of the 3630 s from 06:59:30 on, four times, are 0.03.
     for: [
       '1 of 4 losses and failed attempts came within 30 s after a supply fault began; chance alone would give less than 0.1.',
-      'The supply of half B is at fault. It was so at 3 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+      'The supply of half B is at fault. This was so at 3 of 3 failed attempts and at 0 of 1 time with a ready partner.',
     ],
     against: [],
     decibans: 14.4,

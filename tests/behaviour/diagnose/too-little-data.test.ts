@@ -12,7 +12,7 @@ describe(tooLittleData.meta.id, () => {
     expect(causes.map((c) => c.id)).toEqual(['too-little-data']);
     expect(causes[0]?.next).toContain('a poll of load and memory (load, free-memory)');
     expect(unjudged.map((u) => u.id)).toEqual(['active-overloaded', 'memory-short']);
-    expect(answerOf(diagnosis)[1]).toBe('No cause reaches 10 to 1: the logs do not say why.');
+    expect(answerOf(diagnosis)[1]).toBe('No cause reaches 10 to 1: the logs do not show why.');
   });
   test('stands aside where a cause reaches ten to one', async () => {
     const { causes } = await diagnoseCase({ name: '', plus: ['06:59:50  RO1 B  links crossed'] });
@@ -38,7 +38,7 @@ describe(tooLittleData.meta.id, () => {
     });
     expect(unjudged.map((u) => u.id)).toEqual(['memory-short']);
     expect(doubted.find((d) => d.id === 'active-overloaded')?.against[0]?.statement).toBe(
-      'What is logged of load does not tell of the half or the times in question.',
+      'What was logged of load does not cover the half or the times in question.',
     );
     expect(causes[0]?.next).toContain('load');
   });
@@ -48,7 +48,7 @@ describe(tooLittleData.meta.id, () => {
       without: ['sync', '07:00:00', '08:00:00'],
       plus: ['07:00:00  RO1    partner not ready', '07:02:00  RO1 A  light off'],
     });
-    expect(causes[0]?.next).toMatch(/^No attempt has failed for sure yet: wait until 5 min 00 s/);
+    expect(causes[0]?.next).toMatch(/^No attempt is known to have failed yet: wait until 5 min 00 s/);
   });
 });
 
@@ -66,11 +66,9 @@ describe('where no cause is found', () => {
       files: gauges,
     });
     expect(causes[0]?.for.map((p) => p.statement)).toEqual([
-      'In 1 h 00 min one attempt was logged, which failed for sure after 2 min 00 s; to compare with, a partner was ready once.',
+      'In 1 h 00 min one attempt was logged, which failed after 2 min 00 s; for comparison, a partner was ready once.',
     ]);
-    expect(causes[0]?.next).toMatch(
-      /^Everything that the causes need was logged of RO1, but too little happened: /,
-    );
+    expect(causes[0]?.next).toMatch(/^All signals needed were logged for RO1, but too little happened: /);
   });
 
   test('times at which a partner was ready are counted', async () => {
@@ -78,7 +76,7 @@ describe('where no cause is found', () => {
       name: '',
       plus: ['06:30:00  RO1    partner not ready', '06:33:00  RO1    partner ready'],
     });
-    expect(causes[0]?.for[0].statement).toContain('; to compare with, a partner was ready twice.');
+    expect(causes[0]?.for[0].statement).toContain('; for comparison, a partner was ready twice.');
   });
 
   test('a second module that was seen is no ready partner to compare with', async () => {
@@ -92,7 +90,7 @@ describe('where no cause is found', () => {
     const { causes, stage } = diagnose(await analyseTexts({ 'a.log': journalText(lines.join('\n')) }), 'RO1');
     expect([stage, causes[0]?.for[0].statement]).toEqual([
       'absent',
-      'In 30 min 00 s no attempt was logged; to compare with, no ready partner that held was logged.',
+      'In 30 min 00 s no attempt was logged; for comparison, no partner stayed ready.',
     ]);
   });
 

@@ -8,7 +8,7 @@ describe('a state that is so as the log ends', () => {
     expect(await told({ plus: ['07:50:00  RO1 B  links crossed'] }, 'links-crossed')).toEqual([
       'doubted',
       'Attempts failed without crossed links: 3 times.',
-      'The links of half B are crossed. It was so at 0 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+      'The links of half B are crossed. This was so at 0 of 3 failed attempts and at 0 of 1 time with a ready partner.',
     ]);
   });
   test('stands for the attempts that failed where no line tells how it was then', async () => {
@@ -16,7 +16,7 @@ describe('a state that is so as the log ends', () => {
     // (1.5 / 2) to (0.5 / 1) is 1.5 to 1: 1.8 decibans and 9.
     expect((await told(variant, 'links-crossed')).slice(0, 2)).toEqual([
       10.8,
-      'The links of half B are crossed. How it was when attempts failed was not logged; whether it was so when a partner was ready was not logged.',
+      'The links of half B are crossed. The state when attempts failed was not logged; whether this was so with a ready partner was not logged.',
     ]);
   });
 });
@@ -38,7 +38,7 @@ describe('a state in spite of which this very pair was ready', () => {
     // (3.5 / 4) to (1.5 / 2), its own, is 1.17 to 1: 0.7 decibans and 6; of all three, 2.3 to 1.
     expect((await told(variant, 'firmware-differs')).slice(0, 2)).toEqual([
       6.7,
-      'Half B reports firmware 6.2.0, half A 6.4.1. It was so at 3 of 3 attempts that failed, and at 1 of 3 times that a partner was ready.',
+      'Half B reports firmware 6.2.0, half A 6.4.1. This was so at 3 of 3 failed attempts and at 1 of 3 times with a ready partner.',
     ]);
   });
 });

@@ -12,14 +12,14 @@ describe('a state', () => {
     };
     expect(await told(variant, 'configuration-pending')).toEqual([
       'doubted',
-      'At the end of the log: no configuration waits to be sent.',
+      'At the end of the log: no configuration is pending.',
       'A partner was ready in spite of a pending configuration: 1 time.',
       'Attempts failed without a pending configuration: 2 times.',
-      'When an attempt last failed: a configuration waits to be sent. It was so at 1 of 3 attempts that failed, and at 1 of 1 time that a partner was ready.',
+      'When an attempt last failed: a configuration is pending. This was so at 1 of 3 failed attempts and at 1 of 1 time with a ready partner.',
     ]);
   });
 
-  test('is counted over every time that a partner was ready for a minute', async () => {
+  test('is counted over every time with a ready partner for a minute', async () => {
     const ready = (until: string): Variant => ({
       plus: [
         '06:30:00  RO1    partner not ready',
@@ -32,7 +32,7 @@ describe('a state', () => {
     // (3.5 / 4) to (0.5 / 3) is 5.25 to 1: 7.2 decibans and 9; to (0.5 / 4) 7 to 1: 8.5 and 9.
     expect((await told(ready('06:31:59.999'), 'links-crossed')).slice(0, 2)).toEqual([
       16.2,
-      'The links of half B are crossed. It was so at 3 of 3 attempts that failed, and at 0 of 2 times that a partner was ready.',
+      'The links of half B are crossed. This was so at 3 of 3 failed attempts and at 0 of 2 times with a ready partner.',
     ]);
     expect((await told(ready('06:32:00'), 'links-crossed'))[0]).toBe(17.5);
   });
@@ -45,7 +45,7 @@ describe('a state', () => {
       `${clock.slice(0, 4)}5:00  RO1    partner ready`,
     ]);
     const [, statement] = await told({ plus: [...early, '06:59:50  RO1 B  links crossed'] }, 'links-crossed');
-    expect(statement).toContain('at 3 of 3 attempts that failed, and at 0 of 3 times');
+    expect(statement).toContain('at 3 of 3 failed attempts and at 0 of 3 times');
   });
 
   test('that is not known any more at the end is told as it was when an attempt last failed', async () => {
@@ -56,7 +56,7 @@ describe('a state', () => {
       await told({ without: ['RO1 B  firmware'], files: { 'poll.csv': poll } }, 'firmware-differs'),
     ).toEqual([
       15.4,
-      'When an attempt last failed: half B reports firmware 6.2.0, half A 6.4.1. It was so at 3 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+      'When an attempt last failed: half B reports firmware 6.2.0, half A 6.4.1. This was so at 3 of 3 failed attempts and at 0 of 1 time with a ready partner.',
     ]);
   });
 
@@ -73,7 +73,7 @@ describe('a state', () => {
     // (1.5 / 2) to (0.5 / 2) is 3 to 1: 4.8 decibans and 6.
     expect((await told(variant, 'configuration-pending')).slice(0, 2)).toEqual([
       10.8,
-      'When an attempt last failed: a configuration waits to be sent. It was so at 1 of 1 attempt that failed, and at 0 of 1 time that a partner was ready.',
+      'When an attempt last failed: a configuration is pending. This was so at 1 of 1 failed attempt and at 0 of 1 time with a ready partner.',
     ]);
   });
 
@@ -85,16 +85,16 @@ describe('a state', () => {
     // (1.5 / 2) to (0.5 / 2) is 3 to 1: 4.8 decibans and 9. The wait after the loss is no attempt that failed.
     expect((await told(variant, 'links-crossed')).slice(0, 2)).toEqual([
       13.8,
-      'The links of half B are crossed. No attempt has failed for sure; it was so at 0 of 1 time that a partner was ready.',
+      'The links of half B are crossed. No attempt is known to have failed; this was so at 0 of 1 time with a ready partner.',
     ]);
     // Nor is that a failed attempt where it lasts for an hour.
     const long = { without: ['sync'], plus: ['06:59:50  RO1 B  links crossed'] };
-    expect((await told(long, 'links-crossed'))[1]).toContain('No attempt has failed for sure;');
+    expect((await told(long, 'links-crossed'))[1]).toContain('No attempt is known to have failed;');
     const never = { ...variant, without: [...variant.without, 'partner ready'] };
     // (1.5 / 2) to (0.5 / 1) is 1.5 to 1: 1.8 decibans and 9.
     expect((await told(never, 'links-crossed')).slice(0, 2)).toEqual([
       10.8,
-      'The links of half B are crossed. No attempt has failed for sure; whether it was so when a partner was ready was not logged.',
+      'The links of half B are crossed. No attempt is known to have failed; whether this was so with a ready partner was not logged.',
     ]);
   });
 });
@@ -171,7 +171,7 @@ describe('what is looked at', () => {
     expect(await told({ files: load }, 'active-overloaded')).toEqual([
       'doubted',
       'Attempts failed without such a load: 3 times.',
-      'The median load of the active half A was 96 %; the limit is 90 %. It was so at 0 of 3 attempts that failed, and at 0 of 1 time that a partner was ready.',
+      'The median load of the active half A was 96 %; the limit is 90 %. This was so at 0 of 3 failed attempts and at 0 of 1 time with a ready partner.',
     ]);
   });
 
@@ -192,6 +192,6 @@ describe('what is looked at', () => {
     ]);
     expect(
       await told({ without: ['RO1 B  firmware'], files: { 'poll.csv': poll } }, 'firmware-differs'),
-    ).toEqual(['doubted', 'What is logged of firmware does not tell of the half or the times in question.']);
+    ).toEqual(['doubted', 'What was logged of firmware does not cover the half or the times in question.']);
   });
 });

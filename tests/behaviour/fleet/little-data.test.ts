@@ -109,7 +109,7 @@ describe('a fleet with little data', () => {
     ]);
     expect([only?.losses, only?.bouts, only?.change]).toEqual([1, 1, null]);
     expect(saidOf(found)).toContain('1 loss in 1 h 45 min');
-    expect(only?.readiness.reasons).toContain('Its log covers 1 h 45 min only.');
+    expect(only?.readiness.reasons).toContain('Its log covers only 1 h 45 min.');
   });
 
   test('with two names for one release keeps them apart and says so', async () => {

@@ -101,7 +101,7 @@ describe('losses by firmware', () => {
     ]);
     expect(found.lossRatios.map(({ differs, byOnePair }) => [differs, byOnePair])).toEqual([[false, 'RO1']]);
     expect(found.lossRatios[0]?.p).toBeLessThan(0.01);
-    expect(fleetSentences(found)).toContain('Losses differ by firmware only through RO1.');
+    expect(fleetSentences(found)).toContain('Losses differ by firmware only because of RO1.');
   });
 
   test('do not differ where storms struck all pairs at once', async () => {

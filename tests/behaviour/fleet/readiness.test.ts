@@ -78,16 +78,12 @@ describe('a pair is fit for a swap', () => {
         '10:06:00 RO1 A link b down',
         '10:06:00 RO1 B link a down',
       ),
-    ).toEqual([
-      'A configuration waits to be sent.',
-      'Link b of half A is down.',
-      'Link a of half B is down.',
-    ]);
+    ).toEqual(['A configuration is pending.', 'Link b of half A is down.', 'Link a of half B is down.']);
   });
 
   test('but not on a log of less than half an hour', async () => {
     expect(await reasons([...states('10:30:00'), end])).toEqual([]);
-    expect(await reasons([...states('10:31:00'), end])).toEqual(['Its log covers 29 min 00 s only.']);
+    expect(await reasons([...states('10:31:00'), end])).toEqual(['Its log covers only 29 min 00 s.']);
   });
 
   test('but not where it was not observed for a while in the half hour before', async () => {

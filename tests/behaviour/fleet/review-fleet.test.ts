@@ -91,7 +91,7 @@ describe('readiness for a swap', () => {
   test.each([
     ['RO1 partner not ready', 'It has no ready partner.', [8]],
     ['RO1-B firmware 6.2.0', 'The firmware of its halves differs: 6.4.1 and 6.2.0.', [4, 8]],
-    ['RO1 configuration pending', 'A configuration waits to be sent.', [8]],
+    ['RO1 configuration pending', 'A configuration is pending.', [8]],
     ['RO1-B link a down', 'Link a of half B is down.', [8]],
   ])('is not there after "%s"', async (line, reason, evidence) => {
     expect(await readinessOf(`${stamp(begin + 2 * day)} ${line}`)).toEqual({
@@ -122,7 +122,7 @@ describe('readiness for a swap', () => {
   test('that was never logged rests on the first and the last line of the log', async () => {
     const log = `${stamp(begin)} RO1-A role active\n${stamp(begin + 10 * day)} RO1-A light off`;
     const readiness = (await review(log)).pairs[0]?.readiness;
-    expect(readiness?.reasons).toContain('Whether its partner is ready was never logged.');
+    expect(readiness?.reasons).toContain('Readiness of its partner was never logged.');
     expect(readiness?.evidence.map((l) => l.line)).toEqual([1, 2]);
   });
 });

@@ -56,7 +56,7 @@ describe('pairs that lose their partner more often than the rest', () => {
     expect(found.power?.share).toBeGreaterThan(0.2);
     expect(found.power?.share).toBeLessThan(0.35);
     expect(fleetSentences(found)[0]).toMatch(
-      /^Of 4 pairs none loses .* with three times the rate of the others would be found in \d\d of 100\.$/,
+      /^None of 4 pairs loses .* with three times the rate of the others would be found in \d\d of 100 cases\.$/,
     );
   });
 
@@ -80,9 +80,9 @@ describe('pairs that lose their partner more often than the rest', () => {
     const found = await reviewLogs([12, 1, 1, 1].map((losses, index) => yearOf(`RO${index}`, losses)));
     expect(pairIn(found, 'RO0').readiness.fit).toBe(true);
     const text = fleetText(found, { zone: 'UTC', paint: (words) => words, reports: [] });
-    expect(text).toContain('    fit for a swap today, but loses its partner more often than the rest\n');
+    expect(text).toContain('    ready for a swap today, but loses its partner more often than the rest\n');
     const first = text.split('\n').slice(0, 10).join(' ');
     expect(first).toContain('steadypair diagnose FILES --pair RO0');
-    expect(first).toContain('All through its log, which begins in Jan 2026.');
+    expect(first).toContain('Throughout its log, from Jan 2026.');
   });
 });

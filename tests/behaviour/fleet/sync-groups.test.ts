@@ -43,7 +43,7 @@ describe('the sync times of a group', () => {
       [4, 0.25],
     ]);
     expect([found.superseded, found.censored]).toEqual([1, 1]);
-    expect(sayNotReady(found)).toBe('1 superseded, 1 not seen to end');
+    expect(sayNotReady(found)).toBe('1 superseded, 1 not observed to the end');
   });
 
   // The same times between polls a fifth of a second apart: the curve steps at the far end of each.

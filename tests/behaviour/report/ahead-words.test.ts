@@ -25,17 +25,17 @@ describe('the sentence about the next swaps', () => {
 
   test('of few reflashes gives no limits and says how many those need', () =>
     expect(forecastSentence(campaign({ low: null, high: null, reflashes: 4 }))).toBe(
-      'Going by 4 reflashes, expect about 42 min 00 s of bring-up for the next 10 swaps; 20 are needed to say how far off that may be.',
+      'Going by 4 reflashes, expect about 42 min 00 s of bring-up for the next 10 swaps; 20 are needed for a prediction interval.',
     ));
 
   test('of reflashes that hardly differ says that', () =>
     expect(forecastSentence(campaign({ low: null, high: null }))).toContain(
-      'they took so nearly the same that how far off it may be does not show',
+      'their times are too alike for a prediction interval',
     ));
 
   test('without a reflash says what is missing', () =>
     expect(forecastSentence(emptyFleet)).toContain(
-      'no reflash in the logs was followed by a ready partner that held',
+      'no reflash in the logs was followed by a partner that stayed ready',
     ));
 });
 
@@ -44,7 +44,7 @@ describe('how a forecast was computed', () => {
   test('says how many may fail where none did', () => {
     const said = forecastComputed(campaign({}));
     expect(said).toContain('n = 24 reflashes, none of which failed');
-    expect(said).toContain('up to 12 in 100 might fail');
+    expect(said).toContain('may be up to 12 %');
   });
 
   test('says nothing of that where some did', () => {
@@ -70,10 +70,10 @@ describe('the sentence about the next year', () => {
   });
 
   test.each([
-    [{}, 'In the next year 12 to 31 bouts of losses are expected over 2 pairs.'],
-    [{ low: 0, high: 4 }, 'In the next year up to 4 bouts of losses are expected over 2 pairs.'],
-    [{ low: 0, high: 0 }, 'In the next year no bouts of losses are expected over 2 pairs.'],
-    [{ pairs: [pair] }, 'In the next year 12 to 31 bouts of losses are expected at RO1.'],
+    [{}, 'Expect 12 to 31 bouts of losses at 2 pairs in the next year (95 % prediction).'],
+    [{ low: 0, high: 4 }, 'Expect up to 4 bouts of losses at 2 pairs in the next year (95 % prediction).'],
+    [{ low: 0, high: 0 }, 'Expect no bouts of losses at 2 pairs in the next year (95 % prediction).'],
+    [{ pairs: [pair] }, 'Expect 12 to 31 bouts of losses at RO1 in the next year (95 % prediction).'],
   ])('of %j', (given, said) => expect(boutsSentences(fleetOf(given))).toEqual([said]));
 
   test('is not there where no pair was observed for long enough', () =>

@@ -114,7 +114,7 @@ describe('an attempt', () => {
   });
 });
 
-describe('how long attempts that worked stayed in a stage', () => {
+describe('how long successful attempts stayed in a stage', () => {
   test('is told as the shortest, the middle and the longest, without those that failed', async () => {
     const found = await attempts(
       restart,

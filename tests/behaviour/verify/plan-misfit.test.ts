@@ -21,15 +21,15 @@ describe('a plan', () => {
   test('that names a pair of which no log speaks does not', async () => {
     expect(await misfit({ file: 'job.yaml', plan: { RO1: { A: {} }, RO7: { A: {} } } })).toEqual({
       where: 'job.yaml: plan.RO7',
-      what: 'no file speaks of that pair.',
-      fix: 'The files speak of RO1, RO2.',
+      what: 'no file names that pair.',
+      fix: 'The files name RO1, RO2.',
     });
   });
 
   test('that names a half of which no log speaks does not', async () => {
     expect(await misfit({ plan: { RO1: { C: { model: 'Tern-4' } } } })).toEqual({
       where: 'the job: plan.RO1.C',
-      what: 'no file speaks of that half.',
+      what: 'no file names that half.',
       fix: 'The halves of RO1 are A and B.',
     });
   });
@@ -38,6 +38,6 @@ describe('a plan', () => {
     const job = fileWith('plan: { RO1: { C: { model: Tern-4 } } }\n', 'job.yaml');
     const { status, err, out } = await steadypair('verify', fileWith(log, 'site.log'), '--job', job);
     expect([status, out]).toEqual([2, '']);
-    expect(err).toBe(`${job}: plan.RO1.C: no file speaks of that half. The halves of RO1 are A and B.\n`);
+    expect(err).toBe(`${job}: plan.RO1.C: no file names that half. The halves of RO1 are A and B.\n`);
   });
 });

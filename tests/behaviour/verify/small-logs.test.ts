@@ -71,7 +71,7 @@ describe('what each half says of the other at its own time', () => {
     ).toEqual([
       [
         'info',
-        'nodes/node-b.log: how far its clock is from that of nodes/node-a.log could not be measured: no change can be told to be in both. Both were used as they are.',
+        'nodes/node-b.log: its clock offset to nodes/node-a.log could not be measured: no change could be found in both. Both were used as they are.',
       ],
     ]);
     const [facts] = analysed.facts;

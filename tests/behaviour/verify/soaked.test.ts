@@ -19,7 +19,7 @@ const serial: Polled = ['RO1-B', 'serial', ['08:40:00', 'T2-1'], ['09:00:00', ''
 checkCheck(
   soaked,
   {
-    // Ready at 09:07, and that held: thirty minutes on is 09:37.
+    // Ready at 09:07 and stayed ready: thirty minutes on is 09:37.
     says: 'The partner was ready without a break in the 30 minutes after the last module settled.',
     lines: ['09:07:00 RO1 partner ready'],
   },
