@@ -9,7 +9,7 @@ import type {
   Unobserved,
 } from '../vocabulary.ts';
 import { clip, subtract, unite } from './coverage.ts';
-import { keyOf } from './groups.ts';
+import { groupBy, keyOf } from './groups.ts';
 import type { Sighting } from './sightings.ts';
 import { countWhile } from './tracks.ts';
 
@@ -42,10 +42,18 @@ export function observationOf(
     else list.push(sighting);
   }
   const told = new Set([...byStream.keys()].flatMap((name) => logOf(streams.get(name)) ?? []));
+  const polled = [...byStream].flatMap(([name, list]) => {
+    const own = streams.get(name);
+    return own?.stream.kind === 'reading' ? [{ own, list, read: readFromTo(list) }] : [];
+  });
+  const alike = groupBy(polled, ({ own }) => pollOf(own));
   const watched = [
-    ...[...byStream].flatMap(([name, list]) => {
-      const own = streams.get(name);
-      return own?.stream.kind === 'reading' ? readSpans(own, list) : [];
+    ...polled.flatMap(({ own, list }) => {
+      const parts = (alike.get(pollOf(own)) ?? []).map(({ read }) => read);
+      return readSpans(own, list, {
+        from: Math.min(...parts.map((r) => r.from)),
+        to: Math.max(...parts.map((r) => r.to)),
+      });
     }),
     ...coverage.flatMap((own) => (told.has(logOf(own) ?? '') ? [wholeFile(own, coverage)] : [])),
   ];
@@ -76,7 +84,25 @@ function logOf(coverage: Coverage | undefined): string | null {
   return coverage?.stream.kind === 'entry' ? coverage.log : null;
 }
 
-function readSpans({ file, stream }: Coverage, sightings: readonly Sighting[]): readonly Watched[] {
+/** Names what is one poll in several files: the same unit, of which the same signals are read. */
+function pollOf({ stream }: Coverage): string {
+  return [stream.unit, ...stream.signals.toSorted()].join('\n');
+}
+
+/** From when to when a signal was read. */
+function readFromTo(sightings: readonly Sighting[]): Interval {
+  return {
+    from: sightings.reduce((least, s) => Math.min(least, s.time), Number.POSITIVE_INFINITY),
+    to: sightings.reduce((most, s) => Math.max(most, s.readUntil), Number.NEGATIVE_INFINITY),
+  };
+}
+
+/** `read`: from when to when the signal was read in all files of the poll; what is blank between is no end of it. */
+function readSpans(
+  { file, stream }: Coverage,
+  sightings: readonly Sighting[],
+  read: Interval,
+): readonly Watched[] {
   const line = (point: StreamPoint): SourceLine => ({ file, line: point.line, text: point.text });
   const holes = [
     ...stream.gaps.map(({ before, after }) => ({
@@ -89,8 +115,9 @@ function readSpans({ file, stream }: Coverage, sightings: readonly Sighting[]): 
       .filter((s) => s.resumed)
       .map((s) => ({ from: s.earliest, to: s.time, last: s.sources[0], first: s.sources[0] })),
   ].sort((a, b) => a.from - b.from);
-  const begin = sightings.reduce((least, s) => Math.min(least, s.time), Number.POSITIVE_INFINITY);
-  const end = sightings.reduce((most, s) => Math.max(most, s.readUntil), Number.NEGATIVE_INFINITY);
+  const own = readFromTo(sightings);
+  const begin = Math.min(own.from, Math.max(read.from, stream.first.time));
+  const end = Math.max(own.to, Math.min(read.to, stream.last.time));
   const spans: Watched[] = [];
   let [from, first] = [begin, sightings[0]?.sources[0] ?? line(stream.first)];
   for (const hole of holes) {

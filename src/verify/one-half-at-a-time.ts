@@ -2,7 +2,7 @@ import { linesOf, linesOfAll } from '../timeline/evidence.ts';
 import { type OutSpell, outSpellsOf, unexplainedBlanksOf } from '../timeline/module-changes.ts';
 import { unobservedIn } from '../timeline/observation.ts';
 import { readinessSpacing } from '../timeline/readiness.ts';
-import type { TimelineEvent } from '../vocabulary.ts';
+import type { BringUp, TimelineEvent } from '../vocabulary.ts';
 import { type Check, type Outcome, type SwapCase, worstOf } from './check.ts';
 
 export const oneHalfAtATime: Check = {
@@ -140,16 +140,25 @@ function judgeOrder({ facts, rules }: SwapCase, first: OutSpell, second: OutSpel
       evidence,
     };
   }
-  // Between two readings so far apart the first may have settled, and the second have been removed.
-  const { earliest, time } = second.removed;
-  const isWide = Math.max(time - earliest, readinessSpacing(facts.timeline)) > rules.holdMs;
-  const maybe =
-    isWide || settled.some((b) => b.mayHaveSettledAt !== null && b.mayHaveSettledAt < second.removed.time);
-  return maybe
+  return mayHaveSettled(facts, rules, settled, inserted, second.removed)
     ? {
         status: 'inconclusive',
         statement: `The logs do not show whether half ${one} had settled before half ${two} was removed.`,
         evidence,
       }
     : { status: 'fail', statement: `Half ${two} was removed before half ${one} had settled.`, evidence };
+}
+
+/** Between two readings so far apart, or unobserved, the first may have settled, and the second have been removed. */
+function mayHaveSettled(
+  { timeline }: SwapCase['facts'],
+  { holdMs }: SwapCase['rules'],
+  bringUps: readonly BringUp[],
+  inserted: TimelineEvent,
+  { earliest, time }: TimelineEvent,
+): boolean {
+  if (Math.max(time - earliest, readinessSpacing(timeline)) > holdMs) return true;
+  const hidden = unobservedIn(timeline, null, 'partner-ready', inserted.earliest, earliest);
+  if (hidden.some((gap) => gap.to - gap.from >= holdMs)) return true;
+  return bringUps.some((b) => b.mayHaveSettledAt !== null && b.mayHaveSettledAt < time);
 }

@@ -51,6 +51,32 @@ describe('a poll observes', () => {
     expect(unobservedOf(timeline, null, 'partner-ready')).toEqual(['10:00:00-10:30:00']);
   });
 
+  test('the same in one file and in two that overlap while a signal is blank', async () => {
+    const blank: Polled = [
+      'RO1-B',
+      'light',
+      ['10:00:00', 'steady'],
+      ['10:20:00', ''],
+      ['10:40:00', 'flashing'],
+    ];
+    const role: Polled = ['RO1-B', 'role', ['10:00:00', 'standby']];
+    const part = (from: string, to: string): string => pollText([from, to], 10, [blank, role]);
+    const whole = await timelineOf({ 'poll.csv': part(...long) });
+    const parts = await timelineOf({
+      '1.csv': part('10:00:00', '10:32:00'),
+      '2.csv': part('10:28:00', '11:00:00'),
+    });
+    expect(unobservedOf(whole, 'B', 'light')).toEqual([]);
+    expect(unobservedOf(parts, 'B', 'light')).toEqual([]);
+    // With eight minutes between the two parts there is a gap, of the light as of the role.
+    const apart = await timelineOf({
+      '1.csv': part('10:00:00', '10:26:00'),
+      '2.csv': part('10:34:00', '11:00:00'),
+    });
+    expect(unobservedOf(apart, 'B', 'light')).toEqual(['10:26:30-10:34:00']);
+    expect(unobservedOf(apart, 'B', 'role')).toEqual(['10:26:30-10:34:00']);
+  });
+
   test('nothing before its first reading, though the same unit was read before and had a gap', async () => {
     const steady: Polled = ['RO1-B', 'light', ['10:00:00', 'steady']];
     const role: Polled = ['RO1-B', 'role', ['10:30:00', 'standby']];

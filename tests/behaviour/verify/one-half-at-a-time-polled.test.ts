@@ -95,4 +95,24 @@ checkCheck(oneHalfAtATime, { says: 'Only half B was replaced.', lines: halfB }, 
     says: 'Only half B was replaced.',
     lines: [row('09:00:00', 'RO1-B', 'serial', ''), row('09:02:00', 'RO1-B', 'serial', 'T4-2')],
   },
+  {
+    // Half B was exchanged while nothing was read, from 08:50 to 09:20: it had 30 minutes to settle. Half A is out in (09:20:00, 09:20:10].
+    name: 'polled every 10 s, all of the first replacement lies where nothing was read, and the other went just after it',
+    status: 'inconclusive',
+    isAlone: true,
+    files: {
+      'poll.csv': pollText(
+        ['08:40:00', '09:40:00'],
+        10,
+        [
+          ['RO1', 'partner-ready', ['08:40:00', 'yes'], ['09:20:10', 'no'], ['09:30:00', 'yes']],
+          ['RO1-A', 'serial', ['08:40:00', 'T2-9'], ['09:20:10', ''], ['09:25:00', 'T4-9']],
+          ['RO1-B', 'serial', ['08:40:00', 'T2-1'], ['09:00:00', 'T4-2']],
+        ],
+        [['08:50:10', '09:19:50']],
+      ),
+    },
+    says: 'The logs do not show whether half B had settled before half A was removed.',
+    lines: [row('09:20:00', 'RO1-B', 'serial', 'T4-2'), row('09:20:10', 'RO1-A', 'serial', '')],
+  },
 ]);
