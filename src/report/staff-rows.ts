@@ -9,7 +9,7 @@ const width = 660;
 
 /**
  * The marks of a staff. Instants become the clock of `zone`, counted as if it were UTC, so that the axis shows the
- * report's zone; the offset is that at the begin.
+ * report's zone; the offset is that at the start.
  */
 export function staffRows(staff: Staff, zone: string): readonly StaffRow[] {
   const offset =
