@@ -29,7 +29,7 @@ export function isStateSignal(name: string): name is StateSignal {
 
 export const stateSignals: readonly StateSignal[] = Object.keys(stateValues).filter(isStateSignal);
 
-/** States of the pair, whatever unit states them. */
+/** States of the pair, no matter what unit states them. */
 export const pairSignals = [
   'partner-present',
   'partner-ready',
@@ -52,7 +52,7 @@ export const happenings = [
   'note',
 ] as const;
 
-/** Happenings of the pair, whatever unit states them. */
+/** Happenings of the pair, no matter what unit states them. */
 export const pairHappenings = ['switchover', 'switchover-command'] as const satisfies readonly Happening[];
 
 /** True if the name is one of something that happens at an instant. */
@@ -1176,7 +1176,7 @@ export interface Fleet {
   readonly months: readonly PairMonth[];
   /** Firmware or models that look like one under several names. */
   readonly alike: readonly (readonly string[])[];
-  /** What ran where at the begin of each month and at the end: by signal, time and value. */
+  /** What ran where at the start of each month and at the end: by signal, time and value. */
   readonly census: readonly CensusCount[];
   readonly findings: readonly Finding[];
 }
@@ -1259,7 +1259,7 @@ export function sayChance(p: number): string {
   return p < 0.0001 ? 'p < 0.0001' : `p = ${Number(p.toPrecision(2))}`;
 }
 
-/** Plain order of code units: the same on every computer, whatever its language. */
+/** Plain order of code units: the same on every computer, no matter what its language. */
 export function compareText(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }

@@ -142,7 +142,7 @@ function shareCovered(found: readonly Found[], { windowMs, lateMs }: Coincidence
   return lateOnes.length > 1 ? Math.max(whole, shareAround(late, windowsOf(lateOnes))) : whole;
 }
 
-/** Certainly before the loss, and certainly not longer before it than the window, whatever the bounds hide. */
+/** Certainly before the loss, and certainly not longer before it than the window, no matter what the bounds hide. */
 function surelyPrecedes(change: TimelineEvent, loss: TimelineEvent, windowMs: number): boolean {
   const before = change.time < loss.time && change.time + change.resolution <= loss.earliest;
   return before && between(change, loss).high * 1000 <= windowMs;

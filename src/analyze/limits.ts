@@ -12,7 +12,7 @@ export interface Limits {
    */
   readonly workMs: number;
   /**
-   * Chance of any false word of one analyzer about a fleet without trouble, whatever number of questions is asked of however
+   * Chance of any false word of one analyzer about a fleet without trouble, no matter what number of questions is asked of however
    * many pairs. Chosen here: a warning sends a person to the cabinet, so one in a hundred, not one in twenty.
    */
   readonly significance: number;

@@ -36,7 +36,7 @@ export const rhythm: Analyzer = {
 
 /**
  * Whether the spacings of bouts are more even than chance makes them; `null` if there is too little to judge by. After a bout
- * the next can not begin for `boutMs`, else it would be the same: only what lies beyond that is left to chance.
+ * the next cannot begin for `boutMs`, else it would be the same: only what lies beyond that is left to chance.
  */
 function inSpacings({ timeline, bouts }: PairFacts, { rhythm: limits, rules }: Limits): Question | null {
   const spacings = bouts.flatMap((bout, index) => {

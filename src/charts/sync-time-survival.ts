@@ -65,7 +65,7 @@ export const syncTimeSurvival: Chart<SurvivalRow> = {
     if (groups.length === 0) return 'No attempt was seen to become ready.';
     const said = groups.map(
       ({ group, attempts, superseded, censored }) =>
-        `${group} ${attempts} attempts${superseded === 0 ? '' : `, ${superseded} of them superseded`}${censored === 0 ? '' : `, ${censored} not seen to end`}`,
+        `${group} ${attempts} attempts${superseded === 0 ? '' : `, ${superseded} of them superseded`}${censored === 0 ? '' : `, ${censored} not observed to the end`}`,
     );
     return `Share of attempts not ready yet by time since the start, with 95 % limits: ${said.join('; ')}.${cutSaid(groups)}`;
   },

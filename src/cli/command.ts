@@ -86,7 +86,7 @@ export function cliCommand<Options extends CommonOptions>(parts: CommandParts<Op
       const command = program
         .command(name)
         .description(says)
-        .argument('<files...>', 'exports, folders or archives that hold them, or patterns with *');
+        .argument('<files...>', 'exports, folders or archives that contain them, or patterns with *');
       addOptions(addOptions(command, commonOptions), options)
         .exitOverride()
         .addHelpText('after', `\nExamples:\n  steadypair ${examples.join('\n  steadypair ')}`)
@@ -181,7 +181,7 @@ function withoutOutputs(found: Found, outputs: readonly Output[]): Pick<Found, '
   };
 }
 
-/** The files that are read; a report of this program is not, and may be written anew. */
+/** The files that are read; a report of this program is not, and may be written again. */
 async function readFilesOf(
   files: readonly StoredFile[],
   { identities }: Found,

@@ -140,7 +140,7 @@ async function* inflated(input: Input): AsyncGenerator<Uint8Array> {
   yield* ready.splice(0);
 }
 
-/** Settles once the chunk is unpacked, or can not be: a stream that fails never calls back. */
+/** Settles once the chunk is unpacked, or cannot be: a stream that fails never calls back. */
 function written(unpacker: InflateRaw, chunk: Uint8Array): Promise<void> {
   return new Promise((resolve) => {
     const settle = (): void => {

@@ -87,7 +87,7 @@ export async function pipedFile(path: string): Promise<{ readonly content: Store
   return { content };
 }
 
-/** Reads a small text file, such as a phrasebook. Throws InputError if it can not, and for a pipe, which might never end. */
+/** Reads a small text file, such as a phrasebook. Throws InputError if it cannot, and for a pipe, which might never end. */
 export async function readText(path: string): Promise<string> {
   const found = await stat(path).catch((error: unknown) => refuse(path, error));
   // What the shell itself put in place of a file has a writer.

@@ -13,10 +13,10 @@ export interface Report {
 
 type Content = string | Uint8Array | Iterable<string>;
 
-/** Files that a command reads, by identity: they are never written to, whatever name leads to them. */
+/** Files that a command reads, by identity: they are never written to, no matter what name leads to them. */
 export type ReadFiles = ReadonlySet<string>;
 
-/** Writes a file that is not there yet. Throws InputError if it is, or if it can not be written. */
+/** Writes a file that is not there yet. Throws InputError if it is, or if it cannot be written. */
 export async function writeNew(path: string, text: string): Promise<void> {
   const file = await mkdir(dirname(path), { recursive: true })
     .then(() => open(path, 'wx'))
@@ -31,7 +31,7 @@ export async function writeNew(path: string, text: string): Promise<void> {
 }
 
 /**
- * Writes a file whole or not at all: aside first, then renamed. Throws InputError if it can not, or if it is one of the files
+ * Writes a file whole or not at all: aside first, then renamed. Throws InputError if it cannot, or if it is one of the files
  * that are read.
  */
 export async function writeWhole(path: string, content: Content, read: ReadFiles): Promise<void> {

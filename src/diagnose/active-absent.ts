@@ -7,7 +7,7 @@ import type { Observation } from './observations.ts';
 import { type Seen, weighState } from './weigh-state.ts';
 
 /**
- * Least evidence with which a good engineer would name it: one attempt that failed for sure while a line stated for each half that
+ * Least evidence with which a good engineer would name it: one attempt that certainly failed while a line stated for each half that
  * it was not active, or within 30 s after a logged restart of the half that a line stated as active; and no more attempts that
  * failed without it than with it. A standby copies from the active half, so where there is none no sync can succeed, and one such
  * failure says as much as many. That the standby says nothing of its partner is no evidence: a role that is only concluded does

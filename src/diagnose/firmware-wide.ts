@@ -31,7 +31,7 @@ export const firmwareWide: Cause = {
     shows:
       'Other pairs with the firmware lose their partner or fail to synchronise more often than those with another.',
     needs: [['firmware']],
-    next: 'Do not swap modules for this: report firmware, pairs and times to the maker, and hold back further reflashes to it until they have answered.',
+    next: 'Do not swap modules for this: report firmware, pairs and times to the maker, and postpone further reflashes to it until they have answered.',
   },
   weigh(trouble) {
     const { facts, half, to } = trouble;

@@ -8,7 +8,7 @@ import type { DiagnoseLimits } from './limits.ts';
 /** Durations that may all be the same. */
 export interface FixedTime {
   readonly median: Duration;
-  /** Half of the durations lie within so many seconds of the median, whatever their bounds leave open. */
+  /** Half of the durations lie within so many seconds of the median, no matter what their bounds leave open. */
   readonly spreadSeconds: number;
   readonly count: number;
   /** They surely scatter little enough to be called the same, they surely do not, or their bounds leave it open. */

@@ -68,7 +68,7 @@ function onePlace(
       ? `was seen in ${places[0] ?? 'no half'} only`
       : `failed in ${failedIn[0] ?? 'no half'} only`;
   return {
-    statement: `Module ${serial} ${where}, so module and slot cannot be told apart by it.`,
+    statement: `Module ${serial} ${where}, so module and slot cannot be separated by it.`,
     evidence,
   };
 }

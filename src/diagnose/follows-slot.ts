@@ -55,5 +55,5 @@ function isSwapTested(
 
 function oneModule(half: string, modules: number, evidence: Point['evidence']): Point {
   const what = modules < 2 ? 'Only one module was seen in it' : 'Only one of its modules failed in it';
-  return { statement: `${what}, half ${half}, so slot and module cannot be told apart by it.`, evidence };
+  return { statement: `${what}, half ${half}, so slot and module cannot be separated by it.`, evidence };
 }

@@ -31,7 +31,7 @@ export function weighState(trouble: Trouble, { priorDecibans, words, test }: Sta
   const now = test(presentOf(trouble));
   const failures = failuresOf(trouble);
   const told = failures.flatMap((o) => test(o) ?? []);
-  // Where nothing has failed for sure yet, or no line tells how it was then, what there is now stands for a failure.
+  // Where nothing has certainly failed yet, or no line tells how it was then, what there is now stands for a failure.
   const isAlone = told.length === 0;
   const failed = isAlone && now !== null ? [now] : told;
   const held = failed.filter((s) => s.holds);

@@ -5,7 +5,7 @@ import { monthsOf } from './months.ts';
 import { halvesCounted } from './tables.ts';
 
 /**
- * Which firmware and models the fleet ran at the begin of each month and where its logs end: halves of pairs whose log
+ * Which firmware and models the fleet ran at the start of each month and where its logs end: halves of pairs whose log
  * holds that time. A half that never said is counted as not known; one that is empty then, not at all.
  */
 export function censusOf(fleet: readonly PairFacts[]): readonly CensusCount[] {

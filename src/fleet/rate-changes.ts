@@ -73,7 +73,7 @@ export function likeliestChange(
   return point === null || time === undefined ? null : { point, time };
 }
 
-/** How many bouts there had been by each of their instants, in order, from the begin of what was observed to its end. */
+/** How many bouts there had been by each of their instants, in order, from the start of what was observed to its end. */
 export function curveOf(observed: readonly Interval[], instants: readonly number[]): RateChange['curve'] {
   const from = Math.min(...observed.map((o) => o.from));
   const to = Math.max(...observed.map((o) => o.to));

@@ -122,7 +122,7 @@ function worthDrawing(steps: readonly IncidenceStep[]): readonly IncidenceStep[]
  * lies, the one that can be promised. A superseded attempt lies at the time it was watched for: between which readings it was
  * superseded moves nothing but what the few unfinished ones may still become. Limits are free of any distribution and of
  * any reason for which a watch ended: a superseded attempt was surely never ready, an unfinished one may have been so at once or
- * never, and whatever the readings left open widens them too.
+ * never, and what the readings left open widens them too.
  */
 function boundedCurve(times: readonly SyncTime[]): Curve {
   const superseded = times.filter((t) => t.end === 'superseded');

@@ -88,7 +88,7 @@ export function assemble(
   };
 }
 
-/** What is to remark of a file, the doubts first. */
+/** What is to be noted of a file, the doubts first. */
 function noticesOf(file: string, parts: Parts, result: ReturnType<ClosedSink['result']>): readonly Notice[] {
   const { plan, encoding, zone, times, doubtful, damage } = parts;
   const first = result.streams[0]?.first;

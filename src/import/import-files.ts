@@ -56,8 +56,8 @@ export async function importFiles(sources: readonly FileSource[], options: Files
     { ...options, used, neighbour, knownPairs, orderOfAlike: orders.of },
     changesOf(first),
   );
-  const anew = new Map(second.map((s) => [s.source, s]));
-  const last = first.map((f) => anew.get(f.source) ?? f).map((f) => f.result);
+  const renewed = new Map(second.map((s) => [s.source, s]));
+  const last = first.map((f) => renewed.get(f.source) ?? f).map((f) => f.result);
   const read = last.flatMap((r) => (r instanceof InputError ? [] : r.files));
   return {
     files: settleOthers(uniqueFiles(read)),

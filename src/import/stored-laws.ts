@@ -1,7 +1,7 @@
 import { type Change, type ImportedFile, isStateSignal, type Stream, stateValues } from '../vocabulary.ts';
 import { isZone } from './clock/zones.ts';
 
-/** What a file that was read always keeps, whatever it says: a stored one that does not was not written by this program. */
+/** What a file that was read always keeps, no matter what it says: a stored one that does not was not written by this program. */
 export function keepsLaws(file: ImportedFile): boolean {
   const { input, changes, streams, gauges } = file;
   const { read, used, unchanged, ignored, unmatched, rejected } = input.rows;

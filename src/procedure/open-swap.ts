@@ -22,7 +22,7 @@ interface Wait {
   readonly says: string;
 }
 
-/** A swap is open for so long after its last step, whatever it waits for, in milliseconds. Source: design.md, section 5. */
+/** A swap is open for so long after its last step, no matter what it waits for, in milliseconds. Source: design.md, section 5. */
 const lastStepMs = 900_000;
 
 /**

@@ -47,7 +47,7 @@ export function attemptsSection(diagnosis: Diagnosis, { zone }: ReportOptions): 
     'attempts',
     'Attempts',
     `<div class="scroll"><table>
-<thead><tr><th scope="col">Started</th><th scope="col">Half</th><th scope="col">Cause</th><th scope="col">Stage reached</th><th scope="col">Outcome</th><th scope="col" class="number">After</th></tr></thead>
+<thead><tr><th scope="col">Started</th><th scope="col">Half</th><th scope="col">Cause</th><th scope="col">Stage reached</th><th scope="col">Result</th><th scope="col" class="number">After</th></tr></thead>
 <tbody>${rows.join('\n')}</tbody>
 </table></div>${more}`,
   );

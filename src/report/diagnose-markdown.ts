@@ -80,7 +80,7 @@ function attempts(diagnosis: Diagnosis, { zone }: ReportOptions): string {
       outcomeWords[a.outcome],
       sayLength(a),
     ]);
-  return table(['Started', 'Half', 'Cause', 'Stage reached', 'Outcome', 'After'], rows);
+  return table(['Started', 'Half', 'Cause', 'Stage reached', 'Result', 'After'], rows);
 }
 
 function causeBlocks(cause: RankedCause, evidence: EvidenceList): readonly string[] {

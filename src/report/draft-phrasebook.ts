@@ -24,7 +24,7 @@ export function draftPhrasebook({ files, units, wordings }: Survey): string {
   const unknownUnits = of('unit').filter((w) => w.understood === null);
   const isDrafted = units.some((u) => u.isOn);
   return `${[
-    '# A draft by steadypair inspect: what it guessed says so. Remove the # before a rule and put a word for each ___;',
+    '# A draft by steadypair inspect; guesses are marked. Remove the # before a rule and put a word for each ___;',
     '# leave out values where the text itself is meant, as for firmware. What stays commented out is not used.',
     'name: my site',
     ...timeLines(files),
@@ -60,7 +60,7 @@ function unitLine({ pattern, pair, because, isOn }: UnitDraft): string {
 /** What stamps need that all files agree on; the rest stands with its file. */
 function timeLines(files: readonly FileDraft[]): readonly string[] {
   const isOpen = files.some((f) => f.isZoneOpen);
-  const zone = '    # an IANA name such as Europe/Lisbon: stamps name no zone, and are read as UTC';
+  const zone = '    # an IANA name such as Europe/Lisbon: timestamps have no time zone and are read as UTC';
   const shared = sharedTime(files);
   if (shared.length === 0) return isOpen ? [`#time: { zone: ___ }${zone}`] : [];
   return ['time:', ...shared.map((key) => keyLine(key, '  ')), ...(isOpen ? [`#  zone: ___${zone}`] : [])];

@@ -34,7 +34,7 @@ export function csvCell(value: string | number | null): string {
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 
-/** Text for a terminal: no control sequence reaches it, whatever the log holds. */
+/** Text for a terminal: no control sequence reaches it, no matter what the log holds. */
 export function terminal(text: string): string {
   return visible(text);
 }

@@ -4,7 +4,7 @@ const instants: ReadonlySet<string> = new Set(['time', 'earliest', 'from', 'to']
 
 /**
  * A document as JSON text, indented by one space and ended by a line end. Instants become ISO 8601 UTC with
- * milliseconds, numbers are as `asFigure` gives them. Throws RangeError for a number that JSON can not hold.
+ * milliseconds, numbers are as `asFigure` gives them. Throws RangeError for a number that JSON cannot hold.
  */
 export function toJson(document: unknown): string {
   const text = JSON.stringify(

@@ -12,7 +12,7 @@ export interface NotKnown {
 
 const mostNames = 3;
 
-/** What an answer that rests on these files can not know. */
+/** What an answer that rests on these files cannot know. */
 export function notKnownOf({
   inputs,
   findings,

@@ -16,7 +16,7 @@ const gravest: Readonly<Record<Drawn, number>> = {
 /**
  * The same staff with marks for `columns` columns of a picture: what is shorter than a column and shares it is drawn once.
  * Of several states the gravest is kept, a full column wide; happenings of one half in one column become one tick that
- * counts them. No loss and no happening is lost from sight, and the number of marks does not grow with the log.
+ * counts them. No loss and no happening is hidden, and the number of marks does not grow with the log.
  */
 export function reducedStaff(staff: Staff, columns: number): Staff {
   const unit = (staff.to - staff.from) / columns;

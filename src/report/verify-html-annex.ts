@@ -22,7 +22,7 @@ export function exposureSection({ exposure }: Swap, { zone }: ReportOptions): st
   );
 }
 
-/** What the verdict below can not know; empty where all was recognised. */
+/** What the verdict below cannot know; empty where all was recognised. */
 export function notKnownLines(of: Parameters<typeof notKnownOf>[0]): string {
   return sayNotKnown(notKnownOf(of))
     .map((said) => `<p><span class="inconclusive">Not known:</span> ${html(said)}</p>\n`)

@@ -30,7 +30,7 @@ export function verifyText(verification: Verification, options: TextOptions): st
   return `${[...notKnownText(verification, options), ...found, ...reports].join('\n').trimEnd()}\n`;
 }
 
-/** What the verdict below can not know. */
+/** What the verdict below cannot know. */
 export function notKnownText(
   of: Parameters<typeof notKnownOf>[0],
   { paint }: Pick<TextOptions, 'paint'>,

@@ -39,7 +39,7 @@ const one: Product = { logMean: 0, logSpread: 0 };
  * Each end weighs one over those still to be judged: all, less at every censoring the share that was censored of those
  * watched. Limits (`bandOf`, `incidenceQuantile`): of `Y` still to be judged and not ended an end leaves a share that is beta
  * (Y, 1), and their product is taken for beta by its mean and variance; below, one more of those left may end at once. Without
- * censored times they are exact, Clopper and Pearson's; they hold from one time on, whatever the distribution.
+ * censored times they are exact, Clopper and Pearson's; they hold from one time on, no matter what the distribution.
  * Sources: Aalen and Johansen, Scandinavian Journal of Statistics 5 (1978); Satten and Datta, The American Statistician 55
  * (2001), for the weights; Fay, Brittain and Proschan, Biostatistics 14 (2013), for the product of betas; Geskus, Biometrics 67
  * (2011), for `Y` with competing ends (all from memory).

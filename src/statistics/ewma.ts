@@ -33,7 +33,7 @@ export interface Shuffling {
 /**
  * How far the moving average may stray from what is usual: in so many orders of the very same values it strays farther in at
  * most the share `significance`. If the order says nothing, the order seen is one of them, so limits this far on either side
- * of what is usual are left anywhere in at most that share of cases, whatever the distribution of the values, and though what
+ * of what is usual are left anywhere in at most that share of cases, no matter what the distribution of the values, and though what
  * is usual is known from these values alone: the handbook's limits of three standard deviations are those of a known mean
  * and deviation, normal values and one average. Needs two values. The same values give the same reach. Source: permutation
  * tests by drawn orders, Davison and Hinkley, Bootstrap Methods and their Application (1997), section 4.3 (from memory).

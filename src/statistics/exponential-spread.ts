@@ -7,7 +7,7 @@ export interface Spread {
 }
 
 /**
- * Whether durations are more alike than those of an exponential, whatever its mean. Durations in any unit, positive;
+ * Whether durations are more alike than those of an exponential, no matter what its mean. Durations in any unit, positive;
  * `null` with fewer than two or where all are 0. Source: Gail and Gastwirth, A Scale-Free Goodness-of-Fit Test for the
  * Exponential Distribution Based on the Gini Statistic, Journal of the Royal Statistical Society B 40 (1978): under an
  * exponential, `(n - 1) * gini` is a sum of n - 1 uniform variables (the law from memory; tests simulate it).

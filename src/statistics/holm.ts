@@ -1,6 +1,6 @@
 /**
  * The p-values adjusted for how many questions were asked, in the order given: calling those at most 0.01 makes a false call
- * in at most one of a hundred cases, whatever the questions have to do with each other. Source: Holm, A Simple Sequentially
+ * in at most one of a hundred cases, no matter what the questions have to do with each other. Source: Holm, A Simple Sequentially
  * Rejective Multiple Test Procedure, Scandinavian Journal of Statistics 6 (1979), from memory: the greatest
  * `p * (count - rank + 1)` up to this rank, the least p first.
  */

@@ -1,6 +1,6 @@
 import { normalBeyond } from './distributions.ts';
 
-/** Above 0 events come ever closer, below 0 ever further apart; `p` two-sided. */
+/** Above 0 events come more and more often, below 0 less and less; `p` two-sided. */
 export interface Trend {
   readonly z: number;
   readonly p: number;

@@ -8,7 +8,7 @@ export interface GroupTime {
   readonly group: string;
 }
 
-/** What a group had and would have had if it were like the others; whatever orders them, `groups` is sorted by name. */
+/** What a group had and would have had if it were like the others; no matter what orders them, `groups` is sorted by name. */
 export interface LogRank {
   readonly chiSquare: number;
   readonly df: number;

@@ -2,7 +2,7 @@ import { chiSquareAtMost } from './distributions.ts';
 
 /** A power-law process: `scale * t^shape` events expected by time t. */
 export interface PowerLaw {
-  /** Above 1 events come ever closer, below 1 ever further apart; freed of its bias. `null` for fewer than two events. */
+  /** Above 1 events come more and more often, below 1 less and less; freed of its bias. `null` for fewer than two events. */
   readonly shape: number | null;
   readonly scale: number | null;
   /** Mean time between events at the end, in the unit of the times. */

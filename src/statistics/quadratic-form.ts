@@ -5,7 +5,7 @@ export interface QuadraticForm {
 }
 
 /**
- * `u' V^- u` for a covariance matrix V and a deviation `u` that it allows; groups that can not vary are left out. By
+ * `u' V^- u` for a covariance matrix V and a deviation `u` that it allows; groups that cannot vary are left out. By
  * elimination on the largest pivot, as Cholesky's factorisation does it.
  */
 export function quadraticForm(

@@ -2,7 +2,7 @@ import { binomialAtMost } from './distributions.ts';
 import type { Between } from './turnbull.ts';
 
 /**
- * Limits of the value below which `share` of all lie, whatever their distribution: two order statistics, the tail left
+ * Limits of the value below which `share` of all lie, no matter what their distribution: two order statistics, the tail left
  * outside by each at most half of what `confidence` leaves. Of values known between bounds the lower ones make the lower
  * limit and the upper ones the upper; `null` where the sample is too small, or nothing that high was seen to end. What can
  * never end goes in as `Infinity` for both.

@@ -4,7 +4,7 @@ import type { Between } from './turnbull.ts';
 
 /**
  * For any number of seconds the limits of the share still unfinished then: exact binomial limits, the lower one from
- * those that had not ended for certain, the upper one from those that may not have. Pointwise, whatever the distribution;
+ * those that had not ended for certain, the upper one from those that may not have. Pointwise, no matter what the distribution;
  * 0 to 1 for no time at all. What can never end goes in as `Infinity` for both bounds. Sources: NIST/SEMATECH e-Handbook of Statistical Methods, section 7.2.4.1; Clopper and
  * Pearson, Biometrika 26 (1934), by beta quantiles (from memory).
  */

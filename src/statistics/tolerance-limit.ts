@@ -7,7 +7,7 @@ export interface ToleranceLimit {
 }
 
 /**
- * The value that at least the share `coverage` of all lie under, with `confidence`, whatever their distribution: the
+ * The value that at least the share `coverage` of all lie under, with `confidence`, no matter what their distribution: the
  * least order statistic that does. What was not seen to end goes in as `Infinity`; a limit that falls there is `null`.
  * Source: Wilks, Determination of Sample Sizes for Setting Tolerance Limits, Annals of Mathematical Statistics 12 (1941);
  * NIST/SEMATECH e-Handbook of Statistical Methods, section 7.2.6.4.

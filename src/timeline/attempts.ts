@@ -64,7 +64,7 @@ function byStamp(events: readonly TimelineEvent[]): readonly (readonly TimelineE
   return stamps;
 }
 
-/** Of one stamp, a sync that is under way fails before whatever else ends its attempt, as before the next sync starts. */
+/** Of one stamp, a sync that is under way fails before anything else that ends its attempt, as before the next sync starts. */
 function inTurn(stamp: readonly TimelineEvent[], open: Open | null): readonly TimelineEvent[] {
   const failed = open?.syncStart == null ? undefined : stamp.find((e) => e.signal === 'sync-failed');
   return failed === undefined ? stamp : [failed, ...stamp.filter((e) => e !== failed)];

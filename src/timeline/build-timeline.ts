@@ -101,7 +101,7 @@ function placed(
   return { sightings, roles, halves, resolved: resolveSubjects(sightings, roles, halves, rules) };
 }
 
-/** From the first to the last row that was read of a pair; of a journal, whatever unit its rows are of. Notes alone observe nothing. */
+/** From the first to the last row that was read of a pair; of a journal, no matter what unit its rows are of. Notes alone observe nothing. */
 function spanOf(coverage: readonly Coverage[]): Interval {
   const logs = coverage.filter((c) => c.stream.kind !== 'note');
   const spans = (logs.length > 0 ? logs : coverage).map(({ span, stream }) =>

@@ -62,7 +62,7 @@ function offsetOf(
   const spacing = Math.max(0, ...[...file.streams, ...base.streams].map((s) => s.spacing));
   const most = Math.max(rules.offsetSpreadMs, spacing);
   const own = tellingsOf(file);
-  // Files that agree wherever both were written, as parts of one log do, need no shift, whatever else it would bring together.
+  // Files that agree wherever both were written, as parts of one log do, need no shift, no matter what else it would bring together.
   const shifts = agreeAsTheyAre(file, base, own, known, most) ? [0] : shiftsOf(own, known);
   const pairs = matched(own, known, shifts, most);
   const named = { file: file.input.file, reference: base.input.file, count: pairs.length };

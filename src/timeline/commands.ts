@@ -1,7 +1,7 @@
 import type { Coverage, PairTimeline } from '../vocabulary.ts';
 import { unite } from './coverage.ts';
 
-/** The files in which a switchover command is ever logged, of whatever pair. */
+/** The files in which a switchover command is ever logged, of any pair. */
 export function commandFiles(timelines: readonly PairTimeline[]): ReadonlySet<string> {
   return new Set(
     timelines.flatMap(({ events }) =>

@@ -8,7 +8,7 @@ import { countUntil } from './tracks.ts';
 
 /**
  * Removals, insertions, restarts and reflash ends that only states show: an identity that goes blank or is replaced, the same
- * identity that comes back, a reported firmware that changes. A blank reading can not tell an empty place from a module that
+ * identity that comes back, a reported firmware that changes. A blank reading cannot tell an empty place from a module that
  * starts up: an insertion lies between the removal's earliest instant and the first sign of the new module. What a log states
  * within the lag is not derived again. Source: design.md, sections 2, 4 and 5.
  */
@@ -88,7 +88,7 @@ function firstOf(signs: readonly Sign[], arrived: StateStep): Sign {
     : { time, earliest, resolution, sources: [...first.sources, ...arrived.sources] };
 }
 
-/** The same module reports again: it started anew, unless a log says what happened to it. */
+/** The same module reports again: it started again, unless a log says what happened to it. */
 function comeback(
   story: HalfStory,
   known: StateStep,
@@ -108,7 +108,7 @@ function comeback(
 }
 
 function reflashes(story: HalfStory, replaced: readonly Derived[], rules: TimelineRules): readonly Derived[] {
-  // A note tells the minute only: whether it comes before the first firmware read can not be said.
+  // A note tells the minute only: whether it comes before the first firmware read cannot be said.
   const logged = story.logged('inserted').filter((m) => m.kind !== 'note');
   const insertions = [...replaced.filter((d) => d.signal === 'inserted'), ...logged];
   const arrivedUntil = spanEnds(insertions.map(({ earliest, time }) => ({ from: earliest, to: time })));

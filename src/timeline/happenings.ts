@@ -105,7 +105,7 @@ function isOfPartner({ half, signal, item }: Happened, roles: Roles): boolean {
 const ofModule: ReadonlySet<StateSignal> = new Set(['serial', 'model', 'firmware']);
 
 /**
- * What can not have left a state as it was: work on the standby its readiness, work on a half its light; and with a module its
+ * What cannot have left a state as it was: work on the standby its readiness, work on a half its light; and with a module its
  * identity goes.
  */
 export function breaksFor(

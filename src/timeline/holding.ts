@@ -57,7 +57,7 @@ export function stretchesOf(
     };
     return [begun, ...stretches];
   });
-  // One that ended in an unobserved span may have ended, begun anew and ended again there.
+  // One that ended in an unobserved span may have ended, begun again and ended again there.
   const certain = all.map(({ start, end }) => ({
     from: start.earliest,
     to: end === null ? Number.POSITIVE_INFINITY : Math.max(end.earliest, start.time),

@@ -45,7 +45,7 @@ function changesOfHalf(timeline: PairTimeline, half: string, rules: TimelineRule
     const found = inserted === null ? nothing : identityFound(timeline, half, { removed, inserted }, until);
     const change = { half, removed, inserted, before, found };
     if (!isAnother(change, timeline, rules)) return [];
-    // A module that only came back is the same one still, whatever was said of it before it was out.
+    // A module that only came back is the same one still, no matter what was said of it before it was out.
     since = removed.time;
     return [change];
   });
@@ -91,7 +91,7 @@ function isAnother(
   timeline: PairTimeline,
   rules: TimelineRules,
 ): boolean {
-  // What only polls show may be a module that starts anew, until another says what it is.
+  // What only polls show may be a module that starts again, until another says what it is.
   if (inserted === null) return removed.kind !== 'reading';
   if (before.serial !== null && found.serial !== null) return before.serial !== found.serial;
   if (before.model !== null && found.model !== null && before.model !== found.model) return true;
@@ -107,7 +107,7 @@ function isOutLong(removed: TimelineEvent, inserted: TimelineEvent, { outMs }: T
 
 /**
  * Of each half that stopped reporting and was not seen again, where only polls show that: it may have been removed, or start
- * anew. In the order of time.
+ * again. In the order of time.
  */
 export function unexplainedBlanksOf(timeline: PairTimeline): readonly TimelineEvent[] {
   return timeline.halves
@@ -134,7 +134,7 @@ export function outSpellsOf(timeline: PairTimeline): readonly OutSpell[] {
       (e) => e.half === half && (e.signal === 'removed' || e.signal === 'inserted'),
     );
     return moves.flatMap((removed, index) => {
-      // What only polls show may be a module that starts anew.
+      // What only polls show may be a module that starts again.
       if (removed.signal !== 'removed' || removed.kind === 'reading') return [];
       return [{ half, removed, inserted: moves[index + 1] ?? null }];
     });

@@ -87,7 +87,7 @@ function firstActive(
   const earliest = firstSteps.sort((a, b) => a.step.time - b.step.time)[0];
   if (earliest !== undefined) {
     const { half, step } = earliest;
-    // In mid-log a first entry tells of a change; at the begin of a log it states how things are.
+    // In mid-log a first entry tells of a change; at the start of a log it states how things are.
     const changed = !step.initial && (sightings[0]?.time ?? step.time) < step.time - rules.lagMs;
     const wasActive = changed ? step.value === 'standby' : step.value === 'active';
     return wasActive ? half : otherHalf(halves, half);

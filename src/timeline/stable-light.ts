@@ -16,7 +16,7 @@ export function lightOf(
   rules: TimelineRules,
 ): { readonly measure: Measure; readonly evidence: NonEmpty<SourceLine> } {
   const steps = track(timeline, half, 'light');
-  // A light that was read as steady all the time that it may take was not seen to start, whatever became of it later.
+  // A light that was read as steady all the time that it may take was not seen to start, no matter what became of it later.
   const until = Math.min(
     lastLit(timeline, half, event, end, rules),
     event.time + rules.lightLimitSeconds * 1000,

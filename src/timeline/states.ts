@@ -14,13 +14,13 @@ export interface StateStep extends Stamp {
   readonly sources: NonEmpty<Source>;
 }
 
-/** Something after which a state can not have stayed as it was, though no log says so: a removal, a restart, a reflash. */
+/** Something after which a state cannot have stayed as it was, though no log says so: a removal, a restart, a reflash. */
 export interface Break extends Stamp {
   readonly kind: Merged['kind'];
   readonly sources: NonEmpty<Source>;
 }
 
-/** What can not have left a state as it was, each list in the order of time. */
+/** What cannot have left a state as it was, each list in the order of time. */
 export interface Breaks {
   /** Where the log restates a value after one of these, it was lost in between, and `lostValue`, where given, is put there. */
   readonly restating: readonly Break[];

@@ -122,7 +122,7 @@ function takings(
   }
 }
 
-/** Of two leavings at one stamp that of the half which had not just taken the role is looked at first, whatever it is called. */
+/** Of two leavings at one stamp that of the half which had not just taken the role is looked at first, no matter what it is called. */
 function inTurn(
   steps: TimelineEvent[],
   index: number,

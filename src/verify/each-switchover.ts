@@ -23,7 +23,7 @@ export function judgeEachSwitchover(swap: SwapCase, judge: (switchover: Switchov
   };
 }
 
-/** Of a note, which tells the minute only, the end of the log may be the begin of that minute. */
+/** Of a note, which tells the minute only, the end of the log may be the start of that minute. */
 function commandsIn({ facts, changes, to }: SwapCase): readonly TimelineEvent[] {
   const from = changes[0].removed.earliest;
   return track(facts.timeline, null, 'switchover-command').filter((c) => c.time >= from && c.earliest <= to);

@@ -91,7 +91,7 @@ function toCase(
     from: begin - limits.baselineSeconds * 1000,
     to,
     settledAt,
-    // What another swap follows is over, whatever it waited for.
+    // What another swap follows is over, no matter what it waited for.
     open: isLast ? openSwap(worksOf(facts, changes, plan, logEnd), settledAt, Object.keys(plan)) : null,
     bringUps: facts.bringUps.filter((b) => b.start.time >= begin && b.start.time <= to),
     switchovers: facts.switchovers.filter((s) => s.at.time >= begin && s.at.time <= to),

@@ -28,7 +28,7 @@ export function judgeLastBringUps(swap: SwapCase, judge: (bringUp: BringUp) => O
     : worstOf([first, ...rest]);
 }
 
-/** A module that is yet to be reflashed comes up anew after that: what it did with the old firmware decides nothing. */
+/** A module that is yet to be reflashed comes up again after that: what it did with the old firmware decides nothing. */
 function beforeReflash(swap: SwapCase, half: string, outcome: Outcome): Outcome {
   return swap.open?.awaits === 'reflash' && swap.open.half === half ? onceOver(swap, outcome) : outcome;
 }
@@ -38,7 +38,7 @@ export function judgeAbsent({ to, limits }: SwapCase, { half, removed }: ModuleC
   const watched = between(removed, exactly(Math.max(to, removed.time)));
   return {
     status: watched.low > limits.roleSeconds ? 'fail' : 'inconclusive',
-    statement: `No module was put into half ${half} in the ${sayDuration(watched.seconds)} it was watched.`,
+    statement: `No module was put into half ${half} within the ${sayDuration(watched.seconds)} observed.`,
     evidence: linesOf(removed),
   };
 }

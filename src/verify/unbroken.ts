@@ -103,7 +103,7 @@ function shortfall({ facts }: SwapCase, { from, to, name }: Window): string | nu
     : null;
 }
 
-/** A poll can not exclude a break shorter than its spacing; that is said, and does not count against it. */
+/** A poll cannot exclude a break shorter than its spacing; that is said, and does not count against it. */
 function spacingNote({ facts }: SwapCase): string {
   const telling = facts.timeline.coverage.filter((c) => c.stream.signals.includes('partner-ready'));
   const isPolled = telling.every((c) => c.stream.kind === 'reading');

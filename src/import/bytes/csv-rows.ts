@@ -26,7 +26,7 @@ interface State {
   readonly delimiter: string;
   readonly onRow: (row: Row) => void;
   readonly zeros: ZeroBytes;
-  /** How many zeros were taken off the begin of `rest`. */
+  /** How many zeros were taken off the start of `rest`. */
   dropped: number;
   /** The start of a line that is too long for a row and goes on; `null` where none is. */
   endless: string | null;

@@ -12,7 +12,7 @@ export interface ZeroBytes {
 
 const mostLines = 5;
 const zero = '\0';
-/** At the begin of a line any; in its midst fewer are stray characters of a text. Chosen here. */
+/** At the start of a line any; in its midst fewer are stray characters of a text. Chosen here. */
 const gaps = /^\0+|\0{4,}/g;
 
 /** None yet. */

@@ -104,7 +104,7 @@ function endRuns(order: ClockOrder, line: number): void {
   for (const run of ended) if (!isStray(order, run)) order.candidates.push(run);
 }
 
-/** So many runs are rows in no order, all but the last, which may be the begin of something else. */
+/** So many runs are rows in no order, all but the last, which may be the start of something else. */
 function dropRuns(order: ClockOrder): void {
   const last = order.runs.pop();
   const dropped = [...order.further, ...order.runs];

@@ -16,7 +16,7 @@ export function secondsSince(start: number): DatePattern {
   return counting('seconds since an instant', start, 's');
 }
 
-/** Stamps that count from 1970 on, whatever their number of digits. */
+/** Stamps that count from 1970 on, no matter what their number of digits. */
 export function epochCount(unit: EpochUnit): DatePattern {
   return counting(`epoch ${unit}`, 0, unit);
 }

@@ -23,7 +23,7 @@ export interface StampOptions {
   readonly year: number | undefined;
   /** Milliseconds UTC of the midnight that a clock without a date belongs to. */
   readonly day: number | undefined;
-  /** The zone of a name, or `null` where it is none; looked up anew each time where this is not given. */
+  /** The zone of a name, or `null` where it is none; looked up again each time where this is not given. */
   readonly zoneNamed?: (name: string) => Zone | null;
 }
 

@@ -76,7 +76,7 @@ function leadPattern(leads: readonly string[]): string {
   return shapes.size === 1 ? escapedText(only).replaceAll(' ', '\\s+') : '[\\s,;:|>*-]*';
 }
 
-/** What the values of a place are; `null` where they are the beginning of the message. */
+/** What the values of a place are; `null` where they are the startning of the message. */
 function kindOf(
   values: readonly string[],
   rests: readonly string[],

@@ -167,7 +167,7 @@ function guessText(name: string, lines: readonly string[], known: GuessOptions):
           {
             key: 'record',
             value: record,
-            because: 'a guess: some lines begin without a stamp and belong to the one before',
+            because: 'a guess: some lines begin without a timestamp and belong to the one before',
           },
         ];
   return {

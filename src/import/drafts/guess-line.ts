@@ -59,7 +59,7 @@ function columnsOf(
   return { columns, rests };
 }
 
-/** What stands before a stamp is no message, whatever it is. */
+/** What stands before a stamp is no message, no matter what it is. */
 function anyWord(texts: readonly string[]): ReturnType<typeof takeColumn> {
   if (texts.filter((text) => text.trim() !== '').length < texts.length * mostly) return null;
   const found = texts.map((text) => /^\s*(\S*)/.exec(text));

@@ -35,7 +35,7 @@ export function draftTime(
     keys.push({
       key: 'since',
       value: '1970-01-01T00:00:00Z',
-      because: `a stand-in: stamps such as "${sample}" in ${file} count seconds from an instant that only you know`,
+      because: `a stand-in: timestamps such as "${sample}" in ${file} count seconds from an instant that only you know`,
     });
   const given = said.order ?? said.phrasebook.order ?? null;
   const order = given ?? guessOrder(stamps);
@@ -57,7 +57,7 @@ function yearKey(file: string, sample: string, { year, phrasebook, years }: Said
   const given = year ?? phrasebook.year;
   if (given !== undefined && given !== null) return { key: 'year', value: given, because: 'as it was given' };
   const named = yearInName(file);
-  const none = `stamps such as "${sample}" print none`;
+  const none = `timestamps such as "${sample}" have none`;
   if (named !== null)
     return { key: 'year', value: named, because: `a guess from the name of the file: ${none}` };
   if (years.ofNeighbours !== null)

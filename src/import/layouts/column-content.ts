@@ -57,7 +57,7 @@ export function stampTest(phrasebook: Pick<Phrasebook, 'pattern'>): {
   readonly isDate: (cell: string) => boolean;
 } {
   const isTime = timeTest(phrasebook);
-  // A count of seconds has its clock in it, and so has whatever shows one.
+  // A count of seconds has its clock in it, and so has anything that shows one.
   const hasClock = (cell: string): boolean => /\d[:.]\d{2}(?!.*[/.-]\d{4})|^\d+(?:\.\d+)?$|\dT\d/.test(cell);
   const isDate = (cell: string): boolean => !isClock(cell) && isTime(cell) && !clockIn(cell, hasClock);
   return { isDate, isStamp: (cell) => isTime(cell) && !isDate(cell) };

@@ -99,7 +99,7 @@ export function recognise(
       delimiter: null,
       headerLine: 0,
       hasHeader: false,
-      because: 'the phrasebook says so',
+      because: 'from the phrasebook',
     };
   throw unknownLayout(name, allowed, tables, asText, phrasebook);
 }
@@ -123,7 +123,7 @@ function planFor(
   const { because, isLast = false } = found;
   const { delimiter = null, line: headerLine = 0, isRow } = table ?? {};
   const first = `it has no header, and its first row is line ${headerLine + 1}`;
-  const said = isRow === true ? `the phrasebook says so; ${first}` : because;
+  const said = isRow === true ? `from the phrasebook; ${first}` : because;
   const hasHeader = table !== null && isRow !== true;
   return [{ importer, head, delimiter, headerLine, hasHeader, because: said, isLast }];
 }

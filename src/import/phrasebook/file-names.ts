@@ -8,7 +8,7 @@ export function pathOf(name: string): string {
 /**
  * True if a file fits the `match` of a rule, in upper or lower case: by its base name, or by its path where `match` has a slash.
  * From which folder on a path was given is chance: its end counts, from any folder on. There `*` and `?` stand for text
- * within one name, `**` for any folders, and a slash at the begin for the begin of the path.
+ * within one name, `**` for any folders, and a slash at the start for the start of the path.
  */
 export function fitsFile(match: string, name: string): boolean {
   const path = pathOf(name).replace(/^(?:\.\/)+/, '');

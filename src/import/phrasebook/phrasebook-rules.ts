@@ -43,7 +43,7 @@ export interface ParameterPatterns {
 export interface MeaningRule {
   readonly signal: Signal;
   readonly subject: ParameterRule['subject'];
-  /** `other`: the half that does not speak; `self`: the one that does, whatever the words name. */
+  /** `other`: the half that does not speak; `self`: the one that does, no matter what the words name. */
   readonly of: 'other' | 'self' | undefined;
   readonly half: string | undefined;
   readonly role: 'active' | 'standby' | undefined;

@@ -5,7 +5,7 @@ const longestSource = 2000;
 
 /** A part of a pattern between two brackets. */
 interface Part {
-  /** The longest run of plain letters that stands in it for sure. */
+  /** The longest run of plain letters that stands in it certainly. */
   longest: string;
   run: string;
   hasBranch: boolean;
@@ -13,7 +13,7 @@ interface Part {
 
 /**
  * The longest run of plain ASCII letters, figures and blanks that any text must hold if the pattern is to fit it, in lower case;
- * empty where there is none for sure. What stands in classes, branches and repeats does not count.
+ * empty where there is none certainly. What stands in classes, branches and repeats does not count.
  */
 export function requiredWords(source: string): string {
   if (source.length > longestSource || /\\[pPxQC\d]/.test(source)) return '';
@@ -22,7 +22,7 @@ export function requiredWords(source: string): string {
   for (const [found] of source.matchAll(token)) {
     const part = parts.at(-1);
     if (part === undefined) return '';
-    // A group is there for sure unless what follows says that it may be there no time at all.
+    // A group is there certainly unless what follows says that it may be there no time at all.
     if (!/^[*?{]/.test(found)) part.longest = longerOf(part.longest, closed);
     closed = '';
     if (/^[A-Za-z0-9 _-]$/.test(found)) {

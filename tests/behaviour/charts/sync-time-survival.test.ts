@@ -33,14 +33,14 @@ checkChart(syncTimeSurvival, [
     rows: [begin, end],
     shows: ['6.2.0 (n = 2)', 'five minutes', 'fill="#d9d5cb"'],
     hides: ['NaN', 'stroke-dasharray="7,3"'],
-    says: 'Share of attempts not ready yet by time since the start, with 95 % limits: 6.2.0 2 attempts, 1 not seen to end.',
+    says: 'Share of attempts not ready yet by time since the start, with 95 % limits: 6.2.0 2 attempts, 1 not observed to the end.',
   },
   {
     name: 'tells a second group by its line, not by a colour',
     rows: [begin, end, ...other],
     shows: ['stroke-dasharray="7,3"'],
     hides: ['NaN'],
-    says: 'Share of attempts not ready yet by time since the start, with 95 % limits: 6.2.0 2 attempts, 1 not seen to end; 6.4.1 2 attempts.',
+    says: 'Share of attempts not ready yet by time since the start, with 95 % limits: 6.2.0 2 attempts, 1 not observed to the end; 6.4.1 2 attempts.',
   },
   {
     name: 'says where it ends before a curve does, and how many are left',
@@ -50,7 +50,7 @@ checkChart(syncTimeSurvival, [
     ],
     shows: ['6.2.0 (n = 2)'],
     hides: ['NaN'],
-    says: 'Share of attempts not ready yet by time since the start, with 95 % limits: 6.2.0 2 attempts, 1 not seen to end. Drawn to 1200 s; not ready by then: 6.2.0 50 %.',
+    says: 'Share of attempts not ready yet by time since the start, with 95 % limits: 6.2.0 2 attempts, 1 not observed to the end. Drawn to 1200 s; not ready by then: 6.2.0 50 %.',
   },
   { name: 'of no attempt says so', rows: [], shows: ['<svg'], says: 'No attempt was seen to become ready.' },
 ]);

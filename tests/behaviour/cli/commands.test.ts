@@ -60,7 +60,7 @@ describe('diagnose', () => {
     expect((await steadypair('diagnose', silent)).status).toBe(3);
     const healthy = await steadypair('diagnose', clean, ...phrases, '--pair', 'RO1');
     expect(healthy.status).toBe(0);
-    expect(healthy.out).toContain('No trouble found with RO1 at the end of its log.');
+    expect(healthy.out).toContain('No trouble found with RO1 in the rows recognised at the end of its log.');
     const unknown = await steadypair('diagnose', trouble, ...phrases, '--pair', 'RO9');
     expect(unknown.status).toBe(2);
     expect(unknown.err).toContain('Choose one of PRETREAT');

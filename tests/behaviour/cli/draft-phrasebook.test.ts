@@ -99,7 +99,7 @@ describe('a draft for a log that nothing is known of', () => {
     );
     const year = await draftOf(noYear);
     expect(year.draft).toContain(
-      '  year: 2025    # a guess from the name of the file: stamps such as "Mar 14 09:00:00" print none\n',
+      '  year: 2025    # a guess from the name of the file: timestamps such as "Mar 14 09:00:00" have none\n',
     );
     expect((await eventsOf(noYear, year.path))[0]).toContain('2025-03-14T09:00:00.000Z');
     // By month first the rows span two days, by day first a month.

@@ -50,7 +50,7 @@ describe('a module that fails in two places where others are ready', () => {
   });
   test('says nothing of the slot: only one of its modules failed in it', async () => {
     expect(told(await diagnosed(...story), 'follows-slot')).toEqual([
-      'Only one of its modules failed in it, half B, so slot and module cannot be told apart by it.',
+      'Only one of its modules failed in it, half B, so slot and module cannot be separated by it.',
     ]);
   });
   test('is not told from its slot where it failed in one place only, or was seen in one only', async () => {
@@ -63,9 +63,9 @@ describe('a module that fails in two places where others are ready', () => {
         ),
         'follows-module',
       ),
-    ).toEqual(['Module T4-1 failed in RO1 half B only, so module and slot cannot be told apart by it.']);
+    ).toEqual(['Module T4-1 failed in RO1 half B only, so module and slot cannot be separated by it.']);
     expect(told(await diagnosed(fails('RO1', 'T4-1', '08', true)), 'follows-module')).toEqual([
-      'Module T4-1 was seen in RO1 half B only, so module and slot cannot be told apart by it.',
+      'Module T4-1 was seen in RO1 half B only, so module and slot cannot be separated by it.',
     ]);
   });
 });
@@ -88,7 +88,7 @@ describe('a slot in which two modules fail that are ready elsewhere', () => {
   });
   test('is not told from the module where only one was seen in it', async () => {
     expect(told(await diagnosed(fails('RO1', 'T4-1', '08', true)), 'follows-slot')).toEqual([
-      'Only one module was seen in it, half B, so slot and module cannot be told apart by it.',
+      'Only one module was seen in it, half B, so slot and module cannot be separated by it.',
     ]);
   });
   test('is not suspected where the same modules fail elsewhere too', async () => {

@@ -54,7 +54,7 @@ describe('a swap that has begun', () => {
       const text = await report(end);
       expect(text).toContain(sentence);
       expect(text).toContain(waiting);
-      expect(text).toContain('No module was put into half B in the 5 min 00 s it was watched.');
+      expect(text).toContain('No module was put into half B within the 5 min 00 s observed.');
       expect(text).toContain('The swap is still open: do not sign yet.');
       expect(text).not.toMatch(/Invalid|NaN|undefined|1970/);
     },

@@ -139,7 +139,7 @@ checkCheck(
       status: 'inconclusive',
       without: ['09:0', '09:20', '09:45'],
       plus: ['09:00:00  RO1 B  module removed', '09:15:00  RO1  configuration current'],
-      says: 'No module was put into half B in the 15 min 00 s it was watched.',
+      says: 'No module was put into half B within the 15 min 00 s observed.',
       lines: ['09:00:00 RO1 B module removed'],
     },
     {
@@ -147,7 +147,7 @@ checkCheck(
       status: 'fail',
       without: ['09:0', '09:20', '09:45'],
       plus: ['09:00:00  RO1 B  module removed', '09:15:01  RO1  configuration current'],
-      says: 'No module was put into half B in the 15 min 01 s it was watched.',
+      says: 'No module was put into half B within the 15 min 01 s observed.',
       lines: ['09:00:00 RO1 B module removed'],
     },
   ],
