@@ -511,8 +511,9 @@ export interface Finding {
   readonly from: number | null;
   readonly to: number | null;
   readonly statement: string;
-  /** What its advice can be followed by besides. */
+  /** What its advice can be followed by besides, and that advice, which its statement ends with. */
   readonly setting?: Setting;
+  readonly advice?: string;
   readonly figures: Readonly<Record<string, number | string | null>>;
   readonly evidence: NonEmpty<SourceLine>;
 }

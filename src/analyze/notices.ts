@@ -47,7 +47,7 @@ function toFinding(file: string, notice: Notice): Finding {
     from: notice.from,
     to: notice.to,
     statement: `${file}: ${notice.what} ${notice.fix}`,
-    ...besides(notice.setting),
+    ...besides(notice.setting, notice.fix),
     figures: { count: notice.count },
     evidence: notice.lines,
   };
@@ -82,7 +82,7 @@ function offsetFinding(offset: ClockOffset, isAligned: boolean): Finding {
     from: null,
     to: null,
     statement: `${file}: its clock ${apart} of ${reference} (spread ${sayDuration(spread / 1000)}, from ${count === 1 ? 'one change' : `${count} changes`} in both).${isBeyond ? ` ${done}` : ''}`,
-    ...besides(isBeyond && !isAligned ? 'clocks' : undefined),
+    ...besides(isBeyond && !isAligned ? 'clocks' : undefined, ''),
     figures: { aheadSeconds: ahead / 1000, spreadSeconds: spread / 1000, count },
     evidence,
   };
@@ -123,12 +123,12 @@ export function failureFinding({ where, what, fix, kind, setting }: Failure): Fi
     from: null,
     to: null,
     statement: `${where}: ${what} It was left out. ${fix}`,
-    ...besides(setting),
+    ...besides(setting, fix),
     figures: {},
     evidence: [{ file, line: Number(line), text: '' }],
   };
 }
 
-function besides(setting: Setting | undefined): Pick<Finding, 'setting'> {
-  return setting === undefined ? {} : { setting };
+function besides(setting: Setting | undefined, advice: string): Pick<Finding, 'setting' | 'advice'> {
+  return setting === undefined ? {} : { setting, advice };
 }

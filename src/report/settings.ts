@@ -1,18 +1,18 @@
 import type { Finding, Setting } from '../vocabulary.ts';
 
-/** Where each thing that advice asks for can be said besides in a phrasebook: to the command, and in the page. */
+/** Where each thing that advice asks for can be said: to the command besides in the phrasebook, and in the page. */
 const places: Readonly<Record<Setting, { readonly command: string | null; readonly page: string }>> = {
   order: {
     command: 'Or pass --order day-first or --order month-first.',
-    page: 'Or choose the order of day and month under "Time zone and date format" in Sources.',
+    page: 'Choose the order of day and month under "Time zone and date format" in Sources.',
   },
   year: {
     command: 'Or pass --year.',
-    page: 'Or give the year under "Time zone and date format" in Sources.',
+    page: 'Give the year under "Time zone and date format" in Sources.',
   },
   zone: {
     command: 'Or pass --zone, such as --zone Europe/Lisbon.',
-    page: 'Or choose it under "Time zone and date format" in Sources.',
+    page: 'Choose the zone under "Time zone and date format" in Sources.',
   },
   clocks: {
     command: 'To correct it, pass --align-clocks.',
@@ -20,10 +20,10 @@ const places: Readonly<Record<Setting, { readonly command: string | null; readon
   },
   layout: {
     command: 'Or have one drafted with steadypair inspect --draft-phrasebook.',
-    page: 'Or say under "Left out" in Sources how it is read.',
+    page: 'Say under "Left out" in Sources how it is read.',
   },
   // The advice itself is the rule to be written.
-  wording: { command: null, page: 'Or choose its meaning under "Units, values and messages" in Sources.' },
+  wording: { command: null, page: 'Choose the meaning under "Units, values and messages" in Sources.' },
   reading: { command: 'Run steadypair inspect.', page: 'Open Sources.' },
 };
 
@@ -33,9 +33,9 @@ export function inCommand(advice: string, setting: Setting | undefined): string 
   return command === null ? advice : `${advice} ${command}`;
 }
 
-/** Advice as the page gives it, with the control that does the same; it names no option of the command. */
+/** Advice as the page gives it: where the page has a control for it, that alone. It names no option of the command. */
 export function inPage(advice: string, setting: Setting | undefined): string {
-  return setting === undefined ? advice : `${advice} ${places[setting].page}`;
+  return setting === undefined ? advice : places[setting].page;
 }
 
 /** What a finding says, as the command prints it. */
@@ -43,7 +43,9 @@ export function statementInCommand({ statement, setting }: Finding): string {
   return inCommand(statement, setting);
 }
 
-/** What a finding says, as the page shows it. */
-export function statementInPage({ statement, setting }: Finding): string {
-  return inPage(statement, setting);
+/** What a finding says, as the page shows it: with the advice of the page in place of the advice that it ends with. */
+export function statementInPage({ statement, setting, advice = '' }: Finding): string {
+  if (setting === undefined) return statement;
+  const said = statement.endsWith(advice) ? statement.slice(0, statement.length - advice.length) : statement;
+  return `${said.trimEnd()} ${inPage(advice, setting)}`;
 }

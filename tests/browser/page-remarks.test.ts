@@ -46,7 +46,7 @@ test('what the command remarks on the phrasebook and doubts in a file stands und
     expect(shown).toContain(
       statement
         .replace(/^weir\.log: /, '')
-        .replace(/ Or pass --.*$/, '')
+        .replace(/ (?:Set time\.zone|If it is a unit|Add the wording|Or pass --).*$/, '')
         .replaceAll(/\s+/g, ' '),
     );
   expect(shown).not.toMatch(/(?<![\w-])--[a-z]/);

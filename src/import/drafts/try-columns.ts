@@ -4,6 +4,8 @@ import type { FileSource } from '../bytes/file-source.ts';
 import { readHead } from '../bytes/read-head.ts';
 import type { Row } from '../bytes/row.ts';
 import type { Sink } from '../changes/sink.ts';
+import { orderEvidence } from '../clock/date-order.ts';
+import type { DateOrder } from '../clock/stamp.ts';
 import { timeReader } from '../clock/time-reader.ts';
 import { zoneOf } from '../clock/zones.ts';
 import { type Head, hasUnit, headOf, timeColumns } from '../layouts/head.ts';
@@ -12,7 +14,6 @@ import { columnKeys } from '../phrasebook/column-keys.ts';
 import { ruleFor, subjectIn, withStamps } from '../phrasebook/file-subject.ts';
 import type { FileSubject, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import type { UnitParts } from '../phrasebook/subjects.ts';
-import { guessOrder } from './guess-dates.ts';
 import { type SampleRow, type SampleTable, sampleTable } from './sample-table.ts';
 import { type Understander, understander } from './understanding.ts';
 
@@ -82,7 +83,8 @@ function readRows(table: SampleTable, head: Head, phrasebook: Phrasebook, now: n
   const stamps = (cells[0] ?? []).map((cell, i) => `${cell} ${cells[1]?.[i] ?? ''}`.trim());
   const times = timeReader(
     zoneOf(phrasebook.zone ?? 'UTC', phrasebook.file),
-    phrasebook.order ?? guessOrder(stamps) ?? undefined,
+    // What the dates leave open is said beside the column, and not guessed.
+    phrasebook.order ?? settledOrder(stamps),
     phrasebook.year ?? now,
     phrasebook.pattern,
   );
@@ -93,6 +95,12 @@ function readRows(table: SampleTable, head: Head, phrasebook: Phrasebook, now: n
     take(asRow(row, table.delimiter), said.sink);
     return { line: row.line, ...said.result() };
   });
+}
+
+function settledOrder(stamps: readonly string[]): DateOrder | undefined {
+  const evidence = orderEvidence();
+  for (const [i, stamp] of stamps.entries()) evidence.add(stamp, i);
+  return evidence.settled()?.order;
 }
 
 function asRow({ line, cells }: SampleRow, delimiter: string): Row {

@@ -2,7 +2,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { inCommand, inPage } from '../../../src/report/settings.ts';
+import { inCommand, inPage, statementInPage } from '../../../src/report/settings.ts';
 import { settings } from '../../../src/vocabulary.ts';
 import { steadypair } from '../../support/run-command.ts';
 
@@ -14,13 +14,31 @@ describe('advice that the command has an option for', () => {
     if (setting === 'wording') expect(command).toBe('Do it.');
     else
       expect(command).toMatch(setting === 'reading' ? /^Do it\. .*steadypair inspect/ : /^Do it\. .*--[a-z]/);
-    expect(page).toMatch(/^Do it\. .*Sources/);
+    expect(page).toMatch(/in Sources|Open Sources/);
     expect(page).not.toMatch(option);
     expect(page).not.toContain('steadypair ');
   });
 
   test('is left as it is where there is none', () => {
     expect([inCommand('Do it.', undefined), inPage('Do it.', undefined)]).toEqual(['Do it.', 'Do it.']);
+  });
+
+  test('a finding of the page ends with the advice of the page', () => {
+    const finding = {
+      id: 'zone-assumed',
+      severity: 'info',
+      pair: null,
+      half: null,
+      from: null,
+      to: null,
+      statement: 'x.csv: Read as UTC. Set time.zone in the phrasebook.',
+      figures: {},
+      evidence: [{ file: 'x.csv', line: 1, text: '' }],
+    } as const;
+    expect(statementInPage(finding)).toBe(finding.statement);
+    expect(statementInPage({ ...finding, setting: 'zone', advice: 'Set time.zone in the phrasebook.' })).toBe(
+      'x.csv: Read as UTC. Choose the zone under "Time zone and date format" in Sources.',
+    );
   });
 
   test('a date that can be read both ways: the command names the key of the phrasebook and its option', async () => {

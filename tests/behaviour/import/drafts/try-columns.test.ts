@@ -52,6 +52,13 @@ describe('the first rows of a table', () => {
     ]);
   });
 
+  test('of dates that can be read both ways say so', async () => {
+    const open = `time,unit,message\n${'03/04/2026 09:00:00,RO1-A,light steady\n'.repeat(3)}`;
+    expect((await try_(open))?.rows[0]?.problem).toBe(
+      '"03/04/2026 09:00:00" may be day-first or month-first.',
+    );
+  });
+
   test('are not read while a column is missing, and what is missing is told', async () => {
     expect(await try_(text)).toMatchObject({ missing: ['time', 'unit'], rows: [] });
     expect(await try_(text, '{ columns: { time: Moment, parameter: Seat }, unit: RO1-A }')).toMatchObject({
