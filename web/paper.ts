@@ -23,8 +23,8 @@ interface State {
   written: Promise<void> | null;
 }
 
-/** A report is written only once its view has been looked at for so long. */
-const restMs = 400;
+/** A report is written only once its view has been looked at for so long, and as late as this where the browser never rests. */
+const [restMs, longestWaitMs] = [400, 1500];
 
 /**
  * Keeps the report of the view that is shown ready to be printed, beside `host`: it is written as soon as the browser has
@@ -72,7 +72,7 @@ export function keepPaper(host: HTMLElement): void {
 
 function whenIdle(act: () => void): void {
   setTimeout(() => {
-    if ('requestIdleCallback' in window) requestIdleCallback(act);
+    if ('requestIdleCallback' in window) requestIdleCallback(act, { timeout: longestWaitMs });
     else act();
   }, restMs);
 }

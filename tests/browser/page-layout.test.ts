@@ -99,8 +99,10 @@ describe('fifty pairs', () => {
 });
 
 test('two hundred files stand in Sources within two screens, those with rows not recognised first', async () => {
+  // Each says something else: the same file under two names is used once.
+  const day = (n: number): string => new Date(Date.UTC(2026, 0, 1 + n)).toISOString().slice(0, 10);
   const file = (n: number): string =>
-    `time,unit,message\n2026-01-01T00:00:00Z,RO1,partner ready\n2026-01-01T01:00:00Z,RO1,${n < 3 ? 'odd words' : 'light steady'}\n`;
+    `time,unit,message\n${day(n)}T00:00:00Z,RO1,partner ready\n${day(n)}T01:00:00Z,RO1,${n < 3 ? 'odd words' : 'light steady'}\n`;
   const files = Object.fromEntries(
     Array.from({ length: 200 }, (_, n) => [`day-${String(n).padStart(3, '0')}.csv`, file(n)]),
   );

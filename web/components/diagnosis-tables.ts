@@ -62,8 +62,8 @@ const mostPoints = 2;
 export function mostLikely({ causes: [first] }: Diagnosis): TemplateResult | typeof nothing {
   if (first === undefined) return nothing;
   return html`<ul class="reasons">${first.for.slice(0, mostPoints).map(({ statement, evidence }) => {
-    const cite = citing(statement, evidence);
-    return html`<li @mouseenter=${cite} @focusin=${cite}>${terminal(statement)} ${linesButton(statement, evidence)}</li>`;
+    const cite = citing(first.title, evidence);
+    return html`<li @mouseenter=${cite} @focusin=${cite}>${terminal(statement)} ${linesButton(first.title, evidence)}</li>`;
   })}</ul>`;
 }
 

@@ -85,7 +85,7 @@ export class FleetView extends PageElement {
   override render(): TemplateResult {
     if (this.state.site.pairs.length === 0) return html`<h1 class="verdict">No file speaks of a pair.</h1>`;
     const { found } = this;
-    return html`${found === null ? nothing : html`<div class="top"><save-bar .reports=${found.reports}></save-bar></div>${answer(found.fleet)}${this.worst()}`}
+    return html`${found === null ? nothing : html`<div class="top"><save-bar .reports=${found.reports}></save-bar>${this.unfolding(found.sections.length)}</div>${answer(found.fleet)}${this.worst()}`}
       ${this.chooser()}
       <p role="status" class="second no-print">${this.isLooking ? 'Comparing the pairs.' : ''}</p>
       ${found === null ? nothing : this.parts(found.sections)}`;
@@ -97,13 +97,16 @@ export class FleetView extends PageElement {
     putOnPaper(this, found === null ? null : { of: found.fleet, write: () => htmlOf(found.reports) });
   }
 
-  /** The first answers the question of the view; of the others a line each, until they are asked for. */
-  private parts(sections: readonly FleetSection[]): TemplateResult {
+  private unfolding(count: number): TemplateResult {
     const turn = (): void => {
       this.isWhole = !this.isWhole;
     };
-    return html`<p class="no-print"><button type="button" id="all-sections" class="link" aria-pressed=${this.isWhole} @click=${turn}>${this.isWhole ? 'Fold all sections' : `Show all ${sections.length} sections`}</button></p>
-      ${sections.map((part, index) => fleetPart(part, this.isWhole || index === 0, this.state.inputs))}
+    return html`<button type="button" id="all-sections" class="link" aria-pressed=${this.isWhole} @click=${turn}>${this.isWhole ? 'Fold all sections' : `Show all ${count} sections`}</button>`;
+  }
+
+  /** The first answers the question of the view; of the others a line each, until they are asked for. */
+  private parts(sections: readonly FleetSection[]): TemplateResult {
+    return html`${sections.map((part, index) => fleetPart(part, this.isWhole || index === 0, this.state.inputs))}
       <section id="fleet-cautions">
         <h2>Cautions</h2>
         <div class="cautions">${cautions.map((caution) => html`<p>${caution}</p>`)}</div>

@@ -109,7 +109,9 @@ export class ShownTableElement extends PageElement {
     </th>`;
   }
 
+  /** Where no inputs are given, none would be given back. */
   private tell(what: 'filter' | 'order', value: string | null): void {
+    if (this.inputs === none) return;
     const detail = { [`${this.name}-${what}`]: value };
     this.dispatchEvent(new CustomEvent('inputs', { bubbles: true, detail }));
   }
