@@ -98,17 +98,41 @@ export function lessonUndone(before: ToRead): ToRead {
   };
 }
 
+/** So many files of one kind are said one by one. */
+const mostSaid = 3;
+
 /** What must be said of files that were given just now: which replaced another of its name, and which were there already. */
 export function changesSaid(before: readonly GivenModel[], after: readonly GivenModel[]): readonly string[] {
   const known = new Set(before.map(({ id }) => id));
-  return after
-    .filter(({ id }) => !known.has(id))
-    .flatMap(({ name, sha256, twin }) => {
-      const old = before.find((one) => one.name === name);
-      const same = twin === null ? [] : [`${name} has the same content as ${twin} and is used once.`];
-      if (old === undefined) return same;
-      return sha256 !== null && old.sha256 === sha256
-        ? [`${name} was given before with the same content: nothing changed.`]
-        : [`${name} replaces the file of that name given before: its content differs.`, ...same];
-    });
+  const fresh = after.filter(({ id }) => !known.has(id));
+  const old = new Map(before.map((one) => [one.name, one.sha256]));
+  const isSame = ({ name, sha256 }: GivenModel): boolean => sha256 !== null && old.get(name) === sha256;
+  const named = fresh.filter(({ name }) => old.has(name));
+  const replaced = named.filter((one) => !isSame(one));
+  const twins = fresh.filter(({ twin }) => twin !== null);
+  return [
+    ...few(named.filter(isSame), {
+      one: ({ name }) => `${name} was given before with the same content: nothing changed.`,
+      many: (count) => `${count} files were given before with the same content.`,
+    }),
+    ...few(replaced, {
+      one: ({ name }) => `${name} replaces the file of that name given before: its content differs.`,
+      many: (count) => `${count} files replace those of the same names given before: their content differs.`,
+    }),
+    ...few(
+      twins.filter((one) => !isSame(one)),
+      {
+        one: ({ name, twin }) => `${name} has the same content as ${twin} and is used once.`,
+        many: (count) =>
+          `${count} files have the same content as others and are used once: Sources lists them.`,
+      },
+    ),
+  ];
+}
+
+function few(
+  all: readonly GivenModel[],
+  say: { readonly one: (file: GivenModel) => string; readonly many: (count: number) => string },
+): readonly string[] {
+  return all.length > mostSaid ? [say.many(all.length)] : all.map(say.one);
 }

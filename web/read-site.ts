@@ -3,6 +3,7 @@ import {
   type Imported,
   InputError,
   importFiles,
+  type Platform,
   planProblem,
   readPhrasebook,
 } from '../src/pipeline.ts';
@@ -125,32 +126,53 @@ async function importAll(
   { count, tell }: Telling,
 ): Promise<Imported> {
   const fileOf = new Map(opened.flatMap(({ given, unpacked }) => unpacked.sources.map((s) => [s, given.id])));
-  const hashers: ClosingHasher[] = [];
+  const hashers = openHashers();
   try {
     return await importFiles([...fileOf.keys()], {
       phrasebook: readPhrasebook(phrasebook?.file ?? builtIn, phrasebook?.text ?? null),
       zone: null,
       order: null,
       year: null,
-      sha256: (of) => {
-        const made = platform.sha256(of);
-        hashers.push(made);
-        return made;
-      },
+      sha256: hashers.open,
       kept: store.kept,
       onKept: (kept) => {
         const known = new Set(kept);
         const whole = opened.filter(({ unpacked }) => unpacked.sources.every((s) => known.has(s)));
         tell({ kind: 'kept', files: whole.map(({ given }) => given.id) });
       },
-      onFile: (source) => count.begin(fileOf.get(source) ?? -1),
+      onFile: (source) => {
+        hashers.close();
+        count.begin(fileOf.get(source) ?? -1);
+      },
       onProgress: (_, rows) => count.rows(rows),
       onFailure: (failure) => tell({ kind: 'failure', failure: plainFailure(failure) }),
     });
   } finally {
-    // A reading that ends early leaves workers behind that hash.
-    for (const hasher of hashers) hasher.close();
+    hashers.close();
   }
+}
+
+/** The hashers that are at work. What ends before its file does leaves one behind, with its worker. */
+function openHashers(): { readonly open: Platform['sha256']; readonly close: () => void } {
+  const all = new Set<ClosingHasher>();
+  return {
+    open(of) {
+      const made = platform.sha256(of);
+      all.add(made);
+      return {
+        update: made.update,
+        digest() {
+          // Each holds memory of its own, of which a browser has some hundred.
+          all.delete(made);
+          return made.digest();
+        },
+      };
+    },
+    close() {
+      for (const hasher of all) hasher.close();
+      all.clear();
+    },
+  };
 }
 
 /** A file of a session is told by the archive that it was in, not by the session. */

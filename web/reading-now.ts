@@ -16,8 +16,8 @@ export interface FileProgress {
 
 /** A reading that goes on. */
 export interface ReadingNow {
-  /** Milliseconds on the clock that `secondsLeft` is asked by. */
-  readonly begun: number;
+  /** When the first file was begun, in milliseconds on the clock that `secondsLeft` is asked by; `null`: none was yet. */
+  readonly begun: number | null;
   readonly files: readonly FileProgress[];
   /** The file that is read. */
   readonly current: number | null;
@@ -32,10 +32,10 @@ const archives = /\.(zip|gz|gzip)$/i;
 const rateAfterMs = 2000;
 
 /** Nothing of these files was read yet. A YAML file is too short to count. */
-export function beginReading(files: readonly GivenFile[], begun: number): ReadingNow {
+export function beginReading(files: readonly GivenFile[]): ReadingNow {
   const counted = files.filter(({ name }) => !/\.ya?ml$/i.test(name));
   return {
-    begun,
+    begun: null,
     files: counted.map(({ id, name, file: { size } }) => {
       const all = archives.test(name) ? 2 * size : size;
       return { id, name, all, read: 0, rows: 0, state: 'waiting' };
@@ -46,8 +46,8 @@ export function beginReading(files: readonly GivenFile[], begun: number): Readin
   };
 }
 
-/** The reading after some news of it. */
-export function withNews(now: ReadingNow, news: ReadingNews): ReadingNow {
+/** The reading after some news of it, which came `at` that time. */
+export function withNews(now: ReadingNow, news: ReadingNews, at: number): ReadingNow {
   switch (news.kind) {
     case 'kept': {
       const kept = new Set(news.files);
@@ -56,6 +56,7 @@ export function withNews(now: ReadingNow, news: ReadingNews): ReadingNow {
     case 'begin':
       return {
         ...now,
+        begun: now.begun ?? at,
         current: news.file,
         files: now.files.map((f) => begun(f, news.file)),
         failures: withoutFailuresOf(now, news.file),
@@ -104,7 +105,7 @@ export function amountOf({ files, isTogether }: ReadingNow): {
 /** Seconds until all are read, at the rate so far; `null` in the first two seconds, and where nothing was read yet. */
 export function secondsLeft(now: ReadingNow, at: number): number | null {
   const { read, all } = amountOf(now);
-  const since = at - now.begun;
+  const since = at - (now.begun ?? at);
   return since < rateAfterMs || read === 0 ? null : ((all - read) / read) * (since / 1000);
 }
 
@@ -116,7 +117,9 @@ export function sayAmount(now: ReadingNow, at: number): string {
   const figure = (bytes: number): string =>
     (bytes / size).toLocaleString('en', { minimumFractionDigits: 1, maximumFractionDigits: 1 });
   const amount = `${figure(read)} of ${figure(all)} ${unit}, ${percent} %`;
-  return left === null || now.isTogether ? amount : `${amount}, about ${sayDuration(rounded(left))} left`;
+  return left === null || now.isTogether
+    ? amount
+    : `${amount}, about ${left <= 10 ? `${rounded(left)} s` : sayDuration(rounded(left))} left`;
 }
 
 /** Up to ten seconds each, then each fifth: a figure that jumps all the time is none. */

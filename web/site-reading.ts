@@ -149,11 +149,11 @@ function start(work: Work, toRead: ToRead, isTaught = false): void {
     { kind: 'read', files, phrasebook, isAligned, jobs: state.jobs, remembered },
     (news) => {
       if (state.running?.reading !== reading) return;
-      state.running.now = withNews(state.running.now, news);
+      state.running.now = withNews(state.running.now, news, performance.now());
       element.requestUpdate();
     },
   );
-  state.running = { reading, toRead, now: beginReading(files, performance.now()) };
+  state.running = { reading, toRead, now: beginReading(files) };
   element.requestUpdate();
   reading.done.then(
     (read) => {

@@ -1,5 +1,6 @@
 import { unlinkSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
+import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { writeBig } from '../../samples/big.ts';
@@ -35,13 +36,21 @@ async function drop(page: Page, ...paths: readonly string[]): Promise<void> {
   await session.send('Input.dispatchDragEvent', { type: 'drop', ...at, data });
 }
 
+/** What axe finds wrong with the page as it is. */
+async function faultsOf(page: Page): Promise<unknown> {
+  await page.addScriptTag({ content: axe.source });
+  return page.evaluate(
+    "axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] }).then((r) => r.violations.map((v) => v.id + ': ' + v.nodes.map((n) => n.target).join(' | ')))",
+  );
+}
+
 async function namesOf(page: Page): Promise<readonly string[]> {
   const all = await page.locator('table.given tbody th').allTextContents();
   return all.map((text) => text.trim());
 }
 
 test('dropped in any view are added with Enter, replaced if wished, removed and put back; what was typed stays', async () => {
-  const { page, told } = await openPage(browser);
+  const { page, told } = await openPage(browser, { bypassCSP: true });
   const folder = folderWith({ 'ro9.csv': ready('RO9'), 'copy.csv': ready('RO9'), 'ro8.csv': ready('RO8') });
   await openDemo(page);
   await goToSwap(page);
@@ -63,6 +72,9 @@ test('dropped in any view are added with Enter, replaced if wished, removed and 
   await page.waitForSelector('table.pairs:has-text("RO9")');
   await goToView(page, 'sources');
   await drop(page, join(folder, 'copy.csv'));
+  await page.waitForSelector('#add-files:focus');
+  await page.screenshot({ path: join('out', 'screenshots', 'page-files-ask-light.png') });
+  expect(await faultsOf(page)).toEqual([]);
   await page.click('#add-files');
   await page.waitForSelector('main :text("copy.csv has the same content as ro9.csv and is used once.")');
   writeFileSync(join(folder, 'ro9.csv'), ready('RO9').replace('ready', 'lost'));
@@ -74,6 +86,7 @@ test('dropped in any view are added with Enter, replaced if wished, removed and 
   ]);
   await page.waitForSelector('files-given:has-text("2 files,")');
   expect(await namesOf(page)).toEqual(['ro8.csv', 'ro9.csv']);
+  expect(await faultsOf(page)).toEqual([]);
   await page.click('table.given tr:has-text("ro8.csv") button');
   await page.waitForSelector('#undo-files:has-text("Undo: Removed ro8.csv")');
   expect(await namesOf(page)).toEqual(['ro9.csv']);

@@ -68,7 +68,8 @@ test('two hundred files are a line each, those with most to teach first, and axe
       const odd = i === 150 ? `2026-03-14T10:00:00Z,RO1-A,odd thing\n` : '';
       return [
         `day-${String(i).padStart(3, '0')}.csv`,
-        `time,unit,message\n2026-03-14T09:00:00Z,RO1-A,light steady\n${odd}`,
+        // Files with the same content are used once.
+        `time,unit,message\n2026-03-14T09:0${Math.floor(i / 60)}:${String(i % 60).padStart(2, '0')}Z,RO1-A,light steady\n${odd}`,
       ];
     }),
   );

@@ -20,8 +20,8 @@ export class ReadingProgress extends PageElement {
     const current = now.files.find(({ id }) => id === now.current);
     return html`<h1 class="lead" role="status">${now.isTogether ? 'Building the timelines' : `Reading ${sayCount(toRead.length, 'file')}`}${this.sayKept()}</h1>
       <p><progress max="100" value=${percent} aria-label="Share of all bytes that was read"></progress></p>
-      <p class="amount">${sayAmount(now, performance.now())}; ${rows.toLocaleString('en')} rows so far.</p>
-      <p class="second long">${current === undefined || now.isTogether ? nothing : html`Now ${terminal(current.name)}, ${current.rows.toLocaleString('en')} rows`}</p>
+      <p class="amount">${sayAmount(now, performance.now())}; ${sayRows(rows)} so far.</p>
+      <p class="second long">${current === undefined || now.isTogether ? nothing : html`Now ${terminal(current.name)}, ${sayRows(current.rows)}`}</p>
       ${this.failures()}
       <p><button type="button" id="cancel" @click=${this.onCancel}>Cancel</button></p>`;
   }
@@ -50,6 +50,10 @@ export class ReadingProgress extends PageElement {
   private onCancel(): void {
     this.dispatchEvent(new CustomEvent('cancel', { bubbles: true }));
   }
+}
+
+function sayRows(count: number): string {
+  return count === 1 ? 'one row' : `${count.toLocaleString('en')} rows`;
 }
 
 customElements.define('reading-progress', ReadingProgress);

@@ -99,9 +99,16 @@ describe('of files that were given', () => {
     const before = [model(1, 'a', 'aa'), model(2, 'b', 'bb'), model(3, 'c', 'cc')];
     const after = [model(3, 'c', 'cc'), model(4, 'a', 'a2'), model(5, 'b', 'bb'), model(6, 'd', 'cc', 'c')];
     expect(changesSaid(before, after)).toEqual([
-      'a replaces the file of that name given before: its content differs.',
       'b was given before with the same content: nothing changed.',
+      'a replaces the file of that name given before: its content differs.',
       'd has the same content as c and is used once.',
+    ]);
+  });
+
+  test('more than three are said by their count', () => {
+    const many = [1, 2, 3, 4].map((id) => model(id, `${id}`, 'aa', '0'));
+    expect(changesSaid([], many)).toEqual([
+      '4 files have the same content as others and are used once: Sources lists them.',
     ]);
   });
 });

@@ -15,11 +15,12 @@ function files(sizes: Readonly<Record<string, number>>): ReadingNow {
     const file = new File([new Uint8Array(size)], name);
     return { id: index + 1, name, file };
   });
-  return beginReading(all, 1000);
+  return beginReading(all);
 }
 
 function after(now: ReadingNow, ...news: readonly ReadingNews[]): ReadingNow {
-  return news.reduce(withNews, now);
+  // All of it came at the first second.
+  return news.reduce((before, one) => withNews(before, one, 1000), now);
 }
 
 const begin = (file: number): ReadingNews => ({ kind: 'begin', file });
@@ -42,6 +43,8 @@ test('says the time left at the rate so far', () => {
   // 1,000 bytes in 4 s: 3,000 more take 12 s, said as the next 5 s.
   expect(secondsLeft(now, 5000)).toBe(12);
   expect(sayAmount(now, 5000)).toBe('1.0 of 4.0 kB, 25 %, about 15 s left');
+  // 3,500 bytes in 7 s: 500 more take 1 s.
+  expect(sayAmount(after(now, bytes(1, 3000), begin(2), bytes(2, 500)), 8000)).toContain('about 1 s left');
   expect(secondsLeft(files({ 'a.csv': 3000 }), 9000)).toBeNull();
 });
 
