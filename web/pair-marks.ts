@@ -16,7 +16,10 @@ export function followPairs(host: HTMLElement, state: () => PageState): PairMark
   const mark = (): void => markRows(host, state().chosen.pair);
   const observer = new MutationObserver(() => {
     mark();
-    markNames(host, state().site.pairs.map((p) => p.health.pair));
+    markNames(
+      host,
+      state().site.pairs.map((p) => p.health.pair),
+    );
   });
   observer.observe(host, { childList: true, subtree: true, attributeFilter: ['data-pair'] });
   host.addEventListener('click', onName);
