@@ -131,16 +131,10 @@ export function verify(
   filter: SwapFilter,
   job: Job | null,
 ): Verification {
-  const { limits } = analysed;
   const wanted = pairsNamed(analysed, pair);
   const problem = planProblem(analysed, job);
   if (problem !== null) throw problem;
-  const failed = analysed.failures.map((f) => f.where);
-  const swaps = wanted.flatMap((facts) => {
-    const unread = unreadOf(analysed.files, failed, facts.timeline.pair);
-    const found = findSwaps(facts, filter, job, limits.verify, limits.rules);
-    return found.map((swap) => verifySwap(swap, checks, unread));
-  });
+  const swaps = wanted.flatMap((facts) => swapsOf(analysed, facts, filter, job));
   return {
     inputs: analysed.files.map((f) => f.input),
     job,
@@ -149,16 +143,32 @@ export function verify(
   };
 }
 
+function swapsOf(
+  { files, failures, limits }: Analysed,
+  facts: PairFacts,
+  filter: SwapFilter,
+  job: Job | null,
+): readonly Swap[] {
+  const found = findSwaps(facts, filter, job, limits.verify, limits.rules);
+  // Of very many pairs few were swapped: what was left out is looked for only where something is judged.
+  if (found.length === 0) return [];
+  const failed = failures.map((f) => f.where);
+  const unread = unreadOf(files, failed, facts.timeline.pair);
+  return found.map((swap) => verifySwap(swap, checks, unread));
+}
+
 /** Why the plan of a job does not fit the logs: it names a pair or a half that they do not know. `null` where it fits. */
 export function planProblem({ timelines }: Pick<Analysed, 'timelines'>, job: Job | null): InputError | null {
   const misfit = planMisfit(timelines, job);
   return misfit === null ? null : new InputError(misfit.where, misfit.what, misfit.fix);
 }
 
+const always: SwapFilter = { from: null, to: null };
+
 /** All pairs in the order in which they need attention. `swaps`: those of all pairs where they were judged already. */
 export function attention(
   analysed: Analysed,
-  swaps: readonly Swap[] = verify(analysed, null, { from: null, to: null }, null).swaps,
+  swaps: readonly Swap[] = analysed.facts.flatMap((facts) => swapsOf(analysed, facts, always, null)),
 ): readonly Attention[] {
   return attentionOf(analysed.facts, analysed.findings, swaps, analysed.limits);
 }

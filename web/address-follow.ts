@@ -77,8 +77,9 @@ function opened(way: Way): void {
 function follow(way: Way): void {
   if (keyOf() === way.followed) return;
   const kept = keptOf(history.state);
-  show(way, readAddress(location.hash), kept);
-  place(way, kept);
+  const asked = readAddress(location.hash);
+  show(way, asked, kept);
+  place(way, kept, kept === null ? rowOf({ ...asked, view: way.host.view }) : undefined);
   keep(way);
 }
 

@@ -62,7 +62,7 @@ export function needsAttention(kind: AttentionKind): boolean {
 export const shortReasons: Readonly<Record<AttentionKind, string>> = {
   'not-ready': 'no ready partner',
   critical: 'critical finding',
-  'stands-out': 'loses its partner more often than the rest',
+  'stands-out': 'loses its partner often',
   flapping: 'flapping',
   'late-light': 'light not steady in time',
   'light-again': 'light flashes again',

@@ -62,13 +62,14 @@ export function lastSwapOf(pairs: readonly PairModel[], pair: string): Chosen {
   return { pair, swap: Math.max(0, swaps.length - 1) };
 }
 
-/** The view that a pair needs: its diagnosis where it is in trouble, its record where it was swapped, else its row in the fleet. */
-export function neededView({ pairs, attention }: SiteModel, pair: string): 'diagnosis' | 'swap' | 'fleet' {
+/**
+ * The view that a pair needs: its diagnosis where it is in trouble or loses its partner more often than the rest, else its record;
+ * that of a pair that was never swapped has its staff and what happened.
+ */
+export function neededView({ attention }: SiteModel, pair: string): 'diagnosis' | 'swap' {
   const reasons = attention.find((a) => a.pair === pair)?.reasons ?? [];
-  if (reasons.some(({ kind }) => troubles.includes(kind))) return 'diagnosis';
-  if (reasons[0]?.kind === 'stands-out') return 'fleet';
-  // A pair that was never swapped has its staff and what happened in its record.
-  return pairs.some((p) => p.health.pair === pair) ? 'swap' : 'fleet';
+  const isIn = reasons.some(({ kind }) => troubles.includes(kind)) || reasons[0]?.kind === 'stands-out';
+  return isIn ? 'diagnosis' : 'swap';
 }
 
 /** What of an address fits the files that were read, and in words what does not. */

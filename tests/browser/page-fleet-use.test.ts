@@ -145,6 +145,12 @@ describe('the two years of the demo site', () => {
       .evaluateAll((all) => all.map((one) => one.ariaLabel));
     expect(named).toEqual(await page.locator('fleet-view figcaption').allTextContents());
     expect(new Set(named).size).toBe(14);
+    // The names of pairs in them lead where those in the tables do.
+    await page.click('fleet-view .picture text.pair-name:text-is("OUTFALL")');
+    await page.waitForSelector('diagnosis-view .verdict:has-text("OUTFALL")');
+    await page.goBack();
+    await page.waitForSelector('#fleet-pairs tr[data-pair=OUTFALL]');
+    await expect.poll(() => page.locator('fleet-view chart-figure svg').count()).toBe(14);
     expect(
       await page
         .locator('fleet-view chart-figure :is([role], [aria-roledescription]):not([role=img])')

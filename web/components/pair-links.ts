@@ -12,7 +12,7 @@ function hrefOf(view: string, pair: string): string {
   return addressOf({ view, pair, swap: null, span: null, inputs: {} });
 }
 
-/** The name of a pair as a link to what it needs: its diagnosis, its record or its row in the fleet. An address without a view says so. */
+/** The name of a pair as a link to what it needs, its diagnosis or its record. An address without a view says so. */
 export function pairName(pair: string): TemplateResult {
   return html`<a class="long" href=${hrefOf('', pair)}>${terminal(pair)}</a>`;
 }

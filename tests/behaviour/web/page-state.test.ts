@@ -50,7 +50,7 @@ test.each<[AttentionKind[], string]>([
   [['not-ready', 'critical'], 'diagnosis'],
   [['critical', 'flapping'], 'diagnosis'],
   [['unknown'], 'diagnosis'],
-  [['stands-out'], 'fleet'],
+  [['stands-out'], 'diagnosis'],
   [['not-verified'], 'swap'],
   [[], 'swap'],
 ])('a pair with %j opens %s', (kinds, view) => {
