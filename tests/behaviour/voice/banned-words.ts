@@ -15,7 +15,7 @@ export const bannedWords: readonly (readonly [word: string | RegExp, better: str
   ['gave up', 'failed'],
   ['half are ready', 'median'],
   ['half of its attempts', 'median'],
-  [/\b(?:95|5|\$\{\}) in 100\b/, '95th percentile, or per cent'],
+  [/(?:95|5|…) in 100\b/, '95th percentile, or per cent'],
   ['surely', 'with its confidence limits'],
   ['for sure', 'leave it out, or: p ='],
   ['ever closer', 'more and more often'],

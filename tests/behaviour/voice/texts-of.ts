@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { parseSync } from '@swc/core';
 
 /**
- * The texts of a TypeScript file: its string literals and templates (`${}` for what is put in) that hold a blank or begin
+ * The texts of a TypeScript file: its string literals and templates (`…` for what is put in) that hold a blank or begin
  * with a capital; comments, types and what it imports are none.
  */
 export function textsOf(file: string): readonly string[] {
@@ -23,7 +23,7 @@ function collect(node: unknown, found: string[]): void {
   if (type === 'ImportDeclaration' || type === 'TsLiteralType') return;
   if (type === 'StringLiteral') found.push(String(parts.get('value')));
   const quasis = parts.get('quasis');
-  if (type === 'TemplateLiteral' && Array.isArray(quasis)) found.push(quasis.map(rawOf).join('${}'));
+  if (type === 'TemplateLiteral' && Array.isArray(quasis)) found.push(quasis.map(rawOf).join('…'));
   for (const [key, value] of parts) if (key !== 'span' && key !== 'quasis') collect(value, found);
 }
 

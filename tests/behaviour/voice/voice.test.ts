@@ -86,7 +86,7 @@ describe('what the demo prints and writes', () => {
     const printed = await steadypair(...args, ...(writes ? ['--out', out] : []));
     const written = readdirSync(out).map((name) => readFileSync(join(out, name), 'utf8'));
     const texts = [printed.out, printed.err, ...written].map((text) =>
-      text.replace(/<style>[^]*?<\/style>/g, ''),
+      text.replace(/<style>[\s\S]*?<\/style>/g, ''),
     );
     expect(printed.out.length).toBeGreaterThan(200);
     expect(
