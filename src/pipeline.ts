@@ -1,6 +1,7 @@
 import { analyzers } from './analyze/analyzers.ts';
 import { bySeverity } from './analyze/by-severity.ts';
 import { farStamps } from './analyze/far-stamps.ts';
+import { isPartial } from './analyze/is-partial.ts';
 import { failureFinding, noticesOf, offsetFindings, phrasebookFindings } from './analyze/notices.ts';
 import { type Answer, runAnalyzers } from './analyze/run-analyzers.ts';
 import { strayStamps } from './analyze/stray-stamps.ts';
@@ -163,12 +164,12 @@ export function planProblem({ timelines }: Pick<Analysed, 'timelines'>, job: Job
   return misfit === null ? null : new InputError(misfit.where, misfit.what, misfit.fix);
 }
 
-const always: SwapFilter = { from: null, to: null };
-
 /** All pairs in the order in which they need attention. `swaps`: those of all pairs where they were judged already. */
 export function attention(
   analysed: Analysed,
-  swaps: readonly Swap[] = analysed.facts.flatMap((facts) => swapsOf(analysed, facts, always, null)),
+  swaps: readonly Swap[] = analysed.facts.flatMap((facts) =>
+    swapsOf(analysed, facts, { from: null, to: null }, null),
+  ),
 ): readonly Attention[] {
   return attentionOf(analysed.facts, analysed.findings, swaps, analysed.limits);
 }
@@ -205,11 +206,6 @@ export function diagnose(analysed: Analysed, pair: string | null): Diagnosis {
     ...found,
     findings: analysed.findings.filter((f) => mayConcern(f, found.pair)),
   };
-}
-
-/** Whether something was given that is in no answer: files that were left out, rows not recognised or rejected. */
-function isPartial({ files, failures }: Analysed): boolean {
-  return failures.length > 0 || files.some(({ input: { rows } }) => rows.unmatched + rows.rejected > 0);
 }
 
 /** Compares all pairs with each other, and their bring-ups in groups. */

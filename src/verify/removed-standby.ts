@@ -40,7 +40,9 @@ function judgeRemoval({ facts }: SwapCase, { half, removed }: Removal): Outcome 
   // It may have been removed anywhere in its bounds, after roles that nobody saw pass.
   const gap = unobservedIn(facts.timeline, half, 'role', before.time, removed.time).at(-1);
   const isUnseen = gap !== undefined && gap.to >= removed.earliest;
-  if (before.value === null || isUnseen) {
+  // A note may tell of it after the logs end.
+  const isBeyond = removed.time > facts.timeline.to;
+  if (before.value === null || isUnseen || isBeyond) {
     return {
       status: 'inconclusive',
       statement: `The role of half ${half} just before its removal was not observed.`,

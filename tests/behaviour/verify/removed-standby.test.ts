@@ -37,6 +37,22 @@ checkCheck(
       lines: ['08:40:00 RO1 B role active', '09:00:00 RO1 B module removed'],
     },
     {
+      // The poll ends at 08:59:50; the note has half B out between 09:00 and 09:01, after a switchover that nobody read.
+      name: 'the active half was pulled, by a note of after the end of the poll',
+      status: 'inconclusive',
+      isAlone: true,
+      files: {
+        'poll.csv': pollText(['08:40:00', '08:59:50'], 10, [
+          ['RO1-A', 'role', ['08:40:00', 'standby']],
+          ['RO1-B', 'role', ['08:40:00', 'active']],
+          ['RO1-A', 'serial', ['08:40:00', 'T2-9'], ['08:45:00', ''], ['08:50:00', 'T4-9']],
+        ]),
+        'notes.txt': '2026-03-14\nRO1\n09:00 switched over\n09:00 pulled module from slot B\n',
+      },
+      says: 'The role of half B just before its removal was not observed.',
+      lines: [row('08:40:00', 'RO1-B', 'role', 'active'), '09:00 pulled module from slot B'],
+    },
+    {
       name: 'no role is ever logged',
       status: 'not-observed',
       without: ['role'],
