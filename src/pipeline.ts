@@ -14,6 +14,7 @@ import { type FleetQuestion, reviewFleet } from './fleet/review-fleet.ts';
 import { InputError } from './import/bytes/input-error.ts';
 import type { Imported } from './import/import-files.ts';
 import { defaultLimits, type Limits } from './limits.ts';
+import { pairsNamed } from './pairs-named.ts';
 import { alignClocks } from './timeline/align-clocks.ts';
 import { buildTimeline } from './timeline/build-timeline.ts';
 import { type ClockOffset, clockOffsets } from './timeline/clock-offsets.ts';
@@ -216,19 +217,4 @@ export function fleet(analysed: Analysed, question: FleetQuestion): Fleet {
     ...reviewFleet(facts, findings, question, limits.rules, limits.fleet),
     findings,
   };
-}
-
-/** The facts of one pair, or of all. Throws InputError, naming the pairs there are, if it is not among them. */
-function pairsNamed({ facts }: Analysed, pair: string | null): readonly PairFacts[] {
-  if (pair === null) return facts;
-  const found = facts.filter((f) => f.timeline.pair === pair);
-  if (found.length > 0) return found;
-  const inAnyCase = facts.filter((f) => f.timeline.pair.toLowerCase() === pair.toLowerCase());
-  if (inAnyCase.length === 1) return inAnyCase;
-  const names = facts.map((f) => f.timeline.pair).join(', ');
-  throw new InputError(
-    `pair ${pair}`,
-    'no file names that pair.',
-    names === '' ? 'The files name no pair.' : `Choose one of ${names}.`,
-  );
 }

@@ -24,7 +24,7 @@ export function bytesOf({ name, file }: NamedFile): Bytes {
         if (!(error instanceof DOMException)) throw error;
         throw new InputError(
           name,
-          'it can not be read any more: it was moved, changed or deleted since it was chosen.',
+          'it cannot be read any more: it was moved, changed or deleted since it was chosen.',
           'Choose it again.',
         );
       }

@@ -65,7 +65,7 @@ function timelineOf(name: string, bytes: Uint8Array): FileSource {
   };
 }
 
-/** The text of a file, UTF-8. Throws InputError if it can not be read any more. */
+/** The text of a file, UTF-8. Throws InputError if it cannot be read any more. */
 async function textOf(named: GivenFile): Promise<string> {
   return new TextDecoder().decode(await bytesOf(named).slice(0, named.file.size));
 }
@@ -73,7 +73,7 @@ async function textOf(named: GivenFile): Promise<string> {
 /** So many bytes are hashed of a file that was of no use, to tell it by. */
 const mostHashed = 67_108_864;
 
-/** The SHA-256 of a file; `null` where it is too large to be hashed for that alone, or can not be read any more. */
+/** The SHA-256 of a file; `null` where it is too large to be hashed for that alone, or cannot be read any more. */
 export async function hashOf(store: GivenStore, given: GivenFile): Promise<string | null> {
   const { id, name, file } = given;
   const known = store.hashes.get(id);

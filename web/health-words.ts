@@ -69,7 +69,7 @@ export const shortReasons: Readonly<Record<AttentionKind, string>> = {
   'not-verified': 'last swap not verified',
   inconclusive: 'last swap inconclusive',
   open: 'last swap not finished',
-  unfit: 'not fit for a swap',
+  unfit: 'not ready for a swap',
   unknown: 'state not known',
   stale: 'no data at the end',
 };

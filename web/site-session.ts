@@ -75,7 +75,7 @@ export function siteModel(session: SiteSession): SiteModel {
       ...reports.map((where) => ({
         where,
         what: 'this program wrote it.',
-        fix: 'It is no log and was passed over.',
+        fix: 'It is no log and was skipped.',
         kind: 'own-report' as const,
       })),
     ],

@@ -132,7 +132,7 @@ function swapOf(swap: Considered['swap']): readonly Weighed[] {
 function fitOf({ readiness }: Considered['review']): readonly Weighed[] {
   if (readiness.fit !== false) return [];
   const why = readiness.reasons.map(asClause).join('; ');
-  return [reason('unfit', `not fit for a swap: ${why}`, -readiness.reasons.length)];
+  return [reason('unfit', `not ready for a swap: ${why}`, -readiness.reasons.length)];
 }
 
 /** A sentence as it stands within another. */

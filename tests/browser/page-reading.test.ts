@@ -165,7 +165,7 @@ describe('reading', () => {
     await page.waitForSelector('sources-view h2:text("Left out")');
     const left = await page.locator('sources-view section:has(h2:text("Left out")) li').allTextContents();
     expect(left.join(' ')).toContain('vanishing.csv');
-    expect(left.join(' ')).toContain('it can not be read any more');
+    expect(left.join(' ')).toContain('it cannot be read any more');
     await page.context().close();
   });
 });

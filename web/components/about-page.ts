@@ -19,7 +19,7 @@ const general: readonly (readonly [string, string])[] = [
   ],
   [
     'Unobserved time',
-    'Where a log has a gap, nothing is claimed: the staff is hatched there, and the time counts neither as ready nor as not ready.',
+    'Where a log has a gap, the staff is hatched, and the time counts neither as ready nor as not ready.',
   ],
   [
     'Checks of a swap',

@@ -42,7 +42,7 @@ function rowOf({ file, reference, ahead, spread, count, isBeyond, evidence }: Of
 }
 
 function sayOffset(ahead: number | null, isBeyond: boolean, reference: string): string {
-  if (ahead === null) return `not measured against ${reference}: too few changes can be told to be in both`;
+  if (ahead === null) return `not measured against ${reference}: too few changes are in both`;
   const by = sayDuration(Math.abs(ahead) / 1000);
   return isBeyond
     ? `${by} ${ahead > 0 ? 'ahead of' : 'behind'} ${reference}`

@@ -25,7 +25,7 @@ export function ladderTable(diagnosis: Diagnosis): TemplateResult {
     </tr>`;
   });
   return html`<div class="scroll"><table class="ladder">
-      <thead><tr><th scope="col">Stage</th><th scope="col" class="number">Attempts that ended here</th><th scope="col">Time of the last attempt, with bounds</th><th scope="col">Attempts that worked</th></tr></thead>
+      <thead><tr><th scope="col">Stage</th><th scope="col" class="number">Attempts that ended here</th><th scope="col">Time of the last attempt, with bounds</th><th scope="col">Successful attempts</th></tr></thead>
       <tbody>${rows}</tbody>
     </table></div>
     <p class="second">${terminal(sayReference(diagnosis))}</p>`;
@@ -47,7 +47,7 @@ export function attemptsTable({ attempts, from }: Diagnosis, zone: string): Temp
     return { cells: cells.map(plain), lines: evidence };
   };
   const table: ShownTable = {
-    columns: columns('Started', 'Half', 'Cause', 'Stage reached', 'Outcome', 'After#'),
+    columns: columns('Started', 'Half', 'Cause', 'Stage reached', 'Result', 'After#'),
     rows: attempts.toReversed().map(row),
     file: '',
     note: '',

@@ -44,7 +44,7 @@ export class DiagnosisView extends PageElement {
   }
 
   override render(): TemplateResult {
-    if (this.state.site.pairs.length === 0) return html`<h1 class="verdict">No file speaks of a pair.</h1>`;
+    if (this.state.site.pairs.length === 0) return html`<h1 class="verdict">No file names a pair.</h1>`;
     const { found } = this;
     return html`<div class="top">${this.chooser()}${found === null ? nothing : html`<save-bar data-errand="report" .reports=${this.reportsOf(found)}></save-bar>`}</div>
       ${found === null ? html`<p role="status">Comparing the attempts.</p>` : this.answer(found)}`;
@@ -107,7 +107,7 @@ export class DiagnosisView extends PageElement {
       ${healthy ? nothing : mostLikely(diagnosis)}
       ${rest.slice(-1).map((sentence) => html`<p>${terminal(sentence)}</p>`)}
       ${this.staff(diagnosis)}
-      ${healthy ? nothing : html`<section id="diagnosis-stages"><h2>How far it gets</h2>${ladderTable(diagnosis)}</section>`}
+      ${healthy ? nothing : html`<section id="diagnosis-stages"><h2>Sync stages</h2>${ladderTable(diagnosis)}</section>`}
       ${healthy ? nothing : this.causes(diagnosis)}
       <section id="diagnosis-cautions">
         <h2>Cautions</h2>

@@ -83,7 +83,7 @@ export class FleetView extends PageElement {
   }
 
   override render(): TemplateResult {
-    if (this.state.site.pairs.length === 0) return html`<h1 class="verdict">No file speaks of a pair.</h1>`;
+    if (this.state.site.pairs.length === 0) return html`<h1 class="verdict">No file names a pair.</h1>`;
     const { found } = this;
     return html`${found === null ? nothing : html`<div class="top"><save-bar .reports=${found.reports}></save-bar>${this.unfolding(found.sections.length)}</div>${answer(found.fleet)}${this.worst()}`}
       ${this.chooser()}

@@ -58,7 +58,7 @@ function item({ where, what, fix, kind }: NotUsed): TemplateResult {
 const words: Readonly<Record<NotUsed['kind'], string>> = {
   'left-out': 'Left out',
   refused: 'Refused',
-  'own-report': 'Passed over',
+  'own-report': 'Skipped',
 };
 
 function fileOf({ where }: Refusal): string {

@@ -42,7 +42,7 @@ export class StampsForm extends PageElement {
     const wrongYear = yearProblem(year);
     const option = (value: string, words: string): TemplateResult =>
       html`<option value=${value} ?selected=${order === value}>${words}</option>`;
-    return html`<form class="stamps" @submit=${this.onSubmit} @input=${this.onInput}>
+    return html`<form class="time-format" @submit=${this.onSubmit} @input=${this.onInput}>
       ${this.zoneFields(zone)}
       <p><label>Order of day and month <select name="order">
         ${option('', 'as each file shows')}${option('day-first', 'day first: 31.12.2026')}${option('month-first', 'month first: 12/31/2026')}

@@ -70,7 +70,7 @@ export class SwapView extends PageElement {
   override render(): TemplateResult {
     const { site, chosen } = this.state;
     const model = site.pairs.find((p) => p.health.pair === chosen.pair);
-    if (model === undefined) return html`<h1 class="verdict">No file speaks of a pair.</h1>`;
+    if (model === undefined) return html`<h1 class="verdict">No file names a pair.</h1>`;
     const swap = model.verification.swaps[chosen.swap];
     if (swap !== undefined) return this.record(model, swap);
     this.reports = null;

@@ -65,7 +65,7 @@ describe('lines read back', () => {
     ]);
   });
 
-  test('of a file that can not be read any more are those that were kept; the next question is answered', async () => {
+  test('of a file that cannot be read any more are those that were kept; the next question is answered', async () => {
     let isGone = true;
     const whole = utf8('a\nb\n');
     const lines = linesOfFile(

@@ -85,7 +85,7 @@ describe('bad files beside a good one', () => {
     Object.defineProperty(gone.file, 'slice', { value: slice });
     const { site } = await readGiven([given('good.csv', ready), gone]);
     expect(became(site)['good.csv']).toBe('journal, one row');
-    expect(became(site)['gone.csv']).toContain('Left out: it can not be read any more');
+    expect(became(site)['gone.csv']).toContain('Left out: it cannot be read any more');
     expect(site.given[1]?.sha256).toBeNull();
   });
 
