@@ -32,7 +32,7 @@ export function pieceBefore(
   index: LineIndex,
   line: number,
 ): { readonly piece: number; readonly line: number } {
-  // A piece may begin within a line or a character, so that its first line can not be read from it.
+  // A piece may begin within a line or a character, so that its first line cannot be read from it.
   const piece = Math.max(
     0,
     index.findLastIndex((ends) => ends < line - 1),

@@ -23,7 +23,7 @@ import type { SiteSession } from './site-session.ts';
 const builtIn = 'built-in phrasebook';
 
 /**
- * Reads the files, one after the other; of those of earlier readings only what is touched by what changed. What can not be read
+ * Reads the files, one after the other; of those of earlier readings only what is touched by what changed. What cannot be read
  * is among the failures. Throws InputError if nothing but sessions is new, and none of them can be opened.
  */
 export async function readSite(question: ReadAsk, store: GivenStore, tell: Tell): Promise<SiteSession> {

@@ -47,7 +47,7 @@ export function findingsSection(verification: Verification, swap: Swap, zone: st
   const notes = findings.filter(({ severity }) => severity === 'info');
   const list = (all: readonly Finding[]): TemplateResult => html`<ul>${all.map((f) => item(f, zone))}</ul>`;
   return html`<section id="swap-findings">
-    <h2>Findings and quality of the data</h2>
+    <h2>Findings and data quality</h2>
     ${findings.length === 0 ? html`<p>${sayNoFinding(verification)}</p>` : nothing}
     ${told.length === 0 ? nothing : list(told)}
     ${notes.length === 0 ? nothing : html`<details class="fold"><summary>${sayCount(notes.length, 'note')}. Show</summary>${list(notes)}</details>`}

@@ -131,7 +131,7 @@ export class DiagnosisView extends PageElement {
 
   private causes(diagnosis: Diagnosis): TemplateResult {
     const { causes, doubted, unjudged } = diagnosis;
-    return html`<section id="diagnosis-causes"><h2>Causes, by rank</h2>${causesList(diagnosis)}</section>
+    return html`<section id="diagnosis-causes"><h2>Causes, most likely first</h2>${causesList(diagnosis)}</section>
       <section id="diagnosis-next">
         <h2>What to check, in this order</h2>
         <ol>${causes.map((c) => html`<li>${terminal(c.title)}: ${terminal(c.next)}</li>`)}</ol>

@@ -12,7 +12,7 @@ const fields: readonly (readonly [Field, string])[] = [
   ['reviewer', 'Reviewed by'],
 ];
 
-/** The fields of the work order: what is written in them stands in the report. */
+/** The fields of the work order: what is written in them stands in the report. Fires `judging` with the promise that it does. */
 export class ReportForm extends PageElement {
   static override properties = {
     model: { attribute: false },
@@ -22,6 +22,9 @@ export class ReportForm extends PageElement {
   declare model: PairModel;
   declare swap: Swap;
   declare session: Session;
+  /** What was written, by field: the next field may be left before the swap is judged with the last one. */
+  private written: Readonly<Record<string, string>> = {};
+  private writtenOf = '';
 
   override render(): TemplateResult {
     const job = this.model.job;
@@ -34,10 +37,18 @@ export class ReportForm extends PageElement {
       ${job?.plan === undefined ? '' : html`<p class="second">The job file plans ${Object.keys(job.plan).length === 1 ? 'one pair' : `${Object.keys(job.plan).length} pairs`}; models are checked against it.</p>`}`;
   }
 
-  /** What a person writes becomes the job of the pair, and the swap is judged again. */
-  private async onField({ target }: Event): Promise<void> {
+  private onField({ target }: Event): void {
     if (!(target instanceof HTMLInputElement)) return;
-    const kept = Object.entries({ ...this.model.job, [target.name]: target.value.trim() });
+    const before = this.writtenOf === this.swap.pair ? this.written : {};
+    this.written = { ...before, [target.name]: target.value.trim() };
+    this.writtenOf = this.swap.pair;
+    const detail = this.judge();
+    this.dispatchEvent(new CustomEvent('judging', { bubbles: true, detail }));
+  }
+
+  /** What a person writes becomes the job of the pair, and the swap is judged again. */
+  private async judge(): Promise<void> {
+    const kept = Object.entries({ ...this.model.job, ...this.written });
     const job: Job = Object.fromEntries(kept.filter(([, value]) => value !== ''));
     const next = Object.keys(job).length === 0 ? null : job;
     const model = await this.session.ask<'judge'>({ kind: 'judge', pair: this.swap.pair, job: next });

@@ -32,15 +32,19 @@ export class SaveBar extends PageElement {
   static override properties = {
     reports: { attribute: false },
     isShort: { attribute: false },
+    settled: { attribute: false },
     said: { state: true },
   };
   declare reports: Reports;
   declare isShort: boolean;
+  /** Kept once what a person wrote last stands in the reports. */
+  declare settled: () => Promise<unknown>;
   declare said: string;
 
   constructor() {
     super();
     this.isShort = false;
+    this.settled = () => Promise.resolve();
     this.said = '';
   }
 
@@ -52,7 +56,7 @@ export class SaveBar extends PageElement {
     const [first] = this.reports.choices;
     return html`<div class="choices">
         ${first === undefined ? nothing : this.button(first)}
-        <button type="button" id=${this.idOf('print')} @click=${() => print(this)}>Print</button>
+        <button type="button" id=${this.idOf('print')} @click=${() => this.attempt(this.print())}>Print</button>
         ${this.isShort ? nothing : this.further()}
       </div>
       <p class="second" role="status">${this.said}</p>`;
@@ -61,7 +65,7 @@ export class SaveBar extends PageElement {
   private further(): TemplateResult {
     const [, ...others] = this.reports.choices;
     const isCopied = others.some(({ ending }) => ending === '.md');
-    return html`${isCopied ? html`<button type="button" id="copy-markdown" @click=${() => void this.copy()}>Copy summary</button>` : nothing}
+    return html`${isCopied ? html`<button type="button" id="copy-markdown" @click=${() => this.attempt(this.copy())}>Copy summary</button>` : nothing}
       <button type="button" id="save-all" @click=${() => this.attempt(this.saveAll())}>Save all (zip)</button>
       ${
         others.length === 0
@@ -80,7 +84,13 @@ export class SaveBar extends PageElement {
     return html`<button type="button" id=${this.idOf(choice.id)} data-name=${choice.ending} @click=${() => this.attempt(this.save(choice))}>${choice.words}</button>`;
   }
 
+  private async print(): Promise<void> {
+    await this.settled();
+    print(this);
+  }
+
   private async fileOf({ ending }: Pick<Choice, 'ending'>): Promise<TextFile> {
+    await this.settled();
     const found = (await this.reports.own()).find(({ name }) => name.endsWith(ending));
     if (found === undefined) throw new RangeError(`There is no report whose name ends in ${ending}.`);
     return found;
@@ -93,6 +103,7 @@ export class SaveBar extends PageElement {
   }
 
   private async saveAll(): Promise<void> {
+    await this.settled();
     const { zipName } = this.reports;
     let count = 0;
     const counted = async function* (files: ReturnType<Reports['all']>, tell: () => void) {

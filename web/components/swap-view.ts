@@ -45,6 +45,7 @@ export class SwapView extends PageElement {
   /** Where the staff is pointed at. */
   declare near: Interval | null;
   private chosenBefore: PageState['chosen'] | null = null;
+  private judging: Promise<unknown> = Promise.resolve();
   private homes = new WeakMap<PairModel['health'], Map<number, Interval>>();
   private figures = new WeakMap<Swap['bringUps'], readonly FleetFigure[]>();
   private reports: { readonly of: Swap; readonly given: Reports } | null = null;
@@ -116,10 +117,20 @@ export class SwapView extends PageElement {
     return html`<p class="no-print">Replacements of other pairs:</p><ul class="no-print">${swapped.slice(0, mostReplacements)}</ul>`;
   }
 
+  private readonly onJudging = (event: Event): void => {
+    if (event instanceof CustomEvent) this.judging = event.detail;
+  };
+
+  /** The swap was judged with the last field that was left, and the view drawn with it. */
+  private readonly settled = async (): Promise<void> => {
+    await this.judging;
+    await new Promise((resolve) => setTimeout(resolve));
+  };
+
   private record(model: PairModel, swap: Swap): TemplateResult {
     const { zone } = this.state.site;
     const period = sayDatedBounds({ earliest: swap.from, time: swap.to }, zone);
-    return html`<div class="top">${this.chooser()}<save-bar .reports=${this.reportsOf(model, swap)}></save-bar></div>
+    return html`<div class="top">${this.chooser()}<save-bar .reports=${this.reportsOf(model, swap)} .settled=${this.settled}></save-bar></div>
       <p class="second">Replacement at ${terminal(swap.pair)}${swap.site === null ? '' : `, ${terminal(swap.site)}`}, ${period}. ${notKnownOfPair(model)}</p>
       <h1 class=${swap.statement.length > longVerdict ? 'verdict long' : 'verdict'}>${terminal(swap.statement)}</h1>
       ${swap.open === null ? nothing : html`<p>${terminal(sayOpen(swap.open, zone, swap.from))}</p>`}
@@ -131,10 +142,10 @@ export class SwapView extends PageElement {
       <section id="swap-checks"><h2>Checks</h2>${checksSection(swap)}</section>
       ${findingsSection(model.verification, swap, zone)}
       <section id="swap-exposure"><h2>Exposure</h2>${exposureLine(swap, zone)}</section>
-      <section id="swap-job" class="no-print" data-errand="report">
+      <section id="swap-job" class="no-print">
         <h2>Work order and sign-off</h2>
-        <report-form .model=${model} .swap=${swap} .session=${this.state.session}></report-form>
-        <save-bar .reports=${this.reportsOf(model, swap)} .isShort=${true}></save-bar>
+        <report-form .model=${model} .swap=${swap} .session=${this.state.session} @judging=${this.onJudging}></report-form>
+        <save-bar .reports=${this.reportsOf(model, swap)} .settled=${this.settled} .isShort=${true}></save-bar>
       </section>`;
   }
 
