@@ -39,7 +39,6 @@ export class FleetView extends PageElement {
     state: { attribute: false },
     found: { state: true },
     isLooking: { state: true },
-    isWhole: { state: true },
   };
   declare state: PageState;
   declare found: {
@@ -48,8 +47,6 @@ export class FleetView extends PageElement {
     readonly reports: Reports;
   } | null;
   declare isLooking: boolean;
-  /** Every section is unfolded. */
-  declare isWhole: boolean;
   private foundOf: PageState['site'] | null = null;
   private asked: Asked = usual;
   private pairs: PairMarks | null = null;
@@ -58,7 +55,6 @@ export class FleetView extends PageElement {
     super();
     this.found = null;
     this.isLooking = false;
-    this.isWhole = false;
   }
 
   override connectedCallback(): void {
@@ -97,16 +93,23 @@ export class FleetView extends PageElement {
     putOnPaper(this, found === null ? null : { of: found.fleet, write: () => htmlOf(found.reports) });
   }
 
+  /** Every section is unfolded. */
+  private isWhole(): boolean {
+    return this.state.inputs.sections === 'all';
+  }
+
   private unfolding(count: number): TemplateResult {
+    const isWhole = this.isWhole();
     const turn = (): void => {
-      this.isWhole = !this.isWhole;
+      const detail = { sections: isWhole ? null : 'all' };
+      this.dispatchEvent(new CustomEvent('inputs', { bubbles: true, detail }));
     };
-    return html`<button type="button" id="all-sections" class="link" aria-pressed=${this.isWhole} @click=${turn}>${this.isWhole ? 'Fold all sections' : `Show all ${count} sections`}</button>`;
+    return html`<button type="button" id="all-sections" class="link" aria-pressed=${isWhole} @click=${turn}>${isWhole ? 'Fold all sections' : `Show all ${count} sections`}</button>`;
   }
 
   /** The first answers the question of the view; of the others a line each, until they are asked for. */
   private parts(sections: readonly FleetSection[]): TemplateResult {
-    return html`${sections.map((part, index) => fleetPart(part, this.isWhole || index === 0, this.state.inputs))}
+    return html`${sections.map((part, index) => fleetPart(part, this.isWhole() || index === 0, this.state.inputs))}
       <section id="fleet-cautions">
         <h2>Cautions</h2>
         <div class="cautions">${cautions.map((caution) => html`<p>${caution}</p>`)}</div>

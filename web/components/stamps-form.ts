@@ -8,6 +8,7 @@ import { allZones, findZones, offsetOf, zoneNamed, zoneProblem } from '../zone-s
 import { PageElement } from './page-element.ts';
 
 const mostFiles = 6;
+const nothingTyped: StampsTyped = { zone: '', order: '', year: '' };
 const listed = 8;
 
 /** Time zone, order of day and month, and year of stamps that leave them open; the first stamps stand beside, as they would be read. Fires `rule` and `apply`. */
@@ -28,7 +29,7 @@ export class StampsForm extends PageElement {
 
   constructor() {
     super();
-    this.typed = { zone: '', order: '', year: '' };
+    this.typed = nothingTyped;
     this.tried = [];
     this.said = '';
   }
@@ -79,19 +80,21 @@ export class StampsForm extends PageElement {
     // Those in which something is open or wrong first.
     const open = this.tried.toSorted((a, b) => openness(b) - openness(a));
     const more = open.length - mostFiles;
-    return html`<div class="scroll"><table class="preview">
-        <caption class="second">The first timestamps as they would be read, in UTC</caption>
+    const isOpen = open.some((tried) => openness(tried) > 1) || this.typed !== nothingTyped;
+    return html`<details class="fold" ?open=${isOpen}><summary>First timestamps as they would be read</summary>
+      <div class="scroll"><table class="preview">
+        <caption class="second">In UTC</caption>
         <thead><tr><th scope="col">File</th><th scope="col">Timestamp</th><th scope="col">Read as</th></tr></thead>
         <tbody>${open
           .slice(0, mostFiles)
           .flatMap(({ file, stamps }) =>
-            stamps.map(
+            distinct(stamps).map(
               ({ text, at, problem }) =>
                 html`<tr><td class="long">${terminal(file)}</td><td class="long"><code>${terminal(text.slice(0, 60))}</code></td><td class=${at === null ? 'inconclusive' : 'clock'}>${at === null ? terminal(problem ?? '') : sayInstant(at, 'UTC')}</td></tr>`,
             ),
           )}</tbody>
       </table></div>
-      ${more > 0 ? html`<p class="second">and those of ${more.toLocaleString('en')} more ${more === 1 ? 'file' : 'files'}.</p>` : nothing}`;
+      ${more > 0 ? html`<p class="second">and those of ${more.toLocaleString('en')} more ${more === 1 ? 'file' : 'files'}.</p>` : nothing}</details>`;
   }
 
   private onInput({ target }: Event): void {
@@ -134,6 +137,11 @@ export class StampsForm extends PageElement {
     this.dispatchEvent(new CustomEvent('rule', { bubbles: true, detail }));
     this.dispatchEvent(new CustomEvent('apply', { bubbles: true }));
   }
+}
+
+/** Each timestamp once. */
+function distinct(stamps: TriedStamps['stamps']): TriedStamps['stamps'] {
+  return stamps.filter(({ text }, index) => stamps.findIndex((s) => s.text === text) === index);
 }
 
 function openness({ isZoneOpen, stamps }: TriedStamps): number {

@@ -63,7 +63,7 @@ describe('bad files beside a good one', () => {
     expect(model.pairs.map(({ health }) => health.pair)).toEqual(['RO1']);
     expect(became(site)).toEqual({
       'good.csv': 'journal, one row',
-      'picture.png': 'Left out: this is no text but a binary file.',
+      'picture.png': 'Left out: this is a binary file, not text.',
       'empty.csv': 'Left out: the file is empty.',
       'site.yaml': expect.stringContaining('Left out: messages is 5'),
     });
