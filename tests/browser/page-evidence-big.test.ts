@@ -114,7 +114,10 @@ describe.each(['5', '50'])('evidence from a poll of %s MB', (megabytes) => {
       expect(await viewsOf(page)).toContain(view);
       await goToView(page, view);
       if (view === 'swap') await page.selectOption('#swap', { label: 'RO9, 1 Feb 2026 00:14:50' });
-      await page.waitForSelector(`${view}-view ${rowsWithLines}`, soon);
+      // The pair that was chosen before stays chosen; this one has rows with lines there.
+      if (view === 'diagnosis') await page.selectOption('#diagnosed', 'RO1');
+      await page.waitForSelector(`${view}-view ${rowsWithLines}`, { ...soon, state: 'attached' });
+      await page.evaluate("document.querySelectorAll('main details').forEach((fold) => (fold.open = true))");
       const rows = page.locator(`${view}-view ${rowsWithLines}`);
       const count = Math.min(atOnce, await rows.count());
       expect(count).toBeGreaterThan(view === 'sources' ? 0 : 3);

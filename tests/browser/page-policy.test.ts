@@ -144,12 +144,10 @@ describe('the keyboard alone', () => {
     // Alt and the left arrow belong to the browser's own window, which is not there: its command is.
     await page.goBack();
     await page.waitForSelector('pairs-view');
-    await tabTo('Sources');
-    await page.keyboard.press('Enter');
-    await page.waitForSelector('table.messages');
-    await tabTo('not recognised');
+    await tabTo('Add rules in Sources');
     await page.keyboard.press('Enter');
     await page.waitForSelector('#wordings:focus');
+    await page.waitForSelector('table.messages');
     const isAtMessage = "document.activeElement.matches('table.messages select')";
     for (let presses = 0; presses < 60 && !(await page.evaluate(isAtMessage)); presses += 1)
       await page.keyboard.press('Tab');

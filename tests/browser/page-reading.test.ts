@@ -74,8 +74,9 @@ describe('files that are dropped', () => {
     await choose(page, ...['a.csv.gz', 'b.zip', 'c.csv.gz'].map((name) => join(folder, name)));
     await page.waitForSelector('table.pairs:has-text("RO1"):has-text("RO2")');
     await page.click('a[href="#sources"]');
-    await page.waitForSelector('sources-view h2:has-text("b.zip/deep/b.csv")');
-    await page.waitForSelector('sources-view :text("cut off or damaged")');
+    await page.click('.known-files summary');
+    await page.waitForSelector('file-fold:has-text("b.zip/deep/b.csv")');
+    await page.waitForSelector('#files > file-fold:has-text("c.csv.gz"):has-text("cut off or damaged")');
     expect(told).toEqual([]);
     await page.context().close();
   });
@@ -106,7 +107,7 @@ describe('files that are dropped', () => {
     expect(said).toHaveLength(4);
     expect(said[0]).toContain('compose.yaml: services is not a key here.');
     expect(said[1]).toContain('empty.csv: the file is empty. Export it again.');
-    expect(said[2]).toContain('picture.csv: this is no text but a binary file.');
+    expect(said[2]).toContain('picture.csv: this is a binary file, not text.');
     expect(said[3]).toContain('prose.txt');
     await page.context().close();
   });

@@ -39,7 +39,7 @@ describe('the phrasebook', () => {
     await page.fill('wording-form input[name=pattern]', 'mirror image');
     await page.waitForSelector('.said:has-text("Matches 3 rows.")');
     await page.fill('wording-form input[name=pattern]', 'mirror image (');
-    await page.waitForSelector('.said:has-text("is not a pattern")');
+    await page.waitForSelector('.said:has-text("is not a valid pattern")');
     await page.fill('wording-form input[name=pattern]', 'mirror image broken');
     await page.waitForSelector('.said:has-text("Matches 2 rows.")');
     await page.click('#apply-rules');
@@ -89,7 +89,7 @@ describe('the phrasebook', () => {
     await page.click('stamps-form button[type=submit]');
     await page.waitForSelector('sources-view .verdict:has-text("its row was recognised")');
     const said = ((await page.locator('section.file').textContent()) ?? '').replaceAll(/\s+/g, ' ');
-    expect(said).toContain('Zone Europe/Lisbon: the phrasebook says so.');
+    expect(said).toContain('Time zone Europe/Lisbon: from the phrasebook.');
     expect(said).toContain(
       'Columns: time: time; unit: unit; parameter: parameter; value: value. Columns not used: note.',
     );
@@ -104,7 +104,7 @@ describe('the phrasebook', () => {
     await openDemo(page);
     await goToView(page, 'sources');
     await page.setInputFiles('#phrasebook input[type=file]', join(folder, 'bad.yaml'));
-    await page.waitForSelector('[role=alert]:has-text("messages[0].when is not a pattern")');
+    await page.waitForSelector('[role=alert]:has-text("messages[0].when is not a valid pattern")');
     await goToView(page, 'pairs');
     expect(await page.locator('table.pairs tbody tr').count()).toBe(3);
     await page.context().close();

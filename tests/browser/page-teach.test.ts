@@ -148,7 +148,7 @@ test('what is wrong stands beside its field, in words of the page, and is never 
   await page.selectOption('select[aria-label="Value of mirror broken"]', 'no');
   await page.click('details.pattern summary');
   await page.fill('input[name=pattern]', 'mirror (');
-  await page.waitForSelector('.said:has-text("Not applied: this is not a pattern")');
+  await page.waitForSelector('.said:has-text("Not applied: this is not a valid pattern")');
   await page.fill('input[name=pattern]', 'mirror mended');
   await page.waitForSelector('.said:has-text("Not applied: this pattern matches no row.")');
   expect(await page.locator('#apply-rules').count()).toBe(0);

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { terminal } from '../../src/report/escape.ts';
 import { sayCount } from '../../src/report/words.ts';
+import { oddIn } from '../odd-file.ts';
 import type { FileModel } from '../protocol.ts';
 import { fileBody } from './file-section.ts';
 import { PageElement } from './page-element.ts';
@@ -18,10 +19,7 @@ export class FileFold extends PageElement {
 
   override render(): TemplateResult {
     const { file, rows } = this.file.input;
-    const odd = [
-      ...(rows.unmatched === 0 ? [] : [`${rows.unmatched.toLocaleString('en')} not recognised`]),
-      ...(rows.rejected === 0 ? [] : [`${rows.rejected.toLocaleString('en')} rejected`]),
-    ];
+    const odd = oddIn(this.file);
     const said =
       odd.length === 0 ? 'all recognised' : html`<span class="inconclusive">${odd.join(', ')}</span>`;
     return html`<details @toggle=${this.onToggle}>

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { sayCount } from '../../src/report/words.ts';
+import { oddIn } from '../odd-file.ts';
 import type { FileModel } from '../protocol.ts';
 import './file-fold.ts';
 import { fileSection } from './file-section.ts';
@@ -25,8 +26,8 @@ export class FilesList extends PageElement {
     const [only] = files;
     if (only === undefined) return nothing;
     if (files.length === 1) return fileSection(only);
-    const odd = files.filter((f) => notRead(f) > 0).toSorted((a, b) => notRead(b) - notRead(a));
-    const known = files.filter((f) => notRead(f) === 0);
+    const odd = files.filter((f) => oddIn(f).length > 0).toSorted((a, b) => notRead(b) - notRead(a));
+    const known = files.filter((f) => oddIn(f).length === 0);
     const shown = this.isAll ? odd : odd.slice(0, mostShown);
     return html`<section id="files">
       <h2>Files</h2>
@@ -34,7 +35,7 @@ export class FilesList extends PageElement {
       ${
         shown.length === odd.length
           ? nothing
-          : html`<p><button type="button" id="all-files" @click=${() => this.lengthen()}>Show all ${odd.length.toLocaleString('en')} files with rows not recognised</button></p>`
+          : html`<p><button type="button" id="all-files" @click=${() => this.lengthen()}>Show all ${odd.length.toLocaleString('en')} files with something odd</button></p>`
       }
       ${known.length === 0 ? nothing : html`<part-fold class="known-files" .summary=${sayKnown(known, files.length)} .content=${() => html`${known.map((file) => html`<file-fold .file=${file}></file-fold>`)}`}></part-fold>`}
     </section>`;
