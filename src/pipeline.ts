@@ -1,7 +1,6 @@
 import { analyzers } from './analyze/analyzers.ts';
 import { bySeverity } from './analyze/by-severity.ts';
 import { farStamps } from './analyze/far-stamps.ts';
-import { isPartial } from './analyze/is-partial.ts';
 import { failureFinding, noticesOf, offsetFindings, phrasebookFindings } from './analyze/notices.ts';
 import { type Answer, runAnalyzers } from './analyze/run-analyzers.ts';
 import { strayStamps } from './analyze/stray-stamps.ts';
@@ -13,6 +12,7 @@ import { fleetOf, troubleOf } from './diagnose/trouble.ts';
 import { type FleetQuestion, reviewFleet } from './fleet/review-fleet.ts';
 import { InputError } from './import/bytes/input-error.ts';
 import type { Imported } from './import/import-files.ts';
+import { isPartial } from './import/is-partial.ts';
 import { defaultLimits, type Limits } from './limits.ts';
 import { pairsNamed } from './pairs-named.ts';
 import { alignClocks } from './timeline/align-clocks.ts';

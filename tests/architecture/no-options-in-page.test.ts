@@ -29,8 +29,8 @@ const ofTheCommand: readonly RegExp[] = [
 
 /** The option is named by its name where the page never gives one: a zone or an order that was passed. */
 const passed: Readonly<Record<string, readonly string[]>> = {
-  'src/import/clock/choose-zone.ts': ["'--zone", "'--zone"],
-  'src/import/clock/choose-order.ts': ["'--order"],
+  'src/import/clock/choose-zone.ts': ["'--zone", "'from --zone"],
+  'src/import/clock/choose-order.ts': ["'from --order"],
   'src/import/clock/read-time.ts': ["'--zone"],
   'src/import/import-files.ts': ["'--zone"],
 };

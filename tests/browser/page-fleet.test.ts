@@ -102,7 +102,7 @@ describe('Fleet', () => {
     await choose(page, join(folder, 'x.csv'));
     await page.waitForSelector('table.pairs');
     await goToView(page, 'fleet');
-    await page.waitForSelector('fleet-view .verdict:has-text("No pair was observed for 30 days")');
+    await page.waitForSelector('fleet-view .verdict:has-text("observed for less than 30 days")');
     await page.click('#all-sections');
     await page.waitForSelector('#fleet-census:has-text("<img src=x")');
     await page.waitForSelector('fleet-view p:has-text("the logs show no bring-up")');

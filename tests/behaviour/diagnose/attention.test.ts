@@ -106,7 +106,7 @@ describe('the order of attention', () => {
     expect(said.get('P09')).toEqual(['no ready partner', 'no data up to the end of the logs']);
     expect(said.get('P08')?.[0]).toBe('critical: both halves were active for 10 min 00 s');
     expect(said.get('P07')?.[0]).toBe('loses its partner more often than the rest: 9 losses in 9 bouts');
-    expect(said.get('P04')).toEqual(['not ready for a swap: a configuration waits to be sent']);
+    expect(said.get('P04')).toEqual(['not ready for a swap: a configuration is pending']);
     expect(said.get('P01')).toEqual([]);
   });
 

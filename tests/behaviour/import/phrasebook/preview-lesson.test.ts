@@ -33,7 +33,7 @@ test('a rule behind one that takes all its rows says so', () => {
 
 test('one that is no pattern says why, and does not stand in the way of the others', () => {
   const [wrong, good] = previewOf(null, [lesson('mirror ('), lesson('broken')], seen);
-  expect(wrong?.problem?.what).toContain('is not a pattern');
+  expect(wrong?.problem?.what).toContain('is not a valid pattern');
   expect(good).toMatchObject({ rows: 5, problem: null });
 });
 
