@@ -8,6 +8,7 @@ import {
   choose,
   download,
   folderWith,
+  goToBadSwap,
   goToSwap,
   goToView,
   launchChromium,
@@ -42,10 +43,7 @@ describe('the first screen', () => {
   test('of a swap that is not verified holds verdict, each reason with its lines, the staff, Save, Print and Copy', async () => {
     const { page } = await openPage(browser);
     await openDemo(page);
-    await goToSwap(page);
-    await page.selectOption('#swap', { index: 2 });
-    await page.waitForSelector('.verdict:has-text("not verified")');
-    await page.waitForSelector('staff-figure chart-figure svg');
+    await goToBadSwap(page);
     // Three failed; what is not settled is folded to its count.
     expect(await page.locator('.reasons:visible li').count()).toBe(3);
     expect(await page.locator('.reasons:visible li lines-button').count()).toBe(3);

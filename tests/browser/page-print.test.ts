@@ -4,7 +4,15 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { download, goToSwap, goToView, launchChromium, openDemo, openPage } from '../support/open-page.ts';
+import {
+  download,
+  goToBadSwap,
+  goToSwap,
+  goToView,
+  launchChromium,
+  openDemo,
+  openPage,
+} from '../support/open-page.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -23,10 +31,7 @@ describe('what is printed', () => {
   test('is the report of the swap, whatever is zoomed, folded or pinned', async () => {
     const { page } = await openPage(browser);
     await openDemo(page);
-    await goToSwap(page);
-    await page.selectOption('#swap', { index: 2 });
-    await page.waitForSelector('.verdict:has-text("not verified")');
-    await page.waitForSelector('staff-figure chart-figure svg');
+    await goToBadSwap(page);
     // Zoomed in: the first of the staff's buttons.
     await page.locator('staff-figure .choices button').first().click();
     await page.waitForSelector('#swap-steps [role=status]');

@@ -89,6 +89,14 @@ export async function goToSwap(page: Page): Promise<void> {
   await page.waitForSelector('staff-figure chart-figure svg');
 }
 
+/** Goes to the record of the demo site's swap that is not verified. */
+export async function goToBadSwap(page: Page): Promise<void> {
+  await goToSwap(page);
+  await page.selectOption('#swap', { index: 2 });
+  await page.waitForSelector('.verdict:has-text("not verified")');
+  await page.waitForSelector('staff-figure chart-figure svg');
+}
+
 /** A folder of its own with some files in it. */
 export function folderWith(files: Readonly<Record<string, string>>): string {
   const folder = mkdtempSync(join(tmpdir(), 'steadypair-page-'));

@@ -33,7 +33,7 @@ interface Asked {
   readonly readyDays: number;
 }
 
-/** All pairs against each other: which get worse, how sync times differ, what comes next, which are fit for a swap. */
+/** All pairs against each other: which get worse, how sync times differ, what comes next, which are ready for a swap. */
 export class FleetView extends PageElement {
   static override properties = {
     state: { attribute: false },
@@ -152,7 +152,7 @@ export class FleetView extends PageElement {
         ${groups.map((group) => html`<option .selected=${group === by}>${group}</option>`)}
       </select></label>
       ${this.count('swaps', 'The next', swaps, 'swaps', (count) => this.ask({ swaps: String(count) }))}
-      ${this.count('ready-days', 'Fit: ready for', readyDays, 'days without a break', (count) => this.ask({ days: String(count) }))}
+      ${this.count('ready-days', 'Ready for a swap: ready for', readyDays, 'days without a break', (count) => this.ask({ days: String(count) }))}
     </form>`;
   }
 
