@@ -617,16 +617,51 @@ export interface BeforeAfter {
   readonly after: string | null;
 }
 
-/** A step of a swap that can be waited for. Source: design.md, section 5. */
-export type ProcedureStepId = 'in' | 'identified' | 'reflash' | 'ready' | 'steady' | 'second-half' | 'soak';
+/** A step of a swap that can be waited for, in their order. Source: design.md, section 5. */
+export type ProcedureStepId =
+  | 'baseline'
+  | 'out'
+  | 'in'
+  | 'identified'
+  | 'reflash'
+  | 'synchronising'
+  | 'ready'
+  | 'steady'
+  | 'switchover'
+  | 'second-half'
+  | 'soak';
 
-/** Something that must be so before a swap goes on. */
+/** How a hold point or one of its conditions stands; `stop`: stop and call for support. */
+export type HoldStatus = 'met' | 'waiting' | 'stop';
+
+/** Something that must be so before a swap goes on. Its id is a step, or names the state that is asked for. */
 export interface Condition {
-  readonly id: ProcedureStepId;
+  readonly id: string;
   readonly half: string | null;
-  readonly status: 'met' | 'waiting' | 'stop';
+  readonly status: HoldStatus;
   readonly statement: string;
   readonly evidence: NonEmpty<SourceLine>;
+}
+
+/** Where a person stops and looks before going on: before a removal, before a switchover, before leaving the cabinet. */
+export type HoldPointId = 'removal' | 'switchover' | 'leaving';
+
+/** A hold point with its conditions; it stands at the worst of them. It says what is so, never that anyone may go on. */
+export interface HoldPoint {
+  readonly id: HoldPointId;
+  /** The half that would be removed, or take over; `null` where it is not known, or none is meant. */
+  readonly half: string | null;
+  readonly status: HoldStatus;
+  readonly conditions: NonEmpty<Condition>;
+  /** One plain sentence, without instants: those are shown in a zone. */
+  readonly statement: string;
+}
+
+/** How long a step took in bring-ups of the same model and firmware, in seconds; `null` where too few ended to say. */
+export interface ExpectedTime {
+  readonly median: number | null;
+  readonly p95: number | null;
+  readonly n: number;
 }
 
 /** What a swap that is under way waits for where the log ends. */
@@ -640,6 +675,58 @@ export interface OpenSwap {
   readonly conditions: readonly Condition[];
   /** One plain sentence, without instants: those are shown in a zone. */
   readonly statement: string;
+}
+
+/** What one half holds at the newest stamp; `null` where it was never reported. */
+export interface HalfAt {
+  readonly half: string;
+  /** Its place is empty. */
+  readonly isOut: boolean;
+  readonly role: string | null;
+  readonly light: string | null;
+  readonly model: string | null;
+  readonly serial: string | null;
+  readonly firmware: string | null;
+}
+
+/** A pair in work, or about to be, as its logs show it at their newest stamp. Source: design.md, section 5, "Around the swap". */
+export interface SwapNow {
+  readonly pair: string;
+  readonly site: string | null;
+  /** The newest stamp read of the pair, by the clock that runs. */
+  readonly at: number;
+  /** The file whose clock that is. */
+  readonly clock: string;
+  /** A row of the pair follows within so long where its logs go on as they did; `null` where they have no such habit. */
+  readonly habitSeconds: number | null;
+  /** `null`: nothing is waited for any more. */
+  readonly awaits: ProcedureStepId | null;
+  readonly half: string | null;
+  /** What is waited for, as the end of a sentence; of nothing, what is so. */
+  readonly says: string;
+  readonly since: Instant | null;
+  readonly limitSeconds: number | null;
+  readonly expected: ExpectedTime | null;
+  /** The next one. */
+  readonly holdPoint: HoldPoint;
+  readonly halves: readonly HalfAt[];
+  /** The last lines that changed something of the pair, the newest last. */
+  readonly lines: readonly SourceLine[];
+  /** The swap that is under way or over; `null` before its first removal. */
+  readonly swap: Swap | null;
+}
+
+/** One step of a work sheet: what is done, the hold point before it, and how long it takes here. */
+export interface WorkStep {
+  readonly id: ProcedureStepId;
+  readonly half: string | null;
+  /** What is done or waited for, an imperative. */
+  readonly title: string;
+  readonly limitSeconds: number | null;
+  /** `null`: none stands before this step. */
+  readonly holdPoint: HoldPoint | null;
+  /** `null`: nobody's bring-ups tell. */
+  readonly expected: ExpectedTime | null;
 }
 
 export interface SwapHalf {
