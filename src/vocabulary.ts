@@ -725,7 +725,7 @@ export interface WorkStep {
   /** What is done or waited for, an imperative. */
   readonly title: string;
   readonly limitSeconds: number | null;
-  /** `null`: none stands before this step. */
+  /** `null`: none stands before this step. That of the soak, before leaving, stands after it. */
   readonly holdPoint: HoldPoint | null;
   /** `null`: nobody's bring-ups tell. */
   readonly expected: ExpectedTime | null;

@@ -21,12 +21,11 @@ import {
 } from './pair-conditions.ts';
 import { lightIsSteady, partnerLost, readyFor, rolesInConflict, rolesKnown } from './partner-conditions.ts';
 import type { HalfInWork } from './procedure.ts';
+import { limitSeconds } from './table.ts';
 
-/** Before a removal the partner was ready without a break for so long. Source: design.md, section 5. */
-export const baselineSeconds = 900;
-
-/** How long a new module takes here to be ready and to have a steady light; `null` where nobody's bring-ups tell. */
+/** How long a new module takes here to be reflashed, to be ready and to have a steady light; `null` where nobody's bring-ups tell. */
 export interface Expected {
+  readonly reflash: ExpectedTime | null;
   readonly ready: ExpectedTime | null;
   readonly steady: ExpectedTime | null;
 }
@@ -66,7 +65,7 @@ function sayHoldPoint(
 export function beforeRemoval(hold: HoldCase, swap: Swap | null): HoldPoint {
   return holdPointOf('removal', hold.half, [
     rolesInConflict(hold) ?? rolesKnown(hold),
-    partnerLost(hold) ?? readyFor(hold, baselineSeconds),
+    partnerLost(hold) ?? readyFor(hold, limitSeconds.baseline),
     lightIsSteady(hold),
     linksUp(hold),
     configurationIsCurrent(hold),
@@ -108,7 +107,7 @@ export function beforeSwitchover(
     orStop(isIn(work)),
     orStop(isIdentified(work, steps.get('identified'))),
     rolesInConflict(hold) ?? rolesKnown(hold),
-    orStop(firmwareIsSame(hold)),
+    withExpected(orStop(firmwareIsSame(hold)), expected.reflash),
     withExpected(partnerLost(hold) ?? orStop(readyFor(hold, hold.rules.holdMs / 1000)), expected.ready),
     withExpected(orStop(lightIsSteady(hold)), expected.steady),
     linksUp(hold),

@@ -10,7 +10,8 @@ import {
   sayDuration,
   type TimelineEvent,
 } from '../vocabulary.ts';
-import { type HalfInWork, procedure, readySeconds, secondHalfSeconds, soakSeconds } from './procedure.ts';
+import { type HalfInWork, procedure } from './procedure.ts';
+import { limitSeconds as limits } from './table.ts';
 
 /** What a swap waits for where the log ends: a step, of a half or of the pair, with its limit. */
 interface Wait {
@@ -74,7 +75,7 @@ function lastStep({ timeline, switchovers }: HalfInWork['facts'], at: number): I
   }, null);
 }
 
-const soakMs = soakSeconds * 1000;
+const soakMs = limits.soak * 1000;
 
 /** Everything that is waited for, what comes first before what follows it. */
 function waitsOf(
@@ -98,10 +99,10 @@ function waitsOf(
   const second = secondHalf(works, planned);
   if (second !== null) {
     const says = `the same work on half ${second}`;
-    return [{ id: 'second-half', half: second, limitSeconds: secondHalfSeconds, says, since, evidence }];
+    return [{ id: 'second-half', half: second, limitSeconds: limits['second-half'], says, since, evidence }];
   }
   if (at - (settledAt ?? from) >= soakMs) return [];
-  return [{ id: 'soak', half: null, limitSeconds: soakSeconds, says: soaking, since, evidence }];
+  return [{ id: 'soak', half: null, limitSeconds: limits.soak, says: soaking, since, evidence }];
 }
 
 /** The first step of a half that is not done. */
@@ -119,7 +120,7 @@ function waitOf(work: HalfInWork): readonly Wait[] {
 function readyAgain(lost: TimelineEvent): Wait {
   const since = { time: lost.time, earliest: lost.earliest };
   const says = 'the partner to be ready again';
-  return { id: 'ready', half: null, limitSeconds: readySeconds, says, since, evidence: linesOf(lost) };
+  return { id: 'ready', half: null, limitSeconds: limits.ready, says, since, evidence: linesOf(lost) };
 }
 
 /** The half that is still to be replaced: the plan says so, or without a plan the models differ; `null` where none is. */

@@ -15,17 +15,12 @@ import type {
   Swap,
   SwapNow,
 } from '../vocabulary.ts';
-import { bringUpsBut, expectedTime } from './expected-times.ts';
+import { expectedTime } from './expected-times.ts';
 import type { HoldCase } from './hold-case.ts';
-import {
-  baselineSeconds,
-  beforeLeaving,
-  beforeRemoval,
-  beforeSwitchover,
-  type Expected,
-} from './hold-points.ts';
+import { beforeLeaving, beforeRemoval, beforeSwitchover, type Expected } from './hold-points.ts';
 import { secondHalf } from './open-swap.ts';
 import type { HalfInWork } from './procedure.ts';
+import { limitSeconds as limits } from './table.ts';
 
 /** One pair with all that is known of its swap. */
 export interface PairInWork {
@@ -66,23 +61,22 @@ export function lastStepOf({ timeline, switchovers }: PairFacts): number {
   return Math.max(moved?.time ?? Number.NEGATIVE_INFINITY, exchanged ?? Number.NEGATIVE_INFINITY);
 }
 
+/** How long the step takes that a half in work is at; the firmware it is to come to, where it is still to be reflashed. */
 function expectedOf({ facts, fleet, works, plan }: PairInWork): Expected {
   const work = works.at(-1);
-  if (work === undefined) return { ready: null, steady: null };
+  if (work === undefined) return { reflash: null, ready: null, steady: null };
   const { timeline } = facts;
   const { half } = work.change;
   const other = timeline.halves.find((h) => h !== half);
   const own = identityAt(timeline, half, work.at);
   const beside = other === undefined ? null : identityAt(timeline, other, work.at);
-  const alike = {
-    model: own.model ?? plan[half]?.model ?? null,
-    firmware: own.firmware ?? plan[half]?.firmware ?? beside?.firmware ?? null,
-    cause: work.bringUp?.cause ?? null,
-  };
-  const bringUps = bringUpsBut(fleet, work.bringUp);
+  const model = own.model ?? plan[half]?.model ?? null;
+  const wanted = plan[half]?.firmware ?? beside?.firmware ?? null;
+  const alike = { model, firmware: own.firmware ?? wanted, cause: work.bringUp?.cause ?? 'inserted' };
   return {
-    ready: expectedTime(bringUps, alike, 'ready'),
-    steady: expectedTime(bringUps, alike, 'steady'),
+    reflash: expectedTime(fleet, { model, firmware: wanted, cause: 'reflash' }, 'reflash', work.bringUp),
+    ready: expectedTime(fleet, alike, 'ready', work.bringUp),
+    steady: expectedTime(fleet, alike, 'steady', work.bringUp),
   };
 }
 
@@ -140,12 +134,12 @@ function beforeTheFirst({ timeline, readiness }: PairFacts, { status, half }: Ho
     return { awaits: 'out', half, says, since: null, ...nothing };
   }
   const isReady = readiness.signal === 'partner-ready' && ready?.value === 'yes';
-  const isShort = ready !== undefined && (timeline.to - ready.time) / 1000 < baselineSeconds;
+  const isShort = ready !== undefined && (timeline.to - ready.time) / 1000 < limits.baseline;
   const says =
     isReady && !isShort
       ? 'what must hold before a removal'
       : 'a ready partner without a break for 15 minutes';
-  const limitSeconds = isReady && isShort ? baselineSeconds : null;
+  const limitSeconds = isReady && isShort ? limits.baseline : null;
   return { awaits: 'baseline', half: null, says, since, limitSeconds, expected: null };
 }
 
