@@ -83,10 +83,10 @@ function waitsOf(
   settledAt: number | null,
   planned: readonly string[],
 ): readonly Wait[] {
-  // The half that was taken out last is in work; one before it is done with once it has settled.
+  // The half that was taken out last is in work.
   const ofHalves = works
     .toReversed()
-    .flatMap((work, index) => (index > 0 && work.bringUp?.settled != null ? [] : waitOf(work)));
+    .flatMap((work, index) => (index > 0 && isDoneWith(work) ? [] : waitOf(work)));
   if (ofHalves.length > 0) return ofHalves;
   const { facts, at } = works[0];
   const partner = stepAt(track(facts.timeline, null, 'partner-ready'), at);
@@ -103,6 +103,11 @@ function waitsOf(
   }
   if (at - (settledAt ?? from) >= soakMs) return [];
   return [{ id: 'soak', half: null, limitSeconds: limits.soak, says: soaking, since, evidence }];
+}
+
+/** A half before the one in work waits for nothing once it has settled, or may have: what the logs leave open no wait will tell. */
+function isDoneWith({ bringUp }: HalfInWork): boolean {
+  return bringUp !== null && bringUp.mayHaveSettledAt !== null;
 }
 
 /** The first step of a half that is not done. */
@@ -135,10 +140,9 @@ export function secondHalf(works: NonEmpty<HalfInWork>, planned: readonly string
 
 function asOpen(next: Wait, works: NonEmpty<HalfInWork>, waits: readonly Wait[]): OpenSwap {
   const { at } = works[0];
-  // A half that had settled before the next was taken out is done with: it waits for nothing of that one's.
   const conditions = works.flatMap((work, index) => {
-    const isDoneWith = index < works.length - 1 && work.bringUp?.settled != null;
-    return conditionsOf(work).filter((c) => c.status === 'met' || !isDoneWith);
+    const isOver = index < works.length - 1 && isDoneWith(work);
+    return conditionsOf(work).filter((c) => c.status === 'met' || !isOver);
   });
   const isLate = (at - next.since.time) / 1000 > next.limitSeconds;
   return {

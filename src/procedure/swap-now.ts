@@ -18,7 +18,7 @@ import type {
 import { expectedTime } from './expected-times.ts';
 import type { HoldCase } from './hold-case.ts';
 import { beforeLeaving, beforeRemoval, beforeSwitchover, type Expected } from './hold-points.ts';
-import { secondHalf } from './open-swap.ts';
+import { openSwap, secondHalf } from './open-swap.ts';
 import type { HalfInWork } from './procedure.ts';
 import { limitSeconds as limits } from './table.ts';
 
@@ -31,6 +31,8 @@ export interface PairInWork {
   /** The halves in work in the order of their removals; empty before the first. */
   readonly works: readonly HalfInWork[];
   readonly swap: Swap | null;
+  /** The work had begun before the first line. */
+  readonly isBeforeLog: boolean;
   readonly rules: TimelineRules;
 }
 
@@ -93,7 +95,7 @@ function nextHoldPoint(pair: PairInWork, expected: Expected): HoldPoint {
   const isExchanged = valueAt(track(timeline, half, 'role'), at) === 'active';
   if (second !== null && isExchanged) return beforeRemoval(holdCase(pair, second), swap);
   const isLast = others.length > 0 || (second === null && isExchanged) || swap?.open === null;
-  if (isLast && swap !== null) return beforeLeaving(holdCase(pair, half), swap);
+  if (isLast) return beforeLeaving(holdCase(pair, half), swap);
   return beforeSwitchover(holdCase(pair, half), last, swap, expected);
 }
 
@@ -106,17 +108,21 @@ function firstHalf(timeline: PairTimeline, plan: PairInWork['plan'], at: number)
     : standby;
 }
 
-function holdCase({ facts, works, plan, rules }: PairInWork, half: string | null): HoldCase {
-  return { facts, at: facts.timeline.to, rules, plan, half, works };
+function holdCase({ facts, works, plan, rules, isBeforeLog }: PairInWork, half: string | null): HoldCase {
+  return { facts, at: facts.timeline.to, rules, plan, half, works, isBeforeLog };
 }
 
 type Awaited = Pick<SwapNow, 'awaits' | 'half' | 'says' | 'since' | 'limitSeconds' | 'expected'>;
 
-function awaited({ facts, swap }: PairInWork, holdPoint: HoldPoint, expected: Expected): Awaited {
-  if (swap === null) return beforeTheFirst(facts, holdPoint);
-  const { open } = swap;
+function awaited(pair: PairInWork, holdPoint: HoldPoint, expected: Expected): Awaited {
+  const { facts, swap, works } = pair;
+  const [first, ...rest] = works;
+  if (first === undefined) return beforeTheFirst(facts, holdPoint);
+  const settledAt = works.at(-1)?.bringUp?.settled?.time ?? null;
+  // Of work that no swap tells of the same table says what is awaited.
+  const open = swap === null ? openSwap([first, ...rest], settledAt, Object.keys(pair.plan)) : swap.open;
   if (open === null) {
-    const says = swap.statement;
+    const says = swap?.statement ?? 'Nothing is waited for any more.';
     return { awaits: null, half: null, says, since: null, limitSeconds: null, expected: null };
   }
   const { awaits, half, says, since, limitSeconds } = open;

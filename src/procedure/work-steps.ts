@@ -94,7 +94,8 @@ function toStep(sheet: Sheet, row: Row, half: string | null, place: number): Wor
 }
 
 function holdPointAt(sheet: Sheet, id: HoldPointId, half: string | null, place: number): HoldPoint {
-  if (id === 'removal' && place === 0) return beforeRemoval({ ...sheet, half, works: [] }, null);
+  if (id === 'removal' && place === 0)
+    return beforeRemoval({ ...sheet, half, works: [], isBeforeLog: false }, null);
   const asked: readonly Asked[] = holdPoints[id];
   const evidence = endLines(sheet.facts.timeline);
   const [first, ...rest] = asked.map((condition) => ahead(condition, half, evidence));
