@@ -30,7 +30,7 @@ function pairNow(read: ReadForSwaps, facts: PairFacts, job: Job | null, isNamed:
   const { rules, verify } = read.limits;
   const plan = job?.plan?.[timeline.pair] ?? {};
   const known = { facts, fleet: read.facts, plan, rules };
-  const at = timeline.to;
+  const at = timeline.newest.time;
   const last = findSwaps(facts, { from: null, to: null }, job, verify, rules).at(-1);
   const isShown = last !== undefined && (last.open !== null || at - lastStepOf(facts) < shownMs);
   const [swap] = isShown ? judgeSwaps(read, facts, [last]) : [];

@@ -484,6 +484,13 @@ export interface PairTimeline {
   readonly contradicted: readonly ContradictedNote[];
   readonly from: number;
   readonly to: number;
+  readonly newest: NewestStamp;
+}
+
+/** The newest stamp that was read, and the file by whose clock it is. */
+export interface NewestStamp {
+  readonly time: number;
+  readonly file: string;
 }
 
 /**

@@ -3,7 +3,7 @@ import type { PairFacts } from '../timeline/facts.ts';
 import { identityAt } from '../timeline/module-changes.ts';
 import type { TimelineRules } from '../timeline/rules.ts';
 import { standbyAt } from '../timeline/standby.ts';
-import { countUntil, track, valueAt } from '../timeline/tracks.ts';
+import { track, valueAt } from '../timeline/tracks.ts';
 import type {
   ExpectedTime,
   HalfAt,
@@ -40,14 +40,15 @@ export interface PairInWork {
 export function swapNow(pair: PairInWork): SwapNow {
   const { facts, swap } = pair;
   const { timeline } = facts;
-  const at = timeline.to;
+  const at = timeline.newest.time;
   const expected = expectedOf(pair);
   const holdPoint = nextHoldPoint(pair, expected);
   return {
     pair: timeline.pair,
     site: timeline.site,
     at,
-    ...clockOf(timeline),
+    clock: timeline.newest.file,
+    habitSeconds: habitOf(timeline),
     ...awaited(pair, holdPoint, expected),
     holdPoint,
     halves: timeline.halves.map((half) => halfAt(timeline, half, at)),
@@ -85,7 +86,7 @@ function expectedOf({ facts, fleet, works, plan }: PairInWork): Expected {
 function nextHoldPoint(pair: PairInWork, expected: Expected): HoldPoint {
   const { facts, works, swap, plan } = pair;
   const { timeline } = facts;
-  const at = timeline.to;
+  const at = timeline.newest.time;
   const last = works.at(-1);
   const [first, ...others] = works;
   if (first === undefined || last === undefined)
@@ -109,7 +110,7 @@ function firstHalf(timeline: PairTimeline, plan: PairInWork['plan'], at: number)
 }
 
 function holdCase({ facts, works, plan, rules, isBeforeLog }: PairInWork, half: string | null): HoldCase {
-  return { facts, at: facts.timeline.to, rules, plan, half, works, isBeforeLog };
+  return { facts, at: facts.timeline.newest.time, rules, plan, half, works, isBeforeLog };
 }
 
 type Awaited = Pick<SwapNow, 'awaits' | 'half' | 'says' | 'since' | 'limitSeconds' | 'expected'>;
@@ -140,7 +141,7 @@ function beforeTheFirst({ timeline, readiness }: PairFacts, { status, half }: Ho
     return { awaits: 'out', half, says, since: null, ...nothing };
   }
   const isReady = readiness.signal === 'partner-ready' && ready?.value === 'yes';
-  const isShort = ready !== undefined && (timeline.to - ready.time) / 1000 < limits.baseline;
+  const isShort = ready !== undefined && (timeline.newest.time - ready.time) / 1000 < limits.baseline;
   const says =
     isReady && !isShort
       ? 'what must hold before a removal'
@@ -149,26 +150,16 @@ function beforeTheFirst({ timeline, readiness }: PairFacts, { status, half }: Ho
   return { awaits: 'baseline', half: null, says, since, limitSeconds, expected: null };
 }
 
-/** The newest stamp's file, and how long after it a row follows where the densest poll goes on. */
-function clockOf({ coverage }: PairTimeline): Pick<SwapNow, 'clock' | 'habitSeconds'> {
-  const logs = coverage.filter((c) => c.stream.kind !== 'note');
-  const newest = (logs.length > 0 ? logs : coverage).reduce((best, c) => (endOf(c) > endOf(best) ? c : best));
-  const spacings = logs.flatMap(({ stream }) =>
+/** How long after the newest stamp a row follows where the densest poll goes on as it did; `null` without a poll. */
+function habitOf({ coverage }: PairTimeline): number | null {
+  const spacings = coverage.flatMap(({ stream }) =>
     stream.kind === 'reading' && stream.spacing > 0 ? [stream.spacing] : [],
   );
-  const densest = Math.min(...spacings);
-  return {
-    clock: newest.file,
-    habitSeconds: spacings.length === 0 ? null : (spacingsOfHabit * densest) / 1000,
-  };
+  return spacings.length === 0 ? null : (spacingsOfHabit * Math.min(...spacings)) / 1000;
 }
 
 /** As for what counts as read. Source: design.md, section 2, Observed. */
 const spacingsOfHabit = 3;
-
-function endOf({ span, stream }: PairTimeline['coverage'][0]): number {
-  return stream.kind === 'entry' ? span.to : stream.last.time;
-}
 
 function halfAt(timeline: PairTimeline, half: string, at: number): HalfAt {
   const move = timeline.events.findLast(
@@ -186,9 +177,8 @@ function halfAt(timeline: PairTimeline, half: string, at: number): HalfAt {
 const mostLines = 5;
 
 /** The lines of the last events, the newest last. */
-function lastLines({ events, to }: PairTimeline): readonly SourceLine[] {
-  const end = countUntil(events, to);
-  const lines = events.slice(Math.max(0, end - mostLines), end).flatMap((e) => [...linesOf(e)]);
+function lastLines({ events }: PairTimeline): readonly SourceLine[] {
+  const lines = events.slice(-mostLines).flatMap((e) => [...linesOf(e)]);
   const unique = new Map(lines.map((l) => [`${l.file}\n${l.line}`, l]));
   return [...unique.values()].slice(-mostLines);
 }

@@ -84,6 +84,8 @@ function toCase(
 ): SwapCase {
   const begin = changes[0].removed.earliest;
   const { to, settledAt } = endOf(facts.bringUps, changes, logEnd, limits);
+  // What is waited for is timed by the clock that runs.
+  const now = logEnd === facts.timeline.to ? facts.timeline.newest.time : logEnd;
   const counted = facts.losses.filter((l) => l.kind === 'counted').map((l) => l.event);
   return {
     facts,
@@ -93,11 +95,7 @@ function toCase(
     settledAt,
     // What another swap follows is over, no matter what it waited for.
     open: isLast
-      ? openSwap(
-          worksOf(facts, withBlanks(facts, changes, logEnd), plan, logEnd),
-          settledAt,
-          Object.keys(plan),
-        )
+      ? openSwap(worksOf(facts, withBlanks(facts, changes, now), plan, now), settledAt, Object.keys(plan))
       : null,
     bringUps: facts.bringUps.filter((b) => b.start.time >= begin && b.start.time <= to),
     switchovers: facts.switchovers.filter((s) => s.at.time >= begin && s.at.time <= to),

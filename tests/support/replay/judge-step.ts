@@ -149,7 +149,11 @@ function missingStop(told: ToldSwap, dressed: Dressed, now: SwapNow, by: Told): 
   if (loss !== null && by.at - loss > late + 5000)
     missing.push({ kind: 'stop missing', about: 'partner lost' });
   const broken = truthOf(early).checks.filter(
-    (c) => stopping.has(c.id) && c.holds === false && !isHidden(c, dressed.sources),
+    (c) =>
+      stopping.has(c.id) &&
+      c.holds === false &&
+      !isHidden(c, dressed.sources) &&
+      (c.id !== 'removed-standby' || tellsOrder(dressed.sources)),
   );
   return [...missing, ...broken.map((c): StepMiss => ({ kind: 'stop missing', about: c.id }))];
 }
@@ -160,6 +164,11 @@ const stopping: ReadonlySet<string> = new Set([
   'ready-before-switchover',
   'never-without-active',
 ]);
+
+/** Between two looks nobody can tell whether the roles were exchanged before a removal or by it. */
+function tellsOrder(sources: readonly Source[]): boolean {
+  return sources.some((s) => s.kind === 'journal' && s.signals.has('role') && s.signals.has('removed'));
+}
 
 const needed = ['role', 'partner-ready', 'light', 'serial', 'firmware', 'model'];
 
@@ -178,6 +187,9 @@ function otherWait(story: Story, dressed: Dressed, now: SwapNow, by: Told): read
   const allowed = new Set(instants.map((time) => trueWait(story, time)));
   const said = now.awaits === 'baseline' || now.awaits === 'out' ? 'before' : (now.awaits ?? 'over');
   if (allowed.has(said)) return [];
+  // A module that was pushed in looks to a poll as if the place were empty, until it reports itself.
+  const isPolled = dressed.sources.every((s) => s.kind !== 'journal');
+  if (isPolled && said === 'in' && allowed.has('identified')) return [];
   return [{ kind: 'other step awaited', about: `${said} for ${[...allowed].join(' or ')}` }];
 }
 

@@ -74,10 +74,12 @@ function pairWait({ story, settled }: SwapFacts, order: readonly HalfName[]): Wa
   const changed = timeOf(story.events, 'partner-ready');
   if (now.pair['partner-ready'] === 'no' && settled !== null && story.to - settled < limits.soak)
     return { id: 'ready', since: changed, limit: limits.step };
-  if (settled === null) return null;
+  // What is ready and has not held yet is counted from its ready on.
+  const since = now.pair['partner-ready'] === 'yes' ? Math.max(settled ?? 0, changed) : settled;
+  if (since === null) return null;
   if (order.length === 1 && now.A.model !== now.B.model)
-    return { id: 'second-half', since: Math.max(settled, changed), limit: limits.day };
-  return story.to - settled < limits.soak ? { id: 'soak', since: settled, limit: limits.soak } : null;
+    return { id: 'second-half', since, limit: limits.day };
+  return story.to - (settled ?? since) < limits.soak ? { id: 'soak', since, limit: limits.soak } : null;
 }
 
 const steps: ReadonlySet<string> = new Set([
