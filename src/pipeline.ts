@@ -41,6 +41,7 @@ export type { FleetQuestion } from './fleet/review-fleet.ts';
 export { DamagedEnd, eachChunk } from './import/bytes/damaged-end.ts';
 export type { FileSource, GrowingFile, Hasher, Platform, StoredFile } from './import/bytes/file-source.ts';
 export { InputError } from './import/bytes/input-error.ts';
+export { keptUnpacking } from './import/bytes/kept-unpacking.ts';
 export { isNoLog } from './import/bytes/no-logs.ts';
 export { unpackFiles } from './import/bytes/unpack.ts';
 export { readTime } from './import/clock/read-time.ts';
