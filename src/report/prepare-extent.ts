@@ -1,0 +1,67 @@
+import type { Finding, Input, NonEmpty, SourceLine, WorkSheet } from '../vocabulary.ts';
+import { byFile, type EvidenceList, evidenceBehind } from './evidence.ts';
+
+/** The first of a list, so many as a sheet of two pages has room for, and how many more there are. */
+export interface Shown<T> {
+  readonly shown: readonly T[];
+  readonly more: number;
+}
+
+const mostReasons = 6;
+const mostTrouble = 5;
+const mostFiles = 8;
+const mostLines = 24;
+
+/** How much of a text has room: a name in a cell, a sentence, a line of a log. The whole of it is in prepare.json. */
+const lengths = { name: 40, sentence: 240, line: 400 } as const;
+
+/** A text cut to what has room, with `…` where it was. */
+export function clipped(text: string, as: keyof typeof lengths = 'name'): string {
+  const characters = [...text];
+  const most = lengths[as];
+  return characters.length <= most ? text : `${characters.slice(0, most - 1).join('')}…`;
+}
+
+export function shownReasons({ readiness: { reasons } }: WorkSheet): Shown<(typeof reasons)[number]> {
+  return firstOf(reasons, mostReasons);
+}
+
+export function shownTrouble({ trouble }: WorkSheet): Shown<Finding> {
+  return firstOf(trouble, mostTrouble);
+}
+
+/** The files that the sheet cites first, then the others in their order. */
+export function shownFiles(sheet: WorkSheet): Shown<Input> {
+  const cited = new Set(sheetEvidence(sheet).lines.map(({ file }) => file));
+  const own = sheet.inputs.filter(({ file }) => cited.has(file));
+  return firstOf([...own, ...sheet.inputs.filter(({ file }) => !cited.has(file))], mostFiles);
+}
+
+/** The numbered lines that the sheet rests on, the answer's before the rest, in the order of their files. */
+export function sheetEvidence(sheet: WorkSheet): EvidenceList {
+  const { standby, readiness, halves, losses, trouble, steps } = sheet;
+  const fit = behind(readiness.evidence);
+  const told = halves
+    .flatMap((h) => [h.role, h.light, h.model, h.serial, h.firmware])
+    .flatMap((t) => behind(t.evidence));
+  const first = steps.find((s) => s.holdPoint !== null)?.holdPoint;
+  const things = [
+    standby,
+    ...readiness.reasons,
+    ...fit,
+    ...told,
+    ...(first?.conditions ?? []),
+    ...losses.slice(0, 1),
+    ...trouble.slice(0, mostTrouble),
+  ];
+  return byFile(evidenceBehind(things, mostLines));
+}
+
+function behind(lines: readonly SourceLine[]): readonly { readonly evidence: NonEmpty<SourceLine> }[] {
+  const [first, ...rest] = lines;
+  return first === undefined ? [] : [{ evidence: [first, ...rest] }];
+}
+
+function firstOf<T>(all: readonly T[], most: number): Shown<T> {
+  return { shown: all.slice(0, most), more: Math.max(0, all.length - most) };
+}

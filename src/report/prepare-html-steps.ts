@@ -1,0 +1,57 @@
+import type { HoldPoint, WorkSheet, WorkStep } from '../vocabulary.ts';
+import { cautions } from './cautions.ts';
+import { cite } from './cite.ts';
+import { html } from './escape.ts';
+import type { EvidenceList } from './evidence.ts';
+import { section } from './html-section.ts';
+import { clipped } from './prepare-extent.ts';
+import { fiveMinuteRule, holdPointRule, holdPointWords, sayExpected, shortLimit } from './prepare-words.ts';
+import type { ReportOptions } from './report-options.ts';
+import { sayInstant } from './words.ts';
+
+/** The steps with their hold points, and room for clock and initials beside each. */
+export function stepsSection(sheet: WorkSheet, evidence: EvidenceList, { zone }: ReportOptions): string {
+  const rows = sheet.steps.map((step, index) => stepRows(step, index + 1, evidence));
+  return section(
+    'work-steps',
+    'Steps',
+    `<div class="scroll"><table class="filled">
+<thead><tr><th scope="col"></th><th scope="col">Step</th><th scope="col">Limit</th><th scope="col">Takes here</th><th scope="col">Clock</th><th scope="col">Initials</th></tr></thead>
+<tbody>${rows.join('\n')}</tbody>
+</table></div>
+<p><strong>${fiveMinuteRule}</strong></p>
+<p>${holdPointRule} The log is that of ${sayInstant(sheet.asOf.time, zone)}.</p>
+<p>${cautions.map(html).join(' ')}</p>`,
+  );
+}
+
+const byHand = '<td class="by-hand"></td><td class="by-hand"></td>';
+
+function stepRows(step: WorkStep, number: number, evidence: EvidenceList): string {
+  const { title, limitSeconds, expected, holdPoint } = step;
+  const hold = holdPoint === null ? '' : `${holdRow(holdPoint, evidence)}\n`;
+  return `${hold}<tr><td class="number">${number}</td><td class="long">${html(clipped(title, 'sentence'))}</td><td class="number">${shortLimit(limitSeconds)}</td><td>${expected === null ? '' : sayExpected(expected)}</td>${byHand}</tr>`;
+}
+
+/** What must be so before the step, each to be ticked by hand, with how the log has it. */
+function holdRow({ id, status, conditions }: HoldPoint, evidence: EvidenceList): string {
+  const word = status === 'stop' ? '<span class="fail">stop</span>' : status;
+  const list = conditions.map(
+    (c) =>
+      `☐ ${html(clipped(c.statement, 'sentence'))}${c.status === 'stop' ? ' <span class="fail">stop</span>' : ''}${cite(evidence, c.evidence)}`,
+  );
+  return `<tr class="hold"><td></td><td colspan="3" class="long"><p><strong>Hold point ${holdPointWords[id]}</strong>, by the log: ${word}</p><p>${list.join(' ')}</p></td>${byHand}</tr>`;
+}
+
+/** Lines to sign on. */
+export function signSection({ job }: WorkSheet): string {
+  return section(
+    'sign-off',
+    'Sign-off',
+    `<div class="sign">${signLine('Done by', job?.technician)}${signLine('Reviewed by', job?.reviewer)}</div>`,
+  );
+}
+
+function signLine(role: string, name: string | undefined): string {
+  return `<div>${role}${name === undefined ? ' (name)' : `: ${html(clipped(name))}`}</div><div>Signature</div><div>Date</div>`;
+}
