@@ -16,16 +16,14 @@ import { isPartial } from './import/is-partial.ts';
 import { defaultLimits, type Limits } from './limits.ts';
 import { noPairNamed, pairsNamed } from './pairs-named.ts';
 import { planProblem } from './plan-problem.ts';
+import { swapsOf } from './swaps-of.ts';
 import { alignClocks } from './timeline/align-clocks.ts';
 import { buildTimeline } from './timeline/build-timeline.ts';
 import { type ClockOffset, clockOffsets } from './timeline/clock-offsets.ts';
 import { factsOf, type PairFacts } from './timeline/facts.ts';
 import { healthOf, type PairHealth } from './timeline/health.ts';
 import { pairsBySite } from './timeline/sites.ts';
-import { checks } from './verify/checks.ts';
-import { findSwaps, type SwapFilter } from './verify/find-swaps.ts';
-import { unreadOf } from './verify/unread.ts';
-import { verifySwap } from './verify/verify-swap.ts';
+import type { SwapFilter } from './verify/find-swaps.ts';
 import {
   type Attention,
   type Diagnosis,
@@ -61,6 +59,8 @@ export { previewOf, readPhrasebook, teachAll } from './import/read-phrasebook.ts
 export { type Limits, limitsWithHold } from './limits.ts';
 export { planProblem } from './plan-problem.ts';
 export { type PrepareQuestion, prepareSwap } from './prepare-swap.ts';
+export { runningClock } from './procedure/running-clock.ts';
+export { swapsNow } from './swaps-now.ts';
 export type { ClockOffset } from './timeline/clock-offsets.ts';
 export type { Mark, PairHealth } from './timeline/health.ts';
 
@@ -145,20 +145,6 @@ export function verify(
     swaps,
     findings: analysed.findings.filter((f) => wanted.some((w) => mayConcern(f, w.timeline.pair))),
   };
-}
-
-function swapsOf(
-  { files, failures, limits }: Analysed,
-  facts: PairFacts,
-  filter: SwapFilter,
-  job: Job | null,
-): readonly Swap[] {
-  const found = findSwaps(facts, filter, job, limits.verify, limits.rules);
-  // Of very many pairs few were swapped: what was left out is looked for only where something is judged.
-  if (found.length === 0) return [];
-  const failed = failures.map((f) => f.where);
-  const unread = unreadOf(files, failed, facts.timeline.pair);
-  return found.map((swap) => verifySwap(swap, checks, unread));
 }
 
 /** All pairs in the order in which they need attention. `swaps`: those of all pairs where they were judged already. */
