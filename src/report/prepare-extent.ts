@@ -7,19 +7,27 @@ export interface Shown<T> {
   readonly more: number;
 }
 
-const mostReasons = 6;
-const mostTrouble = 5;
-const mostFiles = 8;
-const mostLines = 24;
+const mostReasons = 4;
+const mostTrouble = 3;
+const mostFiles = 4;
+const mostLines = 22;
+/** A reason or a finding takes two lines of the page, which the evidence leaves out. */
+const linesEach = 2;
 
-/** How much of a text has room: a name in a cell, a sentence, a line of a log. The whole of it is in prepare.json. */
-const lengths = { name: 40, sentence: 240, line: 400 } as const;
+/** How much of a text has room: a name in a cell, a sentence, an item of a list. The whole of it is in prepare.json. */
+const lengths = { name: 28, cell: 90, item: 150, sentence: 200, line: 400 } as const;
 
 /** A text cut to what has room, with `…` where it was. */
 export function clipped(text: string, as: keyof typeof lengths = 'name'): string {
   const characters = [...text];
   const most = lengths[as];
   return characters.length <= most ? text : `${characters.slice(0, most - 1).join('')}…`;
+}
+
+/** A file's name, of a long path its end: that is where files differ. */
+export function clippedFile(file: string, most: number): string {
+  const characters = [...file];
+  return characters.length <= most ? file : `…${characters.slice(1 - most).join('')}`;
 }
 
 export function shownReasons({ readiness: { reasons } }: WorkSheet): Shown<(typeof reasons)[number]> {
@@ -39,7 +47,7 @@ export function shownFiles(sheet: WorkSheet): Shown<Input> {
 
 /** The numbered lines that the sheet rests on, the answer's before the rest, in the order of their files. */
 export function sheetEvidence(sheet: WorkSheet): EvidenceList {
-  const { standby, readiness, halves, losses, trouble, steps } = sheet;
+  const { standby, readiness, halves, losses, steps } = sheet;
   const fit = behind(readiness.evidence);
   const told = halves
     .flatMap((h) => [h.role, h.light, h.model, h.serial, h.firmware])
@@ -47,14 +55,15 @@ export function sheetEvidence(sheet: WorkSheet): EvidenceList {
   const first = steps.find((s) => s.holdPoint !== null)?.holdPoint;
   const things = [
     standby,
-    ...readiness.reasons,
+    ...shownReasons(sheet).shown,
     ...fit,
     ...told,
     ...(first?.conditions ?? []),
     ...losses.slice(0, 1),
-    ...trouble.slice(0, mostTrouble),
+    ...shownTrouble(sheet).shown,
   ];
-  return byFile(evidenceBehind(things, mostLines));
+  const listed = shownReasons(sheet).shown.length + shownTrouble(sheet).shown.length;
+  return byFile(evidenceBehind(things, mostLines - linesEach * listed));
 }
 
 function behind(lines: readonly SourceLine[]): readonly { readonly evidence: NonEmpty<SourceLine> }[] {

@@ -5,7 +5,14 @@ import { html } from './escape.ts';
 import type { EvidenceList } from './evidence.ts';
 import { section } from './html-section.ts';
 import { clipped } from './prepare-extent.ts';
-import { fiveMinuteRule, holdPointRule, holdPointWords, sayExpected, shortLimit } from './prepare-words.ts';
+import {
+  expectedCells,
+  fiveMinuteRule,
+  holdPointRule,
+  holdPointWords,
+  howExpected,
+  shortLimit,
+} from './prepare-words.ts';
 import type { ReportOptions } from './report-options.ts';
 import { sayInstant } from './words.ts';
 
@@ -16,9 +23,10 @@ export function stepsSection(sheet: WorkSheet, evidence: EvidenceList, { zone }:
     'work-steps',
     'Steps',
     `<div class="scroll"><table class="filled">
-<thead><tr><th scope="col"></th><th scope="col">Step</th><th scope="col">Limit</th><th scope="col">Takes here</th><th scope="col">Clock</th><th scope="col">Initials</th></tr></thead>
+<thead><tr><th scope="col"></th><th scope="col">Step</th><th scope="col" class="number">Limit</th><th scope="col" class="number">Median here</th><th scope="col" class="number">95th percentile</th><th scope="col" class="number">n</th><th scope="col">Clock</th><th scope="col">Initials</th></tr></thead>
 <tbody>${rows.join('\n')}</tbody>
 </table></div>
+<p class="second">${howExpected}</p>
 <p><strong>${fiveMinuteRule}</strong></p>
 <p>${holdPointRule} The log is that of ${sayInstant(sheet.asOf.time, zone)}.</p>
 <p>${cautions.map(html).join(' ')}</p>`,
@@ -28,9 +36,10 @@ export function stepsSection(sheet: WorkSheet, evidence: EvidenceList, { zone }:
 const byHand = '<td class="by-hand"></td><td class="by-hand"></td>';
 
 function stepRows(step: WorkStep, number: number, evidence: EvidenceList): string {
-  const { title, limitSeconds, expected, holdPoint } = step;
+  const { title, limitSeconds, holdPoint } = step;
   const hold = holdPoint === null ? '' : `${holdRow(holdPoint, evidence)}\n`;
-  return `${hold}<tr><td class="number">${number}</td><td class="long">${html(clipped(title, 'sentence'))}</td><td class="number">${shortLimit(limitSeconds)}</td><td>${expected === null ? '' : sayExpected(expected)}</td>${byHand}</tr>`;
+  const cells = [shortLimit(limitSeconds), ...expectedCells(step)].map((c) => `<td class="number">${c}</td>`);
+  return `${hold}<tr><td class="number">${number}</td><td class="long">${html(clipped(title, 'sentence'))}</td>${cells.join('')}${byHand}</tr>`;
 }
 
 /** What must be so before the step, each to be ticked by hand, with how the log has it. */
@@ -40,7 +49,7 @@ function holdRow({ id, status, conditions }: HoldPoint, evidence: EvidenceList):
     (c) =>
       `☐ ${html(clipped(c.statement, 'sentence'))}${c.status === 'stop' ? ' <span class="fail">stop</span>' : ''}${cite(evidence, c.evidence)}`,
   );
-  return `<tr class="hold"><td></td><td colspan="3" class="long"><p><strong>Hold point ${holdPointWords[id]}</strong>, by the log: ${word}</p><p>${list.join(' ')}</p></td>${byHand}</tr>`;
+  return `<tr class="hold"><td></td><td colspan="5" class="long"><p><strong>Hold point ${holdPointWords[id]}</strong>, by the log: ${word}</p><p>${list.join(' ')}</p></td>${byHand}</tr>`;
 }
 
 /** Lines to sign on. */

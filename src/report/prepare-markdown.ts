@@ -6,11 +6,11 @@ import { table } from './markdown-table.ts';
 import { notKnownBlocks } from './not-known-markdown.ts';
 import { sheetEvidence } from './prepare-extent.ts';
 import {
+  expectedCells,
   fiveMinuteRule,
   holdPointRule,
   holdPointWords,
   howExpected,
-  sayExpected,
   sayExposure,
   sayFit,
   sayLosses,
@@ -37,13 +37,13 @@ export function prepareMarkdown(sheet: WorkSheet, options: ReportOptions): strin
     '## Cautions',
     ...listed(cautions),
     work(sheet, options),
-    '## Both halves now',
+    '## Both halves as of the last line',
     halves(sheet, evidence),
     '## Trouble',
     trouble(sheet, evidence, options),
     '## Steps',
     table(
-      ['', 'Step', 'Limit', 'Takes here', 'Clock', 'Initials'],
+      ['', 'Step', 'Limit', 'Median here', '95th percentile', 'n', 'Clock', 'Initials'],
       sheet.steps.flatMap((s, index) => stepRows(s, index + 1, evidence)),
     ),
     `**${fiveMinuteRule}**`,
@@ -125,17 +125,13 @@ function trouble(sheet: WorkSheet, evidence: EvidenceList, { zone }: ReportOptio
   return [losses, ...listed(items)].join('\n\n');
 }
 
-function stepRows(
-  { title, limitSeconds, expected, holdPoint }: WorkStep,
-  number: number,
-  evidence: EvidenceList,
-): readonly (readonly string[])[] {
-  const took = expected === null ? '' : sayExpected(expected);
-  const step = [String(number), markdown(title), shortLimit(limitSeconds), took, '', ''];
-  if (holdPoint === null) return [step];
+function stepRows(step: WorkStep, number: number, evidence: EvidenceList): readonly (readonly string[])[] {
+  const { title, limitSeconds, holdPoint } = step;
+  const row = [String(number), markdown(title), shortLimit(limitSeconds), ...expectedCells(step), '', ''];
+  if (holdPoint === null) return [row];
   const conditions = holdPoint.conditions.map(
     (c) => `\\[ \\] ${markdown(c.statement)}${cite(evidence, c.evidence)}`,
   );
   const said = `**Hold point ${holdPointWords[holdPoint.id]}**, by the log: ${holdPoint.status}. ${conditions.join(' ')}`;
-  return [['', said, '', '', '', ''], step];
+  return [['', said, '', '', '', '', '', ''], row];
 }

@@ -2,10 +2,10 @@ import type { HoldPoint, WorkSheet, WorkStep } from '../vocabulary.ts';
 import { cautions } from './cautions.ts';
 import { terminal } from './escape.ts';
 import {
+  expectedCells,
   fiveMinuteRule,
   holdPointWords,
   howExpected,
-  sayExpected,
   sayExposure,
   sayFit,
   sayLosses,
@@ -42,7 +42,7 @@ export function prepareText(sheet: WorkSheet, options: TextOptions): string {
     '',
     ...troubleText(sheet, options),
     '',
-    'Steps',
+    stepRow('Steps', ['limit', 'median here', '95th percentile', 'n']),
     ...sheet.steps.flatMap((step, index) => stepText(step, index + 1)),
     ...wrap(howExpected, '  ', '  '),
     '',
@@ -84,17 +84,31 @@ function troubleText(sheet: WorkSheet, { zone, paint }: TextOptions): readonly s
         paint(l, f.severity === 'critical' ? 'critical' : 'warning'),
       );
     }),
-    ...(left > 0 ? [`  and ${sayCount(left, 'more finding')}: see prepare.json`] : []),
+    ...(left > 0 ? [`  and ${sayCount(left, 'more finding')}: print them with --json`] : []),
   ];
 }
 
-function stepText({ title, limitSeconds, expected, holdPoint }: WorkStep, number: number): readonly string[] {
-  const limit = limitSeconds === null ? '' : `, limit ${shortLimit(limitSeconds)}`;
-  const took = expected === null ? '' : `; ${sayExpected(expected)}`;
+function stepText(step: WorkStep, number: number): readonly string[] {
+  const { title, limitSeconds, holdPoint } = step;
+  const [first = '', ...rest] = wrap(terminal(title), '', '', titleWidth);
+  const cells = [shortLimit(limitSeconds), ...expectedCells(step)];
   return [
     ...(holdPoint === null ? [] : holdText(holdPoint)),
-    ...wrap(`${terminal(title)}${limit}${took}`, `  ${String(number).padStart(2)}  `, '      '),
+    stepRow(numbered(number, first), cells),
+    ...rest.map((line) => `      ${line}`),
   ];
+}
+
+const titleWidth = 44;
+
+function numbered(number: number, title: string): string {
+  return `  ${String(number).padStart(2)}  ${title}`;
+}
+
+/** A row of the table of steps: what comes first, then limit, median, 95th percentile and n. */
+function stepRow(lead: string, cells: readonly string[]): string {
+  const padded = cells.map((cell, index) => cell.padStart([10, 13, 17, 5][index] ?? 0));
+  return `${lead.padEnd(titleWidth + 6)}${padded.join('')}`.trimEnd();
 }
 
 /** A hold point with what the log does not show as met. */

@@ -1,12 +1,12 @@
 import {
   type ExpectedExposure,
-  type ExpectedTime,
   type HoldPointId,
   type ProcedureStepId,
   type SheetHalf,
   sayDuration,
   type Told,
   type WorkSheet,
+  type WorkStep,
 } from '../vocabulary.ts';
 import { sayCount, sayInstant } from './words.ts';
 
@@ -81,18 +81,26 @@ export function sayWanted({ wanted: { firmware, from, model } }: SheetHalf): str
   return model === null ? release : `model ${model}, as planned; ${release}`;
 }
 
-/** How long a step takes here: median, 95th percentile and count; `not known here` where nothing tells. */
-export function sayExpected(expected: ExpectedTime | null): string {
-  if (expected === null || expected.n === 0) return 'not known here';
-  const { median, p95, n } = expected;
-  const middle = median === null ? 'median not reached' : `median ${sayDuration(median)}`;
-  const late = p95 === null ? '' : `, 95th percentile ${sayDuration(p95)}`;
-  return `${middle}${late} (n = ${n})`;
+/** Steps whose time the bring-ups of others can tell. */
+const timed: ReadonlySet<ProcedureStepId> = new Set([
+  'in',
+  'identified',
+  'reflash',
+  'synchronising',
+  'ready',
+  'steady',
+]);
+
+/** How long a step takes here, as the cells of a table: median, 95th percentile, n; empty where that is nothing to be told. */
+export function expectedCells({ id, expected }: WorkStep): readonly [string, string, string] {
+  if (expected === null) return timed.has(id) ? ['not known', '', ''] : ['', '', ''];
+  const said = (seconds: number | null): string => (seconds === null ? 'not reached' : sayDuration(seconds));
+  return [said(expected.median), said(expected.p95), String(expected.n)];
 }
 
 /** Shown once beside the first of them. */
 export const howExpected =
-  'Median and 95th percentile of bring-ups of the same model and firmware in these files; n is how many. Exposure: the sum of the medians from removal to ready.';
+  'Median and 95th percentile: of the same step with the same model and firmware in these files; n: how many. Exposure: the sum of the medians from removal to ready.';
 
 /** The exposure to expect of one half. */
 export function sayExposure({ half, seconds, n, unknown }: ExpectedExposure): string {
