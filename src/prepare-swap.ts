@@ -3,7 +3,9 @@ import type { Limits } from './limits.ts';
 import { noPairNamed, pairsNamed } from './pairs-named.ts';
 import { planProblem } from './plan-problem.ts';
 import { workSteps } from './procedure/work-steps.ts';
+import { withHandTimes } from './sheet-steps.ts';
 import type { PairFacts } from './timeline/facts.ts';
+import { handTimes } from './timeline/hand-times.ts';
 import {
   type Finding,
   type ImportedFile,
@@ -41,10 +43,11 @@ export function prepareSwap(
   const facts = pairToPrepare(analysed, pair, job);
   const { timeline } = facts;
   const plan = job?.plan?.[timeline.pair] ?? {};
+  const steps = workSteps(facts, fleet, plan, timeline.to, limits.rules);
   return {
     inputs: files.map((f) => f.input),
     job,
-    ...sheetOf(facts, plan, workSteps(facts, fleet, plan, timeline.to), limits, question),
+    ...sheetOf(facts, plan, withHandTimes(steps, handTimes(fleet)), limits, question),
     trouble: troubleBefore(findings, timeline, limits),
     findings: findings.filter((f) => mayConcern(f, timeline.pair)),
   };

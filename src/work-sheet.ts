@@ -1,5 +1,6 @@
 import { fitFor, type Reason, readyLines, reasonsAgainstSwap } from './fleet/readiness.ts';
 import type { Limits } from './limits.ts';
+import { exposureOf, unnamed, withBlank } from './sheet-steps.ts';
 import { clip } from './timeline/coverage.ts';
 import { exactly } from './timeline/durations.ts';
 import { endLines, linesOf } from './timeline/evidence.ts';
@@ -7,12 +8,10 @@ import type { PairFacts } from './timeline/facts.ts';
 import { activeCount, standbyTold } from './timeline/standby-told.ts';
 import { stepAt, track } from './timeline/tracks.ts';
 import type {
-  ExpectedExposure,
   Finding,
   Instant,
   PairTimeline,
   PlannedModule,
-  ProcedureStepId,
   SheetHalf,
   SheetReadiness,
   StandbyAsOf,
@@ -44,7 +43,6 @@ export function sheetOf(
   const { timeline } = facts;
   const standby = standbyAsOf(timeline, limits, question);
   const isOld = standby.because === 'too-old' || standby.because === 'ahead';
-  const shown = isOld ? steps.map(unnamed) : steps;
   return {
     pair: timeline.pair,
     site: timeline.site,
@@ -53,8 +51,8 @@ export function sheetOf(
     standby,
     halves: timeline.halves.map((half) => halfOf(timeline, half, plan, isOld)),
     readiness: readinessOf(facts, limits, question),
-    exposure: exposureOf(shown),
-    steps: shown,
+    exposure: isOld ? alike(exposureOf(steps)) : exposureOf(steps),
+    steps: steps.map((step) => (isOld ? unnamed(step) : withBlank(step))),
     losses: lossesBefore(facts, limits),
     troubleDays: daysBefore(timeline, limits),
   };
@@ -69,7 +67,7 @@ function standbyAsOf(
   const ageMs = now - told.seenAt;
   const age = { seenAt: instant(told.seenAt), ageSeconds: ageMs / 1000 };
   const because = ageMs > prepare.freshMs ? 'too-old' : ageMs < -prepare.aheadMs ? 'ahead' : null;
-  if (told.half === null || because === null || allowOld) return { ...told, ...age };
+  if (because === null || allowOld || told.because === 'not-logged') return { ...told, ...age };
   return { ...told, ...age, half: null, because };
 }
 
@@ -138,34 +136,10 @@ function toldAt(timeline: PairTimeline, half: string, signal: StateSignal): Told
   return { value: step.value, isConcluded: step.concluded, evidence: linesOf(step) };
 }
 
-/** Of what is not to be named: the work without its halves. */
-function unnamed(step: WorkStep): WorkStep {
-  return { ...step, half: null };
-}
-
-/** The steps during which a half leaves the pair without a ready partner. */
-const withoutPartner: ReadonlySet<ProcedureStepId> = new Set([
-  'in',
-  'identified',
-  'reflash',
-  'synchronising',
-  'ready',
-]);
-
-/** For each half in work, in the order of the work. */
-function exposureOf(steps: readonly WorkStep[]): readonly ExpectedExposure[] {
-  const counted = steps.filter((s) => withoutPartner.has(s.id));
-  return [...new Set(counted.map((s) => s.half))].map((half) => {
-    const own = counted.filter((s) => s.half === half);
-    const unknown = own.filter((s) => s.expected === null || s.expected.median === null).map((s) => s.id);
-    const sum = own.reduce((all, s) => all + (s.expected?.median ?? 0), 0);
-    return {
-      half,
-      seconds: unknown.length === 0 ? sum : null,
-      n: Math.min(...own.map((s) => s.expected?.n ?? 0)),
-      unknown,
-    };
-  });
+/** The exposures without the halves, each once. */
+function alike(exposure: WorkSheet['exposure']): WorkSheet['exposure'] {
+  const unlike = exposure.map((one) => ({ ...one, half: null }));
+  return [...new Map(unlike.map((one) => [JSON.stringify(one), one])).values()];
 }
 
 /** The findings of a pair, warning or worse, that reach into the days before its last line; in the order given. */

@@ -1,4 +1,4 @@
-import type { Finding, Input, NonEmpty, SourceLine, WorkSheet } from '../vocabulary.ts';
+import type { Finding, Input, NonEmpty, SourceLine, WorkSheet, WorkStep } from '../vocabulary.ts';
 import { byFile, type EvidenceList, evidenceBehind } from './evidence.ts';
 
 /** The first of a list, so many as a sheet of two pages has room for, and how many more there are. */
@@ -30,6 +30,16 @@ export function clippedFile(file: string, most: number): string {
   return characters.length <= most ? file : `…${characters.slice(1 - most).join('')}`;
 }
 
+/** Whether the hold point of a step stands as the log has it: that of the first removal. The others are of work that is not begun. */
+export function isOfLog(step: WorkStep, { steps }: WorkSheet): boolean {
+  return step === steps.find(({ holdPoint }) => holdPoint?.id === 'removal');
+}
+
+/** Whether the hold point of a step stands behind it, not before: one leaves the cabinet after the soak. */
+export function isBehind({ holdPoint }: WorkStep): boolean {
+  return holdPoint?.id === 'leaving';
+}
+
 export function shownReasons({ readiness: { reasons } }: WorkSheet): Shown<(typeof reasons)[number]> {
   return firstOf(reasons, mostReasons);
 }
@@ -52,13 +62,13 @@ export function sheetEvidence(sheet: WorkSheet): EvidenceList {
   const told = halves
     .flatMap((h) => [h.role, h.light, h.model, h.serial, h.firmware])
     .flatMap((t) => behind(t.evidence));
-  const first = steps.find((s) => s.holdPoint !== null)?.holdPoint;
+  const first = steps.find((step) => isOfLog(step, sheet));
   const things = [
     standby,
     ...shownReasons(sheet).shown,
     ...fit,
     ...told,
-    ...(first?.conditions ?? []),
+    ...(first?.holdPoint?.conditions ?? []),
     ...losses.slice(0, 1),
     ...shownTrouble(sheet).shown,
   ];

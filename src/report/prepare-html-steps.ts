@@ -1,16 +1,17 @@
-import type { HoldPoint, WorkSheet, WorkStep } from '../vocabulary.ts';
+import type { HoldPoint, HoldStatus, WorkSheet, WorkStep } from '../vocabulary.ts';
 import { cautions } from './cautions.ts';
 import { cite } from './cite.ts';
 import { html } from './escape.ts';
 import type { EvidenceList } from './evidence.ts';
 import { section } from './html-section.ts';
-import { clipped } from './prepare-extent.ts';
+import { clipped, isBehind, isOfLog } from './prepare-extent.ts';
 import {
   expectedCells,
   fiveMinuteRule,
   holdPointRule,
   holdPointWords,
   howExpected,
+  sayStep,
   shortLimit,
 } from './prepare-words.ts';
 import type { ReportOptions } from './report-options.ts';
@@ -18,7 +19,7 @@ import { sayInstant } from './words.ts';
 
 /** The steps with their hold points, and room for clock and initials beside each. */
 export function stepsSection(sheet: WorkSheet, evidence: EvidenceList, { zone }: ReportOptions): string {
-  const rows = sheet.steps.map((step, index) => stepRows(step, index + 1, evidence));
+  const rows = sheet.steps.map((step, index) => stepRows(sheet, step, index + 1, evidence));
   return section(
     'work-steps',
     'Steps',
@@ -35,21 +36,28 @@ export function stepsSection(sheet: WorkSheet, evidence: EvidenceList, { zone }:
 
 const byHand = '<td class="by-hand"></td><td class="by-hand"></td>';
 
-function stepRows(step: WorkStep, number: number, evidence: EvidenceList): string {
-  const { title, limitSeconds, holdPoint } = step;
-  const hold = holdPoint === null ? '' : `${holdRow(holdPoint, evidence)}\n`;
+function stepRows(sheet: WorkSheet, step: WorkStep, number: number, evidence: EvidenceList): string {
+  const { limitSeconds, holdPoint } = step;
   const cells = [shortLimit(limitSeconds), ...expectedCells(step)].map((c) => `<td class="number">${c}</td>`);
-  return `${hold}<tr><td class="number">${number}</td><td class="long">${html(clipped(title, 'sentence'))}</td>${cells.join('')}${byHand}</tr>`;
+  const row = `<tr><td class="number">${number}</td><td class="long">${html(clipped(sayStep(step), 'item'))}</td>${cells.join('')}${byHand}</tr>`;
+  if (holdPoint === null) return row;
+  const hold = holdRow(holdPoint, isOfLog(step, sheet) ? evidence : null);
+  return isBehind(step) ? `${row}\n${hold}` : `${hold}\n${row}`;
 }
 
-/** What must be so before the step, each to be ticked by hand, with how the log has it. */
-function holdRow({ id, status, conditions }: HoldPoint, evidence: EvidenceList): string {
-  const word = status === 'stop' ? '<span class="fail">stop</span>' : status;
-  const list = conditions.map(
-    (c) =>
-      `☐ ${html(clipped(c.statement, 'sentence'))}${c.status === 'stop' ? ' <span class="fail">stop</span>' : ''}${cite(evidence, c.evidence)}`,
-  );
-  return `<tr class="hold"><td></td><td colspan="5" class="long"><p><strong>Hold point ${holdPointWords[id]}</strong>, by the log: ${word}</p><p>${list.join(' ')}</p></td>${byHand}</tr>`;
+/** What must be so, each to be ticked by hand; with `evidence` how the log has it. */
+function holdRow({ id, status, conditions }: HoldPoint, evidence: EvidenceList | null): string {
+  const list = conditions.map((c) => {
+    const lines = evidence === null ? '' : cite(evidence, c.evidence);
+    const state = evidence === null || c.status === 'met' ? '' : `${stateWord(c.status)}: `;
+    return `☐&nbsp;${state}${html(clipped(c.statement, 'item'))}${lines}`;
+  });
+  const word = evidence === null ? '' : `, by the log: ${stateWord(status)}`;
+  return `<tr class="hold"><td></td><td colspan="5" class="long"><p><strong>Hold point ${holdPointWords[id]}</strong>${word}</p><p>${list.join(' ')}</p></td>${byHand}</tr>`;
+}
+
+function stateWord(status: HoldStatus): string {
+  return status === 'stop' ? '<span class="fail">stop</span>' : status;
 }
 
 /** Lines to sign on. */

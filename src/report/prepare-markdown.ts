@@ -4,7 +4,7 @@ import { markdown } from './escape.ts';
 import type { EvidenceList } from './evidence.ts';
 import { table } from './markdown-table.ts';
 import { notKnownBlocks } from './not-known-markdown.ts';
-import { sheetEvidence } from './prepare-extent.ts';
+import { isBehind, isOfLog, sheetEvidence } from './prepare-extent.ts';
 import {
   expectedCells,
   fiveMinuteRule,
@@ -15,6 +15,7 @@ import {
   sayFit,
   sayLosses,
   sayStandby,
+  sayStep,
   sayTold,
   sayWanted,
   shortLimit,
@@ -44,7 +45,7 @@ export function prepareMarkdown(sheet: WorkSheet, options: ReportOptions): strin
     '## Steps',
     table(
       ['', 'Step', 'Limit', 'Median here', '95th percentile', 'n', 'Clock', 'Initials'],
-      sheet.steps.flatMap((s, index) => stepRows(s, index + 1, evidence)),
+      sheet.steps.flatMap((s, index) => stepRows(sheet, s, index + 1, evidence)),
     ),
     `**${fiveMinuteRule}**`,
     holdPointRule,
@@ -125,13 +126,28 @@ function trouble(sheet: WorkSheet, evidence: EvidenceList, { zone }: ReportOptio
   return [losses, ...listed(items)].join('\n\n');
 }
 
-function stepRows(step: WorkStep, number: number, evidence: EvidenceList): readonly (readonly string[])[] {
-  const { title, limitSeconds, holdPoint } = step;
-  const row = [String(number), markdown(title), shortLimit(limitSeconds), ...expectedCells(step), '', ''];
+function stepRows(
+  sheet: WorkSheet,
+  step: WorkStep,
+  number: number,
+  evidence: EvidenceList,
+): readonly (readonly string[])[] {
+  const { limitSeconds, holdPoint } = step;
+  const row = [
+    String(number),
+    markdown(sayStep(step)),
+    shortLimit(limitSeconds),
+    ...expectedCells(step),
+    '',
+    '',
+  ];
   if (holdPoint === null) return [row];
+  const isByLog = isOfLog(step, sheet);
   const conditions = holdPoint.conditions.map(
-    (c) => `\\[ \\] ${markdown(c.statement)}${cite(evidence, c.evidence)}`,
+    (c) => `\\[ \\] ${markdown(c.statement)}${isByLog ? cite(evidence, c.evidence) : ''}`,
   );
-  const said = `**Hold point ${holdPointWords[holdPoint.id]}**, by the log: ${holdPoint.status}. ${conditions.join(' ')}`;
-  return [['', said, '', '', '', '', '', ''], row];
+  const status = isByLog ? `, by the log: ${holdPoint.status}` : '';
+  const said = `**Hold point ${holdPointWords[holdPoint.id]}**${status}. ${conditions.join(' ')}`;
+  const hold = ['', said, '', '', '', '', '', ''];
+  return isBehind(step) ? [row, hold] : [hold, row];
 }

@@ -1,6 +1,7 @@
 import type { HoldPoint, WorkSheet, WorkStep } from '../vocabulary.ts';
 import { cautions } from './cautions.ts';
 import { terminal } from './escape.ts';
+import { isBehind, isOfLog } from './prepare-extent.ts';
 import {
   expectedCells,
   fiveMinuteRule,
@@ -10,6 +11,7 @@ import {
   sayFit,
   sayLosses,
   sayStandby,
+  sayStep,
   sayTold,
   sayWanted,
   shortLimit,
@@ -43,7 +45,7 @@ export function prepareText(sheet: WorkSheet, options: TextOptions): string {
     ...troubleText(sheet, options),
     '',
     stepRow('Steps', ['limit', 'median here', '95th percentile', 'n']),
-    ...sheet.steps.flatMap((step, index) => stepText(step, index + 1)),
+    ...sheet.steps.flatMap((step, index) => stepText(sheet, step, index + 1)),
     ...wrap(howExpected, '  ', '  '),
     '',
     ...sheet.exposure.flatMap((one) => wrap(terminal(sayExposure(one)), '', '  ')),
@@ -88,18 +90,16 @@ function troubleText(sheet: WorkSheet, { zone, paint }: TextOptions): readonly s
   ];
 }
 
-function stepText(step: WorkStep, number: number): readonly string[] {
-  const { title, limitSeconds, holdPoint } = step;
-  const [first = '', ...rest] = wrap(terminal(title), '', '', titleWidth);
-  const cells = [shortLimit(limitSeconds), ...expectedCells(step)];
-  return [
-    ...(holdPoint === null ? [] : holdText(holdPoint)),
-    stepRow(numbered(number, first), cells),
-    ...rest.map((line) => `      ${line}`),
-  ];
+function stepText(sheet: WorkSheet, step: WorkStep, number: number): readonly string[] {
+  const [first = '', ...rest] = wrap(terminal(sayStep(step)), '', '', titleWidth);
+  const row = stepRow(numbered(number, first), [shortLimit(step.limitSeconds), ...expectedCells(step)]);
+  const lines = [row, ...rest.map((line) => `      ${line}`)];
+  if (step.holdPoint === null) return lines;
+  const hold = holdText(step.holdPoint, isOfLog(step, sheet));
+  return isBehind(step) ? [...lines, ...hold] : [...hold, ...lines];
 }
 
-const titleWidth = 44;
+const titleWidth = 47;
 
 function numbered(number: number, title: string): string {
   return `  ${String(number).padStart(2)}  ${title}`;
@@ -107,15 +107,18 @@ function numbered(number: number, title: string): string {
 
 /** A row of the table of steps: what comes first, then limit, median, 95th percentile and n. */
 function stepRow(lead: string, cells: readonly string[]): string {
-  const padded = cells.map((cell, index) => cell.padStart([10, 13, 17, 5][index] ?? 0));
+  const padded = cells.map((cell, index) => cell.padStart([8, 13, 17, 5][index] ?? 0));
   return `${lead.padEnd(titleWidth + 6)}${padded.join('')}`.trimEnd();
 }
 
-/** A hold point with what the log does not show as met. */
-function holdText({ id, status, conditions }: HoldPoint): readonly string[] {
+/** A hold point; of the one that the log tells of also what is not met. */
+function holdText({ id, status, conditions }: HoldPoint, isByLog: boolean): readonly string[] {
+  const point = `      Hold point ${holdPointWords[id]}`;
+  const count = sayCount(conditions.length, 'condition');
+  if (!isByLog) return [`${point}: ${count}, on the sheet`];
   const open = conditions.filter((c) => c.status !== 'met');
   return [
-    `      Hold point ${holdPointWords[id]}: ${status} by the log, ${conditions.length - open.length} of ${sayCount(conditions.length, 'condition')} met`,
+    `${point}: ${status} by the log, ${conditions.length - open.length} of ${count} met`,
     ...open.flatMap((c) => wrap(`${c.status}: ${terminal(c.statement)}`, '        ', '          ')),
   ];
 }

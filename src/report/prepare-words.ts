@@ -82,14 +82,7 @@ export function sayWanted({ wanted: { firmware, from, model } }: SheetHalf): str
 }
 
 /** Steps whose time the bring-ups of others can tell. */
-const timed: ReadonlySet<ProcedureStepId> = new Set([
-  'in',
-  'identified',
-  'reflash',
-  'synchronising',
-  'ready',
-  'steady',
-]);
+const timed: ReadonlySet<ProcedureStepId> = new Set(['in', 'identified', 'reflash', 'ready', 'steady']);
 
 /** How long a step takes here, as the cells of a table: median, 95th percentile, n; empty where that is nothing to be told. */
 export function expectedCells({ id, expected }: WorkStep): readonly [string, string, string] {
@@ -100,7 +93,7 @@ export function expectedCells({ id, expected }: WorkStep): readonly [string, str
 
 /** Shown once beside the first of them. */
 export const howExpected =
-  'Median and 95th percentile: of the same step with the same model and firmware in these files; n: how many. Exposure: the sum of the medians from removal to ready.';
+  'Median and 95th percentile of the swaps in these files: reflash, readiness and light of the same model and firmware; insertion from the removal, identification up to the start of the reflash, of any. n: how many. Exposure: the sum of the medians from removal to ready.';
 
 /** The exposure to expect of one half. */
 export function sayExposure({ half, seconds, n, unknown }: ExpectedExposure): string {
@@ -123,6 +116,11 @@ const stepWords: Readonly<Record<ProcedureStepId, string>> = {
   'second-half': 'the second half',
   soak: 'the soak',
 };
+
+/** What is done in a step, as a row of a table has it. */
+export function sayStep({ title }: WorkStep): string {
+  return title.replace(/\.$/, '');
+}
 
 /** A limit as a table shows it: `5 min`. */
 export function shortLimit(seconds: number | null): string {

@@ -55,7 +55,7 @@ th,td{padding:.12rem .6rem .12rem 0}table{font-size:10.5px}.steps td:last-child{
 .verdict{font-size:1.6rem}.short{columns:1;list-style-position:inside;padding-left:0}.short li{white-space:nowrap;overflow:hidden;text-overflow:ellipsis}
 .sheet .verdict{font-size:15px;margin:0 0 .3rem}.sheet .fit{font-size:12px}.sheet p{margin:.1rem 0}.sheet h1{margin:0 0 .2rem}.sheet ul{margin:.1rem 0;padding-left:1.2rem}.sheet h2{font-size:12px;margin:.55rem 0 .1rem;padding-top:.2rem}.sheet h3{margin:.15rem 0 0}
 .sheet dl{grid-template-columns:max-content 1fr max-content 1fr}.sheet .blank{min-width:9rem}.sheet table{font-size:9.5px}.sheet td,.sheet th{padding:.06rem .5rem .06rem 0}.hash code{font-size:8px}
-#work-steps{break-before:page}#work-steps h2{margin-top:0}.filled td{height:25px;padding:.1rem .5rem .1rem 0}.filled .by-hand{border-color:#000;width:62px;min-width:0}.filled .hold td{height:34px}
+#work-steps{break-before:page}#work-steps h2{margin-top:0}#work-steps p{margin:.2rem 0}.filled td{height:22px;padding:.05rem .5rem .05rem 0}.filled .by-hand{border-color:#000;width:58px;min-width:0}.filled .hold p{font-size:9.5px;line-height:1.3}#sign-off h2{margin-top:.6rem}#sign-off .sign{gap:.4rem 2rem;margin-top:0}
 .picture svg :is([stroke="#9a3b1c"],[stroke="#7a5600"],[stroke="#5b6168"],[stroke="#1c2024"]){stroke:#000}.picture svg :is([fill="#9a3b1c"],[fill="#7a5600"],[fill="#5b6168"],[fill="#1c2024"]){fill:#000}
 }
 `.trim();
