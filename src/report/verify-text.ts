@@ -127,16 +127,16 @@ function moduleOf({ model, serial }: SwapHalf, when: 'before' | 'after'): string
 }
 
 /**
- * Breaks a text at spaces, and a word that is longer than a line where the line ends, to the width of the page; the first
+ * Breaks a text at spaces, and a word that is longer than a line where the line ends, to the width of the page, or another; the first
  * line begins with `first`, the others with `next`.
  */
-export function wrap(text: string, first: string, next: string): readonly string[] {
-  const room = columns - Math.max(first.length, next.length);
+export function wrap(text: string, first: string, next: string, width = columns): readonly string[] {
+  const room = width - Math.max(first.length, next.length);
   const lines: string[] = [];
   let line = first;
   let empty = true;
   for (const word of text.split(' ').flatMap((w) => pieces(w, room))) {
-    if (!empty && line.length + 1 + word.length > columns) {
+    if (!empty && line.length + 1 + word.length > width) {
       lines.push(line);
       line = next;
       empty = true;
