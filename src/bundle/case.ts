@@ -1,4 +1,4 @@
-import type { NamedYaml, Settings } from '../bundle/inside.ts';
+import type { NamedYaml, Settings } from './inside.ts';
 import {
   type Analysed,
   analyse,

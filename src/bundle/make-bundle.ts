@@ -1,4 +1,4 @@
-import type { Manifest } from '../bundle/inside.ts';
+import type { BundledLog, Manifest } from './inside.ts';
 import { InputError } from '../pipeline.ts';
 import { toJson } from '../report/json.ts';
 import { type Answer, answerTo, type BundleCase, type BundleTools, documentsOf } from './case.ts';
@@ -38,8 +38,10 @@ export async function makeBundle(
 ): Promise<MadeBundle> {
   const { place, isMasked, mostWhole = usualWhole } = options;
   const answer = options.answer ?? (await answerTo(one, tools));
-  const usable = await withReadableLogs(one, answer);
-  const mask = isMasked ? await maskOf(usable, answer, place) : null;
+  const readable = await withReadableLogs(one, answer);
+  const { mask, usable } = isMasked
+    ? await maskOf(readable, answer, place)
+    : { mask: null, usable: readable };
   const cuts = await cutsOf(usable, answer, tools, mostWhole);
   const first = await tried(answer, prepared(usable, cuts, mask), tools, mask);
   const found =

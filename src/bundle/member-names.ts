@@ -1,4 +1,4 @@
-import { bundleParts, type NamedYaml, namedAlike } from '../bundle/inside.ts';
+import { bundleParts, type NamedYaml, namedAlike } from './inside.ts';
 import { readPhrasebook } from '../pipeline.ts';
 
 /** What begins the path to what is a person's own on a computer: such folders say who that is. */

@@ -1,4 +1,4 @@
-import { type BundledLog, bundleParts, bundleSchema, type Manifest } from '../bundle/inside.ts';
+import { type BundledLog, bundleParts, bundleSchema, type Manifest } from './inside.ts';
 import { DamagedEnd, type FileSource, InputError, type Platform } from '../pipeline.ts';
 import type { BundleCase } from './case.ts';
 import type { Mask } from './mask.ts';

@@ -1,4 +1,4 @@
-import type { NamedYaml, Settings } from '../bundle/inside.ts';
+import type { NamedYaml, Settings } from './inside.ts';
 import { eachChunk, type FileSource, InputError } from '../pipeline.ts';
 import type { Answer, BundleCase, BundleTools } from './case.ts';
 import { importOptions } from './case.ts';
@@ -78,7 +78,9 @@ export function prepared(one: BundleCase, cuts: ReadonlyMap<FileSource, Cut>, ma
   const { sources, failures, phrasebook, job, settings } = one;
   const said = (text: string): string => mask?.text(text) ?? text;
   const places = failures.map(({ where }) => where.replace(/:\d+$/, ''));
-  const names = memberNames([...sources.map(({ name }) => name), ...places], phrasebook).map(said);
+  const names = memberNames([...sources.map(({ name }) => name), ...places], phrasebook).map(
+    (name) => mask?.fileName(name) ?? name,
+  );
   const logs = sources.map((original, index): PreparedLog => {
     const cut = cuts.get(original);
     const whole = cut === undefined ? original : cutLog(original, cut.lines, cut.ends);
