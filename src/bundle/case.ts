@@ -1,4 +1,3 @@
-import type { NamedYaml, Settings } from './inside.ts';
 import {
   type Analysed,
   analyse,
@@ -17,6 +16,7 @@ import { diagnoseReports } from '../report/diagnose-reports.ts';
 import { shownZone } from '../report/shown-zone.ts';
 import { type ReportFile, reportsOf } from '../report/verify-reports.ts';
 import type { Diagnosis, Verification } from '../vocabulary.ts';
+import type { NamedYaml, Settings } from './inside.ts';
 
 /** What was asked, and all that the answer rests on. */
 export interface BundleCase {

@@ -1,13 +1,5 @@
 /** What kind of thing a name is of. */
-export type NameKind =
-  | 'pair'
-  | 'unit'
-  | 'serial'
-  | 'site'
-  | 'person'
-  | 'work order'
-  | 'user'
-  | 'address';
+export type NameKind = 'pair' | 'unit' | 'serial' | 'site' | 'person' | 'work order' | 'user' | 'address';
 
 /** A name that is to be masked. */
 export interface Name {
@@ -47,7 +39,8 @@ export function nameFinder<N extends Name>(names: readonly N[]): (text: string) 
     for (const { index: from } of text.matchAll(runs)) {
       if (from < after) continue;
       const name = byStart.get(startOf(text.slice(from, from + 2)))?.find((one) => standsAt(text, from, one));
-      const single = name ?? byStart.get(startOf(text.slice(from, from + 1)))?.find((one) => standsAt(text, from, one));
+      const single =
+        name ?? byStart.get(startOf(text.slice(from, from + 1)))?.find((one) => standsAt(text, from, one));
       if (single === undefined) continue;
       after = from + single.folded.length;
       found.push({ from, to: after, name: single.name });
@@ -60,7 +53,11 @@ function startOf(text: string): string {
   return text.slice(0, 2).toLowerCase();
 }
 
-function standsAt(text: string, from: number, { name, folded }: { readonly name: Name; readonly folded: string }): boolean {
+function standsAt(
+  text: string,
+  from: number,
+  { name, folded }: { readonly name: Name; readonly folded: string },
+): boolean {
   const to = from + folded.length;
   const said = text.slice(from, to);
   if (name.isExact ? said !== name.original : said.toLowerCase() !== folded) return false;
@@ -78,5 +75,7 @@ function isBoundary(text: string, at: number): boolean {
 
 /** Digits that are part of a time, a date or a decimal number are no serial. */
 function isPartOfNumber(text: string, from: number, to: number): boolean {
-  return /\d[.,:/-]$/.test(text.slice(Math.max(0, from - 2), from)) || /^[.,:/-]\d/.test(text.slice(to, to + 2));
+  return (
+    /\d[.,:/-]$/.test(text.slice(Math.max(0, from - 2), from)) || /^[.,:/-]\d/.test(text.slice(to, to + 2))
+  );
 }

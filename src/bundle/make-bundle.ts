@@ -1,7 +1,7 @@
-import type { BundledLog, Manifest } from './inside.ts';
 import { InputError } from '../pipeline.ts';
 import { toJson } from '../report/json.ts';
 import { type Answer, answerTo, type BundleCase, type BundleTools, documentsOf } from './case.ts';
+import type { BundledLog, Manifest } from './inside.ts';
 import { type Mask, maskOf } from './mask.ts';
 import { bundleWriter } from './pack-members.ts';
 import { cutsOf, type Prepared, prepared, withReadableLogs } from './prepare-logs.ts';

@@ -1,4 +1,4 @@
-import { eachChunk, type FileSource, InputError, readJob, readPhrasebook } from '../pipeline.ts';
+import { type FileSource, InputError, readJob, readPhrasebook } from '../pipeline.ts';
 import { compareText } from '../vocabulary.ts';
 import type { Answer, BundleCase } from './case.ts';
 import { type Name, nameFinder } from './find-names.ts';
@@ -7,9 +7,9 @@ import { masker, standInFor, withWordsMasked } from './mask-words.ts';
 import { namesInText } from './names-in-text.ts';
 import { namesOfCase } from './names-of-case.ts';
 import { ordinaryWords } from './ordinary-words.ts';
-import { nameLeft, type NameSearch, searchNames } from './search-names.ts';
+import { type NameSearch, nameLeft, searchNames } from './search-names.ts';
 import { type StandIn, standInMaker } from './stand-ins.ts';
-import { changedLog, textsOf } from './text-bytes.ts';
+import { changedLog, eachPiece } from './text-bytes.ts';
 
 /** Stand-ins for the names of a case, the same everywhere. */
 export interface Mask {
@@ -51,7 +51,9 @@ export async function maskOf(one: BundleCase, answer: Answer, place: string): Pr
   const leftInOurs = nameLeft(standIns.filter(({ original }) => !/^\p{N}+$/u.test(original)));
   const mask: Mask = {
     text,
-    fileName: masker(standIns.map((name) => ({ ...name, isExact: name.original.length < 3 && name.isExact }))),
+    fileName: masker(
+      standIns.map((name) => ({ ...name, isExact: name.original.length < 3 && name.isExact })),
+    ),
     phrasebook: (said) => text(withWordsMasked(said, words, maker)),
     log: (source) => changedLog(source, encodingOf(source), text),
     leftIn: left,
@@ -79,8 +81,13 @@ async function textsAlone(
     if (encodings.has(source.name)) continue;
     const failure = failures.get(source.name);
     if (failure === undefined)
-      throw new InputError(place, `what could not be masked: ${source.name} is a stored timeline. Nothing was written.`, 'Give the logs that it was made from.');
-    const found = await readHead(source).then(detectEncoding, () => null);
+      throw new InputError(
+        place,
+        `what could not be masked: ${source.name} is a stored timeline. Nothing was written.`,
+        'Give the logs that it was made from.',
+      );
+    const head = await readHead(source).catch(asFailure);
+    const found = head instanceof InputError ? null : detectEncoding(head);
     if (found === null) binary.set(source, failure);
     else encodings.set(source.name, found.label);
   }
@@ -90,6 +97,11 @@ async function textsAlone(
     failures: [...one.failures, ...binary.values()],
   };
   return { usable, encodings };
+}
+
+function asFailure(error: unknown): InputError {
+  if (error instanceof InputError) return error;
+  throw error;
 }
 
 type EncodingOf = (source: FileSource) => string;
@@ -104,17 +116,8 @@ async function eachText(
   for (const { where, what, fix } of failures) take(`${where} ${what} ${fix}`);
   for (const source of sources) {
     take(source.name);
-    // What ends too early was read to there.
-    const texts = { name: source.name, bytes: null, open: () => asBytes(textsOf(source, encodingOf(source)), take) };
-    await eachChunk(texts, () => true);
+    await eachPiece(source, encodingOf(source), take);
   }
-}
-
-async function* asBytes(
-  texts: AsyncIterable<string>,
-  take: (text: string) => void,
-): AsyncGenerator<Uint8Array> {
-  for await (const text of texts) take(text);
 }
 
 /** Every name of a case once, in a fixed order: pairs first, since units have their words. */

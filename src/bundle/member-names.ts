@@ -1,5 +1,5 @@
-import { bundleParts, type NamedYaml, namedAlike } from './inside.ts';
 import { readPhrasebook } from '../pipeline.ts';
+import { bundleParts, type NamedYaml, namedAlike } from './inside.ts';
 
 /** What begins the path to what is a person's own on a computer: such folders say who that is. */
 const ownFolders = /^(?:.*\/)?(?:home|users|documents and settings)\/[^/]+\/|^(?:.*\/)?root\//i;

@@ -1,7 +1,7 @@
-import type { Settings } from './inside.ts';
 import type { Analysed } from '../pipeline.ts';
 import type { Job } from '../vocabulary.ts';
 import type { Name, NameKind } from './find-names.ts';
+import type { Settings } from './inside.ts';
 import { wordsOf } from './ordinary-words.ts';
 
 /** What is known of a case besides the texts of its logs. */
@@ -60,7 +60,9 @@ function variantsOf(name: string): readonly string[] {
 
 /** Of a person's name the words that are no title or rank. */
 function surnames(person: string, ordinary: ReadonlySet<string>): readonly string[] {
-  const ranks = new Set(wordsOf('shift night day senior junior lead team supervisor fitter electrician contractor manager'));
+  const ranks = new Set(
+    wordsOf('shift night day senior junior lead team supervisor fitter electrician contractor manager'),
+  );
   return [...person.matchAll(/\p{Lu}\p{L}{3,}/gu)].flatMap(([word]) =>
     ordinary.has(word.toLowerCase()) || ranks.has(word.toLowerCase()) ? [] : [word],
   );
@@ -74,8 +76,14 @@ function serialsOf({ timelines }: Analysed): readonly string[] {
 }
 
 /** Units that hold more than the name of a pair, a half and ordinary words: names of hosts, of areas. */
-function unitsOf(analysed: Analysed, pairs: readonly string[], ordinary: ReadonlySet<string>): readonly string[] {
-  const halves = new Set(analysed.timelines.flatMap((timeline) => timeline.halves.map((half) => half.toLowerCase())));
+function unitsOf(
+  analysed: Analysed,
+  pairs: readonly string[],
+  ordinary: ReadonlySet<string>,
+): readonly string[] {
+  const halves = new Set(
+    analysed.timelines.flatMap((timeline) => timeline.halves.map((half) => half.toLowerCase())),
+  );
   const names = new Set(pairs.map((pair) => pair.toLowerCase()));
   const units = analysed.files.flatMap(({ input, streams, unknown }) => [
     ...input.units,
@@ -87,7 +95,9 @@ function unitsOf(analysed: Analysed, pairs: readonly string[], ordinary: Readonl
     const pair = [...names].find((name) => name !== '' && folded.includes(name));
     const rest = pair === undefined ? folded : folded.replaceAll(pair, ' ');
     const words = [...rest.matchAll(/[\p{L}\p{N}]+/gu)].map(([word]) => word);
-    const isNamed = words.some((word) => word.length > 1 && !ordinary.has(word) && !halves.has(word) && /\p{L}/u.test(word));
+    const isNamed = words.some(
+      (word) => word.length > 1 && !ordinary.has(word) && !halves.has(word) && /\p{L}/u.test(word),
+    );
     // A plain word in the place of a unit is more often a word than a name.
     return isNamed && (pair !== undefined || /[\p{N}\p{Lu}._-]/u.test(unit));
   });

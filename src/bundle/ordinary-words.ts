@@ -50,5 +50,7 @@ function wordings(site: ReturnType<typeof readPhrasebook>['own']): readonly stri
 
 /** The words of a text in small letters; those of a pattern without its signs. */
 export function wordsOf(text: string): readonly string[] {
-  return [...text.replace(/\\[A-Za-z]|\(\?<\w+>/g, ' ').matchAll(/\p{L}{2,}/gu)].map(([word]) => word.toLowerCase());
+  return [...text.replace(/\\[A-Za-z]|\(\?<\w+>/g, ' ').matchAll(/\p{L}{2,}/gu)].map(([word]) =>
+    word.toLowerCase(),
+  );
 }

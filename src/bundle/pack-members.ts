@@ -1,6 +1,6 @@
-import { type BundledLog, bundleParts, bundleSchema, type Manifest } from './inside.ts';
 import { DamagedEnd, type FileSource, InputError, type Platform } from '../pipeline.ts';
 import type { BundleCase } from './case.ts';
+import { type BundledLog, bundleParts, bundleSchema, type Manifest } from './inside.ts';
 import type { Mask } from './mask.ts';
 import { safePath } from './member-names.ts';
 import type { PreparedLog } from './prepare-logs.ts';

@@ -1,8 +1,8 @@
-import type { NamedYaml, Settings } from './inside.ts';
 import { eachChunk, type FileSource, InputError } from '../pipeline.ts';
 import type { Answer, BundleCase, BundleTools } from './case.ts';
 import { importOptions } from './case.ts';
 import { cutLog, type LineRange, linesOfTime } from './cut-log.ts';
+import type { NamedYaml, Settings } from './inside.ts';
 import { type LineEnds, lineEndsOf } from './line-blocks.ts';
 import type { Mask } from './mask.ts';
 import { memberNames } from './member-names.ts';

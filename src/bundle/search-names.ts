@@ -26,13 +26,18 @@ export function nameLeft(names: readonly StandIn[]): (text: string) => string | 
 
 /** What no word and no hash holds by chance. */
 function isUnlikeWords({ original, isExact }: StandIn): boolean {
-  if (isExact || original.length < 5 || /^\p{L}+$/u.test(original) || /^\p{N}+$/u.test(original)) return false;
+  if (isExact || original.length < 5 || /^\p{L}+$/u.test(original) || /^\p{N}+$/u.test(original))
+    return false;
   return original.length >= 8 || !/^[0-9a-f]+$/i.test(original);
 }
 
 /** Looks for names in bytes, as text in every encoding that a log may have. */
 export function searchNames(left: (text: string) => string | null): NameSearch {
-  const all = encodings.map((label) => ({ decoder: new TextDecoder(label), rest: '', isWide: label.startsWith('utf-16') }));
+  const all = encodings.map((label) => ({
+    decoder: new TextDecoder(label),
+    rest: '',
+    isWide: label.startsWith('utf-16'),
+  }));
   let found: string | null = null;
   const look = (text: string, isLast: boolean): string => {
     found ??= left(isLast ? text : text.slice(0, Math.max(0, lastBreak(text))));

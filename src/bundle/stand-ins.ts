@@ -43,7 +43,9 @@ export function standInMaker(): StandInMaker {
     const folded = given.toLowerCase();
     const known = words.get(folded);
     if (known !== undefined) return known;
-    const made = unlike(() => [...folded].map((sign) => sign.replace(/./gsu, () => pick(letters).repeat(sign.length))).join(''));
+    const made = unlike(() =>
+      [...folded].map((sign) => sign.replace(/./gsu, () => pick(letters).repeat(sign.length))).join(''),
+    );
     words.set(folded, made);
     return made;
   };
@@ -85,6 +87,7 @@ function inCase(sign: string, like: string): string {
 /** A stand-in with the capitals of the place that it stands in. */
 export function inCaseOf(standIn: string, said: string): string {
   let out = '';
-  for (let at = 0; at < standIn.length; at += 1) out += inCase(standIn[at]?.toLowerCase() ?? '', said[at] ?? '');
+  for (let at = 0; at < standIn.length; at += 1)
+    out += inCase(standIn[at]?.toLowerCase() ?? '', said[at] ?? '');
   return out;
 }

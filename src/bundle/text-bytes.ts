@@ -1,20 +1,25 @@
-import type { FileSource } from '../pipeline.ts';
+import { DamagedEnd, eachChunk, type FileSource } from '../pipeline.ts';
 import { endsIn, type LineEnds, lineEndsOf, wholeCharacters } from './line-blocks.ts';
 
 /** A line without an end is cut here, so that memory stays bounded. */
 const mostHeld = 16_777_216;
 
-/** The bytes of a text in pieces of whole lines, about a megabyte each at most. */
-export async function* wholeLines(source: FileSource, ends: LineEnds): AsyncGenerator<Uint8Array> {
+/** The bytes of a text in pieces of whole lines, about a megabyte each at most; where they end too early, all that came before. */
+async function* wholeLines(source: FileSource, ends: LineEnds): AsyncGenerator<Uint8Array> {
   let rest = new Uint8Array(0);
-  for await (const piece of wholeCharacters(source, ends.width)) {
-    const last = lastEnd(piece, ends);
-    if (last === 0 && rest.length < mostHeld) {
-      rest = joined(rest, piece);
-      continue;
+  try {
+    for await (const piece of wholeCharacters(source, ends.width)) {
+      const last = lastEnd(piece, ends);
+      if (last === 0 && rest.length < mostHeld) {
+        rest = joined(rest, piece);
+        continue;
+      }
+      yield joined(rest, piece.subarray(0, last));
+      rest = piece.slice(last);
     }
-    yield joined(rest, piece.subarray(0, last));
-    rest = piece.slice(last);
+  } catch (error) {
+    if (error instanceof DamagedEnd && rest.length > 0) yield rest;
+    throw error;
   }
   if (rest.length > 0) yield rest;
 }
@@ -33,10 +38,18 @@ function joined(one: Uint8Array, other: Uint8Array): Uint8Array<ArrayBuffer> {
   return both;
 }
 
-/** The texts of a log, whole lines at a time. */
-export async function* textsOf(source: FileSource, encoding: string): AsyncGenerator<string> {
+/** Hands on the text of a log, whole lines at a time. What ends too early is read to there. */
+export async function eachPiece(
+  source: FileSource,
+  encoding: string,
+  take: (text: string) => void,
+): Promise<void> {
   const decoder = new TextDecoder(encoding, { ignoreBOM: true });
-  for await (const piece of wholeLines(source, lineEndsOf(encoding))) yield decoder.decode(piece);
+  const lines = { ...source, open: () => wholeLines(source, lineEndsOf(encoding)) };
+  await eachChunk(lines, (piece) => {
+    take(decoder.decode(piece));
+    return true;
+  });
 }
 
 /** A log whose text is changed and whose encoding is as it was; bytes that are no text stay as they are. */
@@ -73,7 +86,9 @@ function changedLines(bytes: Uint8Array, change: (text: string) => string): Uint
 }
 
 const everyByte = Uint8Array.from({ length: 256 }, (_, byte) => byte);
-const byteOf = new Map([...new TextDecoder('windows-1252').decode(everyByte)].map((sign, byte) => [sign, byte]));
+const byteOf = new Map(
+  [...new TextDecoder('windows-1252').decode(everyByte)].map((sign, byte) => [sign, byte]),
+);
 
 function encoded(text: string, encoding: string): Uint8Array {
   if (encoding === 'utf-8') return new TextEncoder().encode(text);
