@@ -12,9 +12,6 @@ import {
   readPhrasebook,
   verify,
 } from '../pipeline.ts';
-import { diagnoseReports } from '../report/diagnose-reports.ts';
-import { shownZone } from '../report/shown-zone.ts';
-import { type ReportFile, reportsOf } from '../report/verify-reports.ts';
 import type { Diagnosis, Verification } from '../vocabulary.ts';
 import type { NamedYaml, Settings } from './inside.ts';
 
@@ -35,8 +32,6 @@ export interface BundleTools {
   readonly platform: Platform;
   /** How many changes fit into memory; not given: any number. */
   readonly mostChanges?: number;
-  /** Of this program. */
-  readonly version: string;
   /** Lets the page stay alive. */
   readonly pause?: () => Promise<void>;
 }
@@ -71,17 +66,4 @@ export async function answerTo(one: BundleCase, tools: BundleTools): Promise<Ans
   const { pair, from, to } = settings;
   const said = job === null ? null : readJob(job.file, job.text);
   return { kind: command, analysed, verification: verify(analysed, pair, { from, to }, said) };
-}
-
-/** The reports of an answer, and its JSON document last. */
-export function documentsOf(
-  answer: Answer,
-  { settings }: BundleCase,
-  { version }: BundleTools,
-): Promise<readonly ReportFile[]> {
-  const { inputs } = answer.kind === 'verify' ? answer.verification : answer.diagnosis;
-  const options = { zone: shownZone(settings.zone, inputs), version };
-  return answer.kind === 'verify'
-    ? reportsOf(answer.verification, options)
-    : diagnoseReports(answer.diagnosis, options);
 }

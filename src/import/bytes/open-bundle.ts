@@ -146,17 +146,20 @@ function leftOut(where: string, what: string): InputError {
 
 async function wrongWith(member: ZipMember, sha256: string, platform: Platform): Promise<string | null> {
   const hasher = platform.sha256(member);
-  const differs = 'its content is not what the manifest lists: SHA-256 differs.';
-  try {
-    const damage = await eachChunk(member, async (chunk) => {
-      await hasher.update(chunk);
-      return true;
-    });
-    return (await hasher.digest()) === sha256 && damage === null ? null : differs;
-  } catch (error) {
-    if (!(error instanceof InputError)) throw error;
-    return error.what;
-  }
+  const wrong = await eachChunk(member, async (chunk) => {
+    await hasher.update(chunk);
+    return true;
+  }).catch(asFailure);
+  // A hasher may hold a thread of its own, which ends with its digest.
+  const digest = await hasher.digest();
+  if (wrong instanceof InputError) return wrong.what;
+  const isSame = wrong === null && digest === sha256;
+  return isSame ? null : 'its content is not what the manifest lists: SHA-256 differs.';
+}
+
+function asFailure(error: unknown): InputError {
+  if (error instanceof InputError) return error;
+  throw error;
 }
 
 /** A small text, UTF-8; `null` if it is longer than it says. */

@@ -166,7 +166,8 @@ export function scalarsIn(file: string, text: string): readonly YamlScalar[] {
     if (isScalar(node) && isNode(node) && node.range) {
       const [from, to] = node.range;
       found.push({ path, from, to });
-    } else if (isSeq(node)) for (const [index, item] of node.items.entries()) walk(item, [...path, String(index)]);
+    } else if (isSeq(node))
+      for (const [index, item] of node.items.entries()) walk(item, [...path, String(index)]);
     else if (isMap(node))
       for (const { key, value } of node.items) {
         const own = [...path, isScalar(key) ? String(key.value) : ''];
