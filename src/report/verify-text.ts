@@ -30,6 +30,23 @@ export function verifyText(verification: Verification, options: TextOptions): st
   return `${[...notKnownText(verification, options), ...found, ...reports].join('\n').trimEnd()}\n`;
 }
 
+/** The verdicts alone, each with what is waited for, below what they cannot know; how `watch` ends. */
+export function verdictText(verification: Verification, options: Omit<TextOptions, 'reports'>): string {
+  const { swaps } = verification;
+  const where = inRowsRecognised(verification);
+  const none = `No swap found${where}: no module was removed and replaced.`;
+  const said = swaps.flatMap((swap) => verdictLines(swap, options));
+  const lines = swaps.length === 0 ? wrap(none, '', '') : said;
+  return `${[...notKnownText(verification, options), ...lines].join('\n')}\n`;
+}
+
+function verdictLines(swap: Swap, { paint, zone }: Pick<TextOptions, 'paint' | 'zone'>): readonly string[] {
+  return [
+    ...wrap(terminal(swap.statement), '', '').map((line) => paint(line, 'verdict')),
+    ...(swap.open === null ? [] : wrap(sayOpen(swap.open, zone, swap.from), '', '')),
+  ];
+}
+
 /** What the verdict below cannot know. */
 export function notKnownText(
   of: Parameters<typeof notKnownOf>[0],
@@ -61,8 +78,7 @@ function swapText(swap: Swap, options: TextOptions): readonly string[] {
   const open = swap.checks.filter((c) => c.status !== 'pass');
   const passed = swap.checks.length - open.length;
   return [
-    ...wrap(terminal(swap.statement), '', '').map((line) => paint(line, 'verdict')),
-    ...(swap.open === null ? [] : wrap(sayOpen(swap.open, zone, swap.from), '', '')),
+    ...verdictLines(swap, options),
     '',
     `${sayInstant(swap.from, zone)} to ${sayInstant(swap.to, zone)}, clock of ${zone}`,
     '',
