@@ -2,8 +2,9 @@ import type { Command } from 'commander';
 import {
   type FileSource,
   type Imported,
-  InputError,
+  type InputError,
   importFiles,
+  type KeptReadings,
   limitsWithHold,
   type Phrasebook,
   readPhrasebook,
@@ -15,6 +16,7 @@ import { inCommand } from '../report/settings.ts';
 import { type Found, findFiles } from './find-files.ts';
 import { readText } from './node-files.ts';
 import { addOptions, type OptionsFor } from './options.ts';
+import { withoutOutputs } from './own-outputs.ts';
 import { mostChanges, platform } from './platform.ts';
 import { progressTo } from './progress.ts';
 import type { Output, Streams } from './streams.ts';
@@ -134,14 +136,38 @@ export async function importAny(
   { stdout, stderr }: Streams,
   job?: string,
 ): Promise<ImportedFiles> {
-  const phrasebook =
-    options.phrasebook === undefined
-      ? readPhrasebook('built-in phrasebook', null)
-      : readPhrasebook(options.phrasebook, await readText(options.phrasebook));
+  const phrasebook = await phrasebookOf(options);
   const found = await findFiles(paths);
-  const { files, notices } = withoutOutputs(found, [stdout, stderr]);
-  const { sources, failures, reports } = await unpackFiles(files, platform);
-  const read = await readFilesOf(files, found, reports, [options.phrasebook, job]);
+  const logs = { ...found, ...withoutOutputs(found, [stdout, stderr]) };
+  const { told, ...imported } = await importFound(logs, options, { phrasebook, job, stderr });
+  for (const line of told) stderr.write(`${terminal(line)}\n`);
+  return imported;
+}
+
+/** The phrasebook that was named, or the built-in one. Throws InputError if it cannot be used. */
+export async function phrasebookOf({ phrasebook }: CommonOptions): Promise<Phrasebook> {
+  return phrasebook === undefined
+    ? readPhrasebook('built-in phrasebook', null)
+    : readPhrasebook(phrasebook, await readText(phrasebook));
+}
+
+/** What reading needs besides the options: `kept` are readings of earlier runs. */
+interface Reading {
+  readonly phrasebook: Phrasebook;
+  readonly job: string | undefined;
+  /** Where progress is shown. */
+  readonly stderr: Output;
+  readonly kept?: KeptReadings;
+}
+
+/** Reads files that were found; `told` are the lines on what failed and what was passed over. */
+export async function importFound(
+  found: Found,
+  options: CommonOptions,
+  { phrasebook, job, stderr, kept }: Reading,
+): Promise<ImportedFiles & { readonly told: readonly string[] }> {
+  const { sources, failures, reports } = await unpackFiles(found.files, platform);
+  const read = await readFilesOf(found.files, found, reports, [options.phrasebook, job]);
   const progress = progressTo(stderr, sources);
   const imported = await importFiles(sources, {
     phrasebook,
@@ -152,33 +178,12 @@ export async function importAny(
     mostChanges,
     onFile: progress.onFile,
     onProgress: progress.onProgress,
+    ...(kept === undefined ? {} : { kept }),
   });
   progress.end();
   const all = [...found.failures, ...failures, ...imported.failures];
-  const lines = [...all.map(sayRefusal), ...notices, ...passedOver(reports)];
-  for (const line of lines) stderr.write(`${terminal(line)}\n`);
-  return { ...imported, failures: all, read, sources, phrasebook, reports: reports.length };
-}
-
-/**
- * What is read must not grow by what is written. A file that the shell made for the output is empty, and lies among the logs
- * of a folder by chance; one that holds something would be spoilt. Throws InputError for that.
- */
-function withoutOutputs(found: Found, outputs: readonly Output[]): Pick<Found, 'files' | 'notices'> {
-  const isOutput = ({ name }: StoredFile): boolean =>
-    outputs.some(({ goesTo }) => typeof goesTo === 'string' && goesTo === found.identities.get(name));
-  const [output] = found.files.filter(isOutput);
-  if (output === undefined) return found;
-  if (output.bytes > 0)
-    throw new InputError(
-      'the output',
-      'it would overwrite one of the files to read.',
-      'Redirect it to another file.',
-    );
-  return {
-    files: found.files.filter((file) => !isOutput(file)),
-    notices: [...found.notices, `${output.name}: skipped: the output is written there.`],
-  };
+  const told = [...all.map(sayRefusal), ...found.notices, ...passedOver(reports)];
+  return { ...imported, failures: all, read, sources, phrasebook, reports: reports.length, told };
 }
 
 /** The files that are read; a report of this program is not, and may be written again. */

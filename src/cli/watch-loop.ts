@@ -1,0 +1,144 @@
+import { shownZone } from '../report/shown-zone.ts';
+import { reportsOf } from '../report/verify-reports.ts';
+import { verdictText } from '../report/verify-text.ts';
+import { standingOf } from '../report/watch-json.ts';
+import { type Job, mayConcern, type SwapNow, type Verification } from '../vocabulary.ts';
+import type { Status } from './command.ts';
+import { painterFor } from './paint.ts';
+import type { Streams } from './streams.ts';
+import { statusOf } from './verify.ts';
+import type { WatchDisplay } from './watch-display.ts';
+import type { KeptReport } from './watch-report.ts';
+import type { NextTurn, Turn, WatchOptions } from './watch-turns.ts';
+import type { WatchWorld } from './watch-world.ts';
+import type { WatchedSwaps } from './watched-swaps.ts';
+import type { Report } from './write-files.ts';
+
+declare const STEADYPAIR_VERSION: string;
+
+/** At most so often is looked. */
+const leastTurnMs = 250;
+/** A disk that gives no notice of a change is looked at so often. */
+const lookMs = 1000;
+
+/** A watch that is under way. */
+export interface Watch {
+  readonly next: NextTurn;
+  readonly display: WatchDisplay;
+  readonly swaps: WatchedSwaps;
+  /** `null` where none was asked for. */
+  readonly report: KeptReport | null;
+  readonly job: Job | null;
+  readonly world: WatchWorld;
+  readonly streams: Streams;
+  readonly options: WatchOptions;
+}
+
+/** Reads and shows until nothing is left to wait for, or the world interrupts; gives the last turn, `null` without one. */
+export async function turnUntilOver(
+  watch: Watch,
+  changed: (mostMs: number) => Promise<void>,
+): Promise<Turn | null> {
+  const { world, display, swaps } = watch;
+  const { interrupted } = world;
+  const stopTicking = world.everySecond(() => display.tick(world.thisMoment()));
+  const arrivals = arrivalsOf();
+  let last: Turn | null = null;
+  try {
+    while (!interrupted.aborted) {
+      const began = world.thisMoment();
+      const turn = await takeTurn(watch, arrivals);
+      // The history is read once: it says nothing of how long a turn takes.
+      const took = last === null ? 0 : world.thisMoment() - began;
+      last = turn ?? last;
+      if (swaps.isOver()) return last;
+      await world.pause(Math.max(leastTurnMs - took, took));
+      await changed(lookMs);
+    }
+    // What was written up to now counts.
+    return last === null ? null : ((await takeTurn(watch, arrivals)) ?? last);
+  } finally {
+    stopTicking();
+  }
+}
+
+/** Reads what has changed and shows it; `null` where nothing has. */
+async function takeTurn(watch: Watch, arrivals: Arrivals): Promise<Turn | null> {
+  const { next, display, swaps, report, world, options } = watch;
+  const turn = await next();
+  if (turn === null) return null;
+  const { now, beside, waitsFor, analysed, told, read } = turn;
+  swaps.take(now, analysed.timelines);
+  for (const line of told) display.tell(line);
+  const zone = zoneOf(turn, options);
+  const arrivedAt = arrivals([...now, ...beside], world.thisMoment());
+  display.show({ now, beside, waitsFor, arrivedAt, zone }, world.thisMoment());
+  if (report !== null && swaps.swaps().length > 0)
+    await report.keep(now.map(stepsOf).join('\n'), () => reportsNow(watch, turn), read);
+  return turn;
+}
+
+/** What a report changes by. */
+function stepsOf(now: SwapNow): string {
+  const { swap } = now;
+  const checks = swap?.checks.map((c) => c.status).join(' ') ?? '';
+  return `${standingOf(now)} ${swap?.steps.length} ${swap?.otherEvents.length} ${checks}`;
+}
+
+/** When the newest row of each pair arrived here. */
+type Arrivals = (now: readonly SwapNow[], thisMoment: number) => ReadonlyMap<string, number>;
+
+function arrivalsOf(): Arrivals {
+  const newest = new Map<string, number>();
+  const arrivedAt = new Map<string, number>();
+  return (now, thisMoment) => {
+    for (const { pair, at } of now) {
+      if (at === newest.get(pair)) continue;
+      newest.set(pair, at);
+      arrivedAt.set(pair, thisMoment);
+    }
+    return arrivedAt;
+  };
+}
+
+/** Writes the reports once more, says where they lie, and the verdict last; gives its status. */
+export async function finish(watch: Watch, last: Turn | null): Promise<Status> {
+  const { swaps, report, display, options, streams } = watch;
+  const all = swaps.swaps();
+  const lines =
+    report === null || last === null || all.length === 0
+      ? []
+      : await report.finish(() => reportsNow(watch, last), last.read);
+  display.end();
+  if (options.json !== true) {
+    for (const line of lines) streams.stdout.write(`${line}\n`);
+    if (last !== null) {
+      const shown = { zone: zoneOf(last, options), paint: painterFor(streams.stdout) };
+      streams.stdout.write(verdictText(verificationOf(watch, last), shown));
+    }
+  }
+  return statusOf({ swaps: all });
+}
+
+function reportsNow(watch: Watch, turn: Turn): Promise<readonly Report[]> {
+  const asked = { zone: zoneOf(turn, watch.options), version: STEADYPAIR_VERSION };
+  return reportsOf(verificationOf(watch, turn), asked);
+}
+
+/** As `verify` gives it, of the swaps that are watched. */
+function verificationOf({ swaps, job }: Watch, { analysed }: Turn): Verification {
+  const own = swaps.swaps();
+  return {
+    inputs: analysed.files.map((f) => f.input),
+    job,
+    swaps: own,
+    findings: analysed.findings.filter((f) => own.some((s) => mayConcern(f, s.pair))),
+  };
+}
+
+function zoneOf({ analysed }: Turn, { zone }: WatchOptions): string {
+  return shownZone(
+    zone ?? null,
+    analysed.files.map((f) => f.input),
+  );
+}

@@ -1,0 +1,92 @@
+import { type Analysed, analyse, keptReadings, planProblem, swapsNow } from '../pipeline.ts';
+import type { Job, SwapNow } from '../vocabulary.ts';
+import {
+  type CommonOptions,
+  clocksOf,
+  type ImportedFiles,
+  importFound,
+  limitsOf,
+  phrasebookOf,
+  sayRefusal,
+} from './command.ts';
+import { withoutOutputs } from './own-outputs.ts';
+import type { Streams } from './streams.ts';
+import type { FollowedFiles } from './watch-world.ts';
+
+/** What one reading of the followed files gave. */
+export interface Turn {
+  readonly analysed: Analysed;
+  readonly read: ImportedFiles['read'];
+  /** The pair that was named, or all in work, the one with the newest step first. */
+  readonly now: readonly SwapNow[];
+  /** Pairs in work besides the one that was named. */
+  readonly beside: readonly SwapNow[];
+  /** What is waited for where there is none. */
+  readonly waitsFor: string;
+  /** Lines that were not told before: what failed, and what was passed over. */
+  readonly told: readonly string[];
+}
+
+/** Reads the followed files again; `null` where nothing has changed. */
+export type NextTurn = () => Promise<Turn | null>;
+
+/** What a watch can be told. */
+export interface WatchOptions extends CommonOptions {
+  readonly pair?: string | undefined;
+  readonly job?: string | undefined;
+  readonly out?: string | undefined;
+}
+
+/** Reads files turn by turn, what was read before only once. Throws InputError if the phrasebook or the zone cannot be used. */
+export async function turnsOf(
+  followed: FollowedFiles,
+  paths: readonly string[],
+  options: WatchOptions,
+  job: Job | null,
+  { stdout, stderr }: Streams,
+): Promise<NextTurn> {
+  const phrasebook = await phrasebookOf(options);
+  const kept = keptReadings();
+  const limits = limitsOf(options);
+  const told = new Set<string>();
+  let isFirst = true;
+  return async () => {
+    const { hasChanged, ...found } = await followed.look();
+    if (!hasChanged && !isFirst) return null;
+    const logs = { ...found, ...withoutOutputs(found, [stdout, stderr], !isFirst) };
+    // Progress is of use while the history is read: afterwards it would be drawn into the panel.
+    const progress = isFirst ? stderr : { ...stderr, isTerminal: false };
+    const imported = await importFound(logs, options, {
+      phrasebook,
+      job: options.job,
+      stderr: progress,
+      kept,
+    });
+    isFirst = false;
+    const analysed = analyse(imported, limits, clocksOf(options));
+    const problem = analysed.files.length === 0 ? null : planProblem(analysed, job);
+    const lines = [...imported.told, ...(problem === null ? [] : [sayRefusal(problem)])];
+    const fresh = lines.filter((line) => !told.has(line) && told.add(line));
+    const shown = shownOf(analysed, paths, options.pair ?? null, job);
+    return { analysed, read: imported.read, ...shown, told: fresh };
+  };
+}
+
+/** The pairs in work, or what is waited for where there is none. */
+function shownOf(
+  analysed: Analysed,
+  paths: readonly string[],
+  pair: string | null,
+  job: Job | null,
+): Pick<Turn, 'now' | 'beside' | 'waitsFor'> {
+  const none = (waitsFor: string): ReturnType<typeof shownOf> => ({ now: [], beside: [], waitsFor });
+  if (analysed.files.length === 0) return none(`Waiting for the first log in ${paths.join(', ')}.`);
+  const names = analysed.timelines.map((t) => t.pair);
+  const known = `Pairs: ${names.join(', ') || 'none yet'}.`;
+  const all = swapsNow(analysed, null, job);
+  if (pair === null) return { ...none(`No pair in work: waiting for the first removal. ${known}`), now: all };
+  if (!names.some((name) => name.toLowerCase() === pair.toLowerCase()))
+    return none(`Waiting for pair ${pair}: no log names it yet. ${known}`);
+  const now = swapsNow(analysed, pair, job);
+  return { now, beside: all.filter((one) => !now.some((n) => n.pair === one.pair)), waitsFor: '' };
+}
