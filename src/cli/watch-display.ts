@@ -1,4 +1,4 @@
-import type { SwapNow } from '../vocabulary.ts';
+import type { Staff, SwapNow } from '../vocabulary.ts';
 
 /** What a watch shows: pairs in work, or why there is nothing to show. */
 export interface WatchView {
@@ -6,6 +6,8 @@ export interface WatchView {
   readonly now: readonly SwapNow[];
   /** Pairs in work that were not asked for. */
   readonly beside: readonly SwapNow[];
+  /** The last hour of the first of them. */
+  readonly staff: Staff | null;
   /** What is waited for where no pair is in work, a sentence. */
   readonly waitsFor: string;
   /** When the newest row of each pair arrived, by this computer's clock. */

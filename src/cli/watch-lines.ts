@@ -25,7 +25,7 @@ export function jsonDisplay({ stdout, stderr }: Streams): WatchDisplay {
 /** A line at every change, for an output that is no terminal. */
 export function lineDisplay({ stdout, stderr }: Streams): WatchDisplay {
   const changed = changedSince(standingOf);
-  const waiting = onceEach((line) => stdout.write(`${line}\n`));
+  const waiting = onceEach((line) => stdout.write(`${terminal(line)}\n`));
   const silent = new Set<string>();
   let view: WatchView | null = null;
   stdout.write(`${cautions.join(' ')}\n`);

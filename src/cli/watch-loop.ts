@@ -8,11 +8,10 @@ import { painterFor } from './paint.ts';
 import type { Streams } from './streams.ts';
 import { statusOf } from './verify.ts';
 import type { WatchDisplay } from './watch-display.ts';
-import type { KeptReport } from './watch-report.ts';
+import type { KeptReport, ToKeep } from './watch-report.ts';
 import type { NextTurn, Turn, WatchOptions } from './watch-turns.ts';
 import type { WatchWorld } from './watch-world.ts';
 import type { WatchedSwaps } from './watched-swaps.ts';
-import type { Report } from './write-files.ts';
 
 declare const STEADYPAIR_VERSION: string;
 
@@ -67,15 +66,24 @@ async function takeTurn(watch: Watch, arrivals: Arrivals): Promise<Turn | null> 
   const { next, display, swaps, report, world, options } = watch;
   const turn = await next();
   if (turn === null) return null;
-  const { now, beside, waitsFor, analysed, told, read } = turn;
+  const { now, beside, staff, waitsFor, analysed, told } = turn;
   swaps.take(now, analysed.timelines);
   for (const line of told) display.tell(line);
   const zone = zoneOf(turn, options);
   const arrivedAt = arrivals([...now, ...beside], world.thisMoment());
-  display.show({ now, beside, waitsFor, arrivedAt, zone }, world.thisMoment());
-  if (report !== null && swaps.swaps().length > 0)
-    await report.keep(now.map(stepsOf).join('\n'), () => reportsNow(watch, turn), read);
+  display.show({ now, beside, staff, waitsFor, arrivedAt, zone }, world.thisMoment());
+  if (report !== null && swaps.swaps().length > 0) await report.keep(toKeep(watch, turn));
   return turn;
+}
+
+/** The reports as of a turn. */
+function toKeep(watch: Watch, turn: Turn): ToKeep {
+  const asked = { zone: zoneOf(turn, watch.options), version: STEADYPAIR_VERSION };
+  return {
+    standing: turn.now.map(stepsOf).join('\n'),
+    read: turn.read,
+    reports: () => reportsOf(verificationOf(watch, turn), asked),
+  };
 }
 
 /** What a report changes by. */
@@ -106,9 +114,7 @@ export async function finish(watch: Watch, last: Turn | null): Promise<Status> {
   const { swaps, report, display, options, streams } = watch;
   const all = swaps.swaps();
   const lines =
-    report === null || last === null || all.length === 0
-      ? []
-      : await report.finish(() => reportsNow(watch, last), last.read);
+    report === null || last === null || all.length === 0 ? [] : await report.finish(toKeep(watch, last));
   display.end();
   if (options.json !== true) {
     for (const line of lines) streams.stdout.write(`${line}\n`);
@@ -118,11 +124,6 @@ export async function finish(watch: Watch, last: Turn | null): Promise<Status> {
     }
   }
   return statusOf({ swaps: all });
-}
-
-function reportsNow(watch: Watch, turn: Turn): Promise<readonly Report[]> {
-  const asked = { zone: zoneOf(turn, watch.options), version: STEADYPAIR_VERSION };
-  return reportsOf(verificationOf(watch, turn), asked);
 }
 
 /** As `verify` gives it, of the swaps that are watched. */

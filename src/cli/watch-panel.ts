@@ -3,7 +3,7 @@ import { shortCaution } from '../report/cautions.ts';
 import { terminal } from '../report/escape.ts';
 import { otherPairLine, type PanelOptions, panelText } from '../report/panel.ts';
 import { isPastLimit, type PanelClock } from '../report/panel-clock.ts';
-import { cut } from '../report/panel-fit.ts';
+import { cut, inLine } from '../report/panel-fit.ts';
 import { staffKey } from '../report/panel-staff.ts';
 import type { SwapNow } from '../vocabulary.ts';
 import { inPlace } from './in-place.ts';
@@ -27,7 +27,7 @@ export function panelDisplay(
     if (view !== null) place.draw(linesOf(view, at, { paint, screen }));
   };
   const stopResizing = screen.onResize(() => draw(thisMoment()));
-  stdout.write(`${staffKey}\n\n`);
+  stdout.write(`${staffKey.join('\n')}\n\n`);
   return {
     show(seen, at) {
       view = seen;
@@ -55,7 +55,7 @@ function linesOf(
   thisMoment: number,
   { paint, screen }: { readonly paint: PanelOptions['paint']; readonly screen: Screen },
 ): readonly string[] {
-  const { now, beside, waitsFor, zone } = view;
+  const { now, beside, staff, waitsFor, zone } = view;
   const [first, ...others] = [...now, ...beside];
   const width = screen.columns();
   // The cursor stands on the row below.
@@ -64,9 +64,10 @@ function linesOf(
     zone,
     paint,
     clock: clockOf(now, view, thisMoment),
+    staff,
     width,
   });
-  if (first === undefined) return [cut(waitsFor, width), cut(shortCaution, width)];
+  if (first === undefined) return [cut(inLine(waitsFor), width), cut(shortCaution, width)];
   const panel = panelText(first, options(first));
   // Where the window is too low the last line that goes is the caution.
   if (rows < panel.length) return [...panel.slice(0, rows - 1), ...panel.slice(-1)];

@@ -2,12 +2,19 @@ import { InputError } from '../pipeline.ts';
 import type { ReadFiles, Report } from './write-files.ts';
 import { writeReports } from './write-files.ts';
 
+/** What is written now: the reports, how their swaps stand, and what they must not be written over. */
+export interface ToKeep {
+  readonly standing: string;
+  readonly read: ReadFiles;
+  reports(): Promise<readonly Report[]>;
+}
+
 /** A report that is kept beside a watch, whole at any moment. */
 export interface KeptReport {
-  /** Writes the reports if `standing` is not what was written last, and not too soon after the last time. */
-  keep(standing: string, reports: () => Promise<readonly Report[]>, read: ReadFiles): Promise<void>;
-  /** Writes the reports once more; gives their paths, or why they could not be written. */
-  finish(reports: () => Promise<readonly Report[]>, read: ReadFiles): Promise<readonly string[]>;
+  /** Writes the reports if they stand otherwise than what was written last, and not too soon after the last time. */
+  keep(now: ToKeep): Promise<void>;
+  /** Writes the reports once more; gives a line on each, none where they could not be written. */
+  finish(now: ToKeep): Promise<readonly string[]>;
 }
 
 const leastApartMs = 2000;
@@ -24,33 +31,30 @@ export function keptReport(
   let written = '';
   let last = Number.NEGATIVE_INFINITY;
   let trouble = '';
-  const say = (line: string): void => {
-    if (line !== '' && line !== trouble) tell(line);
-    trouble = line;
+  const write = async ({ reports, read }: ToKeep): Promise<readonly string[] | string> => {
+    try {
+      return await writeReports(folder, await reports(), read);
+    } catch (error) {
+      if (error instanceof InputError) return error.message;
+      throw error;
+    } finally {
+      last = thisMoment();
+    }
   };
   return {
-    async keep(standing, reports, read) {
-      if (standing === written || thisMoment() - last < leastApartMs) return;
-      const refused = await refusalOf(async () => writeReports(folder, await reports(), read));
-      last = thisMoment();
-      if (typeof refused !== 'string') written = standing;
-      say(typeof refused === 'string' ? `${refused} The watch goes on and tries again.` : '');
+    async keep(now) {
+      if (now.standing === written || thisMoment() - last < leastApartMs) return;
+      const paths = await write(now);
+      const line = typeof paths === 'string' ? paths : '';
+      if (line === '') written = now.standing;
+      else if (line !== trouble) tell(`${line} The watch goes on and tries again.`);
+      trouble = line;
     },
-    async finish(reports, read) {
-      const paths = await refusalOf(async () => writeReports(folder, await reports(), read));
+    async finish(now) {
+      const paths = await write(now);
       if (typeof paths !== 'string') return paths.map((path) => `Report: ${path}`);
       tell(paths);
       return [];
     },
   };
-}
-
-/** What was refused, as a line for the user, in place of a result. */
-async function refusalOf<T>(work: () => Promise<T>): Promise<T | string> {
-  try {
-    return await work();
-  } catch (error) {
-    if (error instanceof InputError) return error.message;
-    throw error;
-  }
 }

@@ -1,5 +1,5 @@
-import { type Analysed, analyse, keptReadings, planProblem, swapsNow } from '../pipeline.ts';
-import type { Job, SwapNow } from '../vocabulary.ts';
+import { type Analysed, analyse, keptReadings, lastHour, planProblem, swapsNow } from '../pipeline.ts';
+import type { Job, Staff, SwapNow } from '../vocabulary.ts';
 import {
   type CommonOptions,
   clocksOf,
@@ -21,6 +21,8 @@ export interface Turn {
   readonly now: readonly SwapNow[];
   /** Pairs in work besides the one that was named. */
   readonly beside: readonly SwapNow[];
+  /** The last hour of the pair that is shown first; `null` where there is none. */
+  readonly staff: Staff | null;
   /** What is waited for where there is none. */
   readonly waitsFor: string;
   /** Lines that were not told before: what failed, and what was passed over. */
@@ -68,7 +70,9 @@ export async function turnsOf(
     const lines = [...imported.told, ...(problem === null ? [] : [sayRefusal(problem)])];
     const fresh = lines.filter((line) => !told.has(line) && told.add(line));
     const shown = shownOf(analysed, paths, options.pair ?? null, job);
-    return { analysed, read: imported.read, ...shown, told: fresh };
+    const first = shown.now[0];
+    const staff = first === undefined ? null : lastHour(analysed, first.pair);
+    return { analysed, read: imported.read, ...shown, staff, told: fresh };
   };
 }
 

@@ -18,10 +18,14 @@ const marks = { happening: '|', switchover: 'X', unobserved: '/', now: '>' } as 
 /** What stands where several fall into one column, the gravest last: a loss is never hidden by what is longer. */
 const byGravity: readonly Drawn[] = ['ready', 'active', 'unknown', 'not-ready', 'absent'];
 
-/** The key of the staff, shown once. */
-export const staffKey =
-  'Staff, the last hour: = active  - standby, ready  . standby, not ready  blank: out\n' +
-  '  | removed, inserted, restart, reflash, fault  X switchover  / not observed  > now';
+/** The key of the staff, shown once; each line fits 80 columns. */
+export const staffKey = [
+  'The last hour: = active  - standby, ready  . standby, not ready  blank out',
+  '| restart, reflash, fault, loss  X switchover  / not observed  ? not known  > now',
+] as const;
+
+/** A module that is out is blank: its removal and insertion need no mark of their own, which would hide it. */
+const seenByBlank: ReadonlySet<string> = new Set(['removed', 'inserted']);
 
 /** The line of one half over the last hour of a staff, in `columns` characters; the last one drawn is now. */
 export function staffLine(staff: Staff, half: string, columns: number): string {
@@ -42,7 +46,8 @@ export function staffLine(staff: Staff, half: string, columns: number): string {
   const point = (time: number, mark: string): void => {
     if (time >= from && time <= staff.to) line[Math.min(length - 1, columnOf(time))] = mark;
   };
-  for (const tick of staff.ticks) if (tick.half === half) point(tick.time, marks.happening);
+  for (const { half: of, word, time } of staff.ticks)
+    if (of === half && !seenByBlank.has(word)) point(time, marks.happening);
   for (const { time } of staff.switchovers) point(time, marks.switchover);
   return line.join('') + marks.now;
 }

@@ -32,9 +32,9 @@ export function sayConditions(conditions: readonly Condition[]): string {
 }
 
 /** What is missing, the worst first; where nothing is, what the hold point says. */
-export function sayMissing({ conditions, statement }: HoldPoint): string {
+export function sayMissing({ conditions, statement }: HoldPoint): readonly string[] {
   const open = notMet(conditions).map((c) => inLine(c.statement));
-  return open.length === 0 ? inLine(statement) : open.join(' ');
+  return open.length === 0 ? [inLine(statement)] : open;
 }
 
 function notMet(conditions: readonly Condition[]): readonly Condition[] {

@@ -1,4 +1,4 @@
-import type { HalfAt, SourceLine, SwapNow } from '../vocabulary.ts';
+import type { HalfAt, SourceLine, Staff, SwapNow } from '../vocabulary.ts';
 import { shortCaution } from './cautions.ts';
 import { clockLine, isPastLimit, type PanelClock, waitText } from './panel-clock.ts';
 import { column, columnsOf, cut, fitted, inLine, type LinePart } from './panel-fit.ts';
@@ -19,6 +19,8 @@ export interface PanelOptions {
   /** Colours a part for a terminal, or gives it back as it is. */
   readonly paint: (text: string, as: 'verdict' | 'critical' | 'warning') => string;
   readonly clock: PanelClock;
+  /** The staff of the last hour; `null` where it is not known. */
+  readonly staff: Staff | null;
   /** Columns, 80 at most are used. */
   readonly width: number;
 }
@@ -31,8 +33,9 @@ const lastLines = 2;
  * A swap as it goes, in ten lines: the question with its clock, how long that takes here, whose clock it is, the hold point and its
  * conditions, both halves with the staff of the last hour, the last lines, a caution. Source: look.md, "The swap while it runs".
  */
-export function panelText(now: SwapNow, { zone, paint, clock, width }: PanelOptions): readonly string[] {
-  const columns = Math.min(width, mostColumns);
+export function panelText(now: SwapNow, options: PanelOptions): readonly string[] {
+  const { zone, paint, clock, staff } = options;
+  const columns = Math.min(options.width, mostColumns);
   const hold = now.holdPoint;
   const look = hold.status === 'stop' ? ({ as: 'critical' } as const) : {};
   const lines: readonly (readonly LinePart[])[] = [
@@ -40,8 +43,8 @@ export function panelText(now: SwapNow, { zone, paint, clock, width }: PanelOpti
     secondParts(now),
     [clockLine(now, clock, zone)],
     [{ text: sayHoldPoint(hold), ...look }, { text: `. ${capital(sayConditions(hold.conditions))}` }],
-    [{ text: `  ${sayMissing(hold)}`, ...look }],
-    ...halfLines(now, columns).map((text) => [{ text }]),
+    [{ text: `  ${sayMissing(hold).join(' ')}`, ...look }],
+    ...halfLines(now.halves, staff, columns).map((text) => [{ text }]),
     ...linesRead(now.lines).map((text) => [{ text }]),
     [{ text: shortCaution }],
   ];
@@ -49,7 +52,10 @@ export function panelText(now: SwapNow, { zone, paint, clock, width }: PanelOpti
 }
 
 /** One line on a pair besides the one that has the panel. */
-export function otherPairLine(now: SwapNow, { paint, clock, width }: PanelOptions): string {
+export function otherPairLine(
+  now: SwapNow,
+  { paint, clock, width }: Omit<PanelOptions, 'staff' | 'zone'>,
+): string {
   const waited = waitText(now, clock);
   const parts: readonly LinePart[] = [
     { text: `${cut(inLine(now.pair), mostName)}  ${waited === null ? '' : `${waited}  `}${sayAwaited(now)}` },
@@ -81,7 +87,7 @@ function secondParts(now: SwapNow): readonly LinePart[] {
 }
 
 /** A line each half: what it is, and its staff. Always two. */
-function halfLines({ halves, swap }: SwapNow, columns: number): readonly string[] {
+function halfLines(halves: readonly HalfAt[], drawn: Staff | null, columns: number): readonly string[] {
   const shown = [...halves, ...halves.map(() => undefined), undefined, undefined].slice(0, 2);
   const cells = shown.map((half) => (half === undefined ? [] : cellsOf(half)));
   const widths = [0, 1, 2, 3].map((index) => Math.max(...cells.map((row) => columnsOf(row[index] ?? ''))));
@@ -90,7 +96,7 @@ function halfLines({ halves, swap }: SwapNow, columns: number): readonly string[
   const room = columns - most - 2;
   return words.map((text, index) => {
     const half = shown[index]?.half;
-    const staff = swap === null || half === undefined ? '' : staffLine(swap.staff, half, room);
+    const staff = drawn === null || half === undefined ? '' : staffLine(drawn, half, room);
     return `${column(text, most)}  ${staff}`;
   });
 }

@@ -8,7 +8,9 @@ import { sayInstant } from './words.ts';
 export function changeLine(now: SwapNow, zone: string): string {
   const { at, pair, awaits, limitSeconds, holdPoint } = now;
   const limit = awaits === null || limitSeconds === null ? '' : `, the limit is ${sayDuration(limitSeconds)}`;
-  const stands = `${sayHoldPoint(holdPoint)}. ${sayMissing(holdPoint)}`;
+  // What is missing first: the others follow by name.
+  const [missing = holdPoint.statement] = sayMissing(holdPoint);
+  const stands = `${sayHoldPoint(holdPoint)}. ${missing}`;
   const conditions = capital(sayConditions(holdPoint.conditions));
   return `${sayInstant(at, zone)}  ${inLine(pair)}: ${ended(`${sayAwaited(now)}${limit}`)} ${ended(stands)} ${conditions}.`;
 }

@@ -7,6 +7,7 @@ const options = (clock: Partial<PanelOptions['clock']> = {}): PanelOptions => ({
   zone: 'UTC',
   paint: (text) => text,
   clock: { at: newest, isSilent: false, behindSeconds: 4, ...clock },
+  staff: null,
   width: 80,
 });
 
