@@ -40,7 +40,8 @@ export function inPlace(output: Pick<Output, 'write'>, screen: Screen): InPlace 
       drawn = [];
     },
     end() {
-      if (isOpen) output.write(cursor.show);
+      // The terminal may have shown there which key was pressed.
+      if (isOpen) output.write(`\r${toEnd}${cursor.show}`);
       isOpen = false;
     },
   };

@@ -9,7 +9,7 @@ import type { Streams } from './streams.ts';
 import { statusOf } from './verify.ts';
 import type { WatchDisplay } from './watch-display.ts';
 import type { KeptReport, ToKeep } from './watch-report.ts';
-import type { NextTurn, Turn, WatchOptions } from './watch-turns.ts';
+import type { Looked, Turn, WatchOptions } from './watch-turns.ts';
 import type { WatchWorld } from './watch-world.ts';
 import type { WatchedSwaps } from './watched-swaps.ts';
 
@@ -19,10 +19,12 @@ declare const STEADYPAIR_VERSION: string;
 const leastTurnMs = 250;
 /** A disk that gives no notice of a change is looked at so often. */
 const lookMs = 1000;
+/** As wide as the text of a command is. */
+const mostColumns = 100;
 
 /** A watch that is under way. */
 export interface Watch {
-  readonly next: NextTurn;
+  readonly look: () => Promise<Looked>;
   readonly display: WatchDisplay;
   readonly swaps: WatchedSwaps;
   /** `null` where none was asked for. */
@@ -63,12 +65,12 @@ export async function turnUntilOver(
 
 /** Reads what has changed and shows it; `null` where nothing has. */
 async function takeTurn(watch: Watch, arrivals: Arrivals): Promise<Turn | null> {
-  const { next, display, swaps, report, world, options } = watch;
-  const turn = await next();
-  if (turn === null) return null;
-  const { now, beside, staff, waitsFor, analysed, told } = turn;
-  swaps.take(now, analysed.timelines);
+  const { look, display, swaps, report, world, options } = watch;
+  const { turn, told } = await look();
   for (const line of told) display.tell(line);
+  if (turn === null) return null;
+  const { now, beside, staff, waitsFor, analysed } = turn;
+  swaps.take(now, analysed.timelines);
   const zone = zoneOf(turn, options);
   const arrivedAt = arrivals([...now, ...beside], world.thisMoment());
   display.show({ now, beside, staff, waitsFor, arrivedAt, zone }, world.thisMoment());
@@ -120,7 +122,8 @@ export async function finish(watch: Watch, last: Turn | null): Promise<Status> {
     for (const line of lines) streams.stdout.write(`${line}\n`);
     if (last !== null) {
       const shown = { zone: zoneOf(last, options), paint: painterFor(streams.stdout) };
-      streams.stdout.write(verdictText(verificationOf(watch, last), shown));
+      const width = Math.min(mostColumns, streams.stdout.screen?.columns() ?? mostColumns);
+      streams.stdout.write(verdictText(verificationOf(watch, last), shown, width));
     }
   }
   return statusOf({ swaps: all });

@@ -25,12 +25,15 @@ export interface Turn {
   readonly staff: Staff | null;
   /** What is waited for where there is none. */
   readonly waitsFor: string;
-  /** Lines that were not told before: what failed, and what was passed over. */
-  readonly told: readonly string[];
 }
 
-/** Reads the followed files again; `null` where nothing has changed. */
-export type NextTurn = () => Promise<Turn | null>;
+/** What a look at the followed files gave. */
+export interface Looked {
+  /** `null` where nothing has changed, or nothing is there any more: a share that vanishes comes back. */
+  readonly turn: Turn | null;
+  /** What failed, and what was passed over, as far as the look before did not say it. */
+  readonly told: readonly string[];
+}
 
 /** What a watch can be told. */
 export interface WatchOptions extends CommonOptions {
@@ -39,22 +42,25 @@ export interface WatchOptions extends CommonOptions {
   readonly out?: string | undefined;
 }
 
-/** Reads files turn by turn, what was read before only once. Throws InputError if the phrasebook or the zone cannot be used. */
+/**
+ * Gives a function that looks at the files, and reads what has changed: the rest was read before. Throws InputError if the
+ * phrasebook or the zone cannot be used.
+ */
 export async function turnsOf(
   followed: FollowedFiles,
   paths: readonly string[],
   options: WatchOptions,
   job: Job | null,
   { stdout, stderr }: Streams,
-): Promise<NextTurn> {
+): Promise<() => Promise<Looked>> {
   const phrasebook = await phrasebookOf(options);
   const kept = keptReadings();
   const limits = limitsOf(options);
-  const told = new Set<string>();
-  let isFirst = true;
+  let said: readonly string[] = [];
+  let [isFirst, hasRead] = [true, false];
   return async () => {
     const { hasChanged, ...found } = await followed.look();
-    if (!hasChanged && !isFirst) return null;
+    if (!hasChanged && !isFirst) return { turn: null, told: [] };
     const logs = { ...found, ...withoutOutputs(found, [stdout, stderr], !isFirst) };
     // Progress is of use while the history is read: afterwards it would be drawn into the panel.
     const progress = isFirst ? stderr : { ...stderr, isTerminal: false };
@@ -64,15 +70,19 @@ export async function turnsOf(
       stderr: progress,
       kept,
     });
-    isFirst = false;
     const analysed = analyse(imported, limits, clocksOf(options));
-    const problem = analysed.files.length === 0 ? null : planProblem(analysed, job);
+    const isThere = analysed.files.length > 0;
+    const problem = isThere ? planProblem(analysed, job) : null;
     const lines = [...imported.told, ...(problem === null ? [] : [sayRefusal(problem)])];
-    const fresh = lines.filter((line) => !told.has(line) && told.add(line));
+    const told = lines.filter((line) => !said.includes(line));
+    said = lines;
+    isFirst = false;
+    if (!isThere && hasRead) return { turn: null, told };
+    hasRead = isThere;
     const shown = shownOf(analysed, paths, options.pair ?? null, job);
-    const first = shown.now[0];
+    const [first] = shown.now;
     const staff = first === undefined ? null : lastHour(analysed, first.pair);
-    return { analysed, read: imported.read, ...shown, staff, told: fresh };
+    return { turn: { analysed, read: imported.read, ...shown, staff }, told };
   };
 }
 

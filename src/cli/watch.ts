@@ -52,12 +52,12 @@ export async function watchFiles(
   const job = options.job === undefined ? null : readJob(options.job, await readText(options.job));
   const followed = world.follow(paths);
   try {
-    const next = await turnsOf(followed, paths, options, job, streams);
+    const look = await turnsOf(followed, paths, options, job, streams);
     const display = displayFor(options, streams, world);
     try {
       const report =
         options.out === undefined ? null : keptReport(options.out, world.thisMoment, display.tell);
-      const watch: Watch = { next, display, swaps: watchedSwaps(), report, job, world, streams, options };
+      const watch: Watch = { look, display, swaps: watchedSwaps(), report, job, world, streams, options };
       const last = await turnUntilOver(watch, untilChanged(followed, world));
       return await finish(watch, last);
     } finally {

@@ -15,7 +15,7 @@ export interface PanelClock {
 const leastApartSeconds = 120;
 /** Another day's log: its date says so, and a distance would be of no use at the cabinet. */
 const daySeconds = 86_400;
-const longestName = 28;
+const longestName = 20;
 
 /** A time that was waited, as a clock counts it: `02:37`, from an hour `1:02:37`. */
 export function clockText(seconds: number): string {
@@ -55,7 +55,7 @@ export function clockLine(now: SwapNow, clock: PanelClock, zone: string): LinePa
   const said = apart < daySeconds ? sayClock(clock.at, zone) : sayInstant(clock.at, zone);
   const habit = now.habitSeconds ?? 0;
   if (clock.isSilent) {
-    const text = `Clock of ${name} stopped at ${said}: no row for longer than ${sayDuration(habit)}`;
+    const text = `No row for over ${sayDuration(habit)}: clock of ${name} stopped at ${said}`;
     return { text, as: 'warning' };
   }
   const where = `(${zone})`;

@@ -21,7 +21,7 @@ const byGravity: readonly Drawn[] = ['ready', 'active', 'unknown', 'not-ready', 
 /** The key of the staff, shown once; each line fits 80 columns. */
 export const staffKey = [
   'The last hour: = active  - standby, ready  . standby, not ready  blank out',
-  '| restart, reflash, fault, loss  X switchover  / not observed  ? not known  > now',
+  '| restart, reflash, fault, loss  X switchover  / unobserved  ? unknown  > now',
 ] as const;
 
 /** A module that is out is blank: its removal and insertion need no mark of their own, which would hide it. */

@@ -57,5 +57,5 @@ test('gives the cursor back once, and draws nothing after that', () => {
   place.end();
   place.draw(['two']);
   place.clear();
-  expect(fresh()).toBe('\u001b[?25h');
+  expect(fresh()).toBe('\r\u001b[K\u001b[?25h');
 });

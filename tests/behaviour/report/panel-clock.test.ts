@@ -19,9 +19,7 @@ describe('the clock of the panel', () => {
   test('says that the log is silent, and stands still', () => {
     const now = swapNowWith();
     const silent = { isSilent: true, at: newest + 30_000 };
-    expect(panel(now, silent)[2]).toBe(
-      'Clock of ro1-poll.csv stopped at 09:19:15: no row for longer than 30 s',
-    );
+    expect(panel(now, silent)[2]).toBe('No row for over 30 s: clock of ro1-poll.csv stopped at 09:19:15');
   });
 
   test.each([

@@ -1,8 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { staffLine } from '../../../src/report/panel-staff.ts';
+import { staffKey, staffLine } from '../../../src/report/panel-staff.ts';
 import { newest, staffFor } from '../../support/made-swap-now.ts';
 
 describe('the staff of the last hour in text', () => {
+  test('has a key that fits 80 columns', () => {
+    for (const line of staffKey) expect(line.length).toBeLessThanOrEqual(80);
+  });
+
   const minute = 60_000;
   const part = (
     half: string,
