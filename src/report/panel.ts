@@ -56,26 +56,27 @@ export function otherPairLine(
   now: SwapNow,
   { paint, clock, width }: Omit<PanelOptions, 'staff' | 'zone'>,
 ): string {
-  const waited = waitText(now, clock);
-  const parts: readonly LinePart[] = [
-    { text: `${cut(inLine(now.pair), mostName)}  ${waited === null ? '' : `${waited}  `}${sayAwaited(now)}` },
-    isPastLimit(now, clock.at) ? pastLimit : { text: '' },
-    {
-      text: `. ${sayHoldPoint(now.holdPoint)}`,
-      ...(now.holdPoint.status === 'stop' ? { as: 'critical' } : {}),
-    },
-  ];
-  return fitted(parts, Math.min(width, mostColumns), paint);
+  const point: LinePart = {
+    text: `. ${sayHoldPoint(now.holdPoint)}`,
+    ...(now.holdPoint.status === 'stop' ? { as: 'critical' } : {}),
+  };
+  // Bold is for the one question.
+  const question = questionParts(now, clock).map(
+    ({ text, as }): LinePart => (as === 'critical' ? { text, as } : { text }),
+  );
+  return fitted([...question, point], Math.min(width, mostColumns), paint);
 }
 
-const pastLimit: LinePart = { text: ', past its limit', as: 'critical' };
-
-/** The clock stands before the words: it is never cut, and always in the same place. */
+/** The clock, and that it is past its limit, stand before the words: they are never cut, and always in the same place. */
 function questionParts(now: SwapNow, clock: PanelClock): readonly LinePart[] {
   const waited = waitText(now, clock);
   const pair = cut(inLine(now.pair), mostName);
-  const question = [pair, ...(waited === null ? [] : [waited]), sayAwaited(now)].join('  ');
-  return [{ text: question, as: 'verdict' }, ...(isPastLimit(now, clock.at) ? [pastLimit] : [])];
+  const late = isPastLimit(now, clock.at) ? ', past its limit' : '';
+  return [
+    { text: waited === null ? pair : `${pair}  ${waited}`, as: 'verdict' },
+    { text: late, as: 'critical' },
+    { text: `  ${sayAwaited(now)}`, as: 'verdict' },
+  ];
 }
 
 /** How long it takes here; where the swap is over, the sentence of its verdict. */

@@ -48,11 +48,12 @@ describe('the panel of a swap', () => {
   test('says that a limit has passed by that clock, before a row says so', () => {
     const late = { at: newest + 744_000 };
     expect(panel(swapNowWith(), late)[0]).toBe(
-      'RO1  15:01 of 15:00  Waiting for half B to be ready, past its limit',
+      'RO1  15:01 of 15:00, past its limit  Waiting for half B to be ready',
     );
     expect(painted(swapNowWith(), late)).toEqual([
-      'verdict: RO1  15:01 of 15:00  Waiting for half B to be ready',
+      'verdict: RO1  15:01 of 15:00',
       'critical: , past its limit',
+      'verdict:   Waiting for half B to be ready',
     ]);
   });
 
@@ -96,7 +97,10 @@ describe('the panel of a swap', () => {
   });
 
   test('paints only the question where nothing is abnormal', () => {
-    expect(painted(swapNowWith())).toEqual(['verdict: RO1  02:37 of 15:00  Waiting for half B to be ready']);
+    expect(painted(swapNowWith())).toEqual([
+      'verdict: RO1  02:37 of 15:00',
+      'verdict:   Waiting for half B to be ready',
+    ]);
   });
 
   test('shows a half that is out, and one of which nothing is known', () => {
