@@ -1,24 +1,25 @@
 import { findFiles } from './find-files.ts';
-import type { FollowedFiles } from './watch-world.ts';
+import type { FollowedFiles, LookedAt } from './watch-world.ts';
 
 /** Follows files by looking at all of them again. */
 export function lookAgain(paths: readonly string[]): FollowedFiles {
   let before = '';
   let timer: NodeJS.Timeout | undefined;
+  const look = async (): Promise<LookedAt> => {
+    const found = await findFiles(paths);
+    const sizes = found.files.map(({ name, bytes }) => [name, bytes, found.identities.get(name)]);
+    const now = JSON.stringify(sizes);
+    const hasChanged = now !== before;
+    before = now;
+    return { ...found, hasChanged };
+  };
   return {
-    async look() {
-      const found = await findFiles(paths);
-      const now = JSON.stringify(
-        found.files.map(({ name, bytes }) => [name, bytes, found.identities.get(name)]),
-      );
-      const hasChanged = now !== before;
-      before = now;
-      return { ...found, hasChanged };
-    },
+    look,
     changed: (mostMs) =>
       new Promise((resolve) => {
         timer = setTimeout(resolve, mostMs);
       }),
-    close: () => clearTimeout(timer),
+    finish: look,
+    close: async () => clearTimeout(timer),
   };
 }

@@ -24,7 +24,8 @@ const mostColumns = 100;
 
 /** A watch that is under way. */
 export interface Watch {
-  readonly look: () => Promise<Looked>;
+  /** Looks at the files, for the last time or not. */
+  readonly look: (isLast: boolean) => Promise<Looked>;
   readonly display: WatchDisplay;
   readonly swaps: WatchedSwaps;
   /** `null` where none was asked for. */
@@ -48,7 +49,7 @@ export async function turnUntilOver(
   try {
     while (!interrupted.aborted) {
       const began = world.thisMoment();
-      const turn = await takeTurn(watch, arrivals);
+      const turn = await takeTurn(watch, arrivals, false);
       // The history is read once: it says nothing of how long a turn takes.
       const took = last === null ? 0 : world.thisMoment() - began;
       last = turn ?? last;
@@ -57,16 +58,16 @@ export async function turnUntilOver(
       await changed(lookMs);
     }
     // What was written up to now counts.
-    return last === null ? null : ((await takeTurn(watch, arrivals)) ?? last);
+    return last === null ? null : ((await takeTurn(watch, arrivals, true)) ?? last);
   } finally {
     stopTicking();
   }
 }
 
 /** Reads what has changed and shows it; `null` where nothing has. */
-async function takeTurn(watch: Watch, arrivals: Arrivals): Promise<Turn | null> {
+async function takeTurn(watch: Watch, arrivals: Arrivals, isLast: boolean): Promise<Turn | null> {
   const { look, display, swaps, report, world, options } = watch;
-  const { turn, told } = await look();
+  const { turn, told } = await look(isLast);
   for (const line of told) display.tell(line);
   if (turn === null) return null;
   const { now, beside, staff, waitsFor, analysed } = turn;

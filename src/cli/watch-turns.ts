@@ -1,4 +1,4 @@
-import { type Analysed, analyse, keptReadings, lastHour, planProblem, swapsNow } from '../pipeline.ts';
+import { type Analysed, analyse, followedReadings, lastHour, planProblem, swapsNow } from '../pipeline.ts';
 import type { Job, Staff, SwapNow } from '../vocabulary.ts';
 import {
   type CommonOptions,
@@ -43,7 +43,7 @@ export interface WatchOptions extends CommonOptions {
 }
 
 /**
- * Gives a function that looks at the files, and reads what has changed: the rest was read before. Throws InputError if the
+ * Gives a function that looks at the files, for the last time or not, and reads what has changed: the rest was read before. Throws InputError if the
  * phrasebook or the zone cannot be used.
  */
 export async function turnsOf(
@@ -52,14 +52,14 @@ export async function turnsOf(
   options: WatchOptions,
   job: Job | null,
   { stdout, stderr }: Streams,
-): Promise<() => Promise<Looked>> {
+): Promise<(isLast: boolean) => Promise<Looked>> {
   const phrasebook = await phrasebookOf(options);
-  const kept = keptReadings();
+  const kept = followedReadings();
   const limits = limitsOf(options);
   let said: readonly string[] = [];
   let [isFirst, hasRead] = [true, false];
-  return async () => {
-    const { hasChanged, ...found } = await followed.look();
+  return async (isLast) => {
+    const { hasChanged, ...found } = await (isLast ? followed.finish() : followed.look());
     if (!hasChanged && !isFirst) return { turn: null, told: [] };
     const logs = { ...found, ...withoutOutputs(found, [stdout, stderr], !isFirst) };
     // Progress is of use while the history is read: afterwards it would be drawn into the panel.

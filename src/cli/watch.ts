@@ -64,7 +64,7 @@ export async function watchFiles(
       display.end();
     }
   } finally {
-    followed.close();
+    await followed.close();
   }
 }
 
