@@ -26,12 +26,20 @@ export interface Session {
     question: Extract<Question, { readonly kind: K }>,
   ): Promise<Answers[K]>;
   close(): void;
+  /** Closes it once what it was asked so far is answered: another reading stands in its place. */
+  retire(): void;
+}
+
+/** What was read, and what can be asked of it. */
+export interface Read {
+  readonly site: SiteModel;
+  readonly session: Session;
 }
 
 /** A reading that goes on. */
 export interface Reading {
   /** What was read; it stays open if the reading is stopped. Rejects with Refused for what a person can mend, Error for a defect. */
-  readonly done: Promise<{ readonly site: SiteModel; readonly session: Session }>;
+  readonly done: Promise<Read>;
   /** Ends it. What was read before is as it was. */
   stop(): void;
 }
@@ -47,8 +55,8 @@ interface Waiting {
   readonly onNews: (news: ReadingNews) => void;
 }
 
-/** Starts the worker. */
-export function openReader(): Reader {
+/** Starts the worker. `fileNow` gives a file of that number as it is at this moment, `null` where there is no other than was given. */
+export function openReader(fileNow: (id: number) => Promise<File | null>): Reader {
   const worker = new ReadingWorker();
   const waiting = new Map<number, Waiting>();
   let asked = 0;
@@ -69,7 +77,15 @@ export function openReader(): Reader {
     });
     return { number, answer };
   };
-  worker.addEventListener('message', (event: MessageEvent<Reply>) => settle(waiting, event));
+  worker.addEventListener('message', (event: MessageEvent<Reply>) => {
+    const { data } = event;
+    if (data.kind !== 'changed') return settle(waiting, event, data);
+    const { file } = data;
+    fileNow(file).then(
+      (now) => send({ kind: 'file', id: file, file: now }),
+      () => send({ kind: 'file', id: file, file: null }),
+    );
+  });
   worker.addEventListener('error', (event) => {
     failed = new Error(event.message);
     for (const one of waiting.values()) one.reject(failed);
@@ -111,24 +127,40 @@ function sessionOf(
 ): Session {
   const asked = new Set<number>();
   let isClosed = false;
+  let isRetired = false;
+  const end = (): void => {
+    isClosed = true;
+    close();
+  };
   return {
     ask(question) {
       // What asks on is about to be gone: it is not told.
       if (isClosed) return new Promise(() => undefined);
       const { number, answer } = ask(question);
       asked.add(number);
+      const answered = (): void => {
+        asked.delete(number);
+        if (isRetired && asked.size === 0 && !isClosed) end();
+      };
+      answer.then(answered, answered);
       return answer;
     },
     close() {
-      isClosed = true;
       for (const number of asked) waiting.delete(number);
-      close();
+      end();
+    },
+    retire() {
+      isRetired = true;
+      if (asked.size === 0 && !isClosed) end();
     },
   };
 }
 
-function settle(waiting: Map<number, Waiting>, event: MessageEvent<Reply>): void {
-  const reply = event.data;
+function settle(
+  waiting: Map<number, Waiting>,
+  event: MessageEvent<Reply>,
+  reply: Exclude<Reply, { readonly kind: 'changed' }>,
+): void {
   const one = waiting.get(reply.number);
   if (reply.kind === 'news') {
     one?.onNews(reply.news);

@@ -12,7 +12,7 @@ import {
 import { rowsNotKnown } from '../src/report/not-known.ts';
 import { inPage, statementInPage } from '../src/report/settings.ts';
 import { shownZone } from '../src/report/shown-zone.ts';
-import type { ImportedFile, Input, Job } from '../src/vocabulary.ts';
+import type { ImportedFile, Input, Job, SwapNow } from '../src/vocabulary.ts';
 import type { FileLines } from './lines-around.ts';
 import type {
   FileModel,
@@ -84,6 +84,7 @@ export function siteModel(session: SiteSession): SiteModel {
       analysed,
       pairs.flatMap((p) => p.verification.swaps),
     ),
+    now: swapsNowOf(session),
     findings: [...analysed.findings, ...analysed.phrasebook].map((f) => ({
       ...f,
       statement: statementInPage(f),
@@ -98,6 +99,16 @@ export function siteModel(session: SiteSession): SiteModel {
     ),
     phrasebook,
   };
+}
+
+/** What the pairs in work wait for, each with its own job. */
+function swapsNowOf(_session: SiteSession): readonly SwapNow[] {
+  return [];
+}
+
+/** How one pair stands for a swap; `null` where nothing can be said of it. */
+export function swapNow(session: SiteSession, pair: string): SwapNow | null {
+  return swapsNowOf(session).find((now) => now.pair === pair) ?? null;
 }
 
 function least(values: readonly number[], sign: 1 | -1 = 1): number | null {
