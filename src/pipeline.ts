@@ -15,17 +15,15 @@ import type { Imported } from './import/import-files.ts';
 import { isPartial } from './import/is-partial.ts';
 import { defaultLimits, type Limits } from './limits.ts';
 import { pairsNamed } from './pairs-named.ts';
+import { swapsOf } from './swaps-of.ts';
 import { alignClocks } from './timeline/align-clocks.ts';
 import { buildTimeline } from './timeline/build-timeline.ts';
 import { type ClockOffset, clockOffsets } from './timeline/clock-offsets.ts';
 import { factsOf, type PairFacts } from './timeline/facts.ts';
 import { healthOf, type PairHealth } from './timeline/health.ts';
 import { pairsBySite } from './timeline/sites.ts';
-import { checks } from './verify/checks.ts';
-import { findSwaps, type SwapFilter } from './verify/find-swaps.ts';
+import type { SwapFilter } from './verify/find-swaps.ts';
 import { planMisfit } from './verify/plan-misfit.ts';
-import { unreadOf } from './verify/unread.ts';
-import { verifySwap } from './verify/verify-swap.ts';
 import {
   type Attention,
   type Diagnosis,
@@ -59,6 +57,8 @@ export type { Lesson } from './import/phrasebook/teach-phrasebook.ts';
 export { mostYaml, tooLargeYaml } from './import/phrasebook/yaml-file.ts';
 export { previewOf, readPhrasebook, teachAll } from './import/read-phrasebook.ts';
 export { type Limits, limitsWithHold } from './limits.ts';
+export { runningClock } from './procedure/running-clock.ts';
+export { swapsNow } from './swaps-now.ts';
 export type { ClockOffset } from './timeline/clock-offsets.ts';
 export type { Mark, PairHealth } from './timeline/health.ts';
 
@@ -143,20 +143,6 @@ export function verify(
     swaps,
     findings: analysed.findings.filter((f) => wanted.some((w) => mayConcern(f, w.timeline.pair))),
   };
-}
-
-function swapsOf(
-  { files, failures, limits }: Analysed,
-  facts: PairFacts,
-  filter: SwapFilter,
-  job: Job | null,
-): readonly Swap[] {
-  const found = findSwaps(facts, filter, job, limits.verify, limits.rules);
-  // Of very many pairs few were swapped: what was left out is looked for only where something is judged.
-  if (found.length === 0) return [];
-  const failed = failures.map((f) => f.where);
-  const unread = unreadOf(files, failed, facts.timeline.pair);
-  return found.map((swap) => verifySwap(swap, checks, unread));
 }
 
 /** Why the plan of a job does not fit the logs: it names a pair or a half that they do not know. `null` where it fits. */

@@ -668,6 +668,8 @@ export interface ExpectedTime {
 export interface OpenSwap {
   readonly awaits: ProcedureStepId;
   readonly half: string | null;
+  /** What is waited for, as the end of a sentence. */
+  readonly says: string;
   readonly since: Instant;
   readonly limitSeconds: number;
   /** `stop`: a limit has passed. */

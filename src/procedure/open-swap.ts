@@ -122,8 +122,8 @@ function readyAgain(lost: TimelineEvent): Wait {
   return { id: 'ready', half: null, limitSeconds: readySeconds, says, since, evidence: linesOf(lost) };
 }
 
-/** The half that is still to be replaced: the plan says so, or without a plan the models differ. */
-function secondHalf(works: NonEmpty<HalfInWork>, planned: readonly string[]): string | null {
+/** The half that is still to be replaced: the plan says so, or without a plan the models differ; `null` where none is. */
+export function secondHalf(works: NonEmpty<HalfInWork>, planned: readonly string[]): string | null {
   const { facts, at } = works[0];
   const { timeline } = facts;
   const left = timeline.halves.filter((half) => !works.some((w) => w.change.half === half));
@@ -143,6 +143,7 @@ function asOpen(next: Wait, works: NonEmpty<HalfInWork>, waits: readonly Wait[])
   return {
     awaits: next.id,
     half: next.half,
+    says: next.says,
     since: { time: next.since.time, earliest: next.since.earliest },
     limitSeconds: next.limitSeconds,
     holdPoint: isLate || conditions.some((c) => c.status === 'stop') ? 'stop' : 'waiting',
@@ -162,8 +163,8 @@ function soFar({ id, since, limitSeconds }: Wait, at: number): string {
     : `: ${watched} so far, the limit is ${sayDuration(limitSeconds)}`;
 }
 
-/** The steps of one half: done ones are met, the first that is not done waits, what follows it is not reached yet. */
-function conditionsOf(work: HalfInWork): readonly Condition[] {
+/** The steps of the work on one half: done ones are met, the first that is not done waits, what follows it is not reached yet. */
+export function conditionsOf(work: HalfInWork): readonly Condition[] {
   const { change, at } = work;
   const states = procedure.map((step) => ({ step, state: step.stateOf(work) }));
   const place = states.findIndex(({ state }) => state.kind === 'waiting');

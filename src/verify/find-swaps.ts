@@ -1,5 +1,5 @@
 import { openSwap } from '../procedure/open-swap.ts';
-import type { HalfInWork } from '../procedure/procedure.ts';
+import { worksOf } from '../procedure/works.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { flappingSpells } from '../timeline/flapping.ts';
 import type { ModuleChange } from '../timeline/module-changes.ts';
@@ -100,28 +100,6 @@ function toCase(
     limits,
     rules,
   };
-}
-
-/** The halves in work, each with its last change. */
-function worksOf(
-  facts: PairFacts,
-  changes: NonEmpty<ModuleChange>,
-  plan: Plan,
-  at: number,
-): NonEmpty<HalfInWork> {
-  const work = (change: ModuleChange): HalfInWork => {
-    const { half, inserted } = change;
-    const bringUp =
-      inserted === null
-        ? undefined
-        : facts.bringUps.findLast(
-            (b) => b.half === half && b.start.time >= inserted.earliest && b.start.time <= at,
-          );
-    return { facts, change, bringUp: bringUp ?? null, plan: plan[half], at };
-  };
-  const lastOf = [...new Map(changes.map((change) => [change.half, change])).values()].map(work);
-  const [first, ...rest] = lastOf;
-  return first === undefined ? [work(changes[0])] : [first, ...rest];
 }
 
 /** A bring-up that begins before the end moves the end on, until the last one has settled and soaked. */

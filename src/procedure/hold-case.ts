@@ -1,0 +1,56 @@
+import { endLines } from '../timeline/evidence.ts';
+import type { PairFacts } from '../timeline/facts.ts';
+import type { TimelineRules } from '../timeline/rules.ts';
+import { linesOfStates, linesOr, type StateAt, stateAt } from '../timeline/state-at.ts';
+import type {
+  Condition,
+  HoldStatus,
+  NonEmpty,
+  PlannedModule,
+  SourceLine,
+  StateSignal,
+} from '../vocabulary.ts';
+import type { HalfInWork } from './procedure.ts';
+
+/** What the conditions of a hold point look at. */
+export interface HoldCase {
+  readonly facts: PairFacts;
+  /** The newest stamp that counts. */
+  readonly at: number;
+  readonly rules: TimelineRules;
+  readonly plan: Readonly<Record<string, PlannedModule>>;
+  /** The half that would be removed or take over; `null` where it is not known. */
+  readonly half: string | null;
+  /** The halves in work in the order of their removals; empty before the first. */
+  readonly works: readonly HalfInWork[];
+}
+
+/** What a line must say; what none says is not observed, and a person looks. */
+export const cabinet = 'check at the cabinet';
+
+/** A condition with its lines; `stop` says so in front. */
+export function conditionOf(
+  id: string,
+  half: string | null,
+  status: HoldStatus,
+  statement: string,
+  evidence: NonEmpty<SourceLine>,
+): Condition {
+  const said = status === 'stop' ? stopWords(statement) : statement;
+  return { id, half, status, statement: said, evidence };
+}
+
+/** Every stop is said alike. */
+export function stopWords(statement: string): string {
+  return `Stop and call for support: ${statement.charAt(0).toLowerCase()}${statement.slice(1)}`;
+}
+
+/** What each half reports of a signal. */
+export function ofHalves({ facts, at }: HoldCase, signal: StateSignal): readonly StateAt[] {
+  return facts.timeline.halves.map((half) => stateAt(facts.timeline, half, signal, at));
+}
+
+/** The lines of some states; where there are none the first and the last that were read. */
+export function linesFor({ facts }: HoldCase, states: readonly StateAt[]): NonEmpty<SourceLine> {
+  return linesOr(linesOfStates(states), endLines(facts.timeline));
+}
