@@ -1,5 +1,5 @@
-import { type FoundFile, filesToRead, folderChange, sayGone, sayReplaced } from './followed-folder.ts';
 import { type LookedAt, lookAt, mostFollowed, TooManyFiles } from './folder-look.ts';
+import { type FoundFile, filesToRead, folderChange, sayGone, sayReplaced } from './followed-folder.ts';
 import type { NamedFile } from './protocol.ts';
 
 /** A folder that is followed, as the views show it. */

@@ -78,13 +78,8 @@ export function openReader(fileNow: (id: number) => Promise<File | null>): Reade
     return { number, answer };
   };
   worker.addEventListener('message', (event: MessageEvent<Reply>) => {
-    const { data } = event;
-    if (data.kind !== 'changed') return settle(waiting, event, data);
-    const { file } = data;
-    fileNow(file).then(
-      (now) => send({ kind: 'file', id: file, file: now }),
-      () => send({ kind: 'file', id: file, file: null }),
-    );
+    if (event.data.kind === 'changed') void giveFile(event.data.file, fileNow, send);
+    else settle(waiting, event, event.data);
   });
   worker.addEventListener('error', (event) => {
     failed = new Error(event.message);
@@ -96,11 +91,8 @@ export function openReader(fileNow: (id: number) => Promise<File | null>): Reade
     read(question, onNews) {
       readings += 1;
       const reading = readings;
-      const session = sessionOf(
-        (next) => ask(reading, next),
-        waiting,
-        () => send({ kind: 'close', reading }),
-      );
+      const close = (): void => send({ kind: 'close', reading });
+      const session = sessionOf((next) => ask(reading, next), waiting, close);
       const { number, answer } = ask<'read'>(reading, question, onNews);
       return {
         done: answer.then((site) => ({ site, session })),
@@ -112,6 +104,20 @@ export function openReader(fileNow: (id: number) => Promise<File | null>): Reade
       };
     },
   };
+}
+
+/** Gives the worker a file as it is now; where that cannot be had, none. */
+async function giveFile(
+  id: number,
+  fileNow: (id: number) => Promise<File | null>,
+  send: (request: Request) => void,
+): Promise<void> {
+  let file: File | null = null;
+  try {
+    file = await fileNow(id);
+  } finally {
+    send({ kind: 'file', id, file });
+  }
 }
 
 /** A number, and the promise of its answer. */

@@ -27,7 +27,14 @@ export function linesByFile(
       if (named === undefined) return [source.name, linesOfMember(source, encoding)];
       // What was counted while it was read is right where a line end is one byte.
       const index = encoding.startsWith('utf-16') ? undefined : indexes.get(source.name);
-      return [source.name, linesOfFile(bytesOf(named, () => fileNow(named.id)), encoding, index ?? newIndex())];
+      return [
+        source.name,
+        linesOfFile(
+          bytesOf(named, () => fileNow(named.id)),
+          encoding,
+          index ?? newIndex(),
+        ),
+      ];
     }),
   );
 }

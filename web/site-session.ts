@@ -6,6 +6,7 @@ import {
   healthOfPairs,
   type Imported,
   type PairHealth,
+  swapsNow,
   teachAll,
   verify,
 } from '../src/pipeline.ts';
@@ -101,14 +102,17 @@ export function siteModel(session: SiteSession): SiteModel {
   };
 }
 
-/** What the pairs in work wait for, each with its own job. */
-function swapsNowOf(_session: SiteSession): readonly SwapNow[] {
-  return [];
+/** The pairs in work, each with its own job. */
+function swapsNowOf({ analysed, jobs }: SiteSession): readonly SwapNow[] {
+  return swapsNow(analysed, null, null).flatMap((now) => {
+    const job = jobs.get(now.pair);
+    return job === undefined ? now : swapsNow(analysed, now.pair, job);
+  });
 }
 
-/** How one pair stands for a swap; `null` where nothing can be said of it. */
-export function swapNow(session: SiteSession, pair: string): SwapNow | null {
-  return swapsNowOf(session).find((now) => now.pair === pair) ?? null;
+/** How one pair stands for a swap, in work or not; `null` where it is in none of the files. */
+export function swapNow({ analysed, jobs }: SiteSession, pair: string): SwapNow | null {
+  return swapsNow(analysed, pair, jobs.get(pair) ?? null)[0] ?? null;
 }
 
 function least(values: readonly number[], sign: 1 | -1 = 1): number | null {

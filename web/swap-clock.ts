@@ -30,7 +30,7 @@ export function sayRunning(seconds: number): string {
   return hours === 0 ? `${minutes}:${two(rest)}` : `${hours}:${two(minutes)}:${two(rest)}`;
 }
 
-/** `4:12 of 5:00`. */
+/** `4:12 of 5:00`; each part stays on one line. */
 export function sayWait({ seconds }: Wait, limitSeconds: number | null): string {
   return limitSeconds === null
     ? sayRunning(seconds)
@@ -100,9 +100,12 @@ export function sayHoldPoint({ id, half }: HoldPoint): string {
   }
 }
 
-/** How long what is awaited takes here; empty where nobody's bring-ups tell. */
-export function sayExpected({ expected }: Pick<SwapNow, 'expected'>): string {
-  if (expected === null) return '';
+/** Steps that take as long as a module needs, not a person. */
+const ofModule: ReadonlySet<ProcedureStepId | null> = new Set(['synchronising', 'ready', 'steady'] as const);
+
+/** How long what is awaited takes here; empty where that is up to a person. */
+export function sayExpected({ awaits, expected }: Pick<SwapNow, 'awaits' | 'expected'>): string {
+  if (expected === null) return ofModule.has(awaits) ? 'no bring-up that tells' : '';
   const { median, p95, n } = expected;
   if (median === null) return `too few bring-ups to say (n = ${n})`;
   const last = p95 === null ? '95th percentile not known' : `95th percentile ${sayDuration(p95)}`;
