@@ -46,6 +46,8 @@ interface Followed {
   readonly left: Set<string>;
   /** What was given first: a person may be asked about it. */
   offered: readonly NamedFile[] | null;
+  /** Files of it were given. */
+  isGiven: boolean;
   notes: readonly string[];
   shown: FollowedFolder;
 }
@@ -54,7 +56,7 @@ interface Followed {
  * Follows the folder of a `follow` event until `unfollow`, looking at it each second. What is new in it goes out as `files` the first
  * time, then as `followed-files`.
  */
-export function followFolders(element: HTMLElement, host: FollowingHost): Following {
+export function followFolders(element: EventTarget, host: FollowingHost): Following {
   const work: Work = { element, host, followed: null };
   const stop = (): void => {
     if (work.followed === null) return;
@@ -66,7 +68,10 @@ export function followFolders(element: HTMLElement, host: FollowingHost): Follow
   on<FileSystemDirectoryHandle>('follow', (root) => void follow(work, root));
   on<null>('unfollow', stop);
   on<null>('cancel', stop);
-  on<string>('remove-file', (name) => work.followed?.left.add(name));
+  on<string>('remove-file', (name) => {
+    work.followed?.left.add(name);
+    work.followed?.read.delete(name);
+  });
   on<{ readonly files: readonly NamedFile[]; readonly how?: string }>('files', ({ files, how }) => {
     const isOwn = files === work.followed?.offered;
     // Others in its place, or its own refused: there is nothing left to follow.
@@ -85,7 +90,7 @@ function asNothing(error: unknown): null {
 }
 
 interface Work {
-  readonly element: HTMLElement;
+  readonly element: EventTarget;
   readonly host: FollowingHost;
   followed: Followed | null;
 }
@@ -97,6 +102,7 @@ async function follow(work: Work, root: FileSystemDirectoryHandle): Promise<void
     handles: new Map(),
     left: new Set(),
     offered: null,
+    isGiven: false,
     notes: [],
     shown: { name: root.name, files: 0, said: [], problem: null },
   };
@@ -137,7 +143,7 @@ async function look(work: Work, followed: Followed): Promise<void> {
 
 /** Hands on what is to be read. An empty folder is read too where nothing was: the views say what it waits for. */
 function give({ element, host }: Work, followed: Followed, more: readonly LookedAt[]): void {
-  const isFirst = followed.read.size === 0;
+  const isFirst = !followed.isGiven;
   if (more.length === 0 && !(isFirst && host.isEmpty() && followed.offered === null)) return;
   for (const { name, size, lastModified, handle } of more) {
     followed.read.set(name, { name, size, lastModified });
@@ -146,6 +152,7 @@ function give({ element, host }: Work, followed: Followed, more: readonly Looked
   const files: readonly NamedFile[] = more.map(({ name, file }) => ({ name, file }));
   const kind = isFirst ? 'files' : 'followed-files';
   if (isFirst) followed.offered = files;
+  followed.isGiven = files.length > 0;
   element.dispatchEvent(new CustomEvent(kind, { detail: { files } }));
 }
 
