@@ -39,7 +39,7 @@ import {
 
 export type { FleetQuestion } from './fleet/review-fleet.ts';
 export { DamagedEnd, eachChunk } from './import/bytes/damaged-end.ts';
-export type { FileSource, Hasher, Platform, StoredFile } from './import/bytes/file-source.ts';
+export type { FileSource, GrowingFile, Hasher, Platform, StoredFile } from './import/bytes/file-source.ts';
 export { InputError } from './import/bytes/input-error.ts';
 export { isNoLog } from './import/bytes/no-logs.ts';
 export { unpackFiles } from './import/bytes/unpack.ts';
@@ -47,6 +47,7 @@ export { readTime } from './import/clock/read-time.ts';
 export { surveyFiles } from './import/drafts/survey-files.ts';
 export { tryColumns } from './import/drafts/try-columns.ts';
 export { type SaidOfStamps, tryStamps } from './import/drafts/try-stamps.ts';
+export { followedReadings } from './import/followed-readings.ts';
 export { type Imported, importFiles } from './import/import-files.ts';
 export { readJob } from './import/job.ts';
 export { type KeptReadings, keptReadings } from './import/kept-readings.ts';

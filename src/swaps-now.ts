@@ -1,6 +1,7 @@
 import { pairsNamed } from './pairs-named.ts';
+import { begunWork } from './procedure/begun-work.ts';
 import { lastStepOf, swapNow } from './procedure/swap-now.ts';
-import { worksOf } from './procedure/works.ts';
+import { withBlanks, worksOf } from './procedure/works.ts';
 import { judgeSwaps, type ReadForSwaps } from './swaps-of.ts';
 import type { PairFacts } from './timeline/facts.ts';
 import { findSwaps } from './verify/find-swaps.ts';
@@ -29,10 +30,19 @@ function pairNow(read: ReadForSwaps, facts: PairFacts, job: Job | null, isNamed:
   const { rules, verify } = read.limits;
   const plan = job?.plan?.[timeline.pair] ?? {};
   const known = { facts, fleet: read.facts, plan, rules };
+  const at = timeline.newest.time;
   const last = findSwaps(facts, { from: null, to: null }, job, verify, rules).at(-1);
-  const isShown = last !== undefined && (last.open !== null || timeline.to - lastStepOf(facts) < shownMs);
+  const isShown = last !== undefined && (last.open !== null || at - lastStepOf(facts) < shownMs);
   const [swap] = isShown ? judgeSwaps(read, facts, [last]) : [];
-  if (last === undefined || swap === undefined)
-    return isNamed ? swapNow({ ...known, works: [], swap: null }) : null;
-  return swapNow({ ...known, works: worksOf(facts, last.changes, plan, timeline.to), swap });
+  if (last !== undefined && swap !== undefined)
+    return swapNow({
+      ...known,
+      works: worksOf(facts, withBlanks(facts, last.changes, at), plan, at),
+      swap,
+      isBeforeLog: false,
+    });
+  const { changes, isBeforeLog } = begunWork(facts, at);
+  const [first, ...others] = changes;
+  const works = first === undefined ? [] : worksOf(facts, [first, ...others], plan, at);
+  return works.length > 0 || isNamed ? swapNow({ ...known, works, swap: null, isBeforeLog }) : null;
 }

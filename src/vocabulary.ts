@@ -484,6 +484,13 @@ export interface PairTimeline {
   readonly contradicted: readonly ContradictedNote[];
   readonly from: number;
   readonly to: number;
+  readonly newest: NewestStamp;
+}
+
+/** The newest stamp that was read, and the file by whose clock it is. */
+export interface NewestStamp {
+  readonly time: number;
+  readonly file: string;
 }
 
 /**
@@ -725,7 +732,7 @@ export interface WorkStep {
   /** What is done or waited for, an imperative. */
   readonly title: string;
   readonly limitSeconds: number | null;
-  /** `null`: none stands before this step. */
+  /** `null`: none stands before this step. That of the soak, before leaving, stands after it. */
   readonly holdPoint: HoldPoint | null;
   /** `null`: nobody's bring-ups tell. */
   readonly expected: ExpectedTime | null;

@@ -30,5 +30,6 @@ function sha256({ name, bytes, packedBytes }: Parameters<Platform['sha256']>[0])
       hash.update(bytes);
     },
     digest: () => hash.digest('hex'),
+    digestSoFar: () => hash.copy().digest('hex'),
   };
 }

@@ -1,13 +1,14 @@
 import { Worker } from 'node:worker_threads';
 import { type Hasher, InputError } from '../pipeline.ts';
 
-/** Answers each chunk when it is hashed, and `null` with the digest. As text, since the command is one file. */
+/** Answers each chunk when it is hashed, `true` with the digest so far and `null` with the digest. As text, since the command is one file. */
 const program = `
 const { parentPort } = require('node:worker_threads');
 const hash = require('node:crypto').createHash('sha256');
 parentPort.on('message', (chunk) => {
-  if (chunk !== null) hash.update(chunk);
-  parentPort.postMessage(chunk === null ? hash.digest('hex') : '');
+  const isAsked = chunk === null || chunk === true;
+  if (!isAsked) hash.update(chunk);
+  parentPort.postMessage(isAsked ? (chunk ? hash.copy() : hash).digest('hex') : '');
 });
 `;
 
@@ -42,7 +43,7 @@ export function threadHasher(name: string): Hasher {
   });
   // A thread that waits for chunks of a file that was given up keeps nothing alive.
   worker.unref();
-  const ask = (chunk: Uint8Array | null): Promise<string> =>
+  const ask = (chunk: Uint8Array | true | null): Promise<string> =>
     new Promise((resolve, reject) => {
       asked.push({ resolve, reject });
       if (isDead) {
@@ -50,13 +51,15 @@ export function threadHasher(name: string): Hasher {
         return;
       }
       worker.ref();
-      if (chunk === null || chunk.buffer instanceof SharedArrayBuffer) worker.postMessage(chunk);
+      if (chunk === null || chunk === true || chunk.buffer instanceof SharedArrayBuffer)
+        worker.postMessage(chunk);
       else postCopy(worker, chunk);
     });
   return {
     async update(chunk) {
       await ask(chunk);
     },
+    digestSoFar: () => ask(true),
     async digest() {
       const digest = await ask(null);
       await worker.terminate();

@@ -85,7 +85,8 @@ function asFailure(error: unknown): InputError {
   throw error;
 }
 
-function saidBesides({ name }: FileSource, options: ImportOptions): string {
+/** All that is said of a file of that name besides the phrasebook. */
+export function saidBesides({ name }: Pick<FileSource, 'name'>, options: ImportOptions): string {
   const { zone, order, year, neighbour, knownPairs, orderOfAlike } = options;
   const pairs = knownPairs === undefined ? null : [...knownPairs].sort();
   return JSON.stringify([zone, order, year, neighbour, pairs, orderOfAlike?.(name) ?? null]);

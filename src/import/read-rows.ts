@@ -1,8 +1,8 @@
-import { csvRows, type RowReader } from './bytes/csv-rows.ts';
+import { csvRows } from './bytes/csv-rows.ts';
 import { eachChunk } from './bytes/damaged-end.ts';
 import { type Encoding, foreignWatch } from './bytes/decode.ts';
 import type { FileSource } from './bytes/file-source.ts';
-import { rowReader } from './bytes/open-rows.ts';
+import { type OpenRows, rowReader } from './bytes/open-rows.ts';
 import type { Row } from './bytes/row.ts';
 import { noZeroBytes, type ZeroBytes } from './bytes/zero-bytes.ts';
 import { fileSink } from './changes/file-sink.ts';
@@ -37,13 +37,34 @@ export interface Reading {
   readonly refusedPairs: ReadonlySet<string>;
 }
 
-/** One pass over the rows of a file. */
-export interface Passed extends Done {
+/** What the rows of a file came to in one pass over its bytes. */
+export interface RowsRead {
   readonly sink: ClosedSink;
   readonly times: TimeReader;
   readonly seconds: ReadonlySet<number>;
+  readonly zeros: ZeroBytes;
   /** It holds bytes that are no UTF-8. */
   readonly isForeign: boolean;
+}
+
+/** One pass over the rows of a file, with what its bytes are. */
+export interface Passed extends RowsRead, Done {}
+
+/** A pass over the rows of a file that is fed with its bytes, chunk by chunk from the first on. */
+export interface OpenPass {
+  push(chunk: Uint8Array): void;
+  /** How many rows there were so far, and how many changes they are. */
+  rows(): number;
+  changes(): number;
+  /**
+   * After whole lines: what the rows so far come to, as if no more followed, while more may. `isWaiting`: an open quote keeps
+   * lines back. It must be used before more is pushed.
+   */
+  soFar(): RowsRead & { readonly isWaiting: boolean };
+  /** True once something came that changes what was taken for whole then: only a pass from the beginning gives what all of it comes to. */
+  isOutdated(): boolean;
+  /** No byte follows. */
+  end(): RowsRead;
 }
 
 /** How many rows wait to be sorted: one that is further out of order is no stray row. */
@@ -51,6 +72,30 @@ const sortWindow = 200_000;
 
 /** Reads the rows of a file once, to the end of its bytes. */
 export async function readRows(reading: Reading): Promise<Passed> {
+  const { source, options } = reading;
+  const pass = openPass(reading);
+  const hasher = options.sha256(source);
+  let bytes = 0;
+  let hashing: Promise<void> = Promise.resolve();
+  const damage = await eachChunk(source, async (chunk) => {
+    const before = hashing;
+    hashing = Promise.resolve(hasher.update(chunk));
+    // An error there is thrown when the memory of the chunk is about to be used again.
+    hashing.catch(() => undefined);
+    bytes += chunk.length;
+    pass.push(chunk);
+    checkMemoryBudget(source.name, pass.changes(), options);
+    options.onProgress?.(bytes, pass.rows());
+    await before;
+    return true;
+  });
+  const read = pass.end();
+  const sha256 = await hasher.digest();
+  return { ...read, sha256, bytes, damage };
+}
+
+/** Begins a pass over the rows of a file. */
+export function openPass(reading: Reading): OpenPass {
   const { source, encoding, plan, clock, options, steps } = reading;
   const { phrasebook, used = new Set(), knownPairs = new Set() } = options;
   const state = sinkState(
@@ -71,27 +116,27 @@ export async function readRows(reading: Reading): Promise<Passed> {
   const lane =
     (sorter === null ? laneOf(reading, state, times, put, zeros, watch.see) : null) ??
     textLane(rows, encoding, watch.see);
-  const hasher = options.sha256(source);
-  let bytes = 0;
-  let hashing: Promise<void> = Promise.resolve();
-  const damage = await eachChunk(source, async (chunk) => {
-    const before = hashing;
-    hashing = Promise.resolve(hasher.update(chunk));
-    // An error there is thrown when the memory of the chunk is about to be used again.
-    hashing.catch(() => undefined);
-    bytes += chunk.length;
-    lane.push(chunk);
-    checkMemoryBudget(source.name, sink.changes(), options);
-    options.onProgress?.(bytes, sink.rows());
-    await before;
-    return true;
-  });
-  lane.end();
-  sorter?.end();
-  if (!rows.hasRecords()) throw noRecords(source.name, plan.head.rule);
-  const seconds = sorter?.secondExports() ?? new Set<number>();
-  const sha256 = await hasher.digest();
-  return { sha256, bytes, damage, isForeign: watch.isForeign(), zeros, sink: sink.close(), times, seconds };
+  const read = (closed: ClosedSink): RowsRead => {
+    if (!rows.hasRecords()) throw noRecords(source.name, plan.head.rule);
+    const seconds = sorter?.secondExports() ?? new Set<number>();
+    return { isForeign: watch.isForeign(), zeros, sink: closed, times, seconds };
+  };
+  return {
+    push: lane.push,
+    rows: sink.rows,
+    changes: sink.changes,
+    soFar() {
+      const isWaiting = !lane.settle();
+      sorter?.settle();
+      return { ...read(sink.soFar()), isWaiting };
+    },
+    isOutdated: () => rows.wentOn() || sorter?.isLate() === true,
+    end() {
+      lane.end();
+      sorter?.end();
+      return read(sink.close());
+    },
+  };
 }
 
 /** Takes a data row; gives what is recorded of it, if a row of the same content would give just that. */
@@ -123,10 +168,11 @@ function whereData<T>(plan: Plan, take: (row: Row) => T): (row: Row) => T | null
 }
 
 /** The general lane: all bytes become text. */
-function textLane(rows: RowReader, encoding: Encoding, see: (text: string) => string): Lane {
+function textLane(rows: OpenRows, encoding: Encoding, see: (text: string) => string): Lane {
   const decoder = new TextDecoder(encoding.label);
   return {
     push: (chunk) => rows.push(see(decoder.decode(chunk, { stream: true }))),
+    settle: rows.settle,
     end() {
       rows.push(see(decoder.decode()));
       rows.end();

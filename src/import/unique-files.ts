@@ -20,7 +20,8 @@ function keyOf({ input }: ImportedFile): string {
   return `${input.sha256} ${input.file}`;
 }
 
-function renamed(file: ImportedFile, name: string): ImportedFile {
+/** The same file under another name. */
+export function renamed(file: ImportedFile, name: string): ImportedFile {
   const notices = file.notices.map((notice) => {
     const [first, ...rest] = notice.lines;
     return {

@@ -23,6 +23,8 @@ export interface HoldCase {
   readonly half: string | null;
   /** The halves in work in the order of their removals; empty before the first. */
   readonly works: readonly HalfInWork[];
+  /** The work had begun before the first line: what came before was not observed. */
+  readonly isBeforeLog: boolean;
 }
 
 /** What a line must say; what none says is not observed, and a person looks. */

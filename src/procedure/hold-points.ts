@@ -21,12 +21,11 @@ import {
 } from './pair-conditions.ts';
 import { lightIsSteady, partnerLost, readyFor, rolesInConflict, rolesKnown } from './partner-conditions.ts';
 import type { HalfInWork } from './procedure.ts';
+import { limitSeconds } from './table.ts';
 
-/** Before a removal the partner was ready without a break for so long. Source: design.md, section 5. */
-export const baselineSeconds = 900;
-
-/** How long a new module takes here to be ready and to have a steady light; `null` where nobody's bring-ups tell. */
+/** How long a new module takes here to be reflashed, to be ready and to have a steady light; `null` where nobody's bring-ups tell. */
 export interface Expected {
+  readonly reflash: ExpectedTime | null;
   readonly ready: ExpectedTime | null;
   readonly steady: ExpectedTime | null;
 }
@@ -66,7 +65,7 @@ function sayHoldPoint(
 export function beforeRemoval(hold: HoldCase, swap: Swap | null): HoldPoint {
   return holdPointOf('removal', hold.half, [
     rolesInConflict(hold) ?? rolesKnown(hold),
-    partnerLost(hold) ?? readyFor(hold, baselineSeconds),
+    partnerLost(hold) ?? readyFor(hold, limitSeconds.baseline),
     lightIsSteady(hold),
     linksUp(hold),
     configurationIsCurrent(hold),
@@ -108,7 +107,7 @@ export function beforeSwitchover(
     orStop(isIn(work)),
     orStop(isIdentified(work, steps.get('identified'))),
     rolesInConflict(hold) ?? rolesKnown(hold),
-    orStop(firmwareIsSame(hold)),
+    withExpected(orStop(firmwareIsSame(hold)), expected.reflash),
     withExpected(partnerLost(hold) ?? orStop(readyFor(hold, hold.rules.holdMs / 1000)), expected.ready),
     withExpected(orStop(lightIsSteady(hold)), expected.steady),
     linksUp(hold),
@@ -155,7 +154,8 @@ const stopping: ReadonlySet<string> = new Set([
 ]);
 
 /** What has gone wrong already: the wrong half out, and every check that failed by what was logged. */
-function broken({ plan, works }: HoldCase, swap: Swap | null): readonly Condition[] {
+function broken(hold: HoldCase, swap: Swap | null): readonly Condition[] {
+  const { plan, works } = hold;
   const planned = Object.keys(plan);
   const wrong = works.find((w) => planned.length > 0 && !planned.includes(w.change.half));
   const half = wrong?.change.half;
@@ -165,7 +165,20 @@ function broken({ plan, works }: HoldCase, swap: Swap | null): readonly Conditio
       ? []
       : [conditionOf('planned-half', half ?? null, 'stop', said, linesOf(wrong.change.removed))];
   const failed = (swap?.checks ?? []).filter((c) => c.status === 'fail' && stopping.has(c.id));
-  return [...unplanned, ...failed.map((c) => conditionOf(c.id, null, 'stop', c.statement, c.evidence))];
+  return [
+    ...begunBefore(hold),
+    ...unplanned,
+    ...failed.map((c) => conditionOf(c.id, null, 'stop', c.statement, c.evidence)),
+  ];
+}
+
+/** What was not seen is never met: a person looks. */
+function begunBefore({ works, isBeforeLog }: HoldCase): readonly Condition[] {
+  const [first] = works;
+  if (first === undefined || !isBeforeLog) return [];
+  const { half, removed } = first.change;
+  const statement = `The log begins with half ${half} out: how it came to that was not observed; ${cabinet}.`;
+  return [conditionOf('begun-before', half, 'waiting', statement, linesOf(removed))];
 }
 
 const statusOf: Readonly<Record<CheckStatus, HoldStatus>> = {
@@ -176,20 +189,38 @@ const statusOf: Readonly<Record<CheckStatus, HoldStatus>> = {
 };
 
 /** Before leaving the cabinet: everything that is checked of a swap holds, and it is over. */
-export function beforeLeaving(hold: HoldCase, swap: Swap): HoldPoint {
+export function beforeLeaving(hold: HoldCase, swap: Swap | null): HoldPoint {
   const stops = [rolesInConflict(hold), partnerLost(hold)].filter((c) => c !== null);
-  const limits = (swap.open?.conditions ?? []).filter((c) => c.status === 'stop');
+  const own = swap === null ? statesAtEnd(hold) : checkedOf(hold, swap);
+  const [first, ...rest] = [...stops, ...broken(hold, null), ...own];
+  return holdPointOf('leaving', null, first === undefined ? statesAtEnd(hold) : [first, ...rest]);
+}
+
+/** What can be seen of a pair where no swap was. */
+function statesAtEnd(hold: HoldCase): NonEmpty<Condition> {
+  return [
+    readyFor(hold, limitSeconds.soak),
+    firmwareIsSame(hold),
+    linksUp(hold),
+    configurationIsCurrent(hold),
+    nothingAtFault(hold),
+  ];
+}
+
+/** The checks of a swap, with what is still waited for; a swap that is not verified though all its checks pass says why. */
+function checkedOf(hold: HoldCase, swap: Swap): readonly Condition[] {
   const checked = swap.checks.map((check): Condition => {
     const statement =
       check.status === 'not-observed' ? `${check.statement} Not observed; ${cabinet}.` : check.statement;
     return conditionOf(check.id, null, statusOf[check.status], statement, check.evidence);
   });
-  const waits = (swap.open?.conditions ?? []).filter((c) => c.status === 'waiting');
-  const unread =
-    swap.verdict === 'inconclusive' && checked.every((c) => c.status === 'met')
-      ? [conditionOf('verdict', null, 'waiting', swap.statement, linesFor(hold, []))]
-      : [];
-  const [first, ...rest] = [...stops, ...limits, ...broken(hold, null), ...waits, ...unread, ...checked];
-  const none = conditionOf('verdict', null, 'waiting', swap.statement, linesFor(hold, []));
-  return holdPointOf('leaving', null, first === undefined ? [none] : [first, ...rest]);
+  const order: readonly HoldStatus[] = ['stop', 'waiting'];
+  const awaited = swap.open?.conditions ?? [];
+  const doubt = conditionOf('verdict', null, 'waiting', swap.statement, linesFor(hold, []));
+  const isDoubted = swap.verdict === 'inconclusive' && checked.every((c) => c.status === 'met');
+  return [
+    ...order.flatMap((status) => awaited.filter((c) => c.status === status)),
+    ...(isDoubted ? [doubt] : []),
+    ...checked,
+  ];
 }

@@ -10,7 +10,8 @@ import {
   sayDuration,
   type TimelineEvent,
 } from '../vocabulary.ts';
-import { type HalfInWork, procedure, readySeconds, secondHalfSeconds, soakSeconds } from './procedure.ts';
+import { type HalfInWork, procedure } from './procedure.ts';
+import { limitSeconds as limits } from './table.ts';
 
 /** What a swap waits for where the log ends: a step, of a half or of the pair, with its limit. */
 interface Wait {
@@ -74,7 +75,7 @@ function lastStep({ timeline, switchovers }: HalfInWork['facts'], at: number): I
   }, null);
 }
 
-const soakMs = soakSeconds * 1000;
+const soakMs = limits.soak * 1000;
 
 /** Everything that is waited for, what comes first before what follows it. */
 function waitsOf(
@@ -82,10 +83,10 @@ function waitsOf(
   settledAt: number | null,
   planned: readonly string[],
 ): readonly Wait[] {
-  // The half that was taken out last is in work; one before it is done with once it has settled.
+  // The half that was taken out last is in work.
   const ofHalves = works
     .toReversed()
-    .flatMap((work, index) => (index > 0 && work.bringUp?.settled != null ? [] : waitOf(work)));
+    .flatMap((work, index) => (index > 0 && isDoneWith(work) ? [] : waitOf(work)));
   if (ofHalves.length > 0) return ofHalves;
   const { facts, at } = works[0];
   const partner = stepAt(track(facts.timeline, null, 'partner-ready'), at);
@@ -98,10 +99,15 @@ function waitsOf(
   const second = secondHalf(works, planned);
   if (second !== null) {
     const says = `the same work on half ${second}`;
-    return [{ id: 'second-half', half: second, limitSeconds: secondHalfSeconds, says, since, evidence }];
+    return [{ id: 'second-half', half: second, limitSeconds: limits['second-half'], says, since, evidence }];
   }
   if (at - (settledAt ?? from) >= soakMs) return [];
-  return [{ id: 'soak', half: null, limitSeconds: soakSeconds, says: soaking, since, evidence }];
+  return [{ id: 'soak', half: null, limitSeconds: limits.soak, says: soaking, since, evidence }];
+}
+
+/** A half before the one in work waits for nothing once it has settled, or may have: what the logs leave open no wait will tell. */
+function isDoneWith({ bringUp }: HalfInWork): boolean {
+  return bringUp !== null && bringUp.mayHaveSettledAt !== null;
 }
 
 /** The first step of a half that is not done. */
@@ -119,7 +125,7 @@ function waitOf(work: HalfInWork): readonly Wait[] {
 function readyAgain(lost: TimelineEvent): Wait {
   const since = { time: lost.time, earliest: lost.earliest };
   const says = 'the partner to be ready again';
-  return { id: 'ready', half: null, limitSeconds: readySeconds, says, since, evidence: linesOf(lost) };
+  return { id: 'ready', half: null, limitSeconds: limits.ready, says, since, evidence: linesOf(lost) };
 }
 
 /** The half that is still to be replaced: the plan says so, or without a plan the models differ; `null` where none is. */
@@ -134,10 +140,9 @@ export function secondHalf(works: NonEmpty<HalfInWork>, planned: readonly string
 
 function asOpen(next: Wait, works: NonEmpty<HalfInWork>, waits: readonly Wait[]): OpenSwap {
   const { at } = works[0];
-  // A half that had settled before the next was taken out is done with: it waits for nothing of that one's.
   const conditions = works.flatMap((work, index) => {
-    const isDoneWith = index < works.length - 1 && work.bringUp?.settled != null;
-    return conditionsOf(work).filter((c) => c.status === 'met' || !isDoneWith);
+    const isOver = index < works.length - 1 && isDoneWith(work);
+    return conditionsOf(work).filter((c) => c.status === 'met' || !isOver);
   });
   const isLate = (at - next.since.time) / 1000 > next.limitSeconds;
   return {

@@ -11,6 +11,7 @@ import type {
   SourceLine,
   TimelineEvent,
 } from '../vocabulary.ts';
+import { limitSeconds } from './table.ts';
 
 /** One half in work, as the log shows it up to an instant. */
 export interface HalfInWork {
@@ -41,19 +42,11 @@ export interface ProcedureStep {
   stateOf(work: HalfInWork): StepState;
 }
 
-const minute = 60;
-
-/** The time within which a half, or a partner that was lost again, must be ready. */
-export const readySeconds = 15 * minute;
-
-/**
- * The steps of the work on one half, in their order. The limits are those of design.md, section 5; five minutes for the light
- * are common practice, no source.
- */
+/** The steps of the work on one half that logs can tell of, in their order: how each of them stands. */
 export const procedure: readonly ProcedureStep[] = [
   {
     id: 'in',
-    limitSeconds: 15 * minute,
+    limitSeconds: limitSeconds.in,
     says: (half) => `a module in half ${half}`,
     saysDone: (half) => `A module is in half ${half}.`,
     stateOf: ({ change }) =>
@@ -61,7 +54,7 @@ export const procedure: readonly ProcedureStep[] = [
   },
   {
     id: 'identified',
-    limitSeconds: 15 * minute,
+    limitSeconds: limitSeconds.identified,
     says: (half) => `the new module in half ${half} to report its identity`,
     saysDone: (half) => `The new module in half ${half} reports its identity.`,
     stateOf(work) {
@@ -72,14 +65,14 @@ export const procedure: readonly ProcedureStep[] = [
   },
   {
     id: 'reflash',
-    limitSeconds: 15 * minute,
+    limitSeconds: limitSeconds.reflash,
     says: (half) => `half ${half} to run the right firmware`,
     saysDone: (half) => `Half ${half} runs the right firmware.`,
     stateOf: (work) => reflashing(work) ?? firmwareOf(work),
   },
   {
     id: 'ready',
-    limitSeconds: readySeconds,
+    limitSeconds: limitSeconds.ready,
     says: (half) => `half ${half} to be ready`,
     saysDone: (half) => `Half ${half} is the ready partner.`,
     stateOf({ bringUp, facts, at }) {
@@ -93,7 +86,7 @@ export const procedure: readonly ProcedureStep[] = [
   },
   {
     id: 'steady',
-    limitSeconds: 5 * minute,
+    limitSeconds: limitSeconds.steady,
     says: (half) => `the light of half ${half} to be steady`,
     saysDone: (half) => `The light of half ${half} is steady.`,
     stateOf({ bringUp, facts, change: { half }, at }) {
@@ -111,10 +104,6 @@ const none: StepState = { kind: 'none' };
 function state(kind: 'done' | 'waiting', event: TimelineEvent): StepState {
   return { kind, since: { time: event.time, earliest: event.earliest }, evidence: linesOf(event) };
 }
-
-/** The time within which the second half follows the first, and the one for which a ready partner is watched. */
-export const secondHalfSeconds = 24 * 60 * minute;
-export const soakSeconds = 30 * minute;
 
 /** The first word of the new module: what it is, or the role it takes. */
 function identified({ facts, change: { half, inserted, removed } }: HalfInWork): TimelineEvent | null {

@@ -3,7 +3,7 @@ import type { PairFacts } from '../timeline/facts.ts';
 import { identityAt } from '../timeline/module-changes.ts';
 import type { TimelineRules } from '../timeline/rules.ts';
 import { standbyAt } from '../timeline/standby.ts';
-import { countUntil, track, valueAt } from '../timeline/tracks.ts';
+import { track, valueAt } from '../timeline/tracks.ts';
 import type {
   ExpectedTime,
   HalfAt,
@@ -15,17 +15,12 @@ import type {
   Swap,
   SwapNow,
 } from '../vocabulary.ts';
-import { bringUpsBut, expectedTime } from './expected-times.ts';
+import { expectedTime } from './expected-times.ts';
 import type { HoldCase } from './hold-case.ts';
-import {
-  baselineSeconds,
-  beforeLeaving,
-  beforeRemoval,
-  beforeSwitchover,
-  type Expected,
-} from './hold-points.ts';
-import { secondHalf } from './open-swap.ts';
+import { beforeLeaving, beforeRemoval, beforeSwitchover, type Expected } from './hold-points.ts';
+import { openSwap, secondHalf } from './open-swap.ts';
 import type { HalfInWork } from './procedure.ts';
+import { limitSeconds as limits } from './table.ts';
 
 /** One pair with all that is known of its swap. */
 export interface PairInWork {
@@ -36,6 +31,8 @@ export interface PairInWork {
   /** The halves in work in the order of their removals; empty before the first. */
   readonly works: readonly HalfInWork[];
   readonly swap: Swap | null;
+  /** The work had begun before the first line. */
+  readonly isBeforeLog: boolean;
   readonly rules: TimelineRules;
 }
 
@@ -43,14 +40,15 @@ export interface PairInWork {
 export function swapNow(pair: PairInWork): SwapNow {
   const { facts, swap } = pair;
   const { timeline } = facts;
-  const at = timeline.to;
+  const at = timeline.newest.time;
   const expected = expectedOf(pair);
   const holdPoint = nextHoldPoint(pair, expected);
   return {
     pair: timeline.pair,
     site: timeline.site,
     at,
-    ...clockOf(timeline),
+    clock: timeline.newest.file,
+    habitSeconds: habitOf(timeline),
     ...awaited(pair, holdPoint, expected),
     holdPoint,
     halves: timeline.halves.map((half) => halfAt(timeline, half, at)),
@@ -66,30 +64,29 @@ export function lastStepOf({ timeline, switchovers }: PairFacts): number {
   return Math.max(moved?.time ?? Number.NEGATIVE_INFINITY, exchanged ?? Number.NEGATIVE_INFINITY);
 }
 
+/** How long the step takes that a half in work is at; the firmware it is to come to, where it is still to be reflashed. */
 function expectedOf({ facts, fleet, works, plan }: PairInWork): Expected {
   const work = works.at(-1);
-  if (work === undefined) return { ready: null, steady: null };
+  if (work === undefined) return { reflash: null, ready: null, steady: null };
   const { timeline } = facts;
   const { half } = work.change;
   const other = timeline.halves.find((h) => h !== half);
   const own = identityAt(timeline, half, work.at);
   const beside = other === undefined ? null : identityAt(timeline, other, work.at);
-  const alike = {
-    model: own.model ?? plan[half]?.model ?? null,
-    firmware: own.firmware ?? plan[half]?.firmware ?? beside?.firmware ?? null,
-    cause: work.bringUp?.cause ?? null,
-  };
-  const bringUps = bringUpsBut(fleet, work.bringUp);
+  const model = own.model ?? plan[half]?.model ?? null;
+  const wanted = plan[half]?.firmware ?? beside?.firmware ?? null;
+  const alike = { model, firmware: own.firmware ?? wanted, cause: work.bringUp?.cause ?? 'inserted' };
   return {
-    ready: expectedTime(bringUps, alike, 'ready'),
-    steady: expectedTime(bringUps, alike, 'steady'),
+    reflash: expectedTime(fleet, { model, firmware: wanted, cause: 'reflash' }, 'reflash', work.bringUp),
+    ready: expectedTime(fleet, alike, 'ready', work.bringUp),
+    steady: expectedTime(fleet, alike, 'steady', work.bringUp),
   };
 }
 
 function nextHoldPoint(pair: PairInWork, expected: Expected): HoldPoint {
   const { facts, works, swap, plan } = pair;
   const { timeline } = facts;
-  const at = timeline.to;
+  const at = timeline.newest.time;
   const last = works.at(-1);
   const [first, ...others] = works;
   if (first === undefined || last === undefined)
@@ -99,7 +96,7 @@ function nextHoldPoint(pair: PairInWork, expected: Expected): HoldPoint {
   const isExchanged = valueAt(track(timeline, half, 'role'), at) === 'active';
   if (second !== null && isExchanged) return beforeRemoval(holdCase(pair, second), swap);
   const isLast = others.length > 0 || (second === null && isExchanged) || swap?.open === null;
-  if (isLast && swap !== null) return beforeLeaving(holdCase(pair, half), swap);
+  if (isLast) return beforeLeaving(holdCase(pair, half), swap);
   return beforeSwitchover(holdCase(pair, half), last, swap, expected);
 }
 
@@ -112,17 +109,21 @@ function firstHalf(timeline: PairTimeline, plan: PairInWork['plan'], at: number)
     : standby;
 }
 
-function holdCase({ facts, works, plan, rules }: PairInWork, half: string | null): HoldCase {
-  return { facts, at: facts.timeline.to, rules, plan, half, works };
+function holdCase({ facts, works, plan, rules, isBeforeLog }: PairInWork, half: string | null): HoldCase {
+  return { facts, at: facts.timeline.newest.time, rules, plan, half, works, isBeforeLog };
 }
 
 type Awaited = Pick<SwapNow, 'awaits' | 'half' | 'says' | 'since' | 'limitSeconds' | 'expected'>;
 
-function awaited({ facts, swap }: PairInWork, holdPoint: HoldPoint, expected: Expected): Awaited {
-  if (swap === null) return beforeTheFirst(facts, holdPoint);
-  const { open } = swap;
+function awaited(pair: PairInWork, holdPoint: HoldPoint, expected: Expected): Awaited {
+  const { facts, swap, works } = pair;
+  const [first, ...rest] = works;
+  if (first === undefined) return beforeTheFirst(facts, holdPoint);
+  const settledAt = works.at(-1)?.bringUp?.settled?.time ?? null;
+  // Of work that no swap tells of the same table says what is awaited.
+  const open = swap === null ? openSwap([first, ...rest], settledAt, Object.keys(pair.plan)) : swap.open;
   if (open === null) {
-    const says = swap.statement;
+    const says = swap?.statement ?? 'Nothing is waited for any more.';
     return { awaits: null, half: null, says, since: null, limitSeconds: null, expected: null };
   }
   const { awaits, half, says, since, limitSeconds } = open;
@@ -140,35 +141,25 @@ function beforeTheFirst({ timeline, readiness }: PairFacts, { status, half }: Ho
     return { awaits: 'out', half, says, since: null, ...nothing };
   }
   const isReady = readiness.signal === 'partner-ready' && ready?.value === 'yes';
-  const isShort = ready !== undefined && (timeline.to - ready.time) / 1000 < baselineSeconds;
+  const isShort = ready !== undefined && (timeline.newest.time - ready.time) / 1000 < limits.baseline;
   const says =
     isReady && !isShort
       ? 'what must hold before a removal'
       : 'a ready partner without a break for 15 minutes';
-  const limitSeconds = isReady && isShort ? baselineSeconds : null;
+  const limitSeconds = isReady && isShort ? limits.baseline : null;
   return { awaits: 'baseline', half: null, says, since, limitSeconds, expected: null };
 }
 
-/** The newest stamp's file, and how long after it a row follows where the densest poll goes on. */
-function clockOf({ coverage }: PairTimeline): Pick<SwapNow, 'clock' | 'habitSeconds'> {
-  const logs = coverage.filter((c) => c.stream.kind !== 'note');
-  const newest = (logs.length > 0 ? logs : coverage).reduce((best, c) => (endOf(c) > endOf(best) ? c : best));
-  const spacings = logs.flatMap(({ stream }) =>
+/** How long after the newest stamp a row follows where the densest poll goes on as it did; `null` without a poll. */
+function habitOf({ coverage }: PairTimeline): number | null {
+  const spacings = coverage.flatMap(({ stream }) =>
     stream.kind === 'reading' && stream.spacing > 0 ? [stream.spacing] : [],
   );
-  const densest = Math.min(...spacings);
-  return {
-    clock: newest.file,
-    habitSeconds: spacings.length === 0 ? null : (spacingsOfHabit * densest) / 1000,
-  };
+  return spacings.length === 0 ? null : (spacingsOfHabit * Math.min(...spacings)) / 1000;
 }
 
 /** As for what counts as read. Source: design.md, section 2, Observed. */
 const spacingsOfHabit = 3;
-
-function endOf({ span, stream }: PairTimeline['coverage'][0]): number {
-  return stream.kind === 'entry' ? span.to : stream.last.time;
-}
 
 function halfAt(timeline: PairTimeline, half: string, at: number): HalfAt {
   const move = timeline.events.findLast(
@@ -186,9 +177,8 @@ function halfAt(timeline: PairTimeline, half: string, at: number): HalfAt {
 const mostLines = 5;
 
 /** The lines of the last events, the newest last. */
-function lastLines({ events, to }: PairTimeline): readonly SourceLine[] {
-  const end = countUntil(events, to);
-  const lines = events.slice(Math.max(0, end - mostLines), end).flatMap((e) => [...linesOf(e)]);
+function lastLines({ events }: PairTimeline): readonly SourceLine[] {
+  const lines = events.slice(-mostLines).flatMap((e) => [...linesOf(e)]);
   const unique = new Map(lines.map((l) => [`${l.file}\n${l.line}`, l]));
   return [...unique.values()].slice(-mostLines);
 }

@@ -1,9 +1,37 @@
 import type { PairFacts } from '../timeline/facts.ts';
-import type { ModuleChange } from '../timeline/module-changes.ts';
+import { type ModuleChange, unexplainedBlanksOf } from '../timeline/module-changes.ts';
 import type { NonEmpty, PlannedModule } from '../vocabulary.ts';
 import type { HalfInWork } from './procedure.ts';
 
-/** The halves in work up to an instant, each with its last change, in the order of their first removals. */
+const nothing = { model: null, serial: null, firmware: null };
+
+/**
+ * Halves that stopped reporting and are not seen again, where only polls show that: out, or starting again. It is no swap until another
+ * module says what it is, but what is waited for now is a module.
+ */
+export function blanksInWork({ timeline }: PairFacts, from: number, at: number): readonly ModuleChange[] {
+  return unexplainedBlanksOf(timeline)
+    .filter((removed) => removed.time >= from && removed.time <= at)
+    .map((removed) => ({
+      half: removed.half ?? '',
+      removed,
+      inserted: null,
+      before: nothing,
+      found: nothing,
+    }));
+}
+
+/** Changes of modules with what polls show to be gone since: nothing else tells of the second half being out. */
+export function withBlanks(
+  facts: PairFacts,
+  changes: NonEmpty<ModuleChange>,
+  logEnd: number,
+): NonEmpty<ModuleChange> {
+  const [first, ...rest] = changes;
+  return [first, ...rest, ...blanksInWork(facts, first.removed.time, logEnd)];
+}
+
+/** The halves in work up to an instant, each with its last change, in the order of these. */
 export function worksOf(
   facts: PairFacts,
   changes: NonEmpty<ModuleChange>,
@@ -20,7 +48,8 @@ export function worksOf(
           );
     return { facts, change, bringUp: bringUp ?? null, plan: plan[half], at };
   };
-  const lastOf = [...new Map(changes.map((change) => [change.half, change])).values()].map(work);
+  const lasts = [...new Map(changes.map((change) => [change.half, change])).values()];
+  const lastOf = lasts.sort((a, b) => a.removed.time - b.removed.time).map(work);
   const [first, ...rest] = lastOf;
   return first === undefined ? [work(changes[0])] : [first, ...rest];
 }

@@ -21,6 +21,7 @@ import { gaugesOf } from './half-gauges.ts';
 import { storyOf } from './half-story.ts';
 import { breaksFor, mergeHappenings } from './happenings.ts';
 import { mergeSightings } from './merge.ts';
+import { newestStamp } from './newest-stamp.ts';
 import { observationOf } from './observation.ts';
 import { byCause } from './order.ts';
 import { type RoleEvidence, roleStepsOf } from './role-steps.ts';
@@ -49,6 +50,7 @@ export function buildTimeline(
     .sort(([a], [b]) => compareText(a, b))
     .map(([pair, list]) => ({
       ...buildPair(pair, sightings.get(pair) ?? [], list, files, rules),
+      newest: newestStamp(list, offsets),
       site: sites.get(pair) ?? null,
       zone: zones.get(pair) ?? null,
     }));
@@ -60,7 +62,7 @@ function buildPair(
   streams: NonEmpty<NamedStream>,
   files: readonly ImportedFile[],
   rules: TimelineRules,
-): Omit<PairTimeline, 'site' | 'zone'> {
+): Omit<PairTimeline, 'site' | 'zone' | 'newest'> {
   const coverage = withLogs(streams, told);
   const halves = nameHalves(told, coverage);
   const first = placed(told, halves, rules);

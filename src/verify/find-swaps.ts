@@ -1,5 +1,5 @@
 import { openSwap } from '../procedure/open-swap.ts';
-import { worksOf } from '../procedure/works.ts';
+import { withBlanks, worksOf } from '../procedure/works.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { flappingSpells } from '../timeline/flapping.ts';
 import type { ModuleChange } from '../timeline/module-changes.ts';
@@ -84,6 +84,8 @@ function toCase(
 ): SwapCase {
   const begin = changes[0].removed.earliest;
   const { to, settledAt } = endOf(facts.bringUps, changes, logEnd, limits);
+  // What is waited for is timed by the clock that runs.
+  const now = logEnd === facts.timeline.to ? facts.timeline.newest.time : logEnd;
   const counted = facts.losses.filter((l) => l.kind === 'counted').map((l) => l.event);
   return {
     facts,
@@ -92,7 +94,9 @@ function toCase(
     to,
     settledAt,
     // What another swap follows is over, no matter what it waited for.
-    open: isLast ? openSwap(worksOf(facts, changes, plan, logEnd), settledAt, Object.keys(plan)) : null,
+    open: isLast
+      ? openSwap(worksOf(facts, withBlanks(facts, changes, now), plan, now), settledAt, Object.keys(plan))
+      : null,
     bringUps: facts.bringUps.filter((b) => b.start.time >= begin && b.start.time <= to),
     switchovers: facts.switchovers.filter((s) => s.at.time >= begin && s.at.time <= to),
     flapping: flappingSpells(counted, facts.timeline.to, rules.flapping),

@@ -72,9 +72,13 @@ function judgeRemoval({ facts }: SwapCase, { half, removed }: Removal): Outcome 
   };
 }
 
-/** Within the bounds of the removal the roles may have been passed on first. */
+/**
+ * Within the bounds of the removal the roles may have been passed on first; or the other half was read as active already, and
+ * this one may have given up its role unseen.
+ */
 function mayHavePassed({ timeline }: PairFacts, half: string, { earliest, time }: TimelineEvent): boolean {
   const own = track(timeline, half, 'role').filter((s) => s.value !== 'none' && s.value !== null);
   const others = timeline.halves.filter((h) => h !== half).map((h) => track(timeline, h, 'role'));
-  return [own, ...others].some((steps) => mayChange(steps, earliest, time));
+  const isTaken = others.some((steps) => stepAt(steps, earliest)?.value === 'active');
+  return isTaken || [own, ...others].some((steps) => mayChange(steps, earliest, time));
 }

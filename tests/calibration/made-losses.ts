@@ -90,6 +90,7 @@ export function madePair(
     observed: [{ from: 0, to: days * dayMs }],
     from: 0,
     to: days * dayMs,
+    newest: { time: days * dayMs, file: noCoverage.file },
   };
   return {
     timeline,

@@ -76,7 +76,7 @@ export function madeTimeline(
 function observedOf(
   pair: string,
   to: number,
-): Pick<PairTimeline, 'coverage' | 'observation' | 'observed' | 'unobserved' | 'from' | 'to'> {
+): Pick<PairTimeline, 'coverage' | 'observation' | 'observed' | 'unobserved' | 'from' | 'to' | 'newest'> {
   const span = { from: madeFrom, to };
   const observation = { observed: [span], unobserved: [] };
   const point = { time: madeFrom, line: 1, text: '' };
@@ -98,6 +98,7 @@ function observedOf(
     observation: new Map([[keyOf(null, 'partner-ready'), { ...observation, seenUntil: to }]]),
     ...observation,
     ...span,
+    newest: { time: to, file },
   };
 }
 

@@ -16,11 +16,42 @@ export interface StoredFile extends FileSource {
   slice(from: number, to: number): Promise<Uint8Array>;
 }
 
+/**
+ * A file that may grow while it is followed. It is the same object as long as what was read of it stays as it was: one that
+ * shrank or was replaced is another.
+ */
+export interface GrowingFile extends StoredFile {
+  /** As it is called now; `readAs` is what it was called first, by which rules for files are chosen. */
+  readonly name: string;
+  readonly readAs: string;
+  /** How many bytes it has now. */
+  readonly bytes: number;
+  /**
+   * `grows`: its last line may be half written. `ended`: nothing follows, and the last line counts as it stands. `gone`: its
+   * bytes are nowhere any more, and what was read of it is all there is.
+   */
+  readonly life: 'grows' | 'ended' | 'gone';
+  /**
+   * What stands in the place of one that is gone; `null` where nothing does. What was read of the old one counts as long as the
+   * new one begins where it ended.
+   */
+  readonly replacedBy: GrowingFile | null;
+  /** Its bytes from a place on, as `open` gives them. */
+  openFrom(offset: number): AsyncIterable<Uint8Array>;
+}
+
+/** True for a file that may grow. */
+export function isGrowing(source: FileSource): source is GrowingFile {
+  return 'openFrom' in source && 'life' in source;
+}
+
 export interface Hasher {
   /** Takes the next bytes; where it takes its time they must stay as they are until it has settled. */
   update(bytes: Uint8Array): void | Promise<void>;
   /** Lower-case hexadecimal. */
   digest(): string | Promise<string>;
+  /** The same of the bytes so far, where more may follow. A file whose hasher has it not is read whole whenever it grew. */
+  digestSoFar?(): string | Promise<string>;
 }
 
 /** A hasher of the bytes of a file: many are worth a thread of their own. */

@@ -15,6 +15,13 @@ export interface RowShape {
 /** Rows, and whether any line began a record where lines are put together to such. */
 export interface OpenRows extends RowReader {
   hasRecords(): boolean;
+  /**
+   * After whole lines: takes what may still go on as it stands, though more may follow. False where lines wait all the same,
+   * since a quote is open.
+   */
+  settle(): boolean;
+  /** True once something came that belongs to what was taken so. */
+  wentOn(): boolean;
 }
 
 /** The rows of a table with that delimiter; the lines of a text, or its records. */
@@ -23,8 +30,11 @@ export function rowReader(
   onRow: (row: Row) => void,
   zeros: ZeroBytes = noZeroBytes(),
 ): OpenRows {
-  if (delimiter !== null) return { ...csvRows(delimiter, onRow, zeros), hasRecords: () => true };
-  if (begins === undefined) return { ...textLines(onRow, zeros), hasRecords: () => true };
+  if (delimiter !== null) {
+    const table = csvRows(delimiter, onRow, zeros);
+    return { ...table, ...alwaysRecords, settle: () => !table.isWaiting() };
+  }
+  if (begins === undefined) return { ...textLines(onRow, zeros), ...alwaysRecords, settle: () => true };
   const found = records(begins, onRow);
   const lines = textLines(found.add, zeros);
   return {
@@ -34,5 +44,12 @@ export function rowReader(
       found.end();
     },
     hasRecords: () => found.count() > 0,
+    settle() {
+      found.settle();
+      return true;
+    },
+    wentOn: found.wentOn,
   };
 }
+
+const alwaysRecords = { hasRecords: () => true, wentOn: () => false } as const;

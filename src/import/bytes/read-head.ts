@@ -2,7 +2,8 @@ import { eachChunk } from './damaged-end.ts';
 import type { FileSource } from './file-source.ts';
 import { InputError } from './input-error.ts';
 
-const headBytes = 65_536;
+/** So many bytes tell what a file is. */
+export const headBytes = 65_536;
 
 /**
  * The first bytes of a file, to tell what it is; of the zeros that it begins with at most one, so that bytes that go in twos

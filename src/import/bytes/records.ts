@@ -8,6 +8,10 @@ export interface Records {
   add(row: Row): void;
   /** No line follows. */
   end(): void;
+  /** Hands on the record that is not yet followed by another, though lines of it may follow. */
+  settle(): void;
+  /** True once a line came that belongs to a record that was handed on so. */
+  wentOn(): boolean;
   /** How many lines began a record. */
   count(): number;
 }
@@ -34,6 +38,8 @@ export function records(begins: (line: string) => boolean, onRow: (row: Row) => 
   let begun: Begun | null = null;
   let whole = '';
   let count = 0;
+  let isSettled = false;
+  let wentOn = false;
   const row: Row = {
     get line() {
       return begun?.line ?? 0;
@@ -62,11 +68,18 @@ export function records(begins: (line: string) => boolean, onRow: (row: Row) => 
         emit();
         count += 1;
       }
+      wentOn ||= isSettled && !isBegin;
+      isSettled = false;
       begun ??= { line, first, parts: [], length: 0, isHeadless: !isBegin, isCut };
       begun.isCut = isCut;
       addPart(begun, isBegin ? first.trimEnd() : first.trim());
     },
     end: emit,
+    settle() {
+      isSettled ||= begun !== null;
+      emit();
+    },
+    wentOn: () => wentOn,
     count: () => count,
   };
 }

@@ -40,14 +40,18 @@ export function fileSink(state: SinkState): FileSink {
     },
     changes: () => state.changes.length,
     rows: () => countsOf(state).read,
-    close: () => closed(state),
+    soFar: () => soFar(state),
+    close() {
+      checkOpen(state);
+      const closed = soFar(state);
+      state.isClosed = true;
+      return closed;
+    },
   };
 }
 
-function closed(state: SinkState): ClosedSink {
-  checkOpen(state);
+function soFar(state: SinkState): ClosedSink {
   state.cache.beforeClose();
-  state.isClosed = true;
   return {
     outOfOrder: state.outOfOrder,
     doubtful: doubtfulPairs(state),

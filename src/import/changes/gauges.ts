@@ -5,6 +5,7 @@ export interface GaugeReader {
   /** The number that a text says, as the log prints it; NaN if it is none. */
   number(text: string): number;
   add(at: number, printed: number): void;
+  /** What was read so far. */
   series(): GaugeSeries;
 }
 
@@ -18,11 +19,8 @@ export function gaugeReader(subject: Subject, gauge: Gauge, scale: number): Gaug
   let sum = 0;
   let minimum = 0;
   let maximum = 0;
-  const close = (): void => {
-    if (count > 0) bins.push({ from, count, minimum, mean: sum / count, maximum });
-    count = 0;
-    sum = 0;
-  };
+  const last = (): readonly GaugeBin[] =>
+    count === 0 ? [] : [{ from, count, minimum, mean: sum / count, maximum }];
   return {
     number(text) {
       const bare = text.endsWith('%') ? text.slice(0, -1) : text;
@@ -33,7 +31,9 @@ export function gaugeReader(subject: Subject, gauge: Gauge, scale: number): Gaug
       const number = printed * scale;
       const bin = Math.floor(at / binMs) * binMs;
       if (bin !== from) {
-        close();
+        bins.push(...last());
+        count = 0;
+        sum = 0;
         from = bin;
       }
       minimum = count === 0 ? number : Math.min(minimum, number);
@@ -41,9 +41,6 @@ export function gaugeReader(subject: Subject, gauge: Gauge, scale: number): Gaug
       count += 1;
       sum += number;
     },
-    series() {
-      close();
-      return { subject, gauge, bins };
-    },
+    series: () => ({ subject, gauge, bins: [...bins, ...last()] }),
   };
 }

@@ -31,7 +31,8 @@ function heard({ unitList, changes }: SinkState): Pick<SinkResult, 'streams' | '
     const stream = toStream(unit, isKnown && unit.subject !== null ? unit.subject : noSubject);
     if (stream !== null) places.set(unit.index, streams.push(stream) - 1);
   }
-  if (streams.length === unitList.length) return { streams, changes };
+  // A list of its own: more changes may follow in that of the sink.
+  if (streams.length === unitList.length) return { streams, changes: [...changes] };
   return { streams, changes: changes.map((c) => ({ ...c, stream: places.get(c.stream) ?? c.stream })) };
 }
 

@@ -57,11 +57,13 @@ export interface FileSink {
   changes(): number;
   /** How many rows there were so far. */
   rows(): number;
+  /** What the rows so far came to, as if none followed; more may. It must be used before the next is taken. */
+  soFar(): ClosedSink;
   /** No row follows: what is taken afterwards is a defect, and throws. */
   close(): ClosedSink;
 }
 
-/** What a file came to, once all its rows are taken. */
+/** What the rows of a file came to, all of them or those so far. */
 export interface ClosedSink {
   /** How many readings were out of order: earlier than one of their parameter that stands before them. */
   readonly outOfOrder: number;

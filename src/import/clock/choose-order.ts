@@ -1,4 +1,3 @@
-import { eachChunk } from '../bytes/damaged-end.ts';
 import type { Encoding } from '../bytes/decode.ts';
 import type { FileSource } from '../bytes/file-source.ts';
 import { InputError } from '../bytes/input-error.ts';
@@ -24,7 +23,7 @@ export type OrderOfAlike = (file: string) => { readonly order: DateOrder; readon
 
 /** A file whose dates are looked at. */
 export interface DatedFile {
-  readonly source: FileSource;
+  readonly source: Pick<FileSource, 'name'>;
   readonly encoding: Encoding;
   readonly shape: RowShape;
   /** The text of a row that begins with its date. */
@@ -40,19 +39,31 @@ export interface SaidOfDates {
   readonly phrasebook: { readonly order: DateOrder | undefined; readonly pattern: DatePattern | undefined };
 }
 
-/**
- * The day/month order: what the user or the phrasebook says, else what the dates of the whole file settle. Throws
- * InputError where they can be read both ways and nothing settles it.
- */
-export async function chooseOrder(
-  { source, encoding, shape, dateText }: DatedFile,
-  options: SaidOfDates,
-): Promise<ChosenOrder> {
-  const given = options.order ?? options.phrasebook.order;
-  if (given !== undefined && given !== null) {
-    const because = options.order === null ? 'from the phrasebook' : 'from --order';
-    return { order: given, because, borrowed: null };
-  }
+/** Looks for what settles the day/month order, over the bytes of a file from its beginning. */
+export interface OrderScan {
+  /** True while what follows may tell more. */
+  isOpen(): boolean;
+  push(bytes: Uint8Array): void;
+  /** No byte follows. */
+  end(): void;
+  /** The order by the bytes so far. Throws InputError where they can be read both ways and nothing settles it. */
+  chosen(): ChosenOrder;
+}
+
+/** The day/month order: what the user or the phrasebook says, else what the dates of the whole file settle. */
+export function orderScan(file: DatedFile, options: SaidOfDates): OrderScan {
+  const given = options.order ?? options.phrasebook.order ?? null;
+  if (given === null) return scanDates(file, options);
+  const because = options.order === null ? 'from the phrasebook' : 'from --order';
+  return {
+    isOpen: () => false,
+    push: () => undefined,
+    end: () => undefined,
+    chosen: () => ({ order: given, because, borrowed: null }),
+  };
+}
+
+function scanDates({ source, encoding, shape, dateText }: DatedFile, options: SaidOfDates): OrderScan {
   const evidence = orderEvidence();
   const { pattern } = options.phrasebook;
   const rows = rowReader(shape, (row) => {
@@ -62,22 +73,26 @@ export async function chooseOrder(
   });
   const decoder = new TextDecoder(encoding.label);
   let seen = 0;
-  await eachChunk(source, (bytes) => {
-    rows.push(decoder.decode(bytes, { stream: true }));
-    seen += bytes.length;
+  return {
     // Without a date of two numbers and a year in the head, or once one settles it, the rest need not be read twice.
-    return evidence.settled() === undefined && (seen < headBytes || evidence.goesOn());
-  });
-  rows.end();
-  const settled = evidence.settled();
-  if (settled !== undefined) {
-    const { order, text, line } = settled;
-    options.onOrder?.(source.name, order);
-    return { order, because: `"${text}" in line ${line} can only be read so`, borrowed: null };
-  }
-  const example = evidence.example();
-  if (example === undefined) return { order: undefined, because: null, borrowed: null };
-  return borrowedOrder(source.name, example, options);
+    isOpen: () => evidence.settled() === undefined && (seen < headBytes || evidence.goesOn()),
+    push(bytes) {
+      rows.push(decoder.decode(bytes, { stream: true }));
+      seen += bytes.length;
+    },
+    end: rows.end,
+    chosen() {
+      const settled = evidence.settled();
+      if (settled !== undefined) {
+        const { order, text, line } = settled;
+        options.onOrder?.(source.name, order);
+        return { order, because: `"${text}" in line ${line} can only be read so`, borrowed: null };
+      }
+      const example = evidence.example();
+      if (example === undefined) return { order: undefined, because: null, borrowed: null };
+      return borrowedOrder(source.name, example, options);
+    },
+  };
 }
 
 type Example = NonNullable<ReturnType<ReturnType<typeof orderEvidence>['example']>>;

@@ -139,8 +139,10 @@ function areOne(first: Run, second: Run): boolean {
   return second.line <= first.to && second.at <= first.before && second.before >= first.at;
 }
 
-/** The steps back; one that has not caught up by the end of the file counts. */
+/** The steps back; one that has not caught up by the end of the file counts. More rows may follow: the order stays as it is. */
 function stepsIn(order: ClockOrder): readonly Run[] {
-  endRuns(order, Number.POSITIVE_INFINITY);
-  return order.candidates;
+  if (order.runs.length + order.further.length === 0) return order.candidates;
+  const ended = { ...order, candidates: [...order.candidates] };
+  endRuns(ended, Number.POSITIVE_INFINITY);
+  return ended.candidates;
 }

@@ -4,6 +4,10 @@ import { keepText, type Row } from '../bytes/row.ts';
 /** Puts rows that are out of order in the order of time before they are handed on. */
 export interface RowSorter {
   add(row: Row): void;
+  /** Hands on all that waits, though more may follow. */
+  settle(): void;
+  /** True once a row came that belongs before one that was handed on so: whoever sorts all of them at once comes to something else. */
+  isLate(): boolean;
   end(): void;
   /** The lines of steps that are none: a second export begins there and goes over the same time. */
   secondExports(): ReadonlySet<number>;
@@ -30,6 +34,8 @@ export function rowSorter(
   let count = 0;
   const seconds = new Set<number>();
   let last = Number.NEGATIVE_INFINITY;
+  let settledTo = Number.NEGATIVE_INFINITY;
+  let isLate = false;
   const release = (some: number): void => {
     waiting.sort((a, b) => a.at - b.at || a.order - b.order);
     for (const { row } of waiting.slice(0, some)) onRow(row);
@@ -42,10 +48,16 @@ export function rowSorter(
         else release(waiting.length);
       }
       last = instantOf(row) ?? last;
+      isLate ||= last < settledTo;
       waiting.push({ at: last, order: count, row: copyOf(row) });
       count += 1;
       if (waiting.length >= window) release(Math.floor(window / 2));
     },
+    settle() {
+      for (const { at } of waiting) settledTo = Math.max(settledTo, at);
+      release(waiting.length);
+    },
+    isLate: () => isLate,
     end: () => release(waiting.length),
     secondExports: () => seconds,
   };

@@ -6,6 +6,8 @@ import type { OwnPatterns, ParameterRule, Phrasebook, UnitRule } from './phraseb
 /** A phrasebook to read one file with, which notes what it is asked. */
 export interface Listening {
   readonly phrasebook: Phrasebook;
+  /** The one that it listens to. */
+  readonly of: Phrasebook;
   /**
    * True if another phrasebook certainly answers all that was asked as this one did, so that the file need not be read once
    * more. False where that is not known.
@@ -37,6 +39,7 @@ export function listening(phrasebook: Phrasebook, name: string): Listening {
         return phrasebook.notes();
       },
     },
+    of: phrasebook,
     answersAlike: (other) => answersAlike(phrasebook, other, heard),
   };
 }

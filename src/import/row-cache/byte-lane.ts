@@ -24,6 +24,8 @@ import {
 /** Takes the bytes of a file chunk by chunk. */
 export interface Lane {
   push(chunk: Uint8Array): void;
+  /** After whole lines: takes what may still go on, as `OpenRows.settle` does. */
+  settle(): boolean;
   end(): void;
 }
 
@@ -89,6 +91,7 @@ export function byteLane(options: LaneOptions): Lane {
   };
   return {
     push: (chunk) => takeChunk(state, new Uint8Array(chunk.buffer, chunk.byteOffset, chunk.length)),
+    settle: () => !state.general.isWaiting(),
     end() {
       const { general, decode, line, rest, isEndless } = state;
       if (!isEndless) general.goOnAt(line);

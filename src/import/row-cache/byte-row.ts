@@ -13,11 +13,10 @@ export interface ByteRow extends Row {
 export function byteRow(delimiter: number, decode: (bytes: Uint8Array) => string): ByteRow {
   const separator = String.fromCharCode(delimiter);
   let bytes: Uint8Array = new Uint8Array(0);
-  let from = 0;
-  let to = 0;
-  let line = 0;
+  let [from, to, line] = [0, 0, 0];
   let cells: readonly string[] | null = null;
   let kept: KeptRow[] = [];
+  let last: string | null = null;
   const held = heldRows((start, end) => decode(bytes.subarray(start, beforeLineEnd(bytes, start, end))));
   const cellsNow = (): readonly string[] => {
     cells ??= split(decode(bytes.subarray(from, to)), separator);
@@ -30,8 +29,8 @@ export function byteRow(delimiter: number, decode: (bytes: Uint8Array) => string
     isCut: false,
     cell: (column) => cellsNow()[column] ?? '',
     width: () => cellsNow().length,
-    text: () => held.text(from, to),
-    ownText: () => held.text(from, to),
+    text: () => last ?? held.text(from, to),
+    ownText: () => last ?? held.text(from, to),
     keep(one) {
       if (one.bytes !== held) kept.push(one);
       one.bytes = held;
@@ -47,11 +46,14 @@ export function byteRow(delimiter: number, decode: (bytes: Uint8Array) => string
       to = end;
       line = at;
       cells = null;
+      last = null;
     },
     isBlank: () => to - from === 1 || (to - from === 2 && bytes[from] === 13),
     flush() {
       for (const one of kept) if (one.bytes === held) becomeText(one, held);
       kept = [];
+      // The row that was taken last may be asked for when its chunk is long gone.
+      if (to > from) last ??= held.text(from, to);
       held.forget();
     },
   };

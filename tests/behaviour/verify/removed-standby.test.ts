@@ -90,6 +90,15 @@ checkCheck(
       lines: [row('08:40:00', 'RO1-B', 'role', 'active'), gone],
     },
     {
+      // Both are read as active at 08:59:50: half B may have given up the role just after, and been removed as the standby.
+      name: 'polled, last read as active, and the other half was active already',
+      status: 'inconclusive',
+      isAlone: true,
+      files: { 'poll.csv': polled('08:59:50') },
+      says: 'The logs do not show the role of half B at its removal.',
+      lines: [row('08:40:00', 'RO1-B', 'role', 'active'), gone],
+    },
+    {
       name: 'polled, standby at the last reading before the removal',
       status: 'pass',
       isAlone: true,

@@ -1,0 +1,107 @@
+import { swapsNow } from '../../../src/pipeline.ts';
+import type { SwapNow } from '../../../src/vocabulary.ts';
+import { dress } from '../stories/dressings.ts';
+import { swapStory, type ToldSwap } from '../stories/swap-story.ts';
+import { verifyFiles } from '../verify-files.ts';
+import { filesAt, linesOfFiles } from './cut-files.ts';
+import { judgeStep, type StepMiss, stepMissKinds } from './judge-step.ts';
+
+/** What came of the replay of many swaps. */
+export interface ReplayTally {
+  readonly swaps: number;
+  /** Steps at which a pair was told of. */
+  steps: number;
+  /** Steps by hold point and how it stood, then swaps by what was put in. */
+  readonly holdPoints: Map<string, number>;
+  readonly kinds: Map<string, number>;
+  /** Misses by kind and what they are about, with the seed and step of the first ones. */
+  readonly misses: Map<string, string[]>;
+}
+
+/** Replays the swaps of so many seeds, each cut at so many instants, and compares every step with the truth. */
+export async function countReplays(swaps: number, first: number, steps: number): Promise<ReplayTally> {
+  const tally: ReplayTally = { swaps, steps: 0, holdPoints: new Map(), kinds: new Map(), misses: new Map() };
+  for (let seed = first; seed < first + swaps; seed += 1) await replaySwap(tally, swapStory(seed), steps);
+  return tally;
+}
+
+async function replaySwap(tally: ReplayTally, told: ToldSwap, steps: number): Promise<void> {
+  const { story, seed } = told;
+  const dressed = dress(story, seed);
+  const lines = linesOfFiles(dressed);
+  add(tally.kinds, told.fault?.id ?? 'good');
+  let [known, now]: [string, SwapNow | undefined] = ['', undefined];
+  for (let step = 1; step <= steps; step += 1) {
+    const time = story.from + Math.floor(((story.to - story.from + 120_000) * step) / steps);
+    const files = filesAt(lines, time);
+    const text = Object.values(files).join('\n');
+    if (text === known) continue;
+    known = text;
+    now = await stepOf(files, dressed.phrasebook, story.pair);
+    if (now === undefined) continue;
+    tally.steps += 1;
+    add(tally.holdPoints, `${now.holdPoint.id} ${now.holdPoint.status}`);
+    for (const miss of judgeStep(told, dressed, now))
+      miss.about === '' ? undefined : addMiss(tally, miss, `${seed}@${step} (${dressed.id})`);
+  }
+  const end = (await verifyFiles(dressed.files, dressed.phrasebook)).swaps.at(-1);
+  if (JSON.stringify(end ?? null) !== JSON.stringify(now?.swap ?? null))
+    addMiss(tally, { kind: 'end differs from verify', about: dressed.id }, String(seed));
+}
+
+async function stepOf(
+  files: Readonly<Record<string, string>>,
+  phrasebook: string | null,
+  pair: string,
+): Promise<SwapNow | undefined> {
+  if (Object.keys(files).length === 0) return undefined;
+  const { analysed } = await verifyFiles(files, phrasebook);
+  const isTold = analysed.facts.some((f) => f.timeline.pair === pair);
+  return isTold ? swapsNow(analysed, pair, null)[0] : undefined;
+}
+
+function add(counts: Map<string, number>, key: string): void {
+  counts.set(key, (counts.get(key) ?? 0) + 1);
+}
+
+function addMiss({ misses }: ReplayTally, { kind, about }: StepMiss, where: string): void {
+  const key = `${kind}: ${about}`;
+  misses.set(key, [...(misses.get(key) ?? []), where]);
+}
+
+/** `npm run replay -- 200 0 500`: so many swaps, from a seed on, each in so many steps. */
+export async function runReplay(count = '20', first = '0', steps = '60'): Promise<string> {
+  const begin = performance.now();
+  const tally = await countReplays(Number(count), Number(first), Number(steps));
+  const seconds = (performance.now() - begin) / 1000;
+  return `${count} swaps from seed ${first} in ${steps} steps each: ${tally.steps} steps in ${seconds.toFixed(0)} s\n\n${replayText(tally)}`;
+}
+
+const mostShown = 4;
+
+function replayText({ holdPoints, kinds, misses }: ReplayTally): string {
+  const rows = (counts: ReadonlyMap<string, number>): readonly string[] =>
+    [...counts].sort(([a], [b]) => (a < b ? -1 : 1)).map(([key, count]) => `  ${key}: ${count}`);
+  const ofKind = (kind: string): readonly string[] =>
+    [...misses]
+      .filter(([key]) => key.startsWith(`${kind}:`))
+      .sort(([, a], [, b]) => b.length - a.length)
+      .map(
+        ([key, where]) =>
+          `    ${key.slice(kind.length + 2)}: ${where.length}, ${where.slice(0, mostShown).join(', ')}`,
+      );
+  return [
+    'Swaps by what was put in',
+    ...rows(kinds),
+    'Steps by hold point',
+    ...rows(holdPoints),
+    'Misses',
+    ...stepMissKinds.flatMap((kind) => {
+      const found = ofKind(kind);
+      const total = [...misses]
+        .filter(([key]) => key.startsWith(`${kind}:`))
+        .reduce((sum, [, w]) => sum + w.length, 0);
+      return [`  ${kind}: ${total}`, ...found];
+    }),
+  ].join('\n');
+}
