@@ -27,7 +27,7 @@ export const stepMissKinds = [
 export type StepMissKind = (typeof stepMissKinds)[number];
 
 /** How exactly the files of a dressing tell, at their newest stamp. */
-export function toldBy({ sources }: Dressed, at: number): Told {
+function toldBy({ sources }: Dressed, at: number): Told {
   const polls = sources.filter((s) => s.kind === 'poll').map((s) => s.spacingSeconds);
   const resolution = Math.max(0, ...sources.map((s) => s.resolutionSeconds));
   const spacing = Math.max(0, ...polls);
