@@ -58,6 +58,7 @@ export type { LessonPreview } from './import/phrasebook/preview-lesson.ts';
 export type { Lesson } from './import/phrasebook/teach-phrasebook.ts';
 export { mostYaml, tooLargeYaml } from './import/phrasebook/yaml-file.ts';
 export { previewOf, readPhrasebook, teachAll } from './import/read-phrasebook.ts';
+export { lastHour } from './last-hour.ts';
 export { type Limits, limitsWithHold } from './limits.ts';
 export { planProblem } from './plan-problem.ts';
 export { type PrepareQuestion, prepareSwap } from './prepare-swap.ts';

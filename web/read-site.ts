@@ -69,7 +69,7 @@ async function together(
   const here = opened.filter(({ session }) => session === null).map(({ given }) => given);
   forgetOthers(store, new Set([...question.files.map(({ id }) => id), ...question.remembered]));
   return {
-    lines: linesByFile(here, opened.flatMap(filesHere), files, indexes),
+    lines: linesByFile(here, opened.flatMap(filesHere), files, indexes, store.fileNow),
     members: new Map(sources.map((source) => [source.name, source])),
     imported,
     reports: opened.flatMap(({ unpacked }) => unpacked.reports),

@@ -9,13 +9,14 @@ import {
   type InputError,
   limitsWithHold,
   type PairHealth,
+  swapsNow,
   teachAll,
   verify,
 } from '../src/pipeline.ts';
 import { rowsNotKnown } from '../src/report/not-known.ts';
 import { inPage, statementInPage } from '../src/report/settings.ts';
 import { shownZone } from '../src/report/shown-zone.ts';
-import type { ImportedFile, Input, Job } from '../src/vocabulary.ts';
+import type { ImportedFile, Input, Job, SwapNow } from '../src/vocabulary.ts';
 import { noticesOf } from './bundles-inside.ts';
 import type { FileLines } from './lines-around.ts';
 import type {
@@ -96,6 +97,7 @@ export function siteModel(session: SiteSession): SiteModel {
       analysed,
       pairs.flatMap((p) => p.verification.swaps),
     ),
+    now: swapsNowOf(session),
     findings: [...analysed.findings, ...analysed.phrasebook].map((f) => ({
       ...f,
       statement: statementInPage(f),
@@ -110,6 +112,19 @@ export function siteModel(session: SiteSession): SiteModel {
     ),
     phrasebook,
   };
+}
+
+/** The pairs in work, each with its own job. */
+function swapsNowOf({ analysed, jobs }: SiteSession): readonly SwapNow[] {
+  return swapsNow(analysed, null, null).flatMap((now) => {
+    const job = jobs.get(now.pair);
+    return job === undefined ? now : swapsNow(analysed, now.pair, job);
+  });
+}
+
+/** How one pair stands for a swap, in work or not; `null` where it is in none of the files. */
+export function swapNow({ analysed, jobs }: SiteSession, pair: string): SwapNow | null {
+  return swapsNow(analysed, pair, jobs.get(pair) ?? null)[0] ?? null;
 }
 
 function least(values: readonly number[], sign: 1 | -1 = 1): number | null {

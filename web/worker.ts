@@ -15,6 +15,7 @@ import {
   type SiteSession,
   saveSite,
   siteModel,
+  swapNow,
   teach,
   withJob,
 } from './site-session.ts';
@@ -36,7 +37,8 @@ class Stopped extends Error {}
 
 /** Answers questions about readings; each is held until it is closed. Files are read by one reading at a time. */
 function serve(): void {
-  const store = givenStore();
+  const files = filesAsked();
+  const store = givenStore(files.ask);
   const readings = new Map<number, Held>();
   const stopped = new Set<number>();
   let last: Promise<unknown> = Promise.resolve();
@@ -51,6 +53,7 @@ function serve(): void {
   self.addEventListener('message', ({ data }: MessageEvent<Request>) => {
     if (data.kind === 'stop') stopped.add(data.number);
     else if (data.kind === 'close') readings.delete(data.reading);
+    else if (data.kind === 'file') files.answer(data.id, data.file);
     else {
       const { number, reading, question } = data;
       const value =
@@ -63,6 +66,29 @@ function serve(): void {
       );
     }
   });
+}
+
+/** Asks the page for files as they are at this moment; of one that is asked for twice at once the answer is one. */
+function filesAsked(): {
+  readonly ask: GivenStore['fileNow'];
+  readonly answer: (id: number, file: File | null) => void;
+} {
+  const waiting = new Map<number, ((file: File | null) => void)[]>();
+  return {
+    ask: (id) =>
+      new Promise((resolve) => {
+        const others = waiting.get(id);
+        if (others !== undefined) others.push(resolve);
+        else {
+          waiting.set(id, [resolve]);
+          reply({ kind: 'changed', file: id });
+        }
+      }),
+    answer(id, file) {
+      for (const resolve of waiting.get(id) ?? []) resolve(file);
+      waiting.delete(id);
+    },
+  };
 }
 
 interface Asked<K extends Question['kind']> {
@@ -129,6 +155,8 @@ async function answer(
     case 'judge':
       held.site = withJob(site, question.pair, question.job);
       return pairModel(held.site, question.pair);
+    case 'now':
+      return swapNow(site, question.pair);
     case 'diagnose':
       return diagnose(site.analysed, question.pair);
     case 'fleet':

@@ -5,16 +5,17 @@ import {
   type Imported,
   type InputError,
   importFiles,
+  type KeptReadings,
   limitsWithHold,
   type Phrasebook,
 } from '../pipeline.ts';
 import { terminal } from '../report/escape.ts';
 import { inCommand } from '../report/settings.ts';
-import { openGiven } from './open-given.ts';
+import { type OpenedFiles, openGiven } from './open-given.ts';
 import { addOptions, type OptionsFor } from './options.ts';
 import { mostChanges, platform } from './platform.ts';
 import { progressTo } from './progress.ts';
-import type { Streams } from './streams.ts';
+import type { Output, Streams } from './streams.ts';
 import type { ReadFiles } from './write-files.ts';
 
 /** What every command can be told. */
@@ -138,8 +139,21 @@ export async function importAny(
   job?: string,
 ): Promise<ImportedFiles> {
   const opened = await openGiven(paths, options, [stdout, stderr], job);
-  const { sources, said, phrasebookText, phrasebook, reports } = opened;
-  const { settings, notices, read, notOpened } = opened;
+  const { told, ...imported } = await importOpened(opened, stderr);
+  for (const line of told) stderr.write(`${terminal(line)}\n`);
+  return imported;
+}
+
+/**
+ * Reads files that were opened; `told` are the lines on what failed and what was passed over. Progress is shown on `stderr`;
+ * `kept` are readings of earlier runs.
+ */
+export async function importOpened(
+  opened: OpenedFiles,
+  stderr: Output,
+  kept?: KeptReadings,
+): Promise<ImportedFiles & { readonly told: readonly string[] }> {
+  const { sources, said, phrasebookText, phrasebook, reports, settings, read, notOpened } = opened;
   const progress = progressTo(stderr, sources);
   const { zone, order, year } = settings;
   const imported = await importFiles(sources, {
@@ -151,22 +165,24 @@ export async function importAny(
     mostChanges,
     onFile: progress.onFile,
     onProgress: progress.onProgress,
+    ...(kept === undefined ? {} : { kept }),
   });
   progress.end();
-  const all = [...notOpened, ...imported.failures];
-  const lines = [...all.map(sayRefusal), ...notices];
-  for (const line of lines) stderr.write(`${terminal(line)}\n`);
+  const failures = [...notOpened, ...imported.failures];
+  const told = [...failures.map(sayRefusal), ...opened.notices];
+  const { job } = said;
   return {
     ...imported,
-    failures: all,
+    failures,
     read,
     sources,
     phrasebook,
     phrasebookText,
     settings,
-    job: said.job,
+    job,
     notOpened,
     reports,
+    told,
   };
 }
 

@@ -1,7 +1,7 @@
 import { bundlesSay, type NamedYaml, type SaidByBundles, type Settings } from '../bundle/inside.ts';
 import {
   type FileSource,
-  InputError,
+  type InputError,
   type Phrasebook,
   readPhrasebook,
   type StoredFile,
@@ -10,6 +10,7 @@ import {
 import { hasOtherLogs, withoutOwnBundles } from './bundles-given.ts';
 import { type Found, findFiles } from './find-files.ts';
 import { readText } from './node-files.ts';
+import { withoutOutputs } from './own-outputs.ts';
 import { platform } from './platform.ts';
 import type { Output } from './streams.ts';
 import { identityOf, lookAt } from './things.ts';
@@ -42,6 +43,17 @@ export interface OpenedFiles {
   readonly reports: number;
 }
 
+/** What opening files rests on, besides the files. */
+interface Asked {
+  readonly paths: readonly string[];
+  readonly options: SaidByOptions;
+  /** The phrasebook that the options name. */
+  readonly given: NamedYaml | null;
+  /** A file that is read besides. */
+  readonly job: string | undefined;
+  readonly unpack: typeof unpackFiles;
+}
+
 /** Finds and opens what the arguments name, archives unpacked; `job` is a file that is read besides. Throws InputError. */
 export async function openGiven(
   paths: readonly string[],
@@ -49,11 +61,24 @@ export async function openGiven(
   outputs: readonly Output[],
   job: string | undefined,
 ): Promise<OpenedFiles> {
-  const given = options.phrasebook === undefined ? null : await yamlAt(options.phrasebook);
-  if (given !== null) readPhrasebook(given.file, given.text);
+  const given = await phrasebookGiven(options);
   const found = await findFiles(paths);
-  const { files, notices } = withoutOutputs(found, outputs);
-  const unpacked = withoutOwnBundles(await unpackFiles(files, platform), paths);
+  const logs = { ...found, ...withoutOutputs(found, outputs) };
+  return openFound(logs, { paths, options, given, job, unpack: unpackFiles });
+}
+
+/** The phrasebook that was named; `null`: none was. Throws InputError if it cannot be used. */
+export async function phrasebookGiven({ phrasebook }: SaidByOptions): Promise<NamedYaml | null> {
+  if (phrasebook === undefined) return null;
+  const given = await yamlAt(phrasebook);
+  readPhrasebook(given.file, given.text);
+  return given;
+}
+
+/** Opens files that were found, archives unpacked. */
+export async function openFound(found: Found, asked: Asked): Promise<OpenedFiles> {
+  const { paths, options, given, job, unpack } = asked;
+  const unpacked = withoutOwnBundles(await unpack(found.files, platform), paths);
   const { sources, failures, reports } = unpacked;
   const said = bundlesSay(unpacked.bundles, hasOtherLogs(unpacked));
   const phrasebookText = given ?? said.phrasebook;
@@ -64,12 +89,12 @@ export async function openGiven(
   return {
     sources,
     notOpened: [...found.failures, ...failures],
-    notices: [...notices, ...said.notices, ...passedOver(reports)],
+    notices: [...found.notices, ...said.notices, ...passedOver(reports)],
     said,
     phrasebookText,
     phrasebook,
     settings: settingsOf(options, said.settings),
-    read: await readFilesOf(files, found, reports, [options.phrasebook, job]),
+    read: await readFilesOf(found.files, found, reports, [options.phrasebook, job]),
     reports: reports.length,
   };
 }
@@ -92,27 +117,6 @@ function settingsOf(
     hold: hold ?? inside.hold,
     align: alignClocks ?? inside.align,
     reference: reference ?? inside.reference,
-  };
-}
-
-/**
- * What is read must not grow by what is written. A file that the shell made for the output is empty, and lies among the logs
- * of a folder by chance; one that holds something would be spoilt. Throws InputError for that.
- */
-function withoutOutputs(found: Found, outputs: readonly Output[]): Pick<Found, 'files' | 'notices'> {
-  const isOutput = ({ name }: StoredFile): boolean =>
-    outputs.some(({ goesTo }) => typeof goesTo === 'string' && goesTo === found.identities.get(name));
-  const [output] = found.files.filter(isOutput);
-  if (output === undefined) return found;
-  if (output.bytes > 0)
-    throw new InputError(
-      'the output',
-      'it would overwrite one of the files to read.',
-      'Redirect it to another file.',
-    );
-  return {
-    files: found.files.filter((file) => !isOutput(file)),
-    notices: [...found.notices, `${output.name}: skipped: the output is written there.`],
   };
 }
 

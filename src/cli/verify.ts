@@ -87,7 +87,7 @@ function filterOf({ from, to }: VerifyOptions, zone: string | null) {
 }
 
 /** Where there is a swap its verdict alone decides; with several 1 before 3 before 0. */
-function statusOf({ swaps }: Verification): Status {
+export function statusOf({ swaps }: Pick<Verification, 'swaps'>): Status {
   if (swaps.length === 0) return 3;
   if (swaps.some((s) => s.verdict === 'not-verified')) return 1;
   return swaps.some((s) => s.verdict === 'inconclusive') ? 3 : 0;

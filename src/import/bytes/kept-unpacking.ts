@@ -1,6 +1,6 @@
 import { isGrowing, type Platform, type StoredFile } from './file-source.ts';
 import { reportBytes } from './own-reports.ts';
-import { type Unpacked, unpackFiles } from './unpack.ts';
+import { nothing, together, type Unpacked, unpackFiles } from './unpack.ts';
 
 /**
  * Unpacks as `unpackFiles` does, again and again: a file that is the same as before gives the same sources, the very objects, by
@@ -21,15 +21,9 @@ export function keptUnpacking(): (files: readonly StoredFile[], platform: Platfo
   return async (files, platform) => {
     const found: Unpacked[] = [];
     for (const file of files) found.push(await unpack(file, platform));
-    return {
-      sources: found.flatMap((f) => f.sources),
-      failures: found.flatMap((f) => f.failures),
-      reports: found.flatMap((f) => f.reports),
-    };
+    return together(found);
   };
 }
-
-const nothing: Unpacked = { sources: [], failures: [], reports: [] };
 
 interface Kept {
   readonly bytes: number;

@@ -27,9 +27,11 @@ export async function unpackFiles(files: readonly StoredFile[], platform: Platfo
   return together(found);
 }
 
-const nothing: Unpacked = { sources: [], failures: [], reports: [], bundles: [] };
+/** No file at all. */
+export const nothing: Unpacked = { sources: [], failures: [], reports: [], bundles: [] };
 
-function together(found: readonly Unpacked[]): Unpacked {
+/** What several files gave, in their order. */
+export function together(found: readonly Unpacked[]): Unpacked {
   return {
     sources: found.flatMap((f) => f.sources),
     failures: found.flatMap((f) => f.failures),
