@@ -86,7 +86,7 @@ function firstSettled({ bringUp, change }: HalfInWork): Condition {
     isSettled ? 'met' : 'waiting',
     isSettled
       ? `Half ${half} was replaced and has settled.`
-      : `Half ${half} was replaced and has not settled.`,
+      : `Half ${half} was replaced and has not stayed ready for the hold time.`,
     bringUp?.evidence ?? linesOf(change.inserted ?? change.removed),
   );
 }

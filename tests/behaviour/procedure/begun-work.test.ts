@@ -75,3 +75,26 @@ describe('a half that only polls show to be gone', () => {
     expect(now.awaits).toBe('baseline');
   });
 });
+
+describe('a half that stops reporting after a swap', () => {
+  const poll = (to: string, ...blank: (readonly [string, string])[]): string =>
+    pollText(['08:40:00', to], 10, [
+      ['RO1-A', 'role', ['08:40:00', 'active']],
+      ['RO1-A', 'serial', ['08:40:00', 'T4-1'], ...blank],
+      ['RO1-B', 'role', ['08:40:00', 'standby'], ['09:00:00', 'none'], ['09:02:00', 'standby']],
+      ['RO1-B', 'serial', ['08:40:00', 'T4-2'], ['09:00:00', ''], ['09:02:00', 'T4-3']],
+      ['RO1', 'partner ready', ['08:40:00', 'yes'], ['09:00:00', 'no'], ['09:05:00', 'yes']],
+    ]);
+
+  test('is part of it while it lasts, and is waited for', async () => {
+    const now = await nowOf({ 'poll.csv': poll('09:36:00', ['09:30:00', '']) });
+    expect([now.awaits, now.half]).toEqual(['in', 'A']);
+    expect(now.swap?.open?.awaits).toBe('in');
+  });
+
+  test('does not open one again that is over', async () => {
+    // Ready at 09:05, and so for the half hour of the soak.
+    const now = await nowOf({ 'poll.csv': poll('10:16:00', ['10:00:00', '']) });
+    expect([now.awaits, now.swap?.open]).toEqual([null, null]);
+  });
+});

@@ -110,7 +110,7 @@ describe('what a source stopped telling', () => {
     const { status, statement } = conditionIn(now, 'configuration');
     expect([status, statement]).toEqual([
       'waiting',
-      'The configuration was not observed: it was not observed for the last 1 h 00 min; check at the cabinet.',
+      'The configuration was not observed for the last 1 h 00 min; check at the cabinet.',
     ]);
     expect(conditionIn(now, 'ready').status).toBe('met');
   });

@@ -26,7 +26,7 @@ describe('a pair that is named, before its first removal', () => {
     const now = await nowOf([...atRest, '08:56:00 RO1 A link b down']);
     expect([now.awaits, now.says, now.limitSeconds]).toEqual([
       'baseline',
-      'what must hold before a removal',
+      'what is asked before a removal',
       null,
     ]);
   });
