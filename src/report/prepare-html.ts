@@ -14,7 +14,15 @@ import {
   shownTrouble,
 } from './prepare-extent.ts';
 import { signSection, stepsSection } from './prepare-html-steps.ts';
-import { sayExposure, sayFit, sayLosses, sayStandby, sayTold, sayWanted } from './prepare-words.ts';
+import {
+  howExpected,
+  sayExposure,
+  sayFit,
+  sayLosses,
+  sayStandby,
+  sayTold,
+  sayWanted,
+} from './prepare-words.ts';
 import type { ReportOptions } from './report-options.ts';
 import { statementInCommand } from './settings.ts';
 import { notKnownLines } from './verify-html-annex.ts';
@@ -114,7 +122,11 @@ function troubleSection(sheet: WorkSheet, evidence: EvidenceList, { zone }: Repo
 
 function expectedSection({ exposure }: WorkSheet): string {
   const said = exposure.map((one) => `<p>${html(clipped(sayExposure(one), 'item'))}</p>`);
-  return section('expected', 'Exposure to expect', said.join('\n'));
+  return section(
+    'expected',
+    'Exposure to expect',
+    `${said.join('\n')}\n<p class="second">${howExpected}</p>`,
+  );
 }
 
 /** Files with their SHA-256, those of the pair first. */
