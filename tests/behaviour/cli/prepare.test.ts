@@ -158,12 +158,12 @@ describe('the job draft', () => {
 
   test('keeps what a job said already, and names and values of any kind', async () => {
     const job = fileWith('workOrder: "WO: 7 # x"\ntechnician: Technician 2\n', 'first.yaml');
-    const odd = twoDays(morning).replaceAll('Tern-2', '"yes":#{x}');
+    const poll = fileWith('time,unit,parameter,value\n2026-03-14T09:00:00.000Z,RO1-A,model,no: #{x}\n');
     const draft = join(folder(), 'job.yaml');
-    await steadypair('prepare', logWith(odd), '--job', job, '--draft-job', draft);
+    await steadypair('prepare', logWith(twoDays(morning)), poll, '--job', job, '--draft-job', draft);
     const read = readJob(draft, readFileSync(draft, 'utf8'));
     expect([read.workOrder, read.technician]).toEqual(['WO: 7 # x', 'Technician 2']);
-    expect(read.plan?.RO1?.A?.model).toBe('"yes":#{x}');
+    expect(read.plan?.RO1?.A?.model).toBe('no: #{x}');
   });
 
   test('is never written over a file that is there, an input or not', async () => {
