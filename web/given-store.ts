@@ -51,7 +51,12 @@ export async function openGiven(store: GivenStore, given: GivenFile, digest: Dig
 async function openSaved(given: GivenFile, index: LineIndex, digest: Digest): Promise<OpenedFile> {
   const session = readSession(given.name, await textOf(given), digest);
   const sources = [timelineOf(given.name, session.timelines)];
-  return { given, index, unpacked: { sources, failures: [], reports: session.reports }, session };
+  return {
+    given,
+    index,
+    unpacked: { sources, failures: [], reports: session.reports, bundles: [] },
+    session,
+  };
 }
 
 /** The stored timeline in a session, as a file of the session's name. */

@@ -34,6 +34,7 @@ export function toldBy({ sources }: Dressed, at: number): Told {
     at: at + 1000 * Math.min(1, resolution),
     lagMs: 1000 * (3 * spacing + resolution),
     hiddenMs: 1000 * spacing,
+    tellsFaults: sources.some((s) => s.signals.has('fault') && s.isPart !== true),
   };
 }
 
