@@ -27,7 +27,9 @@ const mostFindings = 10;
 export function prepareText(sheet: WorkSheet, options: TextOptions): string {
   const { zone, paint, reports } = options;
   const { readiness, site, pair, madeAt } = sheet;
-  const answer = [sayStandby(sheet, zone), sayFit(sheet, zone)];
+  const isOld = sheet.standby.because === 'too-old';
+  const besides = isOld ? ' To name it all the same, pass --allow-old.' : '';
+  const answer = [`${sayStandby(sheet, zone)}${besides}`, sayFit(sheet, zone)];
   const lines = [
     ...notKnownText(sheet, options),
     ...answer.flatMap((said) => wrap(terminal(said), '', '').map((line) => paint(line, 'verdict'))),

@@ -28,7 +28,7 @@ export function sayStandby(sheet: WorkSheet, zone: string): string {
   }
   switch (standby.because) {
     case 'too-old':
-      return `Which half of ${pair} is standby is not named: its role was last read at ${at}, ${age}. Export the logs again, or prepare it with --allow-old.`;
+      return `Which half of ${pair} is standby is not named: its role was last read at ${at}, ${age}. Export the logs again.`;
     case 'ahead':
       return `Which half of ${pair} is standby is not named: its role was last read at ${at}, ${age}. Set the time zone of the logs or the clock of this computer right.`;
     case 'several':
@@ -59,11 +59,11 @@ function sayRoles(halves: readonly SheetHalf[]): string {
     .join(', ');
 }
 
-/** Whether the pair is fit, as of its last line; the reasons follow it. */
+/** Whether the pair is ready for a swap, as of its last line; the reasons follow it. */
 export function sayFit({ readiness: { fit }, pair, asOf }: WorkSheet, zone: string): string {
   const at = `as of its last line, ${sayInstant(asOf.time, zone)}`;
-  if (fit === null) return `Whether ${pair} is fit for a swap is not known, ${at}.`;
-  return `${pair} is ${fit ? 'fit' : 'not fit'} for a swap ${at}.`;
+  if (fit === null) return `Whether ${pair} is ready for a swap is not known, ${at}.`;
+  return `${pair} is ${fit ? 'ready' : 'not ready'} for a swap ${at}.`;
 }
 
 /** A value of a half in words. */

@@ -30,7 +30,7 @@ describe('prepare', () => {
     expect([status, err]).toEqual([0, '']);
     const said = out.replace(/\s+/g, ' ');
     expect(said).toMatch(
-      /^Half B of RO1 was standby at 14 Mar 2026 09:00:00, 30 min 00 s before this sheet was made\. RO1 is fit for a swap as of its last line, 14 Mar 2026 09:00:00\. Caution: Never remove a module on the word of a log alone/,
+      /^Half B of RO1 was standby at 14 Mar 2026 09:00:00, 30 min 00 s before this sheet was made\. RO1 is ready for a swap as of its last line, 14 Mar 2026 09:00:00\. Caution: Never remove a module on the word of a log alone/,
     );
     for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
   });
@@ -41,7 +41,7 @@ describe('prepare', () => {
     );
     const { status, out } = await steadypair('prepare', log);
     expect(status).toBe(1);
-    expect(out).toContain('RO1 is not fit for a swap');
+    expect(out).toContain('RO1 is not ready for a swap');
     expect(out).toContain('A configuration is pending.');
   });
 
@@ -59,7 +59,7 @@ describe('prepare', () => {
     expect(status).toBe(3);
     const said = out.replace(/\s+/g, ' ');
     expect(said).toContain(
-      'Which half of RO1 is standby is not named: its role was last read at 14 Mar 2026 09:00:00, 2 days before this sheet was made. Export the logs again, or prepare it with --allow-old.',
+      'Which half of RO1 is standby is not named: its role was last read at 14 Mar 2026 09:00:00, 2 days before this sheet was made. Export the logs again. To name it all the same, pass --allow-old.',
     );
     expect(said).toContain('T2-2');
     expect(said).toContain('Steps');
