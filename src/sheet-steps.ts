@@ -5,6 +5,7 @@ import type {
   HoldPoint,
   NonEmpty,
   ProcedureStepId,
+  SourceLine,
   WorkStep,
 } from './vocabulary.ts';
 
@@ -46,15 +47,18 @@ export function withBlank(step: WorkStep): WorkStep {
   return { ...step, title: filled(step.title), holdPoint: eachText(step.holdPoint, filled) };
 }
 
-/** A step that names no half, for lines that are too old to say which is standby: with blanks, and what they say of roles waits. */
-export function unnamed(step: WorkStep): WorkStep {
+/**
+ * A step that names no half, for lines that are too old to say which is standby: with blanks, and what they say of roles waits;
+ * `evidence` is what shows how old they are.
+ */
+export function unnamed(step: WorkStep, evidence: NonEmpty<SourceLine>): WorkStep {
   const { half, title, holdPoint } = step;
   if (half === null && holdPoint === null) return step;
   const filled = (text: string): string => (half === null ? text : withoutHalf(text, half));
   const point = eachText(holdPoint, filled);
   if (point === null) return { ...step, half: null, title: filled(title) };
   const [first, ...rest] = point.conditions;
-  const conditions: NonEmpty<Condition> = [unseen(first), ...rest.map(unseen)];
+  const conditions: NonEmpty<Condition> = [unseen(first, evidence), ...rest.map((c) => unseen(c, evidence))];
   const isStopped = conditions.some((c) => c.status === 'stop');
   const status = isStopped ? 'stop' : 'waiting';
   return {
@@ -70,10 +74,10 @@ const ofRoles: ReadonlyMap<string, string> = new Map([
   ['steady', `The light of half ${blank} is steady.`],
 ]);
 
-function unseen(condition: Condition): Condition {
+function unseen(condition: Condition, evidence: NonEmpty<SourceLine>): Condition {
   const asked = condition.status === 'stop' ? undefined : ofRoles.get(condition.id);
   if (asked === undefined) return { ...condition, half: null };
-  return { ...condition, half: null, status: 'waiting', statement: asked };
+  return { ...condition, half: null, status: 'waiting', statement: asked, evidence };
 }
 
 function eachText(holdPoint: HoldPoint | null, change: (text: string) => string): HoldPoint | null {

@@ -52,7 +52,7 @@ export function sheetOf(
     halves: timeline.halves.map((half) => halfOf(timeline, half, plan, isOld)),
     readiness: readinessOf(facts, limits, question),
     exposure: isOld ? alike(exposureOf(steps)) : exposureOf(steps),
-    steps: steps.map((step) => (isOld ? unnamed(step) : withBlank(step))),
+    steps: steps.map((step) => (isOld ? unnamed(step, standby.evidence) : withBlank(step))),
     losses: lossesBefore(facts, limits),
     troubleDays: daysBefore(timeline, limits),
   };
@@ -68,7 +68,8 @@ function standbyAsOf(
   const age = { seenAt: instant(told.seenAt), ageSeconds: ageMs / 1000 };
   const because = ageMs > prepare.freshMs ? 'too-old' : ageMs < -prepare.aheadMs ? 'ahead' : null;
   if (because === null || allowOld || told.because === 'not-logged') return { ...told, ...age };
-  return { ...told, ...age, half: null, because };
+  const lines = endLines(timeline);
+  return { ...age, half: null, because, restsOn: null, evidence: [lines.at(-1) ?? lines[0]] };
 }
 
 /** Whether fit, by the lines; of lines older than a day it is not known any more, unless old lines are asked for. */

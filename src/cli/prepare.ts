@@ -6,7 +6,7 @@ import { prepareText } from '../report/prepare-text.ts';
 import { shownZone } from '../report/shown-zone.ts';
 import type { WorkSheet } from '../vocabulary.ts';
 import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
-import { readText } from './node-files.ts';
+import { yamlAt } from './open-given.ts';
 import { painterFor } from './paint.ts';
 import type { Streams } from './streams.ts';
 import { writeNew, writeReports } from './write-files.ts';
@@ -24,7 +24,7 @@ interface PrepareOptions extends CommonOptions {
 /** `prepare`: the work sheet of a pair, before a swap. */
 export const prepareCommand = cliCommand<PrepareOptions>({
   name: 'prepare',
-  says: 'Make the work sheet of a pair before a swap: which half is standby, is the pair fit, what comes when.',
+  says: 'Make the work sheet of a pair before a swap: which half is standby, is the pair ready, what comes when.',
   options: {
     pair: { kind: 'text', takes: 'name', says: 'pair to prepare for (the only one, or the one planned)' },
     job: { kind: 'text', takes: 'file', says: 'work order, people and plan for the sheet (YAML)' },
@@ -44,12 +44,16 @@ async function prepareFiles(
   options: PrepareOptions,
   streams: Streams,
 ): Promise<Status> {
-  const job = options.job === undefined ? null : readJob(options.job, await readText(options.job));
+  const given = options.job === undefined ? null : await yamlAt(options.job);
+  if (given !== null) readJob(given.file, given.text);
   const imported = await importAll(paths, options, streams, options.job);
-  const analysed = analyse(imported, limitsOf(options), clocksOf(options));
+  const { settings } = imported;
+  const jobText = given ?? imported.job;
+  const job = jobText === null ? null : readJob(jobText.file, jobText.text);
+  const analysed = analyse(imported, limitsOf(settings), clocksOf(settings));
   const question = { now: Date.now(), allowOld: options.allowOld === true };
-  const sheet = prepareSwap(analysed, options.pair ?? null, job, question);
-  const zone = shownZone(options.zone ?? null, sheet.inputs);
+  const sheet = prepareSwap(analysed, options.pair ?? settings.pair, job, question);
+  const zone = shownZone(settings.zone, sheet.inputs);
   if (options.draftJob !== undefined) await writeNew(options.draftJob, draftJob(sheet));
   const reports =
     options.out === undefined

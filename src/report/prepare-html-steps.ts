@@ -10,7 +10,6 @@ import {
   fiveMinuteRule,
   holdPointRule,
   holdPointWords,
-  howExpected,
   sayStep,
   shortLimit,
 } from './prepare-words.ts';
@@ -27,9 +26,7 @@ export function stepsSection(sheet: WorkSheet, evidence: EvidenceList, { zone }:
 <thead><tr><th scope="col"></th><th scope="col">Step</th><th scope="col" class="number">Limit</th><th scope="col" class="number">Median here</th><th scope="col" class="number">95th percentile</th><th scope="col" class="number">n</th><th scope="col">Clock</th><th scope="col">Initials</th></tr></thead>
 <tbody>${rows.join('\n')}</tbody>
 </table></div>
-<p class="second">${howExpected}</p>
-<p><strong>${fiveMinuteRule}</strong></p>
-<p>${holdPointRule} The log is that of ${sayInstant(sheet.asOf.time, zone)}.</p>
+<p><strong>${fiveMinuteRule}</strong> ${holdPointRule} The log is that of ${sayInstant(sheet.asOf.time, zone)}.</p>
 <p>${cautions.map(html).join(' ')}</p>`,
   );
 }

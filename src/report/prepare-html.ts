@@ -1,4 +1,4 @@
-import type { Input, SheetHalf, Told, WorkSheet } from '../vocabulary.ts';
+import type { Input, SheetHalf, WorkSheet } from '../vocabulary.ts';
 import { cautions } from './cautions.ts';
 import { cite } from './cite.ts';
 import { html } from './escape.ts';
@@ -14,7 +14,15 @@ import {
   shownTrouble,
 } from './prepare-extent.ts';
 import { signSection, stepsSection } from './prepare-html-steps.ts';
-import { sayExposure, sayFit, sayLosses, sayStandby, sayTold, sayWanted } from './prepare-words.ts';
+import {
+  halfCells,
+  howExpected,
+  sayExposure,
+  sayFit,
+  sayLosses,
+  sayStandby,
+  sayWanted,
+} from './prepare-words.ts';
 import type { ReportOptions } from './report-options.ts';
 import { statementInCommand } from './settings.ts';
 import { notKnownLines } from './verify-html-annex.ts';
@@ -81,20 +89,20 @@ function workSection({ job, site, madeAt, asOf }: WorkSheet, { zone }: ReportOpt
   );
 }
 
-function halvesSection({ halves }: WorkSheet, evidence: EvidenceList): string {
-  const cell = (told: Told): string => {
-    const [first, ...rest] = told.evidence;
-    const lines = first === undefined ? '' : cite(evidence, [first, ...rest]);
-    return `<td class="long">${html(clipped(sayTold(told)))}${lines}</td>`;
+function halvesSection(sheet: WorkSheet, evidence: EvidenceList): string {
+  const cell = ({ said, evidence: lines }: ReturnType<typeof halfCells>[number]): string => {
+    const [first, ...rest] = lines;
+    const cited = first === undefined ? '' : cite(evidence, [first, ...rest]);
+    return `<td class="long">${html(clipped(said))}${cited}</td>`;
   };
   const row = (h: SheetHalf): string =>
-    `<tr><th scope="row" class="long">${html(clipped(h.half))}</th>${[h.role, h.light, h.model, h.serial, h.firmware].map(cell).join('')}<td class="long">${html(clipped(sayWanted(h), 'cell'))}</td></tr>`;
+    `<tr><th scope="row" class="long">${html(clipped(h.half))}</th>${halfCells(h, sheet).map(cell).join('')}<td class="long">${html(clipped(sayWanted(h), 'cell'))}</td></tr>`;
   return section(
     'halves',
     'Both halves as of the last line',
     `<div class="scroll"><table>
 <thead><tr><th scope="col">Half</th><th scope="col">Role</th><th scope="col">Light</th><th scope="col">Model</th><th scope="col">Serial</th><th scope="col">Firmware</th><th scope="col">The new module must come to</th></tr></thead>
-<tbody>${halves.map(row).join('\n')}</tbody>
+<tbody>${sheet.halves.map(row).join('\n')}</tbody>
 </table></div>`,
   );
 }
@@ -114,7 +122,11 @@ function troubleSection(sheet: WorkSheet, evidence: EvidenceList, { zone }: Repo
 
 function expectedSection({ exposure }: WorkSheet): string {
   const said = exposure.map((one) => `<p>${html(clipped(sayExposure(one), 'item'))}</p>`);
-  return section('expected', 'Exposure to expect', said.join('\n'));
+  return section(
+    'expected',
+    'Exposure to expect',
+    `${said.join('\n')}\n<p class="second">${howExpected}</p>`,
+  );
 }
 
 /** Files with their SHA-256, those of the pair first. */

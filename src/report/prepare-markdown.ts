@@ -1,4 +1,4 @@
-import type { NonEmpty, SourceLine, Told, WorkSheet, WorkStep } from '../vocabulary.ts';
+import type { NonEmpty, SourceLine, WorkSheet, WorkStep } from '../vocabulary.ts';
 import { cautions } from './cautions.ts';
 import { markdown } from './escape.ts';
 import type { EvidenceList } from './evidence.ts';
@@ -8,6 +8,7 @@ import { isBehind, isOfLog, sheetEvidence } from './prepare-extent.ts';
 import {
   expectedCells,
   fiveMinuteRule,
+  halfCells,
   holdPointRule,
   holdPointWords,
   howExpected,
@@ -16,7 +17,6 @@ import {
   sayLosses,
   sayStandby,
   sayStep,
-  sayTold,
   sayWanted,
   shortLimit,
 } from './prepare-words.ts';
@@ -99,12 +99,11 @@ function work({ job, site, asOf, madeAt }: WorkSheet, { zone }: ReportOptions): 
 }
 
 function halves(sheet: WorkSheet, evidence: EvidenceList): string {
-  const cell = (told: Told): string => `${markdown(sayTold(told))}${citeAny(evidence, told.evidence)}`;
   return table(
     ['Half', 'Role', 'Light', 'Model', 'Serial', 'Firmware', 'The new module must come to'],
     sheet.halves.map((h) => [
       markdown(h.half),
-      ...[h.role, h.light, h.model, h.serial, h.firmware].map(cell),
+      ...halfCells(h, sheet).map((c) => `${markdown(c.said)}${citeAny(evidence, c.evidence)}`),
       markdown(sayWanted(h)),
     ]),
   );

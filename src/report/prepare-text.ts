@@ -5,6 +5,7 @@ import { isBehind, isOfLog } from './prepare-extent.ts';
 import {
   expectedCells,
   fiveMinuteRule,
+  halfCells,
   holdPointWords,
   howExpected,
   sayExposure,
@@ -12,7 +13,6 @@ import {
   sayLosses,
   sayStandby,
   sayStep,
-  sayTold,
   sayWanted,
   shortLimit,
 } from './prepare-words.ts';
@@ -27,7 +27,9 @@ const mostFindings = 10;
 export function prepareText(sheet: WorkSheet, options: TextOptions): string {
   const { zone, paint, reports } = options;
   const { readiness, site, pair, madeAt } = sheet;
-  const answer = [sayStandby(sheet, zone), sayFit(sheet, zone)];
+  const isOld = sheet.standby.because === 'too-old';
+  const besides = isOld ? ' To name it all the same, pass --allow-old.' : '';
+  const answer = [`${sayStandby(sheet, zone)}${besides}`, sayFit(sheet, zone)];
   const lines = [
     ...notKnownText(sheet, options),
     ...answer.flatMap((said) => wrap(terminal(said), '', '').map((line) => paint(line, 'verdict'))),
@@ -56,13 +58,11 @@ export function prepareText(sheet: WorkSheet, options: TextOptions): string {
   return `${lines.join('\n').trimEnd()}\n`;
 }
 
-function halvesText({ halves }: WorkSheet): readonly string[] {
+function halvesText(sheet: WorkSheet): readonly string[] {
+  const { halves } = sheet;
   const rows = [
     ['half', 'role', 'light', 'model', 'serial', 'firmware'],
-    ...halves.map((h) => [
-      terminal(h.half),
-      ...[h.role, h.light, h.model, h.serial, h.firmware].map((told) => terminal(sayTold(told))),
-    ]),
+    ...halves.map((h) => [terminal(h.half), ...halfCells(h, sheet).map(({ said }) => terminal(said))]),
   ];
   const widths = [0, 1, 2, 3, 4].map((column) => Math.max(...rows.map((r) => (r[column] ?? '').length)));
   const table = rows.flatMap((r) => {

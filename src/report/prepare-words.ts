@@ -28,7 +28,7 @@ export function sayStandby(sheet: WorkSheet, zone: string): string {
   }
   switch (standby.because) {
     case 'too-old':
-      return `Which half of ${pair} is standby is not named: its role was last read at ${at}, ${age}. Export the logs again, or prepare it with --allow-old.`;
+      return `Which half of ${pair} is standby is not named: its role was last read at ${at}, ${age}. Export the logs again.`;
     case 'ahead':
       return `Which half of ${pair} is standby is not named: its role was last read at ${at}, ${age}. Set the time zone of the logs or the clock of this computer right.`;
     case 'several':
@@ -59,17 +59,29 @@ function sayRoles(halves: readonly SheetHalf[]): string {
     .join(', ');
 }
 
-/** Whether the pair is fit, as of its last line; the reasons follow it. */
+/** Whether the pair is ready for a swap, as of its last line; the reasons follow it. */
 export function sayFit({ readiness: { fit }, pair, asOf }: WorkSheet, zone: string): string {
   const at = `as of its last line, ${sayInstant(asOf.time, zone)}`;
-  if (fit === null) return `Whether ${pair} is fit for a swap is not known, ${at}.`;
-  return `${pair} is ${fit ? 'fit' : 'not fit'} for a swap ${at}.`;
+  if (fit === null) return `Whether ${pair} is ready for a swap is not known, ${at}.`;
+  return `${pair} is ${fit ? 'ready' : 'not ready'} for a swap ${at}.`;
 }
 
 /** A value of a half in words. */
-export function sayTold({ value, isConcluded }: Told): string {
+function sayTold({ value, isConcluded }: Told): string {
   if (value === null) return 'not known';
   return isConcluded ? `${value} (concluded)` : value;
+}
+
+/** What a half is, as the cells of a table: role, light, model, serial and firmware; the first two only where lines are not too old. */
+export function halfCells(
+  { role, light, model, serial, firmware }: SheetHalf,
+  { standby: { because } }: WorkSheet,
+): readonly { readonly said: string; readonly evidence: Told['evidence'] }[] {
+  const isOld = because === 'too-old' || because === 'ahead';
+  return [role, light, model, serial, firmware].map((told, index) => ({
+    said: isOld && index < 2 ? 'too old' : sayTold(told),
+    evidence: told.evidence,
+  }));
 }
 
 /** What a new module in a half must come to: its firmware, with where that is from, and the model where it is planned. */
@@ -100,7 +112,7 @@ export function sayExposure({ half, seconds, n, unknown }: ExpectedExposure): st
   const of = half === null ? 'each half' : `half ${half}`;
   if (seconds !== null)
     return `Expect ${sayDuration(seconds)} without a ready partner for ${of} (sum of the medians, n = ${n}).`;
-  return `How long ${of} leaves the pair without a ready partner is not known here: no time of ${unknown.map((id) => stepWords[id]).join(', ')}.`;
+  return `How long ${of} leaves the pair without a ready partner is not known here: no time was logged of ${unknown.map((id) => stepWords[id]).join(', ')}.`;
 }
 
 const stepWords: Readonly<Record<ProcedureStepId, string>> = {

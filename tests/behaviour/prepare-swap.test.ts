@@ -23,7 +23,18 @@ describe('which half is standby', () => {
     expect(old.halves.flatMap((h) => [h.role.value, h.light.value])).toEqual([null, null, null, null]);
     expect(old.halves.map((h) => h.serial.value)).toEqual(['T2-1', 'T2-2']);
     expect(old.steps.filter((s) => s.half !== null)).toEqual([]);
-    expect(JSON.stringify(old.steps.map((s) => s.title))).not.toMatch(/half [AB]/);
+    const { standby, halves, steps } = old;
+    expect(JSON.stringify(steps.flatMap((s) => [s.title, s.holdPoint?.statement]))).not.toMatch(/half [AB]/);
+    expect(steps.some((s) => s.title.includes('half ____'))).toBe(true);
+    expect(JSON.stringify([standby, halves])).not.toMatch(/role (?:active|standby)/);
+    // What shows how old they are: the last line.
+    expect(numbers(standby.evidence)).toEqual([13]);
+    const { conditions = [] } = steps.find((s) => s.holdPoint !== null)?.holdPoint ?? {};
+    const ofRoles = conditions.filter((c) => c.id === 'roles' || c.id === 'steady');
+    expect(ofRoles.map((c) => [c.half, c.status, c.statement, numbers(c.evidence)])).toEqual([
+      [null, 'waiting', 'Half ____ is standby and the other half active.', [13]],
+      [null, 'waiting', 'The light of half ____ is steady.', [13]],
+    ]);
   });
 
   test('is named from older ones where that is asked for, with their age', async () => {

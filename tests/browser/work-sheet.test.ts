@@ -37,7 +37,7 @@ describe.each(['A4', 'Letter'])('the work sheet on %s', (format) => {
     const pages = await pagesOf(sheet, format);
     expect(pages).toHaveLength(2);
     const [before = '', work = ''] = pages;
-    for (const text of ['Half B of RO1 was standby', 'fit for a swap', 'Evidence', 'SHA-256'])
+    for (const text of ['Half B of RO1 was standby', 'ready for a swap', 'Evidence', 'SHA-256'])
       expect(before).toContain(text);
     for (const text of ['Clock', 'Initials', 'Hold point', 'five minutes', 'Sign-off', 'Signature'])
       expect(work).toContain(text);

@@ -53,9 +53,10 @@ export function longSheet(sheet: WorkSheet): WorkSheet {
     },
     trouble: many.map(finding),
     losses: many.map((index) => ({ ...sheet.asOf, evidence: lines(index) })),
-    steps: sheet.steps.map((step) => {
+    // Of the first hold point the sentences are of the log, of the others they are fixed.
+    steps: sheet.steps.map((step, index, all) => {
       const { holdPoint } = step;
-      if (holdPoint === null) return step;
+      if (holdPoint === null || all.findIndex((s) => s.holdPoint !== null) < index) return step;
       const [first, ...rest] = holdPoint.conditions;
       return { ...step, holdPoint: { ...holdPoint, conditions: [condition(first), ...rest.map(condition)] } };
     }),

@@ -30,7 +30,7 @@ describe('prepare', () => {
     expect([status, err]).toEqual([0, '']);
     const said = out.replace(/\s+/g, ' ');
     expect(said).toMatch(
-      /^Half B of RO1 was standby at 14 Mar 2026 09:00:00, 30 min 00 s before this sheet was made\. RO1 is fit for a swap as of its last line, 14 Mar 2026 09:00:00\. Caution: Never remove a module on the word of a log alone/,
+      /^Half B of RO1 was standby at 14 Mar 2026 09:00:00, 30 min 00 s before this sheet was made\. RO1 is ready for a swap as of its last line, 14 Mar 2026 09:00:00\. Caution: Never remove a module on the word of a log alone/,
     );
     for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
   });
@@ -41,7 +41,7 @@ describe('prepare', () => {
     );
     const { status, out } = await steadypair('prepare', log);
     expect(status).toBe(1);
-    expect(out).toContain('RO1 is not fit for a swap');
+    expect(out).toContain('RO1 is not ready for a swap');
     expect(out).toContain('A configuration is pending.');
   });
 
@@ -59,7 +59,7 @@ describe('prepare', () => {
     expect(status).toBe(3);
     const said = out.replace(/\s+/g, ' ');
     expect(said).toContain(
-      'Which half of RO1 is standby is not named: its role was last read at 14 Mar 2026 09:00:00, 2 days before this sheet was made. Export the logs again, or prepare it with --allow-old.',
+      'Which half of RO1 is standby is not named: its role was last read at 14 Mar 2026 09:00:00, 2 days before this sheet was made. Export the logs again. To name it all the same, pass --allow-old.',
     );
     expect(said).toContain('T2-2');
     expect(said).toContain('Steps');
@@ -158,12 +158,12 @@ describe('the job draft', () => {
 
   test('keeps what a job said already, and names and values of any kind', async () => {
     const job = fileWith('workOrder: "WO: 7 # x"\ntechnician: Technician 2\n', 'first.yaml');
-    const odd = twoDays(morning).replaceAll('Tern-2', '"yes":#{x}');
+    const poll = fileWith('time,unit,parameter,value\n2026-03-14T09:00:00.000Z,RO1-A,model,no: #{x}\n');
     const draft = join(folder(), 'job.yaml');
-    await steadypair('prepare', logWith(odd), '--job', job, '--draft-job', draft);
+    await steadypair('prepare', logWith(twoDays(morning)), poll, '--job', job, '--draft-job', draft);
     const read = readJob(draft, readFileSync(draft, 'utf8'));
     expect([read.workOrder, read.technician]).toEqual(['WO: 7 # x', 'Technician 2']);
-    expect(read.plan?.RO1?.A?.model).toBe('"yes":#{x}');
+    expect(read.plan?.RO1?.A?.model).toBe('no: #{x}');
   });
 
   test('is never written over a file that is there, an input or not', async () => {

@@ -26,7 +26,7 @@ describe('the sheet as HTML', () => {
     for (const text of ['Sign-off', 'Signature', 'check at the cabinet which half is standby', 'Sheet made'])
       expect(html).toContain(text);
     for (const { sha256 } of sheet.inputs) expect(html).toContain(sha256);
-    expect(html).toContain('line 2 <code>2026-03-13T08:40:00.000Z RO1-B role standby</code>');
+    expect(html).toContain('ro1.log:2 <code>2026-03-13T08:40:00.000Z RO1-B role standby</code>');
   });
 
   test('says the instant it was made', async () => {
