@@ -6,6 +6,7 @@ import {
   type FollowedFile,
   goOnElsewhere,
   goOnWith,
+  isRemoved,
   letGo,
   newFollowed,
 } from './followed-file.ts';
@@ -90,7 +91,7 @@ async function claimCopies(match: Match, unknown: readonly FoundFile[]): Promise
   for (const file of known) {
     if (taken.has(file) || file.bytes === 0) continue;
     const isCut =
-      file.life === 'gone' || (newPaths.has(file.path) && file.handle === null) || isCutNow(match, file);
+      file.life === 'gone' || isCutNow(match, file) || (newPaths.has(file.path) && (await isRemoved(file)));
     if (!isCut) continue;
     const beside = found.filter((f) => f.name !== file.path && dirname(f.name) === dirname(file.path));
     for (const copy of beside) {
