@@ -10,7 +10,7 @@ import {
   letGo,
   newFollowed,
 } from './followed-file.ts';
-import { inBatches } from './listings.ts';
+import { inBatches } from './in-batches.ts';
 
 /** The files that are followed from now on, in their order, and what could not be read of those that are new. */
 export interface MatchedFiles {
@@ -75,11 +75,31 @@ async function claims(match: Match, file: FollowedFile, found: FoundFile, orElse
 
 async function claimByIdentity(match: Match): Promise<readonly FoundFile[]> {
   const byIdentity = new Map(match.known.filter((f) => f.life === 'grows').map((f) => [f.identity, f]));
-  const isClaimed = await inBatches(match.found, async (found) => {
+  // Of thousands most are as they were.
+  const others = match.found.filter((found) => {
+    const file = byIdentity.get(found.identity);
+    const isSame = file !== undefined && isUnchanged(file, found);
+    if (isSame) {
+      match.taken.add(file);
+      match.at.set(found.name, file);
+    }
+    return !isSame;
+  });
+  const isClaimed = await inBatches(others, async (found) => {
     const file = byIdentity.get(found.identity);
     return file !== undefined && claims(match, file, found, true);
   });
-  return match.found.filter((_, index) => isClaimed[index] !== true);
+  return others.filter((_, index) => isClaimed[index] !== true);
+}
+
+function isUnchanged(file: FollowedFile, { name, bytes, modified }: FoundFile): boolean {
+  return (
+    file.name === name &&
+    file.bytes === bytes &&
+    file.modified === modified &&
+    !file.isElsewhere &&
+    file.replacedBy === null
+  );
 }
 
 async function claimByPath(match: Match, rest: readonly FoundFile[]): Promise<readonly FoundFile[]> {
