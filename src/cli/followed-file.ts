@@ -200,6 +200,12 @@ export async function goOnElsewhere(file: FollowedFile, now: number): Promise<bo
   }
 }
 
+/** True for a file that lies nowhere any more, as far as can be told. */
+export async function isRemoved({ handle }: FollowedFile): Promise<boolean> {
+  const found = await handle?.stat({ bigint: true }).catch(() => null);
+  return found === undefined || found === null || found.nlink === 0n;
+}
+
 /** Keeps the file open, so that it can be read on wherever it is moved to. */
 export async function hold(file: FollowedFile): Promise<void> {
   if (file.handle !== null || file.life !== 'grows') return;

@@ -1,4 +1,5 @@
 import type { InputError, StoredFile } from '../pipeline.ts';
+import type { FolderFiles } from './folder-files.ts';
 import { type FollowedFile, hold, letGo } from './followed-file.ts';
 import { awayOf, type Listings, listings } from './listings.ts';
 import { matchFiles } from './match-files.ts';
@@ -30,7 +31,9 @@ export interface FollowedFiles {
 interface State {
   readonly paths: readonly string[];
   files: readonly FollowedFile[];
-  /** What the look before gave, to be compared with. */
+  listed: FolderFiles | null;
+  /** What the look before gave, and the same as text to be compared with. */
+  looked: Looked | null;
   before: string;
 }
 
@@ -49,19 +52,18 @@ const mostHeld = 64;
  * stays as it was read, with a notice, and goes on where it comes back as it was or longer.
  */
 export function followFiles(paths: readonly string[]): FollowedFiles {
-  const state: State = { paths, files: [], before: '' };
+  const state: State = { paths, files: [], listed: null, looked: null, before: '' };
   const ready = listings(paths);
   const noticed = noticedChanges();
   let looking: Promise<unknown> = Promise.resolve();
   // One look after the other: each goes on with what the one before left.
   const look = (isLast: boolean): Promise<Looked> => {
-    const next = looking.then(async () => lookAgain(state, await ready, isLast));
+    const next = looking.then(async () => lookAgain(state, await ready, noticed.take(), isLast));
     looking = next.catch(() => undefined);
     return next;
   };
   return {
     async look() {
-      noticed.forget();
       const looked = await look(false);
       noticed.watchOnly((await ready).folders());
       return looked;
@@ -80,9 +82,19 @@ export function followFiles(paths: readonly string[]): FollowedFiles {
   };
 }
 
-async function lookAgain(state: State, lists: Listings, isLast: boolean): Promise<Looked> {
+async function lookAgain(
+  state: State,
+  lists: Listings,
+  noticed: ReadonlySet<string>,
+  isLast: boolean,
+): Promise<Looked> {
   const now = Date.now();
-  const listed = await lists.now(state.files);
+  const listed = await lists.now(state.files, noticed);
+  const { looked } = state;
+  // Of thousands of files mostly none is otherwise, and what lies elsewhere has to be asked for.
+  const isSame = listed === state.listed && !state.files.some((f) => f.isElsewhere && f.handle !== null);
+  if (isSame && looked !== null && !isLast) return { ...looked, hasChanged: false };
+  state.listed = listed;
   const pipes = listed.files.flatMap(({ content }) => content ?? []);
   const found = listed.files.filter(({ content }) => content === undefined);
   const { files, failures } = await matchFiles(state.files, found, now);
@@ -115,5 +127,6 @@ function told(state: State, looked: Omit<Looked, 'hasChanged'>): Looked {
   const now = JSON.stringify([lives, files.length, notices, failures.map(({ message }) => message)]);
   const hasChanged = now !== state.before;
   state.before = now;
-  return { ...looked, hasChanged };
+  state.looked = { ...looked, hasChanged };
+  return state.looked;
 }

@@ -2,12 +2,13 @@ import { dirname, sep } from 'node:path';
 import { filesNamed } from './find-files.ts';
 import type { FolderFiles, FoundFile } from './folder-files.ts';
 import type { FollowedFile } from './followed-file.ts';
+import { inBatches } from './in-batches.ts';
 import { identityOf, lookAt } from './things.ts';
 
 /** What lies at the paths that are looked at, told as cheaply as can be. */
 export interface Listings {
-  /** As of now; `files` are those that are followed. */
-  now(files: readonly FollowedFile[]): Promise<FolderFiles>;
+  /** As of now; `files` are those that are followed, `noticed` paths at which something changed. */
+  now(files: readonly FollowedFile[], noticed: ReadonlySet<string>): Promise<FolderFiles>;
   /** True if a file that grew lately, or a folder, is otherwise than it was then. */
   isOther(files: readonly FollowedFile[]): Promise<boolean>;
   folders(): readonly string[];
@@ -26,14 +27,13 @@ interface State {
 const listEachMs = 5000;
 /** What grew within this time is looked at each time. Chosen here. */
 const hotMs = 60_000;
-/** So many questions at once are answered soonest. Chosen here. */
-const atOnce = 64;
 
+const none: ReadonlySet<string> = new Set();
 const nothing: FolderFiles = { files: [], failures: [], notices: [] };
 
 /**
  * Listings of files, folders and patterns: all of it every five seconds and whenever the time of a folder changed; in between only
- * the files that grew within a minute or are held open.
+ * the files that grew within a minute, are held open or were noticed.
  */
 export async function listings(paths: readonly string[]): Promise<Listings> {
   const isPipe = (path: string): boolean => path.startsWith('/dev/');
@@ -46,13 +46,13 @@ export async function listings(paths: readonly string[]): Promise<Listings> {
     folders: new Map(),
   };
   return {
-    async now(files) {
-      const found = (await isDue(state)) ? null : await hotNow(state, files);
+    async now(files, noticed) {
+      const found = (await isDue(state)) ? null : await hotNow(state, files, noticed);
       if (found === null) await list(state);
       else state.last = found;
       return withPipes(state);
     },
-    isOther: async (files) => (await isDue(state)) || (await hotNow(state, files)) !== state.last,
+    isOther: async (files) => (await isDue(state)) || (await hotNow(state, files, none)) !== state.last,
     folders: () => [...state.folders.keys()],
   };
 }
@@ -99,11 +99,15 @@ function folderOf(path: string): string {
 }
 
 /** The same listing with the files that grow as they are now, the very same where none changed; `null` where one is gone or is another. */
-async function hotNow({ last }: State, files: readonly FollowedFile[]): Promise<FolderFiles | null> {
+async function hotNow(
+  { last }: State,
+  files: readonly FollowedFile[],
+  noticed: ReadonlySet<string>,
+): Promise<FolderFiles | null> {
   const from = Date.now() - hotMs;
   const hot = new Set(files.flatMap((f) => (f.handle !== null || f.changedAt > from ? [f.path] : [])));
   const looked = await inBatches(
-    last.files.filter(({ name }) => hot.has(name)),
+    last.files.filter(({ name }) => hot.has(name) || noticed.has(name)),
     async (file) => ({ file, found: await lookAt(file.name) }),
   );
   const changed = new Map<string, FoundFile>();
@@ -120,14 +124,6 @@ async function hotNow({ last }: State, files: readonly FollowedFile[]): Promise<
 async function timeOf(folder: string): Promise<bigint | null> {
   const found = await lookAt(folder);
   return found?.isDirectory() === true ? found.mtimeNs : null;
-}
-
-/** Asks of each, some at once; the answers in their order. */
-export async function inBatches<T, A>(all: readonly T[], ask: (one: T) => Promise<A>): Promise<readonly A[]> {
-  const answers: A[] = [];
-  for (let at = 0; at < all.length; at += atOnce)
-    answers.push(...(await Promise.all(all.slice(at, at + atOnce).map(ask))));
-  return answers;
 }
 
 /** The paths of which files are known and none is there: a share that is away, a folder that was moved. */

@@ -6,10 +6,11 @@ import {
   type FollowedFile,
   goOnElsewhere,
   goOnWith,
+  isRemoved,
   letGo,
   newFollowed,
 } from './followed-file.ts';
-import { inBatches } from './listings.ts';
+import { inBatches } from './in-batches.ts';
 
 /** The files that are followed from now on, in their order, and what could not be read of those that are new. */
 export interface MatchedFiles {
@@ -20,6 +21,7 @@ export interface MatchedFiles {
 interface Match {
   readonly known: readonly FollowedFile[];
   readonly found: readonly FoundFile[];
+  readonly identities: ReadonlySet<string>;
   readonly now: number;
   /** Which file lies at a path. */
   readonly at: Map<string, FollowedFile>;
@@ -40,7 +42,15 @@ export async function matchFiles(
   found: readonly FoundFile[],
   now: number,
 ): Promise<MatchedFiles> {
-  const match: Match = { known, found, now, at: new Map(), taken: new Set(), failures: [] };
+  const match: Match = {
+    known,
+    found,
+    identities: new Set(found.map((f) => f.identity)),
+    now,
+    at: new Map(),
+    taken: new Set(),
+    failures: [],
+  };
   const rest = await claimByIdentity(match);
   const unknown = await claimByPath(match, rest);
   const fresh = await claimCopies(match, unknown);
@@ -65,11 +75,31 @@ async function claims(match: Match, file: FollowedFile, found: FoundFile, orElse
 
 async function claimByIdentity(match: Match): Promise<readonly FoundFile[]> {
   const byIdentity = new Map(match.known.filter((f) => f.life === 'grows').map((f) => [f.identity, f]));
-  const isClaimed = await inBatches(match.found, async (found) => {
+  // Of thousands most are as they were.
+  const others = match.found.filter((found) => {
+    const file = byIdentity.get(found.identity);
+    const isSame = file !== undefined && isUnchanged(file, found);
+    if (isSame) {
+      match.taken.add(file);
+      match.at.set(found.name, file);
+    }
+    return !isSame;
+  });
+  const isClaimed = await inBatches(others, async (found) => {
     const file = byIdentity.get(found.identity);
     return file !== undefined && claims(match, file, found, true);
   });
-  return match.found.filter((_, index) => isClaimed[index] !== true);
+  return others.filter((_, index) => isClaimed[index] !== true);
+}
+
+function isUnchanged(file: FollowedFile, { name, bytes, modified }: FoundFile): boolean {
+  return (
+    file.name === name &&
+    file.bytes === bytes &&
+    file.modified === modified &&
+    !file.isElsewhere &&
+    file.replacedBy === null
+  );
 }
 
 async function claimByPath(match: Match, rest: readonly FoundFile[]): Promise<readonly FoundFile[]> {
@@ -82,17 +112,20 @@ async function claimByPath(match: Match, rest: readonly FoundFile[]): Promise<re
   return rest.filter((_, index) => isClaimed[index] !== true);
 }
 
-/** A file that was copied and then cut goes on as its copy, which may hold what was written just before. */
+/**
+ * A file that was copied and then cut goes on as its copy, which may hold what was written just before; one that came back with its
+ * share under another name, as what it is called now.
+ */
 async function claimCopies(match: Match, unknown: readonly FoundFile[]): Promise<readonly FoundFile[]> {
   const { known, taken, found } = match;
   const claimed = new Set<FoundFile>();
-  const newPaths = new Set(unknown.map((f) => f.name));
   for (const file of known) {
     if (taken.has(file) || file.bytes === 0) continue;
-    const isCut =
-      file.life === 'gone' || (newPaths.has(file.path) && file.handle === null) || isCutNow(match, file);
+    const isCut = file.life === 'gone' || isCutNow(match, file) || (await isRemoved(file));
     if (!isCut) continue;
-    const beside = found.filter((f) => f.name !== file.path && dirname(f.name) === dirname(file.path));
+    // What was known already can be the copy of one that was cut just now.
+    const some = file.isElsewhere ? unknown : found;
+    const beside = some.filter((f) => f.name !== file.path && dirname(f.name) === dirname(file.path));
     for (const copy of beside) {
       const own = match.at.get(copy.name);
       if (claimed.has(copy) || (own !== undefined && !isAlike(own, file))) continue;
@@ -106,8 +139,8 @@ async function claimCopies(match: Match, unknown: readonly FoundFile[]): Promise
 }
 
 /** The same file is there and does not go on with what was read. */
-function isCutNow({ found }: Match, file: FollowedFile): boolean {
-  return found.some((f) => f.identity === file.identity);
+function isCutNow({ identities }: Match, file: FollowedFile): boolean {
+  return identities.has(file.identity);
 }
 
 /** Only a file that begins alike needs to be looked into. */
@@ -135,8 +168,8 @@ async function goOnUnfound(match: Match, file: FollowedFile): Promise<void> {
   if (file.life !== 'grows') return;
   if (isCutNow(match, file)) await letGo(file);
   if (!file.isElsewhere) file.changedAt = now;
+  file.isElsewhere = true;
   const isRead = await goOnElsewhere(file, now);
-  file.isElsewhere = isRead;
   if (isRead && now - file.changedAt < restMs) return;
   await letGo(file);
   if (file.replacedBy !== null) file.life = 'gone';

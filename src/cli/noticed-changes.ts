@@ -1,12 +1,14 @@
 import { type FSWatcher, watch } from 'node:fs';
+import { join } from 'node:path';
 
 /** Notices that something changes in folders, where the platform tells it. */
 export interface NoticedChanges {
   /** From now on these folders are watched, and no others. */
   watchOnly(folders: Iterable<string>): void;
-  /** Settles at the next change, at once where there was one since `forget`, or after so many milliseconds; true for a change. */
+  /** Settles at the next change, at once where there was one since `take`, or after so many milliseconds; true for a change. */
   next(mostMs: number): Promise<boolean>;
-  forget(): void;
+  /** The paths of what changed since this was asked last. */
+  take(): ReadonlySet<string>;
   close(): void;
 }
 
@@ -19,9 +21,11 @@ const togetherMs = 100;
 export function noticedChanges(): NoticedChanges {
   const watchers = new Map<string, FSWatcher>();
   let isNoticed = false;
+  let noticed = new Set<string>();
   let notice: () => void = () => undefined;
-  const onChange = (): void => {
+  const onChange = (folder: string, name: string | null): void => {
     isNoticed = true;
+    if (name !== null) noticed.add(join(folder, name));
     notice();
   };
   const stop = (folder: string): void => {
@@ -30,7 +34,7 @@ export function noticedChanges(): NoticedChanges {
   };
   const begin = (folder: string): void => {
     try {
-      const watcher = watch(folder, { persistent: false }, onChange);
+      const watcher = watch(folder, { persistent: false }, (_, name) => onChange(folder, name));
       watcher.on('error', () => stop(folder));
       watchers.set(folder, watcher);
     } catch {
@@ -55,8 +59,11 @@ export function noticedChanges(): NoticedChanges {
       notice = () => undefined;
       return isNoticed;
     },
-    forget() {
+    take() {
+      const taken = noticed;
+      noticed = new Set();
       isNoticed = false;
+      return taken;
     },
     close() {
       for (const folder of [...watchers.keys()]) stop(folder);

@@ -1,12 +1,4 @@
-import {
-  appendFileSync,
-  copyFileSync,
-  mkdirSync,
-  renameSync,
-  rmSync,
-  truncateSync,
-  writeFileSync,
-} from 'node:fs';
+import * as fs from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { afterEach, describe, expect, test } from 'vitest';
@@ -44,12 +36,12 @@ describe('files that are followed', () => {
   test('give their whole rows as they grow, and a row cut off only at the end', async () => {
     const folder = newFolder();
     const log = join(folder, 'ro1.log');
-    writeFileSync(log, logRows(0, 5));
+    fs.writeFileSync(log, logRows(0, 5));
     const site = follow(folder);
     expect((await site.look()).rows).toEqual(upTo(5));
-    appendFileSync(log, logRows(5, 8) + logRow(8).slice(0, 30));
+    fs.appendFileSync(log, logRows(5, 8) + logRow(8).slice(0, 30));
     expect((await site.look()).rows).toEqual(upTo(8));
-    appendFileSync(log, logRow(8).slice(30));
+    fs.appendFileSync(log, logRow(8).slice(30));
     expect((await site.look()).rows).toEqual(upTo(8));
     expect((await site.look(true)).rows).toEqual(upTo(9));
   });
@@ -57,11 +49,11 @@ describe('files that are followed', () => {
   test('say whether anything changed, and keep one object for a file that only grows', async () => {
     const folder = newFolder();
     const log = join(folder, 'ro1.log');
-    writeFileSync(log, logRows(0, 5));
+    fs.writeFileSync(log, logRows(0, 5));
     const site = follow(folder);
     const first = await site.look();
     expect([first.hasChanged, (await site.look()).hasChanged]).toEqual([true, false]);
-    appendFileSync(log, logRows(5, 6));
+    fs.appendFileSync(log, logRows(5, 6));
     const second = await site.look();
     expect(second.hasChanged).toBe(true);
     expect(second.files[0]).toBe(first.files[0]);
@@ -72,10 +64,10 @@ describe('files that are followed', () => {
     const site = follow(folder);
     const none = await site.look();
     expect(none.failures.map((f) => f.what)).toEqual(['the folder contains no logs.']);
-    writeFileSync(join(folder, 'a.log'), logRows(0, 3));
+    fs.writeFileSync(join(folder, 'a.log'), logRows(0, 3));
     expect((await site.look()).rows).toEqual(upTo(3));
-    mkdirSync(join(folder, 'more'));
-    writeFileSync(join(folder, 'more', 'b.log'), logRows(3, 5));
+    fs.mkdirSync(join(folder, 'more'));
+    fs.writeFileSync(join(folder, 'more', 'b.log'), logRows(3, 5));
     const both = await site.look();
     expect([both.rows, both.failures]).toEqual([upTo(5), []]);
   });
@@ -83,12 +75,12 @@ describe('files that are followed', () => {
   test('go on under a new name where they are renamed, and the rest of them is read', async () => {
     const folder = newFolder();
     const log = join(folder, 'ro1.log');
-    writeFileSync(log, logRows(0, 2000));
+    fs.writeFileSync(log, logRows(0, 2000));
     const site = follow(folder);
     const before = await site.look();
-    appendFileSync(log, logRows(2000, 2003));
-    renameSync(log, `${log}.1`);
-    writeFileSync(log, logRows(2003, 2005));
+    fs.appendFileSync(log, logRows(2000, 2003));
+    fs.renameSync(log, `${log}.1`);
+    fs.writeFileSync(log, logRows(2003, 2005));
     const after = await site.look();
     expect([after.rows, names(after)]).toEqual([upTo(2005), ['ro1.log', 'ro1.log.1']]);
     expect(after.files[1]).toBe(before.files[0]);
@@ -98,28 +90,28 @@ describe('files that are followed', () => {
     const folder = newFolder();
     const away = newFolder();
     const log = join(folder, 'ro1.log');
-    writeFileSync(log, logRows(0, 5));
+    fs.writeFileSync(log, logRows(0, 5));
     const site = follow(log);
     await site.look();
-    appendFileSync(log, logRows(5, 7));
-    renameSync(log, join(away, 'old.log'));
-    writeFileSync(log, logRows(9, 10));
+    fs.appendFileSync(log, logRows(5, 7));
+    fs.renameSync(log, join(away, 'old.log'));
+    fs.writeFileSync(log, logRows(9, 10));
     const after = await site.look();
     expect(after.rows).toEqual([...upTo(7), ...upTo(10, 9)].sort());
     expect(names(after)[0]).toMatch(/^ro1\.log \(before \d+ \w{3} \d{4} \d\d:\d\d:\d\d UTC\)$/);
-    appendFileSync(join(away, 'old.log'), logRows(7, 9));
+    fs.appendFileSync(join(away, 'old.log'), logRows(7, 9));
     expect((await site.look()).rows).toEqual(upTo(10));
   });
 
   test('keep what was read of one that is cut, where what it holds then begins after that', async () => {
     const folder = newFolder();
     const log = join(folder, 'ro1.log');
-    writeFileSync(log, logRows(0, 9));
+    fs.writeFileSync(log, logRows(0, 9));
     const site = follow(folder);
     await site.look();
-    writeFileSync(log, '');
+    fs.writeFileSync(log, '');
     expect((await site.look()).rows).toEqual(upTo(9));
-    appendFileSync(log, logRows(9, 30));
+    fs.appendFileSync(log, logRows(9, 30));
     const after = await site.look();
     expect([after.rows, names(after)[1]]).toEqual([upTo(30), 'ro1.log']);
   });
@@ -127,10 +119,10 @@ describe('files that are followed', () => {
   test('notice one that was cut and is longer again than it was', async () => {
     const folder = newFolder();
     const log = join(folder, 'ro1.log');
-    writeFileSync(log, logRows(0, 9));
+    fs.writeFileSync(log, logRows(0, 9));
     const site = follow(folder);
     await site.look();
-    writeFileSync(log, logRows(9, 60));
+    fs.writeFileSync(log, logRows(9, 60));
     expect((await site.look()).rows).toEqual(upTo(60));
   });
 
@@ -138,14 +130,14 @@ describe('files that are followed', () => {
     for (const looksBetween of [false, true]) {
       const folder = newFolder();
       const log = join(folder, 'ro1.log');
-      writeFileSync(log, logRows(0, 9));
+      fs.writeFileSync(log, logRows(0, 9));
       const site = follow(folder);
       await site.look();
-      appendFileSync(log, logRows(9, 12));
-      copyFileSync(log, `${log}.1`);
+      fs.appendFileSync(log, logRows(9, 12));
+      fs.copyFileSync(log, `${log}.1`);
       if (looksBetween) await site.look();
-      truncateSync(log);
-      appendFileSync(log, logRows(12, 14));
+      fs.truncateSync(log);
+      fs.appendFileSync(log, logRows(12, 14));
       const after = await site.look();
       expect([after.rows, names(after)]).toEqual([upTo(14), ['ro1.log', 'ro1.log.1']]);
     }
@@ -154,25 +146,25 @@ describe('files that are followed', () => {
   test('drop what was read of one that another export of the same time took the place of', async () => {
     const folder = newFolder();
     const log = join(folder, 'ro1.log');
-    writeFileSync(log, logRows(0, 20));
+    fs.writeFileSync(log, logRows(0, 20));
     const site = follow(folder);
     await site.look();
     const other = logRows(5, 9).replaceAll('RO1-A', 'RO2-B');
-    writeFileSync(log, other);
+    fs.writeFileSync(log, other);
     expect((await site.look()).rows).toEqual(other.trimEnd().split('\n'));
-    writeFileSync(`${log}.new`, logRows(2, 4));
-    renameSync(`${log}.new`, log);
+    fs.writeFileSync(`${log}.new`, logRows(2, 4));
+    fs.renameSync(`${log}.new`, log);
     expect((await site.look()).rows).toEqual(upTo(4, 2));
   });
 
   test('stay as they were read while their folder is away, with one notice, and go on when it is back', async () => {
     const folder = newFolder();
     const share = join(folder, 'share');
-    mkdirSync(share);
-    writeFileSync(join(share, 'ro1.log'), logRows(0, 9));
+    fs.mkdirSync(share);
+    fs.writeFileSync(join(share, 'ro1.log'), logRows(0, 9));
     const site = follow(share);
     const before = await site.look();
-    renameSync(share, join(folder, 'gone'));
+    fs.renameSync(share, join(folder, 'gone'));
     for (const _turn of [1, 2]) {
       const away = await site.look();
       expect([away.rows, away.failures]).toEqual([upTo(9), []]);
@@ -184,9 +176,9 @@ describe('files that are followed', () => {
       `${share}: it cannot be reached now; what was read of it stays, and it is tried again.`,
     ]);
     // As a share may, it comes back with other inodes.
-    mkdirSync(share);
-    copyFileSync(join(folder, 'gone', 'ro1.log'), join(share, 'ro1.log'));
-    appendFileSync(join(share, 'ro1.log'), logRows(9, 12));
+    fs.mkdirSync(share);
+    fs.copyFileSync(join(folder, 'gone', 'ro1.log'), join(share, 'ro1.log'));
+    fs.appendFileSync(join(share, 'ro1.log'), logRows(9, 12));
     const back = await site.look();
     expect([back.rows, back.notices, back.failures]).toEqual([upTo(12), [], []]);
     expect(back.files[0]).toBe(before.files[0]);
@@ -195,21 +187,21 @@ describe('files that are followed', () => {
   test('are archives too: unpacked again when they change, and not before', async () => {
     const folder = newFolder();
     const packed = join(folder, 'ro1.log.gz');
-    writeFileSync(packed, gzipSync(logRows(0, 5)));
+    fs.writeFileSync(packed, gzipSync(logRows(0, 5)));
     const site = follow(folder);
     await site.look();
     expect((await site.look()).rows).toEqual(upTo(5));
-    writeFileSync(packed, gzipSync(logRows(0, 400)));
+    fs.writeFileSync(packed, gzipSync(logRows(0, 400)));
     expect((await site.look()).rows).toEqual(upTo(400));
   });
 
   test('settle what waits for a change soon after one, and at the latest when it was told', async () => {
     const folder = newFolder();
-    writeFileSync(join(folder, 'ro1.log'), logRows(0, 5));
+    fs.writeFileSync(join(folder, 'ro1.log'), logRows(0, 5));
     const files = followFiles([folder]);
     await files.look();
     await files.changed(100);
-    setTimeout(() => appendFileSync(join(folder, 'ro1.log'), logRows(5, 6)), 50);
+    setTimeout(() => fs.appendFileSync(join(folder, 'ro1.log'), logRows(5, 6)), 50);
     await files.changed(600_000);
     expect((await files.look()).hasChanged).toBe(true);
     await files.close();
@@ -217,11 +209,11 @@ describe('files that are followed', () => {
 
   test('are gone where they are removed, and what was read of them stays', async () => {
     const folder = newFolder();
-    writeFileSync(join(folder, 'a.log'), logRows(0, 5));
-    writeFileSync(join(folder, 'b.log'), logRows(5, 9));
+    fs.writeFileSync(join(folder, 'a.log'), logRows(0, 5));
+    fs.writeFileSync(join(folder, 'b.log'), logRows(5, 9));
     const site = follow(folder);
     await site.look();
-    rmSync(join(folder, 'a.log'));
+    fs.rmSync(join(folder, 'a.log'));
     expect((await site.look()).rows).toEqual(upTo(9));
   });
 });
