@@ -68,7 +68,7 @@ export function processWorld(follow: WatchWorld['follow']): WatchWorld & { reado
 }
 
 /** Settles after so long, or at once when the signal is given. */
-export function pauseFor(ms: number, signal: AbortSignal): Promise<void> {
+function pauseFor(ms: number, signal: AbortSignal): Promise<void> {
   return new Promise((resolve) => {
     if (signal.aborted) return resolve();
     const end = (): void => {
