@@ -23,6 +23,8 @@ export interface Follower {
   said(): string;
   /** The files were read, or read again: shows what the address asks for. */
   opened(): void;
+  /** The files were read again while the view stays: of a view that shows its worst pair it is the worst that is so now. */
+  renewed(): void;
   /** Opens a view, at a section of it where one is named. */
   open(view: string, section?: string): void;
 }
@@ -53,6 +55,7 @@ export function followAddress(host: Followed, onLeave: () => void): Follower {
   return {
     said: () => (host.state === null ? sayAsked(readAddress(location.hash), views) : way.said),
     opened: () => opened(way),
+    renewed: () => renewed(way),
     open: (view, section) => visit(way, { ...nowhere, view }, { section }),
   };
 }
@@ -64,13 +67,21 @@ function opened(way: Way): void {
   if (state === null) return;
   const asked = readAddress(location.hash);
   if ((asked.view === '' && asked.pair === null) || state.site.pairs.length === 0) {
-    visit(way, { ...nowhere, view: firstView(state.site) }, {});
+    visit(way, { ...nowhere, view: firstView(state) }, {});
     return;
   }
   const kept = keptOf(history.state) ?? { scroll: 0, isPicked: true };
   show(way, asked, kept);
   place(way, kept);
   keep(way);
+}
+
+function renewed({ host, picked }: Way): void {
+  const { state, view } = host;
+  if (state === null || picked !== null) return;
+  const chosen = worstFor(state.site, view);
+  const isSame = chosen.pair === state.chosen.pair && chosen.swap === state.chosen.swap;
+  if (!isSame) host.state = { ...state, chosen };
 }
 
 /** The person went back or forward, or the address was changed by hand. */
@@ -149,7 +160,7 @@ function show(way: Way, asked: Address, kept: Kept | null): void {
   }
   const wish = needed(asked, state.site);
   const isKnown = wish === '' || views.some(({ id }) => id === wish);
-  const view = isKnown ? wish : host.view || firstView(state.site);
+  const view = isKnown ? wish : host.view || firstView(state);
   const fitted = fitAddress(asked, state.site);
   if (kept !== null || asked.pair !== null) way.picked = kept?.isPicked === false ? null : fitted.picked;
   const wanted = way.picked ?? worstFor(state.site, view);

@@ -13,13 +13,28 @@ export interface Bytes {
 
 const chunkBytes = 2_097_152;
 
-/** A browser's file as bytes. Throws InputError if it vanished or changed since it was given. */
-export function bytesOf({ name, file }: NamedFile): Bytes {
+/** Gives a file as it is at this moment, where the page may ask for it; else `null`. */
+export type FileNow = () => Promise<File | null>;
+
+/**
+ * A browser's file as bytes. A file that grew since it was given is read on as `fileNow` gives it: its bytes so far are the same.
+ * Throws InputError if it vanished, shrank or changed, and cannot be had again.
+ */
+export function bytesOf({ name, file }: NamedFile, fileNow: FileNow = () => Promise.resolve(null)): Bytes {
+  const { size } = file;
+  let newest = file;
+  const read = async (from: number, to: number): Promise<Uint8Array> =>
+    new Uint8Array(await newest.slice(from, to).arrayBuffer());
   return {
-    size: file.size,
+    size,
     async slice(from, to) {
       try {
-        return new Uint8Array(await file.slice(from, to).arrayBuffer());
+        return await read(from, to).catch(async (error: unknown) => {
+          const now = await fileNow();
+          if (now === null || now.size < size) throw error;
+          newest = now;
+          return await read(from, to);
+        });
       } catch (error) {
         if (!(error instanceof DOMException)) throw error;
         throw new InputError(
@@ -36,8 +51,13 @@ export function bytesOf({ name, file }: NamedFile): Bytes {
  * A browser's file as the import takes it; its line ends are noted in `index` as it is read, and `onBytes` is told how many bytes
  * were read with each piece.
  */
-export function sourceOf(named: NamedFile, index: LineIndex, onBytes: (bytes: number) => void): StoredFile {
-  const bytes = bytesOf(named);
+export function sourceOf(
+  named: NamedFile,
+  index: LineIndex,
+  onBytes: (bytes: number) => void,
+  fileNow?: FileNow,
+): StoredFile {
+  const bytes = bytesOf(named, fileNow);
   const slice = async (from: number, to: number): Promise<Uint8Array> => {
     const piece = await bytes.slice(from, to);
     onBytes(piece.length);

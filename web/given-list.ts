@@ -50,6 +50,18 @@ function sayNames(files: readonly NamedFile[]): string {
   return files.length === 1 && first !== undefined ? first.name : `${files.length} files`;
 }
 
+/** With files of a folder that is followed in place of those of their names: what comes by itself is no step to be undone. */
+export function followingOn(before: ToRead, more: readonly NamedFile[], number: () => number): ToRead {
+  const names = new Set(more.map(({ name }) => name));
+  const stay = before.files.filter(({ name }) => !names.has(name));
+  return { ...before, files: [...stay, ...more.map(({ name, file }) => ({ name, file, id: number() }))] };
+}
+
+/** With all files once more, each as if it was given now. */
+export function readingAgain(before: ToRead, number: () => number): ToRead {
+  return followingOn(before, before.files, number);
+}
+
 /** Without a file. */
 export function removing(before: ToRead, name: string): ToRead {
   return stepped(

@@ -28,11 +28,13 @@ export interface GivenStore {
   readonly hashes: Map<number, string>;
   /** Told of every piece that is read of a file. */
   onBytes: (file: number, bytes: number) => void;
+  /** The file of a number as it is at this moment; `null` where there is no other than was given. */
+  readonly fileNow: (file: number) => Promise<File | null>;
 }
 
 /** Nothing was given yet. */
-export function givenStore(): GivenStore {
-  return { kept: keptReadings(), opened: new Map(), hashes: new Map(), onBytes: () => undefined };
+export function givenStore(fileNow: GivenStore['fileNow'] = () => Promise.resolve(null)): GivenStore {
+  return { kept: keptReadings(), opened: new Map(), hashes: new Map(), onBytes: () => undefined, fileNow };
 }
 
 /** The file opened, as it was before where it was given before. Throws InputError if it is a session that is of no use. */
@@ -40,7 +42,8 @@ export async function openGiven(store: GivenStore, given: GivenFile, digest: Dig
   const known = store.opened.get(given.id);
   if (known !== undefined) return known;
   const index = newIndex();
-  const source = sourceOf(given, index, (bytes) => store.onBytes(given.id, bytes));
+  const onBytes = (bytes: number): void => store.onBytes(given.id, bytes);
+  const source = sourceOf(given, index, onBytes, () => store.fileNow(given.id));
   const opened = isSession(await source.slice(0, sessionBytes))
     ? await openSaved(given, index, digest)
     : { given, index, unpacked: await unpackFiles([source], platform), session: null };
@@ -51,7 +54,12 @@ export async function openGiven(store: GivenStore, given: GivenFile, digest: Dig
 async function openSaved(given: GivenFile, index: LineIndex, digest: Digest): Promise<OpenedFile> {
   const session = readSession(given.name, await textOf(given), digest);
   const sources = [timelineOf(given.name, session.timelines)];
-  return { given, index, unpacked: { sources, failures: [], reports: session.reports }, session };
+  return {
+    given,
+    index,
+    unpacked: { sources, failures: [], reports: session.reports, bundles: [] },
+    session,
+  };
 }
 
 /** The stored timeline in a session, as a file of the session's name. */

@@ -1,5 +1,7 @@
 import type { AttentionKind, Interval } from '../src/vocabulary.ts';
 import type { Address, Inputs } from './address.ts';
+import type { FollowedFolder } from './following.ts';
+import type { Arrivals } from './log-arrivals.ts';
 import type { PairModel, SiteModel } from './protocol.ts';
 import type { Session } from './session.ts';
 
@@ -18,14 +20,19 @@ export interface PageState {
   /** What the staff of that pair shows; `null`: its home. */
   readonly span: Interval | null;
   readonly inputs: Inputs;
+  /** The folder that is followed; `null`: none is. */
+  readonly followed: FollowedFolder | null;
+  /** When the newest row of each pair came. */
+  readonly arrivals: Arrivals;
   /** How many lessons can be undone. */
   readonly undo: number;
   /** The last step with files that can be undone, such as `Removed ro1.csv`. */
   readonly fileStep: string | null;
 }
 
-/** Where nothing was read the reasons are what there is to see. */
-export function firstView({ pairs }: SiteModel): string {
+/** What a folder is followed for comes first; where nothing was read the reasons are what there is to see. */
+export function firstView({ site: { pairs }, followed }: Pick<PageState, 'site' | 'followed'>): string {
+  if (followed !== null) return 'now';
   return pairs.length === 0 ? 'sources' : 'pairs';
 }
 
@@ -44,9 +51,11 @@ const troubles: readonly AttentionKind[] = ['not-ready', 'flapping', 'late-light
 
 /**
  * The worst pair that a view can say something of, with its last swap: of Won't sync one in trouble, of the swap record one that
- * was swapped; where there is none, the worst of all. Its name is empty where there is no pair.
+ * was swapped; where there is none, the worst of all. Of Swap now it is the one with the latest step, and none where none is in
+ * work. Its name is empty where there is no pair.
  */
-export function worstFor({ pairs, attention }: SiteModel, view: string): Chosen {
+export function worstFor({ pairs, attention, now }: SiteModel, view: string): Chosen {
+  if (view === 'now') return lastSwapOf(pairs, now[0]?.pair ?? '');
   const swaps = new Map(pairs.map((p) => [p.health.pair, p.verification.swaps.length]));
   const fits = attention.find(({ pair, reasons }) => {
     if (view === 'swap') return (swaps.get(pair) ?? 0) > 0;

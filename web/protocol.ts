@@ -1,3 +1,5 @@
+import type { AnswerAlone } from '../src/bundle/documents.ts';
+import type { MadeBundle } from '../src/bundle/prepare-bundle.ts';
 import type {
   ClockOffset,
   FleetQuestion,
@@ -6,6 +8,7 @@ import type {
   PairHealth,
   SaidOfStamps,
 } from '../src/pipeline.ts';
+import type { ReportFile } from '../src/report/verify-reports.ts';
 import type {
   Attention,
   Became,
@@ -20,6 +23,7 @@ import type {
   SourceLine,
   Subject,
   Survey,
+  SwapNow,
   TriedStamps,
   TriedTable,
   Verification,
@@ -114,6 +118,8 @@ export interface SiteModel {
   readonly pairs: readonly PairModel[];
   /** The pairs in the order in which they need attention: the same in every view. */
   readonly attention: readonly Attention[];
+  /** The pairs in work, and those whose work was over within the last day; the latest step first. */
+  readonly now: readonly SwapNow[];
   readonly findings: readonly Finding[];
   readonly offsets: readonly ClockOffset[];
   readonly isAligned: boolean;
@@ -166,6 +172,8 @@ export type Question =
   | { readonly kind: 'session'; readonly page: string; readonly saved: number; readonly version: string }
   | { readonly kind: 'align'; readonly isAligned: boolean }
   | { readonly kind: 'judge'; readonly pair: string; readonly job: Job | null }
+  /** How a pair stands for a swap, in work or not. */
+  | { readonly kind: 'now'; readonly pair: string }
   | { readonly kind: 'diagnose'; readonly pair: string | null }
   | { readonly kind: 'fleet'; readonly question: FleetQuestion }
   | { readonly kind: 'lines'; readonly cited: readonly SourceLine[]; readonly reach: number }
@@ -179,13 +187,25 @@ export type Question =
   | { readonly kind: 'columns'; readonly file: string; readonly lessons: readonly Lesson[] }
   /** The first stamps of each file, as they would be read. */
   | ({ readonly kind: 'stamps' } & SaidOfStamps)
-  | { readonly kind: 'teach'; readonly lessons: readonly Lesson[] };
+  | { readonly kind: 'teach'; readonly lessons: readonly Lesson[] }
+  /** The bundle of one pair, up to its reports; `place` is its name. */
+  | {
+      readonly kind: 'bundle';
+      readonly command: 'verify' | 'diagnose';
+      readonly pair: string;
+      readonly isMasked: boolean;
+      readonly place: string;
+    }
+  /** The same bundle, packed with its reports. */
+  | { readonly kind: 'pack'; readonly documents: readonly ReportFile[] };
 
 export interface Answers {
   readonly read: SiteModel;
   readonly align: SiteModel;
   readonly judge: PairModel;
   readonly session: { readonly name: string; readonly text: string };
+  /** `null` for a pair of which nothing can be said. */
+  readonly now: SwapNow | null;
   readonly diagnose: Diagnosis;
   readonly fleet: Fleet;
   readonly lines: readonly LinesAround[];
@@ -197,6 +217,9 @@ export interface Answers {
   readonly stamps: readonly TriedStamps[];
   /** The phrasebook's text with the lessons in it. */
   readonly teach: string;
+  /** What its reports are of, and the zone that was said. */
+  readonly bundle: { readonly answer: AnswerAlone; readonly zone: string | null };
+  readonly pack: MadeBundle;
 }
 
 /** What is told while files are read. */
@@ -220,11 +243,15 @@ export type Request =
       readonly question: Question;
     }
   | { readonly kind: 'stop'; readonly number: number }
-  | { readonly kind: 'close'; readonly reading: number };
+  | { readonly kind: 'close'; readonly reading: number }
+  /** A file as it is now, after `changed`; `null`: there is no other than was given. */
+  | { readonly kind: 'file'; readonly id: number; readonly file: File | null };
 
 /** What the worker says; `value` is the answer to the question of that number. */
 export type Reply =
   | { readonly kind: 'answer'; readonly number: number; readonly value: Answers[keyof Answers] }
   | { readonly kind: 'refused'; readonly number: number; readonly refusal: Refusal }
   | { readonly kind: 'defect'; readonly number: number; readonly what: string }
-  | { readonly kind: 'news'; readonly number: number; readonly news: ReadingNews };
+  | { readonly kind: 'news'; readonly number: number; readonly news: ReadingNews }
+  /** A file cannot be read as it was given any more: it is asked for as it is now. */
+  | { readonly kind: 'changed'; readonly file: number };

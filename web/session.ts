@@ -26,12 +26,20 @@ export interface Session {
     question: Extract<Question, { readonly kind: K }>,
   ): Promise<Answers[K]>;
   close(): void;
+  /** Closes it once what it was asked so far is answered: another reading stands in its place. */
+  retire(): void;
+}
+
+/** What was read, and what can be asked of it. */
+export interface Read {
+  readonly site: SiteModel;
+  readonly session: Session;
 }
 
 /** A reading that goes on. */
 export interface Reading {
   /** What was read; it stays open if the reading is stopped. Rejects with Refused for what a person can mend, Error for a defect. */
-  readonly done: Promise<{ readonly site: SiteModel; readonly session: Session }>;
+  readonly done: Promise<Read>;
   /** Ends it. What was read before is as it was. */
   stop(): void;
 }
@@ -47,8 +55,8 @@ interface Waiting {
   readonly onNews: (news: ReadingNews) => void;
 }
 
-/** Starts the worker. */
-export function openReader(): Reader {
+/** Starts the worker. `fileNow` gives a file of that number as it is at this moment, `null` where there is no other than was given. */
+export function openReader(fileNow: (id: number) => Promise<File | null>): Reader {
   const worker = new ReadingWorker();
   const waiting = new Map<number, Waiting>();
   let asked = 0;
@@ -69,7 +77,10 @@ export function openReader(): Reader {
     });
     return { number, answer };
   };
-  worker.addEventListener('message', (event: MessageEvent<Reply>) => settle(waiting, event));
+  worker.addEventListener('message', (event: MessageEvent<Reply>) => {
+    if (event.data.kind === 'changed') void giveFile(event.data.file, fileNow, send);
+    else settle(waiting, event, event.data);
+  });
   worker.addEventListener('error', (event) => {
     failed = new Error(event.message);
     for (const one of waiting.values()) one.reject(failed);
@@ -80,11 +91,8 @@ export function openReader(): Reader {
     read(question, onNews) {
       readings += 1;
       const reading = readings;
-      const session = sessionOf(
-        (next) => ask(reading, next),
-        waiting,
-        () => send({ kind: 'close', reading }),
-      );
+      const close = (): void => send({ kind: 'close', reading });
+      const session = sessionOf((next) => ask(reading, next), waiting, close);
       const { number, answer } = ask<'read'>(reading, question, onNews);
       return {
         done: answer.then((site) => ({ site, session })),
@@ -96,6 +104,20 @@ export function openReader(): Reader {
       };
     },
   };
+}
+
+/** Gives the worker a file as it is now; where that cannot be had, none. */
+async function giveFile(
+  id: number,
+  fileNow: (id: number) => Promise<File | null>,
+  send: (request: Request) => void,
+): Promise<void> {
+  let file: File | null = null;
+  try {
+    file = await fileNow(id);
+  } finally {
+    send({ kind: 'file', id, file });
+  }
 }
 
 /** A number, and the promise of its answer. */
@@ -111,24 +133,40 @@ function sessionOf(
 ): Session {
   const asked = new Set<number>();
   let isClosed = false;
+  let isRetired = false;
+  const end = (): void => {
+    isClosed = true;
+    close();
+  };
   return {
     ask(question) {
       // What asks on is about to be gone: it is not told.
       if (isClosed) return new Promise(() => undefined);
       const { number, answer } = ask(question);
       asked.add(number);
+      const answered = (): void => {
+        asked.delete(number);
+        if (isRetired && asked.size === 0 && !isClosed) end();
+      };
+      answer.then(answered, answered);
       return answer;
     },
     close() {
-      isClosed = true;
       for (const number of asked) waiting.delete(number);
-      close();
+      end();
+    },
+    retire() {
+      isRetired = true;
+      if (asked.size === 0 && !isClosed) end();
     },
   };
 }
 
-function settle(waiting: Map<number, Waiting>, event: MessageEvent<Reply>): void {
-  const reply = event.data;
+function settle(
+  waiting: Map<number, Waiting>,
+  event: MessageEvent<Reply>,
+  reply: Exclude<Reply, { readonly kind: 'changed' }>,
+): void {
   const one = waiting.get(reply.number);
   if (reply.kind === 'news') {
     one?.onNews(reply.news);

@@ -3,7 +3,7 @@ import type { ImportedFile, SourceLine } from '../src/vocabulary.ts';
 import { bytesOf } from './browser-files.ts';
 import type { LineIndex } from './line-index.ts';
 import { asKept, type FileLines, linesOfFile, linesOfMember } from './lines-around.ts';
-import type { LinesAround, NamedFile } from './protocol.ts';
+import type { GivenFile, LinesAround } from './protocol.ts';
 
 /** Of a file that was not read yet. */
 export function newIndex(): LineIndex {
@@ -12,10 +12,11 @@ export function newIndex(): LineIndex {
 
 /** Where lines are read back from, by the names of files and of members of archives. */
 export function linesByFile(
-  logs: readonly NamedFile[],
+  logs: readonly GivenFile[],
   sources: readonly FileSource[],
   files: readonly ImportedFile[],
   indexes: ReadonlyMap<string, LineIndex>,
+  fileNow: (file: number) => Promise<File | null>,
 ): ReadonlyMap<string, FileLines> {
   const encodings = new Map(files.map(({ input }) => [input.file, input.encoding]));
   const stored = new Map(logs.map((named) => [named.name, named]));
@@ -26,7 +27,14 @@ export function linesByFile(
       if (named === undefined) return [source.name, linesOfMember(source, encoding)];
       // What was counted while it was read is right where a line end is one byte.
       const index = encoding.startsWith('utf-16') ? undefined : indexes.get(source.name);
-      return [source.name, linesOfFile(bytesOf(named), encoding, index ?? newIndex())];
+      return [
+        source.name,
+        linesOfFile(
+          bytesOf(named, () => fileNow(named.id)),
+          encoding,
+          index ?? newIndex(),
+        ),
+      ];
     }),
   );
 }

@@ -1,3 +1,4 @@
+import type { SaidByBundles } from '../src/bundle/inside.ts';
 import {
   type Analysed,
   analyse,
@@ -5,14 +6,18 @@ import {
   type FileSource,
   healthOfPairs,
   type Imported,
+  type InputError,
+  limitsWithHold,
   type PairHealth,
+  swapsNow,
   teachAll,
   verify,
 } from '../src/pipeline.ts';
 import { rowsNotKnown } from '../src/report/not-known.ts';
 import { inPage, statementInPage } from '../src/report/settings.ts';
 import { shownZone } from '../src/report/shown-zone.ts';
-import type { ImportedFile, Input, Job } from '../src/vocabulary.ts';
+import type { ImportedFile, Input, Job, SwapNow } from '../src/vocabulary.ts';
+import { noticesOf } from './bundles-inside.ts';
 import type { FileLines } from './lines-around.ts';
 import type {
   FileModel,
@@ -38,6 +43,12 @@ export interface SiteSession {
   readonly phrasebook: NamedText | null;
   readonly isAligned: boolean;
   readonly analysed: Analysed;
+  /** What the bundles among the files say. */
+  readonly said: SaidByBundles;
+  /** What could not be opened or read as YAML, among the failures. */
+  readonly notOpened: readonly InputError[];
+  /** The job files, and what each says. */
+  readonly jobTexts: readonly (NamedText & { readonly job: Job })[];
   readonly jobs: ReadonlyMap<string, Job>;
   readonly given: readonly GivenModel[];
   readonly sessions: readonly OpenedSession[];
@@ -47,7 +58,8 @@ type Ask<K extends Question['kind']> = Extract<Question, { readonly kind: K }>;
 
 /** The session with the clocks of the files set right, or as they are. */
 export function alignSite(session: SiteSession, isAligned: boolean): SiteSession {
-  const analysed = analyse(session.imported, undefined, { align: isAligned, reference: null });
+  const { hold, reference } = session.said.settings;
+  const analysed = analyse(session.imported, limitsWithHold(hold), { align: isAligned, reference });
   return { ...session, isAligned, analysed };
 }
 
@@ -61,7 +73,7 @@ export function withJob(session: SiteSession, pair: string, job: Job | null): Si
 
 /** What the page shows of a session. */
 export function siteModel(session: SiteSession): SiteModel {
-  const { analysed, imported, reports, phrasebook, isAligned } = session;
+  const { analysed, imported, reports, phrasebook, isAligned, said } = session;
   const spans = imported.files.map((f) => f.input);
   const rows = rowsByPair(analysed.files);
   const ends = (key: 'from' | 'to'): number[] => spans.flatMap((i) => i[key] ?? []);
@@ -78,19 +90,21 @@ export function siteModel(session: SiteSession): SiteModel {
         fix: 'It is no log and was skipped.',
         kind: 'own-report' as const,
       })),
+      ...noticesOf(said),
     ],
     pairs,
     attention: attention(
       analysed,
       pairs.flatMap((p) => p.verification.swaps),
     ),
+    now: swapsNowOf(session),
     findings: [...analysed.findings, ...analysed.phrasebook].map((f) => ({
       ...f,
       statement: statementInPage(f),
     })),
     offsets: analysed.offsets,
     isAligned,
-    zone: shownZone(null, spans),
+    zone: shownZone(said.settings.zone, spans),
     from: least(ends('from')),
     to: least(
       ends('to').map((t) => -t),
@@ -98,6 +112,19 @@ export function siteModel(session: SiteSession): SiteModel {
     ),
     phrasebook,
   };
+}
+
+/** The pairs in work, each with its own job. */
+function swapsNowOf({ analysed, jobs }: SiteSession): readonly SwapNow[] {
+  return swapsNow(analysed, null, null).flatMap((now) => {
+    const job = jobs.get(now.pair);
+    return job === undefined ? now : swapsNow(analysed, now.pair, job);
+  });
+}
+
+/** How one pair stands for a swap, in work or not; `null` where it is in none of the files. */
+export function swapNow({ analysed, jobs }: SiteSession, pair: string): SwapNow | null {
+  return swapsNow(analysed, pair, jobs.get(pair) ?? null)[0] ?? null;
 }
 
 function least(values: readonly number[], sign: 1 | -1 = 1): number | null {

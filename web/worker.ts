@@ -1,4 +1,5 @@
 /// <reference lib="webworker" />
+import type { BundleToPack } from '../src/bundle/prepare-bundle.ts';
 import { diagnose, fleet, InputError } from '../src/pipeline.ts';
 import { inPage } from '../src/report/settings.ts';
 import { type GivenStore, givenStore } from './given-store.ts';
@@ -6,6 +7,7 @@ import { digester } from './hasher.ts';
 import type { Answers, Question, ReadingNews, Reply, Request, SurveyModel } from './protocol.ts';
 import type { Tell } from './read-from.ts';
 import { readSite } from './read-site.ts';
+import { bundleOf } from './site-bundle.ts';
 import { readLines } from './site-lines.ts';
 import {
   alignSite,
@@ -13,6 +15,7 @@ import {
   type SiteSession,
   saveSite,
   siteModel,
+  swapNow,
   teach,
   withJob,
 } from './site-session.ts';
@@ -25,6 +28,8 @@ const progressMs = 100;
 interface Held {
   site: SiteSession;
   survey: Promise<SurveyModel> | null;
+  /** A bundle that wants its reports. */
+  bundle: BundleToPack | null;
 }
 
 /** Thrown where a person ended a reading. */
@@ -32,7 +37,8 @@ class Stopped extends Error {}
 
 /** Answers questions about readings; each is held until it is closed. Files are read by one reading at a time. */
 function serve(): void {
-  const store = givenStore();
+  const files = filesAsked();
+  const store = givenStore(files.ask);
   const readings = new Map<number, Held>();
   const stopped = new Set<number>();
   let last: Promise<unknown> = Promise.resolve();
@@ -41,12 +47,13 @@ function serve(): void {
     const own = before.then(() => readUnless(() => stopped.has(number), number, question, store));
     last = own.catch(() => undefined);
     const site = await own;
-    readings.set(reading, { site, survey: null });
+    readings.set(reading, { site, survey: null, bundle: null });
     return siteModel(site);
   };
   self.addEventListener('message', ({ data }: MessageEvent<Request>) => {
     if (data.kind === 'stop') stopped.add(data.number);
     else if (data.kind === 'close') readings.delete(data.reading);
+    else if (data.kind === 'file') files.answer(data.id, data.file);
     else {
       const { number, reading, question } = data;
       const value =
@@ -59,6 +66,29 @@ function serve(): void {
       );
     }
   });
+}
+
+/** Asks the page for files as they are at this moment; of one that is asked for twice at once the answer is one. */
+function filesAsked(): {
+  readonly ask: GivenStore['fileNow'];
+  readonly answer: (id: number, file: File | null) => void;
+} {
+  const waiting = new Map<number, ((file: File | null) => void)[]>();
+  return {
+    ask: (id) =>
+      new Promise((resolve) => {
+        const others = waiting.get(id);
+        if (others !== undefined) others.push(resolve);
+        else {
+          waiting.set(id, [resolve]);
+          reply({ kind: 'changed', file: id });
+        }
+      }),
+    answer(id, file) {
+      for (const resolve of waiting.get(id) ?? []) resolve(file);
+      waiting.delete(id);
+    },
+  };
 }
 
 interface Asked<K extends Question['kind']> {
@@ -125,6 +155,8 @@ async function answer(
     case 'judge':
       held.site = withJob(site, question.pair, question.job);
       return pairModel(held.site, question.pair);
+    case 'now':
+      return swapNow(site, question.pair);
     case 'diagnose':
       return diagnose(site.analysed, question.pair);
     case 'fleet':
@@ -135,11 +167,33 @@ async function answer(
       return saveSite(site, question, await digester());
     case 'teach':
       return teach(site, question);
+    case 'bundle':
+      held.bundle = await bundleOf(site, question);
+      return alone(held.bundle);
+    case 'pack':
+      return packed(held, question);
     case 'try':
       return trySite(site, question);
     case 'columns':
       return tryTable(site, question);
   }
+}
+
+/** What the page writes the reports of. */
+function alone({ answer, zone }: BundleToPack): Answers['bundle'] {
+  return answer.kind === 'verify'
+    ? { answer: { kind: answer.kind, verification: answer.verification }, zone }
+    : { answer: { kind: answer.kind, diagnosis: answer.diagnosis }, zone };
+}
+
+async function packed(
+  held: Held,
+  { documents }: Extract<Question, { readonly kind: 'pack' }>,
+): Promise<Answers['pack']> {
+  const { bundle } = held;
+  held.bundle = null;
+  if (bundle === null) throw new RangeError('No bundle was asked for.');
+  return bundle.pack(documents);
 }
 
 /** Tells of bytes now and then, and of all else at once. */

@@ -20,13 +20,22 @@ export interface Found {
  * the order of their names. A path that is not there, or holds no logs, is a failure that does not stop the others.
  */
 export async function findFiles(paths: readonly string[]): Promise<Found> {
-  const found = await Promise.all(paths.map((path) => filesAt(path).catch(asFailure)));
-  const files = once(found.flatMap((f) => f.files));
+  const { files, failures, notices } = await filesNamed(paths);
   return {
     files: files.map(({ name, bytes, content }) => content ?? storedFile(name, bytes)),
+    failures,
+    notices,
+    identities: new Map(files.map((f) => [f.name, f.identity])),
+  };
+}
+
+/** The same, as what lies where. */
+export async function filesNamed(paths: readonly string[]): Promise<FolderFiles> {
+  const found = await Promise.all(paths.map((path) => filesAt(path).catch(asFailure)));
+  return {
+    files: once(found.flatMap((f) => f.files)),
     failures: found.flatMap((f) => f.failures),
     notices: found.flatMap((f) => f.notices),
-    identities: new Map(files.map((f) => [f.name, f.identity])),
   };
 }
 

@@ -10,6 +10,8 @@ export interface FoundFile {
   readonly name: string;
   readonly bytes: number;
   readonly identity: string;
+  /** When it was written last, in nanoseconds. */
+  readonly modified: bigint;
   /** What was read of it already, since it can be read only once. */
   readonly content?: StoredFile;
 }
@@ -22,7 +24,7 @@ export interface FolderFiles {
 }
 
 export function foundFile(name: string, found: BigIntStats): FoundFile {
-  return { name, bytes: Number(found.size), identity: identityOf(found) };
+  return { name, bytes: Number(found.size), identity: identityOf(found), modified: found.mtimeNs };
 }
 
 interface Walk {

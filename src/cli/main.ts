@@ -6,6 +6,7 @@ import { type CliCommand, NothingReadable, type Status, sayRefusal } from './com
 import { diagnoseCommand } from './diagnose.ts';
 import { fleetCommand } from './fleet.ts';
 import { inspectCommand } from './inspect.ts';
+import { prepareCommand } from './prepare.ts';
 import type { Output, Screen, Streams } from './streams.ts';
 import { identityOf } from './things.ts';
 import { timelineCommand } from './timeline.ts';
@@ -16,6 +17,7 @@ declare const STEADYPAIR_VERSION: string;
 
 /** All commands, in the order of `--help`. */
 const commands: readonly CliCommand[] = [
+  prepareCommand,
   watchCommand,
   verifyCommand,
   diagnoseCommand,

@@ -1,8 +1,10 @@
+import { verify } from '../pipeline.ts';
 import { shownZone } from '../report/shown-zone.ts';
 import { reportsOf } from '../report/verify-reports.ts';
 import { verdictText } from '../report/verify-text.ts';
 import { standingOf } from '../report/watch-json.ts';
-import { type Job, mayConcern, type SwapNow, type Verification } from '../vocabulary.ts';
+import { mayConcern, type SwapNow, type Verification } from '../vocabulary.ts';
+import { writeBundle } from './bundle-options.ts';
 import type { Status } from './command.ts';
 import { painterFor } from './paint.ts';
 import type { Streams } from './streams.ts';
@@ -30,7 +32,6 @@ export interface Watch {
   readonly swaps: WatchedSwaps;
   /** `null` where none was asked for. */
   readonly report: KeptReport | null;
-  readonly job: Job | null;
   readonly world: WatchWorld;
   readonly streams: Streams;
   readonly options: WatchOptions;
@@ -90,7 +91,7 @@ function toKeep(watch: Watch, turn: Turn): ToKeep {
   const asked = { zone: zoneOf(turn, watch.options), version: STEADYPAIR_VERSION };
   return {
     standing: turn.now.map(stepsOf).join('\n'),
-    read: turn.read,
+    read: turn.imported.read,
     reports: () => reportsOf(verificationOf(watch, turn), asked),
   };
 }
@@ -133,11 +134,28 @@ export async function finish(watch: Watch, last: Turn | null): Promise<Status> {
       streams.stdout.write(verdictText(verificationOf(watch, last), shown, width));
     }
   }
+  const bundle = last === null || all.length === 0 ? '' : await bundleOf(last, options);
+  if (options.json !== true) streams.stdout.write(bundle);
   return statusOf({ swaps: all });
 }
 
+/** The bundle that was asked for, as `verify` writes it of what was read last; gives a line on it. */
+async function bundleOf(
+  { analysed, imported, job, jobText, pair }: Turn,
+  options: WatchOptions,
+): Promise<string> {
+  const all = { from: null, to: null };
+  const verification = verify(analysed, pair, all, job);
+  return writeBundle(
+    options,
+    imported,
+    { job: jobText, pair, ...all },
+    { kind: 'verify', analysed, verification },
+  );
+}
+
 /** As `verify` gives it, of the swaps that are watched. */
-function verificationOf({ swaps, job }: Watch, { analysed }: Turn): Verification {
+function verificationOf({ swaps }: Watch, { analysed, job }: Turn): Verification {
   const own = swaps.swaps();
   return {
     inputs: analysed.files.map((f) => f.input),

@@ -1,14 +1,25 @@
-import { type Analysed, analyse, followedReadings, lastHour, planProblem, swapsNow } from '../pipeline.ts';
+import type { NamedYaml } from '../bundle/inside.ts';
+import {
+  type Analysed,
+  analyse,
+  followedReadings,
+  keptUnpacking,
+  lastHour,
+  planProblem,
+  readJob,
+  swapsNow,
+} from '../pipeline.ts';
 import type { Job, Staff, SwapNow } from '../vocabulary.ts';
+import type { BundleOptions } from './bundle-options.ts';
 import {
   type CommonOptions,
   clocksOf,
   type ImportedFiles,
-  importFound,
+  importOpened,
   limitsOf,
-  phrasebookOf,
   sayRefusal,
 } from './command.ts';
+import { openFound, phrasebookGiven } from './open-given.ts';
 import { withoutOutputs } from './own-outputs.ts';
 import type { Streams } from './streams.ts';
 import type { FollowedFiles } from './watch-world.ts';
@@ -16,7 +27,11 @@ import type { FollowedFiles } from './watch-world.ts';
 /** What one reading of the followed files gave. */
 export interface Turn {
   readonly analysed: Analysed;
-  readonly read: ImportedFiles['read'];
+  readonly imported: ImportedFiles;
+  /** The job as given, else the one in a bundle, with its text. */
+  readonly job: Job | null;
+  readonly jobText: NamedYaml | null;
+  readonly pair: string | null;
   /** The pair that was named, or all in work, the one with the newest step first. */
   readonly now: readonly SwapNow[];
   /** Pairs in work besides the one that was named. */
@@ -36,7 +51,7 @@ export interface Looked {
 }
 
 /** What a watch can be told. */
-export interface WatchOptions extends CommonOptions {
+export interface WatchOptions extends CommonOptions, BundleOptions {
   readonly pair?: string | undefined;
   readonly job?: string | undefined;
   readonly out?: string | undefined;
@@ -50,12 +65,12 @@ export async function turnsOf(
   followed: FollowedFiles,
   paths: readonly string[],
   options: WatchOptions,
-  job: Job | null,
+  job: NamedYaml | null,
   { stdout, stderr }: Streams,
 ): Promise<(isLast: boolean) => Promise<Looked>> {
-  const phrasebook = await phrasebookOf(options);
+  const given = await phrasebookGiven(options);
   const kept = followedReadings();
-  const limits = limitsOf(options);
+  const unpack = keptUnpacking();
   let said: readonly string[] = [];
   let [isFirst, hasRead] = [true, false];
   return async (isLast) => {
@@ -64,25 +79,25 @@ export async function turnsOf(
     const logs = { ...found, ...withoutOutputs(found, [stdout, stderr], !isFirst) };
     // Progress is of use while the history is read: afterwards it would be drawn into the panel.
     const progress = isFirst ? stderr : { ...stderr, isTerminal: false };
-    const imported = await importFound(logs, options, {
-      phrasebook,
-      job: options.job,
-      stderr: progress,
-      kept,
-    });
-    const analysed = analyse(imported, limits, clocksOf(options));
+    const opened = await openFound(logs, { paths, options, given, job: options.job, unpack });
+    const imported = await importOpened(opened, progress, kept);
+    const { settings } = imported;
+    const jobText = job ?? imported.job;
+    const used = jobText === null ? null : readJob(jobText.file, jobText.text);
+    const pair = options.pair ?? settings.pair;
+    const analysed = analyse(imported, limitsOf(settings), clocksOf(settings));
     const isThere = analysed.files.length > 0;
-    const problem = isThere ? planProblem(analysed, job) : null;
+    const problem = isThere ? planProblem(analysed, used) : null;
     const lines = [...imported.told, ...(problem === null ? [] : [sayRefusal(problem)])];
     const told = lines.filter((line) => !said.includes(line));
     said = lines;
     isFirst = false;
     if (!isThere && hasRead) return { turn: null, told };
     hasRead = isThere;
-    const shown = shownOf(analysed, paths, options.pair ?? null, job);
+    const shown = shownOf(analysed, paths, pair, used);
     const [first] = shown.now;
     const staff = first === undefined ? null : lastHour(analysed, first.pair);
-    return { turn: { analysed, read: imported.read, ...shown, staff }, told };
+    return { turn: { analysed, imported, job: used, jobText, pair, ...shown, staff }, told };
   };
 }
 

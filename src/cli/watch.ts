@@ -1,7 +1,8 @@
 import { readJob } from '../pipeline.ts';
+import { bundleOptions, checkBundleOptions } from './bundle-options.ts';
 import { cliCommand, type Status } from './command.ts';
-import { lookAgain } from './look-again.ts';
-import { readText } from './node-files.ts';
+import { followFiles } from './followed-files.ts';
+import { yamlAt } from './open-given.ts';
 import type { Streams } from './streams.ts';
 import { seeThrough } from './things.ts';
 import type { WatchDisplay } from './watch-display.ts';
@@ -25,13 +26,14 @@ export const watchCommand = cliCommand<WatchOptions>({
       takes: 'folder',
       says: 'keep the reports of verify in this folder, whole at any moment',
     },
+    ...bundleOptions,
   },
   examples: [
     'watch /mnt/export --pair RO1 --phrasebook site.yaml --out reports',
     'watch ro1-poll.csv ro1-events.log --json',
   ],
   async run(paths, options, streams) {
-    const world = processWorld(lookAgain);
+    const world = processWorld(followFiles);
     try {
       return await watchFiles(paths, options, streams, world);
     } finally {
@@ -49,7 +51,9 @@ export async function watchFiles(
 ): Promise<Status> {
   // A name that leads nowhere is wrong rather than late; a pattern may fit later.
   for (const path of paths) if (!/[*?[{]/.test(path)) await seeThrough(path);
-  const job = options.job === undefined ? null : readJob(options.job, await readText(options.job));
+  checkBundleOptions(options);
+  const job = options.job === undefined ? null : await yamlAt(options.job);
+  if (job !== null) readJob(job.file, job.text);
   const followed = world.follow(paths);
   try {
     const look = await turnsOf(followed, paths, options, job, streams);
@@ -57,7 +61,7 @@ export async function watchFiles(
     try {
       const report =
         options.out === undefined ? null : keptReport(options.out, world.thisMoment, display.tell);
-      const watch: Watch = { look, display, swaps: watchedSwaps(), report, job, world, streams, options };
+      const watch: Watch = { look, display, swaps: watchedSwaps(), report, world, streams, options };
       const last = await turnUntilOver(watch, untilChanged(followed, world));
       return await finish(watch, last);
     } finally {

@@ -43,7 +43,7 @@ export function conditionOf(
 }
 
 /** Every stop is said alike. */
-export function stopWords(statement: string): string {
+function stopWords(statement: string): string {
   return `Stop and call for support: ${statement.charAt(0).toLowerCase()}${statement.slice(1)}`;
 }
 

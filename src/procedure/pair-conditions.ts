@@ -56,9 +56,13 @@ export function nothingAtFault(hold: HoldCase): Condition {
     const statement = `A fault${of} was logged, and no bring-up settled after it.`;
     return conditionOf('fault', fault.half, 'waiting', statement, linesOfAll([fault, ...more]));
   }
+  const everLogged = facts.timeline.events.some((e) => e.signal === 'fault');
   const unknown = states.filter((s) => s.value === null);
   return unknown.length === 0
-    ? say('met', 'Both supplies are good, and no fault is open.')
+    ? say(
+        'met',
+        `Both supplies are good${everLogged ? ', and no fault is open' : '; no fault was ever logged'}.`,
+      )
     : say(
         'waiting',
         `The supply of half ${unknown.map((s) => s.half).join(' and ')} was not observed; ${cabinet}.`,

@@ -73,16 +73,17 @@ export function readyFor(hold: HoldCase, seconds: number): Condition {
     : say('waiting', `The partner is ready for ${sayDuration(held)}; ${needed} without a break are needed.`);
 }
 
-/** The ready partner that had come up is lost, and no work explains it; `null` where it is not so. */
+/** The ready partner that had come up since the removal is lost, and no work explains it; `null` where it is not so. */
 export function partnerLost({ facts, at, works, rules }: HoldCase): Condition | null {
-  const [first] = works;
+  const last = works.at(-1);
+  const { steps } = facts.readiness;
   const loss = facts.losses.findLast((l) => l.event.time <= at);
-  const now = facts.readiness.steps.findLast((s) => s.time <= at);
-  if (first === undefined || loss === undefined || now === undefined) return null;
-  const isNow =
-    loss.event === now && loss.kind !== 'planned' && loss.event.earliest >= first.change.removed.time;
+  if (last === undefined || loss === undefined || loss.kind === 'planned') return null;
+  const isNow = loss.event === steps.findLast((s) => s.time <= at);
+  const { time } = last.change.removed;
+  const wasUp = steps.some((s) => s.value === 'yes' && s.time > time && s.time < loss.event.time);
   // What the log ends with may belong to work that is logged next.
-  if (!isNow || at - loss.event.time <= rules.belongsMs) return null;
+  if (!isNow || !wasUp || at - loss.event.time <= rules.belongsMs) return null;
   return conditionOf('ready', null, 'stop', 'The partner was lost.', linesOf(loss.event));
 }
 

@@ -152,7 +152,7 @@ function moduleOf({ model, serial }: SwapHalf, when: 'before' | 'after'): string
 }
 
 /**
- * Breaks a text at spaces, and a word that is longer than a line where the line ends, to the width of the page or `width`; the first
+ * Breaks a text at spaces, and a word that is longer than a line where the line ends, to the width of the page, or another; the first
  * line begins with `first`, the others with `next`.
  */
 export function wrap(text: string, first: string, next: string, width = columns): readonly string[] {

@@ -2,7 +2,7 @@ import { appendFileSync, mkdtempSync, readdirSync, readFileSync } from 'node:fs'
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { linesInTime, type ReplayedLine } from '../../samples/replay.ts';
-import { lookAgain } from '../../src/cli/look-again.ts';
+import { followFiles } from '../../src/cli/followed-files.ts';
 import type { Screen } from '../../src/cli/streams.ts';
 import { watchFiles } from '../../src/cli/watch.ts';
 import type { WatchOptions } from '../../src/cli/watch-turns.ts';
@@ -52,7 +52,7 @@ export async function watchGrowing(
       tick = each;
       return () => undefined;
     },
-    follow: (paths: readonly string[]) => ({ ...lookAgain(paths), changed: () => Promise.resolve() }),
+    follow: (paths: readonly string[]) => ({ ...followFiles(paths), changed: () => Promise.resolve() }),
   };
   const stdout = {
     write: (text: string) => {

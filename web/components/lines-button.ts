@@ -8,7 +8,8 @@ import { PageElement } from './page-element.ts';
 export class LinesButton extends PageElement {
   static override properties = {
     of: { attribute: false },
-    lines: { attribute: false },
+    // The same lines read once more are the same.
+    lines: { attribute: false, hasChanged: isOther },
     isPinned: { state: true },
   };
   /** What the lines are behind. */
@@ -45,6 +46,17 @@ export class LinesButton extends PageElement {
     // A press by a key counts no clicks.
     else this.press(detail === 0);
   }
+}
+
+function isOther(now: readonly SourceLine[], before: readonly SourceLine[] | undefined): boolean {
+  if (now === before) return false;
+  return (
+    before?.length !== now.length ||
+    now.some(({ file, line, text }, index) => {
+      const own = before[index];
+      return own === undefined || own.file !== file || own.line !== line || own.text !== text;
+    })
+  );
 }
 
 customElements.define('lines-button', LinesButton);

@@ -5,6 +5,7 @@ import { demoFiles, demoFleet } from '../demo.ts';
 import { droppedFiles } from '../dropped-files.ts';
 import { layouts } from '../layouts.ts';
 import type { NamedFile, Refusal } from '../protocol.ts';
+import { followButton } from './follow-bar.ts';
 import { PageElement } from './page-element.ts';
 
 const kinds: readonly (readonly [string, string])[] = [
@@ -62,6 +63,7 @@ export class StartView extends PageElement {
       <p class="choices">
         <label class="button">Choose files<input type="file" multiple @change=${this.onChosen} /></label>
         <label class="button">Choose a folder<input type="file" webkitdirectory @change=${this.onChosen} /></label>
+        ${followButton()}
         <button type="button" id="demo" @click=${this.onDemo}>Open the demo site</button>
         <button type="button" id="demo-fleet" @click=${() => this.give(demoFleet())}>Open two years of its pairs</button>
       </p>

@@ -5,12 +5,15 @@ import type { SourceLine } from '../../src/vocabulary.ts';
 import { type Follower, followAddress } from '../address-follow.ts';
 import { type Evidence, evidenceOf } from '../evidence.ts';
 import { takeDrops } from '../file-drop.ts';
+import { type Following, followFolders } from '../following.ts';
+import { arrivalsAfter, noArrivals } from '../log-arrivals.ts';
 import { workKeys } from '../page-keys.ts';
 import { firstChosen, type PageState } from '../page-state.ts';
 import { keepPaper } from '../paper.ts';
 import type { LinesAround, PairModel, Refusal, SiteModel } from '../protocol.ts';
+import type { WasRead } from '../reading-work.ts';
 import { refusalOf } from '../session.ts';
-import { siteReading, type WasRead } from '../site-reading.ts';
+import { type SiteReading, siteReading } from '../site-reading.ts';
 import { views } from '../views.ts';
 import { addOrReplace } from './add-or-replace.ts';
 import { KeysHelp } from './keys-help.ts';
@@ -36,10 +39,16 @@ export class SteadypairPage extends PageElement {
   declare view: string;
   private readonly evidence: Evidence = evidenceOf(this, (cited, reach) => this.readLines(cited, reach));
   private readonly address: Follower = followAddress(this, () => this.evidence.clear());
-  private readonly reading = siteReading(this, {
+  private readonly following: Following = followFolders(this, {
+    isBusy: () => this.reading.isBusy(),
+    isEmpty: () => this.state === null,
+    changed: () => this.showFollowed(),
+  });
+  private readonly reading: SiteReading = siteReading(this, {
     shown: () => (this.state === null ? null : { ...this.state, pair: this.state.chosen.pair }),
     opened: (read) => this.opened(read),
     refused: (error) => this.tell(error),
+    fileNow: (name) => this.following.fileNow(name),
   });
 
   constructor() {
@@ -118,7 +127,7 @@ export class SteadypairPage extends PageElement {
 
   private said(): TemplateResult {
     const { problem, reading } = this;
-    const count = reading.count();
+    const count = reading.files().length;
     const waiting = reading.waiting();
     const unfit = reading.now() === null ? this.address.said() : '';
     return html`${this.isOver ? dropLine(count) : nothing}
@@ -143,18 +152,29 @@ export class SteadypairPage extends PageElement {
   }
 
   /** True if the view that was open stays. */
-  private opened({ site, session, undo, fileStep, address }: WasRead): boolean {
+  private opened(read: WasRead): boolean {
+    const { site, session, undo, fileStep, address, isQuiet } = read;
     this.problem = null;
-    // What was cited is a line of the last reading.
-    this.evidence.clear();
+    // What was cited is a line of the last reading; a file that only grew has it still.
+    if (!isQuiet) this.evidence.clear();
     const chosen = firstChosen(site, this.state?.chosen ?? null);
     const isFirst = this.state === null || this.view === '';
     const { span = null, inputs = {} } = this.state ?? {};
-    this.state = { site, session, chosen, span, inputs, undo, fileStep };
+    const followed = this.following.now();
+    const arrivals = arrivalsAfter(this.state?.arrivals ?? noArrivals, site, {
+      ...read,
+      modified: (name) => this.following.modified(name),
+    });
+    this.state = { site, session, chosen, span, inputs, undo, fileStep, followed, arrivals };
     if (address !== null) history.replaceState(null, '', address === '' ? '#' : address);
     const isStaying = !isFirst && address === null;
-    if (!isStaying) this.address.opened();
+    if (isStaying) this.address.renewed();
+    else this.address.opened();
     return isStaying;
+  }
+
+  private showFollowed(): void {
+    if (this.state !== null) this.state = { ...this.state, followed: this.following.now() };
   }
 
   private show(site: SiteModel): void {

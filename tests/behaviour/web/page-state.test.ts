@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { AttentionKind } from '../../../src/vocabulary.ts';
 import { readAddress } from '../../../web/address.ts';
+import { noArrivals } from '../../../web/log-arrivals.ts';
 import { firstChosen, fitAddress, neededView, worstFor } from '../../../web/page-state.ts';
 import { sayAsked, titleOf } from '../../../web/page-title.ts';
 import { readPage } from '../../support/read-page.ts';
@@ -91,11 +92,13 @@ describe('an address', () => {
 test('the title names the pair and the day of its swap', () => {
   const state = {
     site,
-    session: { ask: () => Promise.reject(new Error('not asked')), close: () => {} },
+    session: { ask: () => Promise.reject(new Error('not asked')), close: () => {}, retire: () => {} },
     span: null,
     inputs: {},
     undo: 0,
     fileStep: null,
+    followed: null,
+    arrivals: noArrivals,
   };
   const of = (view: string, pair: string): string =>
     titleOf(view, { ...state, chosen: { pair, swap: 0 } }, views);

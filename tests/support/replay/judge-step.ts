@@ -26,7 +26,7 @@ export const stepMissKinds = [
 export type StepMissKind = (typeof stepMissKinds)[number];
 
 /** How exactly the files of a dressing tell, at their newest stamp. */
-export function toldBy({ sources }: Dressed, at: number): Told {
+function toldBy({ sources }: Dressed, at: number): Told {
   const polls = sources.filter((s) => s.kind === 'poll').map((s) => s.spacingSeconds);
   const resolution = Math.max(0, ...sources.map((s) => s.resolutionSeconds));
   const spacing = Math.max(0, ...polls);
@@ -34,6 +34,7 @@ export function toldBy({ sources }: Dressed, at: number): Told {
     at: at + 1000 * Math.min(1, resolution),
     lagMs: 1000 * (3 * spacing + resolution),
     hiddenMs: 1000 * spacing,
+    tellsFaults: sources.some((s) => s.signals.has('fault') && s.isPart !== true),
   };
 }
 

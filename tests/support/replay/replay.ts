@@ -1,5 +1,6 @@
 import { swapsNow } from '../../../src/pipeline.ts';
 import type { SwapNow } from '../../../src/vocabulary.ts';
+import type { Dressed } from '../stories/dressing.ts';
 import { dress } from '../stories/dressings.ts';
 import { swapStory, type ToldSwap } from '../stories/swap-story.ts';
 import { verifyFiles } from '../verify-files.ts';
@@ -20,14 +21,36 @@ export interface ReplayTally {
 
 /** Replays the swaps of so many seeds, each cut at so many instants, and compares every step with the truth. */
 export async function countReplays(swaps: number, first: number, steps: number): Promise<ReplayTally> {
-  const tally: ReplayTally = { swaps, steps: 0, holdPoints: new Map(), kinds: new Map(), misses: new Map() };
-  for (let seed = first; seed < first + swaps; seed += 1) await replaySwap(tally, swapStory(seed), steps);
+  return replayAll(
+    Array.from({ length: swaps }, (_, index) => swapStory(first + index)),
+    steps,
+  );
+}
+
+/** Replays some swaps, each in the dressing of its seed or in the one that is named. */
+export async function replayAll(
+  swaps: readonly ToldSwap[],
+  steps: number,
+  dressing?: string,
+): Promise<ReplayTally> {
+  const tally: ReplayTally = {
+    swaps: swaps.length,
+    steps: 0,
+    holdPoints: new Map(),
+    kinds: new Map(),
+    misses: new Map(),
+  };
+  for (const told of swaps) await replaySwap(tally, told, dress(told.story, told.seed, dressing), steps);
   return tally;
 }
 
-async function replaySwap(tally: ReplayTally, told: ToldSwap, steps: number): Promise<void> {
+async function replaySwap(
+  tally: ReplayTally,
+  told: ToldSwap,
+  dressed: Dressed,
+  steps: number,
+): Promise<void> {
   const { story, seed } = told;
-  const dressed = dress(story, seed);
   const lines = linesOfFiles(dressed);
   add(tally.kinds, told.fault?.id ?? 'good');
   let [known, now]: [string, SwapNow | undefined] = ['', undefined];
@@ -41,8 +64,7 @@ async function replaySwap(tally: ReplayTally, told: ToldSwap, steps: number): Pr
     if (now === undefined) continue;
     tally.steps += 1;
     add(tally.holdPoints, `${now.holdPoint.id} ${now.holdPoint.status}`);
-    for (const miss of judgeStep(told, dressed, now))
-      miss.about === '' ? undefined : addMiss(tally, miss, `${seed}@${step} (${dressed.id})`);
+    for (const miss of judgeStep(told, dressed, now)) addMiss(tally, miss, `${seed}@${step} (${dressed.id})`);
   }
   const end = (await verifyFiles(dressed.files, dressed.phrasebook)).swaps.at(-1);
   if (JSON.stringify(end ?? null) !== JSON.stringify(now?.swap ?? null))
