@@ -52,10 +52,10 @@ function once(files: readonly FoundFile[]): readonly FoundFile[] {
 async function filesAt(path: string): Promise<FolderFiles> {
   // Not every shell spells patterns out.
   if (/[*?[{]/.test(path) && (await lookAt(path)) === null)
-    return someOf(path, await matching(path), 'no log matches the pattern.');
+    return someOf(path, await matching(path), without.pattern);
   const found = await seeThrough(path);
   const thing = thingAt(found);
-  if (thing === 'folder') return someOf(path, await filesIn(path), 'the folder contains no logs.');
+  if (thing === 'folder') return someOf(path, await filesIn(path), without.folder);
   // What the shell itself put in place of a file has a writer, and ends.
   if (thing === 'pipe' && path.startsWith('/dev/'))
     return { files: [{ ...foundFile(path, found), ...(await pipedFile(path)) }], failures: [], notices: [] };
@@ -91,6 +91,16 @@ async function matched(name: string): Promise<FolderFiles> {
   if (thing === 'file') return { files: [foundFile(name, found)], failures: [], notices: [] };
   if (thing === 'folder') return { files: [], failures: [], notices: [] };
   return { files: [], failures: [], notices: [sayPassedOver(name)] };
+}
+
+const without = {
+  pattern: 'no log matches the pattern.',
+  folder: 'the folder contains no logs.',
+} as const;
+
+/** Whether a failure says no more than that no logs lie there: they may come. */
+export function isWithoutLogs({ what }: InputError): boolean {
+  return what === without.pattern || what === without.folder;
 }
 
 /** The files in the order of their names. Throws InputError if there are none, and nothing says why. */

@@ -28,9 +28,10 @@ export function lineDisplay({ stdout, stderr }: Streams): WatchDisplay {
   const waiting = onceEach((line) => stdout.write(`${terminal(line)}\n`));
   const silent = new Set<string>();
   let view: WatchView | null = null;
-  stdout.write(`${cautions.join(' ')}\n`);
   return {
     show(seen) {
+      // Not before the first look: an output that lies among the logs must be empty then.
+      if (view === null) stdout.write(`${cautions.join(' ')}\n`);
       view = seen;
       if (seen.now.length === 0) waiting(seen.waitsFor);
       for (const one of seen.now) if (changed(one)) stdout.write(`${changeLine(one, seen.zone)}\n`);

@@ -55,6 +55,7 @@ export async function turnUntilOver(
       const took = last === null ? 0 : world.thisMoment() - began;
       last = turn ?? last;
       if (swaps.isOver()) return last;
+      await keepReport(watch, last);
       await world.pause(Math.max(leastTurnMs - took, took));
       await changed(lookMs);
     }
@@ -67,7 +68,7 @@ export async function turnUntilOver(
 
 /** Reads what has changed and shows it; `null` where nothing has. */
 async function takeTurn(watch: Watch, arrivals: Arrivals, isLast: boolean): Promise<Turn | null> {
-  const { look, display, swaps, report, world, options } = watch;
+  const { look, display, swaps, world, options } = watch;
   const { turn, told } = await look(isLast);
   for (const line of told) display.tell(line);
   if (turn === null) return null;
@@ -76,8 +77,13 @@ async function takeTurn(watch: Watch, arrivals: Arrivals, isLast: boolean): Prom
   const zone = zoneOf(turn, options);
   const arrivedAt = arrivals([...now, ...beside], world.thisMoment());
   display.show({ now, beside, staff, waitsFor, arrivedAt, zone }, world.thisMoment());
-  if (report !== null && swaps.swaps().length > 0) await report.keep(toKeep(watch, turn));
   return turn;
+}
+
+/** Writes the reports if they are to be written: also where nothing has changed, since it may have been too soon, or have failed. */
+async function keepReport(watch: Watch, last: Turn | null): Promise<void> {
+  const { report, swaps } = watch;
+  if (report !== null && last !== null && swaps.swaps().length > 0) await report.keep(toKeep(watch, last));
 }
 
 /** The reports as of a turn. */

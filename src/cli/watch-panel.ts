@@ -27,9 +27,9 @@ export function panelDisplay(
     if (view !== null) place.draw(linesOf(view, at, { paint, screen }));
   };
   const stopResizing = screen.onResize(() => draw(thisMoment()));
-  stdout.write(`${staffKey.join('\n')}\n\n`);
   return {
     show(seen, at) {
+      if (view === null) stdout.write(`${staffKey.join('\n')}\n\n`);
       view = seen;
       draw(at);
       if (bells(seen, at)) stdout.write(bell);

@@ -19,6 +19,7 @@ import {
   limitsOf,
   sayRefusal,
 } from './command.ts';
+import { isWithoutLogs } from './find-files.ts';
 import { openFound, phrasebookGiven } from './open-given.ts';
 import { withoutOutputs } from './own-outputs.ts';
 import type { Streams } from './streams.ts';
@@ -58,8 +59,8 @@ export interface WatchOptions extends CommonOptions, BundleOptions {
 }
 
 /**
- * Gives a function that looks at the files, for the last time or not, and reads what has changed: the rest was read before. Throws InputError if the
- * phrasebook or the zone cannot be used.
+ * Gives a function that looks at the files, for the last time or not, and reads what has changed: the rest was read before.
+ * Throws InputError if the phrasebook or the zone cannot be used.
  */
 export async function turnsOf(
   followed: FollowedFiles,
@@ -76,7 +77,10 @@ export async function turnsOf(
   return async (isLast) => {
     const { hasChanged, ...found } = await (isLast ? followed.finish() : followed.look());
     if (!hasChanged && !isFirst) return { turn: null, told: [] };
-    const logs = { ...found, ...withoutOutputs(found, [stdout, stderr], !isFirst) };
+    // As long as there is nothing, that is what is waited for, and no failure.
+    const failures =
+      found.files.length === 0 ? found.failures.filter((f) => !isWithoutLogs(f)) : found.failures;
+    const logs = { ...found, ...withoutOutputs(found, [stdout, stderr], !isFirst), failures };
     // Progress is of use while the history is read: afterwards it would be drawn into the panel.
     const progress = isFirst ? stderr : { ...stderr, isTerminal: false };
     const opened = await openFound(logs, { paths, options, given, job: options.job, unpack });

@@ -56,4 +56,38 @@ describe('on a terminal', () => {
     expect(out).not.toContain('\u202e');
     expect(out).not.toContain('\u0007');
   });
+
+  test('of two pairs in work the newest has the panel, or the one that is named, and the other a line', async () => {
+    const line = (clock: string, text: string) => ({
+      file: 'a.log',
+      time: Date.parse(`2026-03-14T${clock}Z`),
+      text: `2026-03-14T${clock}.000Z ${text}\n`,
+    });
+    const both = written([
+      ...['RO1', 'RO2'].flatMap((pair) => [
+        line('09:00:00', `${pair}-A role active`),
+        line('09:00:00', `${pair}-B role standby`),
+        line('09:00:00', `${pair} partner ready`),
+      ]),
+      line('09:20:00', 'RO1-B module removed'),
+      line('09:21:00', 'RO2-B module removed'),
+      line('09:22:00', 'RO2 partner not ready'),
+    ]);
+    const panelOf = async (pair?: string): Promise<readonly string[]> => {
+      const { out } = await watchGrowing([both], pair === undefined ? {} : { pair }, terminal24);
+      const frame = out.split('\u001b[?25l')[1] ?? '';
+      return frame.split('\u001b[K\n').slice(0, -1);
+    };
+    const newest = await panelOf();
+    expect(newest).toHaveLength(11);
+    // The newest row of the file, which tells of both, is of 09:22:00.
+    expect(newest[0]).toBe('\rRO2  01:00 of 15:00  Waiting for a module in half B');
+    expect(newest[10]).toBe(
+      'RO1  02:00 of 15:00  Waiting for a module in half B. Hold point before switch...',
+    );
+    const named = await panelOf('RO1');
+    expect(named).toHaveLength(11);
+    expect(named[0]).toContain('RO1  02:00 of 15:00');
+    expect(named[10]).toContain('RO2  01:00 of 15:00');
+  });
 });

@@ -2,7 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSy
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { type Happening, partsOf, settingsOf, watchGrowing, written } from '../../support/growing-watch.ts';
+import { type Happening, partsOf, settingsOf, watchGrowing } from '../../support/growing-watch.ts';
 import { steadypair } from '../../support/run-command.ts';
 
 const clean = partsOf('clean-swap', ['09:13:00', '09:15:00', '09:20:00', '09:25:00', '09:45:00', '09:55:00']);
@@ -10,11 +10,6 @@ const inThree = partsOf('clean-swap', ['09:13:00', '09:25:00']);
 const bad = partsOf('bad-swap', ['13:30:00', '13:33:30', '13:40:00', '13:45:00', '13:55:00']);
 const cautions = 'Replacing a module on a running process can upset it.';
 
-/** Nothing but a row that changes nothing, so many seconds after 09:15. */
-const later = (seconds: number): Happening =>
-  written([
-    { file: 'ro1-notes.txt', time: Date.UTC(2026, 2, 14, 9, 15, seconds), text: `seen ${seconds}\n` },
-  ]);
 const quiet: Happening = () => Date.UTC(2026, 2, 14, 10, 40);
 const lastLine = (text: string): string => text.trimEnd().split('\n').at(-1) ?? '';
 
@@ -94,6 +89,7 @@ describe('what is not there yet', () => {
       `Waiting for the first log in ${run.folder}.`,
       'Waiting for pair RO9: no log names it yet. Pairs: RO1.',
     ]);
+    expect(run.err).not.toContain('the folder contains no logs');
     expect(run.status).toBe(3);
     expect(run.out).toContain('No swap found');
   });
@@ -114,7 +110,9 @@ describe('what is not there yet', () => {
       [history, removal, gone, back],
       settingsOf('clean-swap'),
     );
-    expect(err).toContain(`${folder}: there is no such file or folder. Check the name.`);
+    expect(err).toContain(
+      `${folder}: it cannot be reached now; what was read of it stays, and it is tried again.`,
+    );
     expect(out).not.toContain('Waiting for the first log');
     expect(out.split('RO1: Waiting for').length - 1).toBe(1);
     expect(status).toBe(3);
@@ -149,20 +147,38 @@ describe('the end', () => {
   });
 });
 
-test('a report that cannot be written is told once and tried again', async () => {
+test('a report that cannot be written is told once and tried again, also where nothing changes', async () => {
   const out = join(mkdtempSync(join(tmpdir(), 'place-')), 'reports');
   writeFileSync(out, 'in the way');
-  const [history, removal, rest] = [clean[0], clean[1], clean[2]];
-  if (history === undefined || removal === undefined || rest === undefined) throw new Error('no part');
-  const mended: Happening = (folder) => {
-    rmSync(out);
-    return rest(folder);
+  const [history, removal] = [clean[0], clean[1]];
+  if (history === undefined || removal === undefined) throw new Error('no part');
+  let moment = 0;
+  const begun: Happening = (folder) => {
+    moment = removal(folder);
+    return moment;
   };
-  const parts = [history, removal, later(2), later(5), mended];
+  const later = (seconds: number, act = (): void => undefined): Happening => {
+    return () => {
+      act();
+      return moment + seconds * 1000;
+    };
+  };
+  let kept: readonly string[] = [];
+  const parts = [
+    history,
+    begun,
+    later(1),
+    later(4),
+    later(8, () => rmSync(out)),
+    later(12, () => {
+      kept = readdirSync(out).sort();
+    }),
+  ];
   const run = await watchGrowing(parts, { ...settingsOf('clean-swap'), out });
-  const told = run.err.split('\n').filter((line) => line.startsWith(out));
-  expect(told).toHaveLength(1);
-  expect(told[0]).toContain('The watch goes on and tries again.');
+  expect(run.err.split('\n').filter((line) => line.startsWith(out))).toEqual([
+    `${join(out, 'RO1-swap-2026-03-14.html')}: a file of that name already exists. Choose another name, or move that file. The watch goes on and tries again.`,
+  ]);
+  expect(kept).toEqual(['RO1-swap-2026-03-14.html', 'RO1-swap-2026-03-14.md', 'verify.json']);
   expect(run.status).toBe(3);
   expect(run.out).toContain(`Report: ${join(out, 'verify.json')}`);
 });
