@@ -58,6 +58,7 @@ export type { Lesson } from './import/phrasebook/teach-phrasebook.ts';
 export { mostYaml, tooLargeYaml } from './import/phrasebook/yaml-file.ts';
 export { previewOf, readPhrasebook, teachAll } from './import/read-phrasebook.ts';
 export { type Limits, limitsWithHold } from './limits.ts';
+export { runningClock } from './procedure/running-clock.ts';
 export { swapsNow } from './swaps-now.ts';
 export type { ClockOffset } from './timeline/clock-offsets.ts';
 export type { Mark, PairHealth } from './timeline/health.ts';

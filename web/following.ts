@@ -1,6 +1,6 @@
 import { type LookedAt, lookAt, mostFollowed, TooManyFiles } from './folder-look.ts';
 import { type FoundFile, filesToRead, folderChange, sayGone, sayReplaced } from './followed-folder.ts';
-import type { NamedFile } from './protocol.ts';
+import type { FollowedFile, NamedFile } from './protocol.ts';
 
 /** A folder that is followed, as the views show it. */
 export interface FollowedFolder {
@@ -132,7 +132,7 @@ async function look(work: Work, followed: Followed): Promise<void> {
     found.filter(({ name }) => !followed.left.has(name)),
   );
   followed.notes = [...followed.notes, ...sayReplaced(change.replaced)].slice(-mostNotes);
-  give(work, followed, filesToRead(change));
+  give(work, followed, filesToRead(change), new Set(change.grown));
   show(work, followed, {
     name: followed.root.name,
     files: followed.read.size,
@@ -142,14 +142,22 @@ async function look(work: Work, followed: Followed): Promise<void> {
 }
 
 /** Hands on what is to be read. An empty folder is read too where nothing was: the views say what it waits for. */
-function give({ element, host }: Work, followed: Followed, more: readonly LookedAt[]): void {
+function give(
+  { element, host }: Work,
+  followed: Followed,
+  more: readonly LookedAt[],
+  grown: ReadonlySet<LookedAt>,
+): void {
   const isFirst = !followed.isGiven;
   if (more.length === 0 && !(isFirst && host.isEmpty() && followed.offered === null)) return;
   for (const { name, size, lastModified, handle } of more) {
     followed.read.set(name, { name, size, lastModified });
     followed.handles.set(name, handle);
   }
-  const files: readonly NamedFile[] = more.map(({ name, file }) => ({ name, file }));
+  const files = more.map((found): FollowedFile => {
+    const { name, file } = found;
+    return { name, file, isFollowed: true, hasGrown: grown.has(found) };
+  });
   const kind = isFirst ? 'files' : 'followed-files';
   if (isFirst) followed.offered = files;
   followed.isGiven = files.length > 0;

@@ -30,6 +30,14 @@ import type {
 export interface NamedFile {
   readonly name: string;
   readonly file: File;
+  /** It is followed: it may grow, and its last line may be half written. */
+  readonly isFollowed?: true;
+}
+
+/** A file of a folder that is followed, given once more. */
+export interface FollowedFile extends NamedFile {
+  /** It is what was given before, and more; else it is another, or new. */
+  readonly hasGrown: boolean;
 }
 
 /** A file that was given, with a number of its own: another file, of the same name too, has another. */

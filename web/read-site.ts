@@ -5,22 +5,19 @@ import {
   importFiles,
   type Platform,
   planProblem,
-  readPhrasebook,
 } from '../src/pipeline.ts';
 import type { ImportedFile, Job } from '../src/vocabulary.ts';
 import { platform } from './browser-files.ts';
 import { type ByteCount, countBytes } from './count-bytes.ts';
 import { phrasebookOf, sorted, type YamlText } from './given-files.ts';
 import { givenModels } from './given-models.ts';
-import { forgetOthers, type GivenStore, type OpenedFile, openGiven } from './given-store.ts';
-import { type ClosingHasher, digester } from './hasher.ts';
+import { forgetOthers, type GivenStore, type OpenedFile, openGiven, phrasebookRead } from './given-store.ts';
+import { type ClosingHasher, digester, hasher } from './hasher.ts';
 import type { GivenFile } from './protocol.ts';
 import type { ReadAsk, ReadFrom, Tell } from './read-from.ts';
 import { withoutTwins } from './same-content.ts';
 import { linesByFile } from './site-lines.ts';
 import type { SiteSession } from './site-session.ts';
-
-const builtIn = 'built-in phrasebook';
 
 /**
  * Reads the files, one after the other; of those of earlier readings only what is touched by what changed. What cannot be read
@@ -125,15 +122,17 @@ async function importAll(
   phrasebook: SiteSession['phrasebook'],
   { count, tell }: Telling,
 ): Promise<Imported> {
+  const followed = new Set(opened.flatMap(({ growing }) => growing?.name ?? []));
   const fileOf = new Map(opened.flatMap(({ given, unpacked }) => unpacked.sources.map((s) => [s, given.id])));
   const hashers = openHashers();
   try {
     return await importFiles([...fileOf.keys()], {
-      phrasebook: readPhrasebook(phrasebook?.file ?? builtIn, phrasebook?.text ?? null),
+      phrasebook: phrasebookRead(store, phrasebook),
       zone: null,
       order: null,
       year: null,
-      sha256: hashers.open,
+      // That of a file that is followed goes on with the next reading.
+      sha256: (of) => (followed.has(of.name) ? hasher() : hashers.open(of)),
       kept: store.kept,
       onKept: (kept) => {
         const known = new Set(kept);

@@ -12,7 +12,7 @@ import {
   teaching,
 } from './given-list.ts';
 import { askOnLeave } from './leaving.ts';
-import type { GivenFile, NamedFile, NamedText, PairModel, SiteModel } from './protocol.ts';
+import type { FollowedFile, GivenFile, NamedFile, NamedText, PairModel, SiteModel } from './protocol.ts';
 import { changedSince, sayChanged } from './read-again.ts';
 import type { ReadingNow } from './reading-now.ts';
 import { focusOn } from './reading-place.ts';
@@ -60,7 +60,7 @@ export function siteReading(element: LitElement, host: ReadingHost): SiteReading
   const on = <T>(name: string, act: (detail: T) => void): void =>
     element.addEventListener(name, (event) => event instanceof CustomEvent && act(event.detail));
   on<Given>('files', (given) => give(work, given));
-  on<Given>('followed-files', ({ files }) => {
+  on<{ readonly files: readonly FollowedFile[] }>('followed-files', ({ files }) => {
     const toRead = followingOn(planned(state), files, () => nextNumber(state));
     start(work, toRead, { isQuiet: true, isLive: true });
   });
