@@ -46,6 +46,8 @@ interface Followed {
   readonly left: Set<string>;
   /** What was given first: a person may be asked about it. */
   offered: readonly NamedFile[] | null;
+  /** Those that were gone when it was looked at last. */
+  gone: readonly string[];
   /** Files of it were given. */
   isGiven: boolean;
   notes: readonly string[];
@@ -54,7 +56,7 @@ interface Followed {
 
 /**
  * Follows the folder of a `follow` event until `unfollow`, looking at it each second. What is new in it goes out as `files` the first
- * time, then as `followed-files`.
+ * time, then as `followed-files`; which are gone as `followed-gone`, and that it is over as `followed-end`.
  */
 export function followFolders(element: EventTarget, host: FollowingHost): Following {
   const work: Work = { element, host, followed: null };
@@ -66,7 +68,10 @@ export function followFolders(element: EventTarget, host: FollowingHost): Follow
   const on = <T>(name: string, act: (detail: T) => void): void =>
     element.addEventListener(name, (event) => event instanceof CustomEvent && act(event.detail));
   on<FileSystemDirectoryHandle>('follow', (root) => void follow(work, root));
-  on<null>('unfollow', stop);
+  on<null>('unfollow', () => {
+    stop();
+    element.dispatchEvent(new CustomEvent('followed-end', { detail: null }));
+  });
   on<null>('cancel', stop);
   on<string>('remove-file', (name) => {
     work.followed?.left.add(name);
@@ -102,6 +107,7 @@ async function follow(work: Work, root: FileSystemDirectoryHandle): Promise<void
     handles: new Map(),
     left: new Set(),
     offered: null,
+    gone: [],
     isGiven: false,
     notes: [],
     shown: { name: root.name, files: 0, said: [], problem: null },
@@ -133,6 +139,9 @@ async function look(work: Work, followed: Followed): Promise<void> {
   );
   followed.notes = [...followed.notes, ...sayReplaced(change.replaced)].slice(-mostNotes);
   give(work, followed, filesToRead(change), new Set(change.grown));
+  if (change.gone.join('\n') !== followed.gone.join('\n'))
+    work.element.dispatchEvent(new CustomEvent('followed-gone', { detail: change.gone }));
+  followed.gone = change.gone;
   show(work, followed, {
     name: followed.root.name,
     files: followed.read.size,
@@ -156,7 +165,7 @@ function give(
   }
   const files = more.map((found): FollowedFile => {
     const { name, file } = found;
-    return { name, file, isFollowed: true, hasGrown: grown.has(found) };
+    return { name, file, life: 'grows', hasGrown: grown.has(found) };
   });
   const kind = isFirst ? 'files' : 'followed-files';
   if (isFirst) followed.offered = files;

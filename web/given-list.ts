@@ -67,9 +67,18 @@ export function followingOn(before: ToRead, more: readonly FollowedFile[], numbe
   const stay = before.files.filter(({ name }) => !names.has(name));
   const given = more.map(({ name, file, hasGrown }): GivenFile => {
     const known = hasGrown ? numbers.get(name) : undefined;
-    return { name, file, isFollowed: true, id: known ?? number() };
+    return { name, file, life: 'grows', id: known ?? number() };
   });
   return { ...before, files: [...stay, ...given] };
+}
+
+/** With the files of a folder that is followed as they are now: those that are gone from it, or all, since it is not followed any more. */
+export function livesNow(before: ToRead, lifeOf: (name: string) => NamedFile['life']): ToRead {
+  const files = before.files.map((given): GivenFile => {
+    const life = given.life === undefined ? undefined : lifeOf(given.name);
+    return life === undefined ? given : { ...given, life };
+  });
+  return { ...before, files };
 }
 
 /** With all files once more, each as if it was given now. */

@@ -64,6 +64,7 @@ export function phrasebookRead(store: GivenStore, chosen: NamedText | null): Phr
 /** The file opened, as it was before where it was given before. Throws InputError if it is a session that is of no use. */
 export async function openGiven(store: GivenStore, given: GivenFile, digest: Digest): Promise<OpenedFile> {
   const known = store.opened.get(given.id);
+  if (given.life !== undefined) known?.growing?.live(given.life);
   // A file of an earlier step is shorter than what was read of it since.
   if (known !== undefined && given.file.size <= known.given.file.size) return known;
   if (known?.growing != null && known.unpacked.sources.includes(known.growing)) {
@@ -81,7 +82,7 @@ async function openNew(store: GivenStore, given: GivenFile, digest: Digest): Pro
   const index = newIndex();
   const onBytes = (bytes: number): void => store.onBytes(given.id, bytes);
   const fileNow: FileNow = () => store.fileNow(given.id);
-  const growing = given.isFollowed === true ? growingFile(given, index, onBytes, fileNow) : null;
+  const growing = given.life !== undefined ? growingFile(given, index, onBytes, fileNow) : null;
   const source = growing ?? sourceOf(given, index, onBytes, fileNow);
   const opened = isSession(await source.slice(0, sessionBytes))
     ? await openSaved(given, index, digest)

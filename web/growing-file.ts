@@ -7,16 +7,18 @@ import type { NamedFile } from './protocol.ts';
 export interface GrowingBrowserFile extends GrowingFile {
   /** Goes on with the file as it is now, its first bytes the same. */
   grow(file: File): void;
+  live(life: GrowingFile['life']): void;
 }
 
 /** A file that is followed as the import takes it; `index`, `onBytes` and `fileNow` as `sourceOf` takes them. */
 export function growingFile(
-  { name, file }: NamedFile,
+  { name, file, life: first = 'grows' }: NamedFile,
   index: LineIndex,
   onBytes: (bytes: number) => void,
   fileNow: FileNow,
 ): GrowingBrowserFile {
   let bytes = bytesOf({ name, file }, fileNow);
+  let life: GrowingFile['life'] = first;
   const slice = async (from: number, to: number): Promise<Uint8Array> => {
     const piece = await bytes.slice(from, to);
     onBytes(piece.length);
@@ -27,7 +29,9 @@ export function growingFile(
   return {
     name,
     readAs: name,
-    life: 'grows',
+    get life() {
+      return life;
+    },
     replacedBy: null,
     get bytes() {
       return bytes.size;
@@ -39,6 +43,9 @@ export function growingFile(
       // What was counted of the last piece was counted of its begin alone.
       index.length = Math.min(index.length, 1 + Math.floor(bytes.size / pieceBytes));
       bytes = bytesOf({ name, file: next }, fileNow);
+    },
+    live(now) {
+      life = now;
     },
   };
 }

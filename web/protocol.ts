@@ -1,6 +1,7 @@
 import type {
   ClockOffset,
   FleetQuestion,
+  GrowingFile,
   Lesson,
   LessonPreview,
   PairHealth,
@@ -30,8 +31,11 @@ import type {
 export interface NamedFile {
   readonly name: string;
   readonly file: File;
-  /** It is followed: it may grow, and its last line may be half written. */
-  readonly isFollowed?: true;
+  /**
+   * Of a folder that is or was followed: `grows`: its last line may be half written; `ended`: nobody follows it any more; `gone`: what was
+   * read of it is all there is.
+   */
+  readonly life?: GrowingFile['life'];
 }
 
 /** A file of a folder that is followed, given once more. */

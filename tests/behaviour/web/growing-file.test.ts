@@ -14,8 +14,8 @@ const rows = (count: number): string =>
   }).join('');
 const text = (count: number): string => `time,unit,message\n${rows(count)}`;
 
-function followed(content: string, id = 1): GivenFile {
-  return { id, name: 'logs/a.csv', file: new File([content], 'a.csv'), isFollowed: true };
+function followed(content: string, id = 1, life: NonNullable<GivenFile['life']> = 'grows'): GivenFile {
+  return { id, name: 'logs/a.csv', file: new File([content], 'a.csv'), life };
 }
 
 /** Reads one file, and gives how many bytes were read for it. */
@@ -32,6 +32,15 @@ async function read(
 
 const changes = ({ imported }: SiteSession): unknown =>
   imported.files.map(({ input, changes: all }) => [input.rows, input.sha256, input.to, all]);
+
+/** A file that the browser does not give any more. */
+function broken(content: string): File {
+  return Object.assign(new File([content], 'a.csv'), {
+    slice: () => {
+      throw new DOMException('It changed.', 'NotReadableError');
+    },
+  });
+}
 
 describe('a file that is followed', () => {
   test('is read on from where it ended, and comes to what a whole reading comes to', async () => {
@@ -56,6 +65,18 @@ describe('a file that is followed', () => {
     expect(later.site.imported.files[0]?.input.rows).toMatchObject({ read: 21, unmatched: 0 });
   });
 
+  test('counts that line once nobody follows it any more, and stays as it was read once it is gone', async () => {
+    const store = givenStore();
+    const cut = text(21).trimEnd();
+    await read(store, followed(cut));
+    const { site } = await read(store, followed(cut, 1, 'ended'));
+    expect(site.imported.files[0]?.input.rows).toMatchObject({ read: 21, unmatched: 0 });
+    const gone = { ...followed(cut, 1, 'gone'), file: broken(cut) };
+    const later = await read(store, gone);
+    expect(later.site.imported.failures).toEqual([]);
+    expect(later.site.imported.files[0]?.input.rows.read).toBe(21);
+  });
+
   test('of another number is another file', async () => {
     const store = givenStore();
     await read(store, followed(text(1600)));
@@ -66,12 +87,6 @@ describe('a file that is followed', () => {
 
 test('a file that grew while it was read is read on as it is now; one that shrank or is gone is refused', async () => {
   const before = text(2000);
-  const broken = (content: string): File =>
-    Object.assign(new File([content], 'a.csv'), {
-      slice: () => {
-        throw new DOMException('It changed.', 'NotReadableError');
-      },
-    });
   const given = { ...followed(before), file: broken(before) };
   const readWith = async (now: File | null): Promise<SiteSession> =>
     (
