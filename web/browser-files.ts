@@ -71,16 +71,16 @@ export function sourceOf(
   };
 }
 
-/** Reads ahead while a chunk is worked on. */
-async function* chunks(bytes: Bytes, index: LineIndex): AsyncGenerator<Uint8Array> {
+/** The bytes from `offset` on, chunk by chunk; reads ahead while a chunk is worked on. */
+export async function* chunks(bytes: Bytes, index: LineIndex, offset = 0): AsyncGenerator<Uint8Array> {
   const read = (at: number): Promise<Uint8Array> => {
     const done = bytes.slice(at, Math.min(bytes.size, at + chunkBytes));
     // What goes wrong while the chunk before is worked on is told when this one is asked for.
     done.catch(() => undefined);
     return done;
   };
-  let reading = read(0);
-  for (let at = 0; at < bytes.size; at += chunkBytes) {
+  let reading = read(offset);
+  for (let at = offset; at < bytes.size; at += chunkBytes) {
     const chunk = await reading;
     reading = read(at + chunkBytes);
     noteEnds(index, at, chunk);

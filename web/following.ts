@@ -1,6 +1,6 @@
 import { type LookedAt, lookAt, mostFollowed, TooManyFiles } from './folder-look.ts';
 import { type FoundFile, filesToRead, folderChange, sayGone, sayReplaced } from './followed-folder.ts';
-import type { NamedFile } from './protocol.ts';
+import type { FollowedFile, NamedFile } from './protocol.ts';
 
 /** A folder that is followed, as the views show it. */
 export interface FollowedFolder {
@@ -46,6 +46,8 @@ interface Followed {
   readonly left: Set<string>;
   /** What was given first: a person may be asked about it. */
   offered: readonly NamedFile[] | null;
+  /** Those that were gone when it was looked at last. */
+  gone: readonly string[];
   /** Files of it were given. */
   isGiven: boolean;
   notes: readonly string[];
@@ -54,7 +56,7 @@ interface Followed {
 
 /**
  * Follows the folder of a `follow` event until `unfollow`, looking at it each second. What is new in it goes out as `files` the first
- * time, then as `followed-files`.
+ * time, then as `followed-files`; which are gone as `followed-gone`, and that it is over as `followed-end`.
  */
 export function followFolders(element: EventTarget, host: FollowingHost): Following {
   const work: Work = { element, host, followed: null };
@@ -66,7 +68,10 @@ export function followFolders(element: EventTarget, host: FollowingHost): Follow
   const on = <T>(name: string, act: (detail: T) => void): void =>
     element.addEventListener(name, (event) => event instanceof CustomEvent && act(event.detail));
   on<FileSystemDirectoryHandle>('follow', (root) => void follow(work, root));
-  on<null>('unfollow', stop);
+  on<null>('unfollow', () => {
+    stop();
+    element.dispatchEvent(new CustomEvent('followed-end', { detail: null }));
+  });
   on<null>('cancel', stop);
   on<string>('remove-file', (name) => {
     work.followed?.left.add(name);
@@ -102,6 +107,7 @@ async function follow(work: Work, root: FileSystemDirectoryHandle): Promise<void
     handles: new Map(),
     left: new Set(),
     offered: null,
+    gone: [],
     isGiven: false,
     notes: [],
     shown: { name: root.name, files: 0, said: [], problem: null },
@@ -132,7 +138,10 @@ async function look(work: Work, followed: Followed): Promise<void> {
     found.filter(({ name }) => !followed.left.has(name)),
   );
   followed.notes = [...followed.notes, ...sayReplaced(change.replaced)].slice(-mostNotes);
-  give(work, followed, filesToRead(change));
+  give(work, followed, filesToRead(change), new Set(change.grown));
+  if (change.gone.join('\n') !== followed.gone.join('\n'))
+    work.element.dispatchEvent(new CustomEvent('followed-gone', { detail: change.gone }));
+  followed.gone = change.gone;
   show(work, followed, {
     name: followed.root.name,
     files: followed.read.size,
@@ -142,14 +151,22 @@ async function look(work: Work, followed: Followed): Promise<void> {
 }
 
 /** Hands on what is to be read. An empty folder is read too where nothing was: the views say what it waits for. */
-function give({ element, host }: Work, followed: Followed, more: readonly LookedAt[]): void {
+function give(
+  { element, host }: Work,
+  followed: Followed,
+  more: readonly LookedAt[],
+  grown: ReadonlySet<LookedAt>,
+): void {
   const isFirst = !followed.isGiven;
   if (more.length === 0 && !(isFirst && host.isEmpty() && followed.offered === null)) return;
   for (const { name, size, lastModified, handle } of more) {
     followed.read.set(name, { name, size, lastModified });
     followed.handles.set(name, handle);
   }
-  const files: readonly NamedFile[] = more.map(({ name, file }) => ({ name, file }));
+  const files = more.map((found): FollowedFile => {
+    const { name, file } = found;
+    return { name, file, life: 'grows', hasGrown: grown.has(found) };
+  });
   const kind = isFirst ? 'files' : 'followed-files';
   if (isFirst) followed.offered = files;
   followed.isGiven = files.length > 0;

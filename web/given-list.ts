@@ -1,4 +1,11 @@
-import type { ChosenPhrasebook, GivenFile, GivenModel, NamedFile, NamedText } from './protocol.ts';
+import type {
+  ChosenPhrasebook,
+  FollowedFile,
+  GivenFile,
+  GivenModel,
+  NamedFile,
+  NamedText,
+} from './protocol.ts';
 
 /** The files before a step, and what the step was, such as `Removed ro1.csv`. */
 export interface FileStep {
@@ -34,7 +41,7 @@ export type How = 'add' | 'replace';
 export function taking(before: ToRead, more: readonly NamedFile[], how: How, number: () => number): ToRead {
   // Of two with one name the last counts.
   const byName = new Map(more.map((named) => [named.name, named]));
-  const fresh = [...byName.values()].map(({ name, file }) => ({ name, file, id: number() }));
+  const fresh = [...byName.values()].map((named) => ({ ...named, id: number() }));
   const stay = how === 'replace' ? [] : before.files.filter(({ name }) => !byName.has(name));
   const says = `${how === 'add' ? 'Added' : 'Replaced all files by'} ${sayNames(fresh)}`;
   const isTaught = before.lessonSteps.length > 0;
@@ -50,16 +57,33 @@ function sayNames(files: readonly NamedFile[]): string {
   return files.length === 1 && first !== undefined ? first.name : `${files.length} files`;
 }
 
-/** With files of a folder that is followed in place of those of their names: what comes by itself is no step to be undone. */
-export function followingOn(before: ToRead, more: readonly NamedFile[], number: () => number): ToRead {
+/**
+ * With files of a folder that is followed in place of those of their names; one that grew keeps its number. What comes by itself is
+ * no step to be undone.
+ */
+export function followingOn(before: ToRead, more: readonly FollowedFile[], number: () => number): ToRead {
+  const numbers = new Map(before.files.map(({ name, id }) => [name, id]));
   const names = new Set(more.map(({ name }) => name));
   const stay = before.files.filter(({ name }) => !names.has(name));
-  return { ...before, files: [...stay, ...more.map(({ name, file }) => ({ name, file, id: number() }))] };
+  const given = more.map(({ name, file, hasGrown }): GivenFile => {
+    const known = hasGrown ? numbers.get(name) : undefined;
+    return { name, file, life: 'grows', id: known ?? number() };
+  });
+  return { ...before, files: [...stay, ...given] };
+}
+
+/** With the files of a folder that is followed as they are now: those that are gone from it, or all, since it is not followed any more. */
+export function livesNow(before: ToRead, lifeOf: (name: string) => NamedFile['life']): ToRead {
+  const files = before.files.map((given): GivenFile => {
+    const life = given.life === undefined ? undefined : lifeOf(given.name);
+    return life === undefined ? given : { ...given, life };
+  });
+  return { ...before, files };
 }
 
 /** With all files once more, each as if it was given now. */
 export function readingAgain(before: ToRead, number: () => number): ToRead {
-  return followingOn(before, before.files, number);
+  return { ...before, files: before.files.map((given) => ({ ...given, id: number() })) };
 }
 
 /** Without a file. */

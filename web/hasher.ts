@@ -14,6 +14,13 @@ export function hasher(): ClosingHasher {
       (await made).update(bytes);
     },
     digest: async () => (await made).digest('hex'),
+    async digestSoFar() {
+      const hash = await made;
+      const state = hash.save();
+      const digest = hash.digest('hex');
+      hash.init().load(state);
+      return digest;
+    },
     close: () => undefined,
   };
 }

@@ -51,11 +51,12 @@ const troubles: readonly AttentionKind[] = ['not-ready', 'flapping', 'late-light
 
 /**
  * The worst pair that a view can say something of, with its last swap: of Won't sync one in trouble, of the swap record one that
- * was swapped; where there is none, the worst of all. Of Swap now it is the one with the latest step, and none where none is in
- * work. Its name is empty where there is no pair.
+ * was swapped; where there is none, the worst of all. Of Swap now it is the one with the latest step, or the only one there is. Its name is empty where there is no pair.
  */
 export function worstFor({ pairs, attention, now }: SiteModel, view: string): Chosen {
-  if (view === 'now') return lastSwapOf(pairs, now[0]?.pair ?? '');
+  const [only, ...others] = pairs;
+  if (view === 'now')
+    return lastSwapOf(pairs, now[0]?.pair ?? (others.length === 0 ? (only?.health.pair ?? '') : ''));
   const swaps = new Map(pairs.map((p) => [p.health.pair, p.verification.swaps.length]));
   const fits = attention.find(({ pair, reasons }) => {
     if (view === 'swap') return (swaps.get(pair) ?? 0) > 0;

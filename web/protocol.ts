@@ -3,6 +3,7 @@ import type { MadeBundle } from '../src/bundle/prepare-bundle.ts';
 import type {
   ClockOffset,
   FleetQuestion,
+  GrowingFile,
   Lesson,
   LessonPreview,
   PairHealth,
@@ -33,6 +34,17 @@ import type {
 export interface NamedFile {
   readonly name: string;
   readonly file: File;
+  /**
+   * Of a folder that is or was followed: `grows`: its last line may be half written; `ended`: nobody follows it any more; `gone`: what was
+   * read of it is all there is.
+   */
+  readonly life?: GrowingFile['life'];
+}
+
+/** A file of a folder that is followed, given once more. */
+export interface FollowedFile extends NamedFile {
+  /** It is what was given before, and more; else it is another, or new. */
+  readonly hasGrown: boolean;
 }
 
 /** A file that was given, with a number of its own: another file, of the same name too, has another. */

@@ -5,23 +5,20 @@ import {
   importFiles,
   limitsWithHold,
   planProblem,
-  readPhrasebook,
 } from '../src/pipeline.ts';
 import type { ImportedFile, Job } from '../src/vocabulary.ts';
 import { givenIn, insideOf } from './bundles-inside.ts';
 import { type ByteCount, countBytes } from './count-bytes.ts';
 import { phrasebookOf, sorted, type YamlText } from './given-files.ts';
 import { givenModels } from './given-models.ts';
-import { forgetOthers, type GivenStore, type OpenedFile, openGiven } from './given-store.ts';
-import { digester } from './hasher.ts';
+import { forgetOthers, type GivenStore, type OpenedFile, openGiven, phrasebookRead } from './given-store.ts';
+import { digester, hasher } from './hasher.ts';
 import { openHashers } from './open-hashers.ts';
 import type { GivenFile } from './protocol.ts';
 import type { ReadAsk, ReadFrom, Tell } from './read-from.ts';
 import { withoutTwins } from './same-content.ts';
 import { linesByFile } from './site-lines.ts';
 import type { SiteSession } from './site-session.ts';
-
-const builtIn = 'built-in phrasebook';
 
 /**
  * Reads the files, one after the other; of those of earlier readings only what is touched by what changed. What cannot be read
@@ -135,16 +132,18 @@ async function importAll(
   { store, opened, phrasebook, said }: ReadFrom,
   { count, tell }: Telling,
 ): Promise<Imported> {
+  const followed = new Set(opened.flatMap(({ growing }) => growing?.name ?? []));
   const fileOf = new Map(opened.flatMap(({ given, unpacked }) => unpacked.sources.map((s) => [s, given.id])));
   const hashers = openHashers();
   const { zone, order, year } = said.settings;
   try {
     return await importFiles([...fileOf.keys()], {
-      phrasebook: readPhrasebook(phrasebook?.file ?? builtIn, phrasebook?.text ?? null),
+      phrasebook: phrasebookRead(store, phrasebook),
       zone,
       order,
       year,
-      sha256: hashers.open,
+      // That of a file that is followed goes on with the next reading.
+      sha256: (of) => (followed.has(of.name) ? hasher() : hashers.open(of)),
       kept: store.kept,
       onKept: (kept) => {
         const known = new Set(kept);

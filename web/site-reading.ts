@@ -4,6 +4,7 @@ import {
   followingOn,
   type How,
   lessonUndone,
+  livesNow,
   loading,
   nothingToRead,
   readingAgain,
@@ -12,7 +13,7 @@ import {
   teaching,
 } from './given-list.ts';
 import { askOnLeave } from './leaving.ts';
-import type { GivenFile, NamedFile, NamedText, PairModel, SiteModel } from './protocol.ts';
+import type { FollowedFile, GivenFile, NamedFile, NamedText, PairModel, SiteModel } from './protocol.ts';
 import { changedSince, sayChanged } from './read-again.ts';
 import type { ReadingNow } from './reading-now.ts';
 import { focusOn } from './reading-place.ts';
@@ -57,13 +58,10 @@ export function siteReading(element: LitElement, host: ReadingHost): SiteReading
     phrasebook: host.shown()?.site.phrasebook?.file.split('/').at(-1) ?? null,
   }));
   const work: Work = { element, host, state, leaving };
-  const on = <T>(name: string, act: (detail: T) => void): void =>
+  const on: Listen = (name, act) =>
     element.addEventListener(name, (event) => event instanceof CustomEvent && act(event.detail));
   on<Given>('files', (given) => give(work, given));
-  on<Given>('followed-files', ({ files }) => {
-    const toRead = followingOn(planned(state), files, () => nextNumber(state));
-    start(work, toRead, { isQuiet: true, isLive: true });
-  });
+  listenToFollowed(work, on);
   on<null>('read-again', () => void readAgain(work));
   on<string>('remove-file', (name) => start(work, removing(planned(state), name)));
   on<null>('undo-files', () => start(work, filesUndone(planned(state))));
@@ -84,6 +82,29 @@ export function siteReading(element: LitElement, host: ReadingHost): SiteReading
     files: () => planned(state).files,
     isBusy: () => state.running !== null || state.waiting.length > 0,
   };
+}
+
+/** Acts on what an event of that name carries. */
+type Listen = <T>(name: string, act: (detail: T) => void) => void;
+
+/** Reads by itself what becomes of a folder that is followed. */
+function listenToFollowed(work: Work, on: Listen): void {
+  const { state } = work;
+  on<{ readonly files: readonly FollowedFile[] }>('followed-files', ({ files }) => {
+    const toRead = followingOn(planned(state), files, () => nextNumber(state));
+    start(work, toRead, { isQuiet: true, isLive: true });
+  });
+  on<readonly string[]>('followed-gone', (gone) => {
+    const lives = livesNow(planned(state), (name) => (gone.includes(name) ? 'gone' : 'grows'));
+    start(work, lives, { isQuiet: true, isLive: true });
+  });
+  on<null>('followed-end', () =>
+    start(
+      work,
+      livesNow(planned(state), () => 'ended'),
+      { isQuiet: true },
+    ),
+  );
 }
 
 /** What the elements give: without a way to take them a person is asked where there are others. */

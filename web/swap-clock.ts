@@ -9,17 +9,18 @@ export interface LogClock {
   readonly state: 'runs' | 'silent' | 'stands';
 }
 
-/** How long what is awaited has been waited for, in seconds, and whether that is longer than its limit. */
+/** How long what is awaited has been waited for, its limit, both in seconds, and whether that has passed. */
 export interface Wait {
   readonly seconds: number;
+  readonly limitSeconds: number;
   readonly isPast: boolean;
 }
 
-/** The wait of a pair by a clock; `null` where nothing is awaited. */
+/** The wait of a pair by a clock; `null` where nothing is awaited, or without a limit. */
 export function waitOf({ awaits, since, limitSeconds }: SwapNow, clock: LogClock): Wait | null {
-  if (awaits === null || since === null) return null;
+  if (awaits === null || since === null || limitSeconds === null) return null;
   const seconds = Math.max(0, (clock.at - since.time) / 1000);
-  return { seconds, isPast: limitSeconds !== null && seconds > limitSeconds };
+  return { seconds, limitSeconds, isPast: seconds > limitSeconds };
 }
 
 /** Seconds as a clock shows them: `4:12`, from an hour on `1:04:12`. */
@@ -31,10 +32,8 @@ export function sayRunning(seconds: number): string {
 }
 
 /** `4:12 of 5:00`; each part stays on one line. */
-export function sayWait({ seconds }: Wait, limitSeconds: number | null): string {
-  return limitSeconds === null
-    ? sayRunning(seconds)
-    : `${sayRunning(seconds)} of ${sayRunning(limitSeconds)}`;
+export function sayWait({ seconds, limitSeconds }: Wait): string {
+  return `${sayRunning(seconds)} of ${sayRunning(limitSeconds)}`;
 }
 
 /** What is awaited, in a word or two: a tab has no room for more. */
@@ -56,12 +55,12 @@ const awaited: Readonly<Record<ProcedureStepId, string>> = {
 export function titleOfWait(now: SwapNow, wait: Wait | null): string {
   const pair = terminal(now.pair);
   const stop = now.holdPoint.status === 'stop' ? ['stop'] : [];
-  if (now.awaits === null || wait === null) return [...stop, `${pair}, nothing awaited`].join(' - ');
+  if (now.awaits === null || wait === null) return [...stop, `Swap now - ${pair}`].join(' - ');
   // The other half is what is awaited there.
   const isNamed = now.half !== null && now.awaits !== 'soak';
   const half = isNamed ? `half ${terminal(now.half ?? '')} ` : '';
   const past = wait.isPast ? ', limit passed,' : '';
-  const words = `${sayWait(wait, now.limitSeconds)}${past} ${half}${awaited[now.awaits]}`;
+  const words = `${sayWait(wait)}${past} ${half}${awaited[now.awaits]}`;
   return [...stop, `${words} - ${pair}`].join(' - ');
 }
 

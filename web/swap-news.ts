@@ -27,7 +27,7 @@ export function swapNews(before: SwapMoment | null, after: SwapMoment): SwapNews
   const isSame = before.now.awaits === now.awaits && before.now.half === now.half;
   if (isSame && wait?.isPast === true && before.wait?.isPast === false)
     return {
-      words: `The limit of ${sayRunning(now.limitSeconds ?? 0)} has passed. Awaited: ${terminal(now.says)}.`,
+      words: `The limit of ${sayRunning(wait.limitSeconds)} has passed. Awaited: ${terminal(now.says)}.`,
       isUrgent: true,
     };
   const words = [

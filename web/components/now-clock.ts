@@ -78,7 +78,6 @@ export class NowClock extends PageElement {
         ? nothing
         : html`<p class=${wait.isPast ? 'running past' : 'running'} role="timer"><b class="figure">${sayWait(
             wait,
-            now.limitSeconds,
           )
             .split(/ (?=of )/)
             .map(

@@ -177,8 +177,13 @@ export class NowView extends PageElement {
   }
 }
 
-/** What is awaited, as the title of the view; before a first removal that none is under way, since a wait would read as a demand. */
-function titleOf({ pair, awaits, says, swap }: SwapNow): string {
+/**
+ * What is awaited, as the title of the view. Before a first removal it is a ready partner for long enough; a wait for the removal itself
+ * would read as a demand.
+ */
+function titleOf({ pair, awaits, says, swap, limitSeconds }: SwapNow): string {
+  if (swap === null && limitSeconds !== null)
+    return `${terminal(pair)}, no swap under way: waiting for ${terminal(says)}`;
   if (swap === null) return `${terminal(pair)}: no swap is under way.`;
   return awaits === null ? terminal(says) : `${terminal(pair)}: waiting for ${terminal(says)}`;
 }

@@ -174,7 +174,11 @@ export class SteadypairPage extends PageElement {
   }
 
   private showFollowed(): void {
-    if (this.state !== null) this.state = { ...this.state, followed: this.following.now() };
+    if (this.state === null) return;
+    const followed = this.following.now();
+    // Of a folder that nobody looks at no row is seen to come.
+    const arrivals = followed === null ? noArrivals : this.state.arrivals;
+    this.state = { ...this.state, followed, arrivals };
   }
 
   private show(site: SiteModel): void {

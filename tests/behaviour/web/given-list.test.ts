@@ -2,9 +2,12 @@ import { describe, expect, test } from 'vitest';
 import {
   changesSaid,
   filesUndone,
+  followingOn,
   lessonUndone,
+  livesNow,
   loading,
   nothingToRead,
+  readingAgain,
   removing,
   type ToRead,
   taking,
@@ -110,5 +113,29 @@ describe('of files that were given', () => {
     expect(changesSaid([], many)).toEqual([
       '4 files have the same content as others and are used once: Sources lists them.',
     ]);
+  });
+});
+
+describe('files of a folder that is followed', () => {
+  test('keep their number while they grow, get another where they were replaced, and are no step to undo', () => {
+    const number = counter();
+    const first = taking(nothingToRead, named('a'), 'add', number);
+    const [a, b] = named('a', 'b');
+    if (a === undefined || b === undefined) throw new Error('There are two.');
+    const grown = followingOn(
+      first,
+      [
+        { ...a, hasGrown: true },
+        { ...b, hasGrown: false },
+      ],
+      number,
+    );
+    expect([says(grown), grown.fileSteps]).toEqual([['1 a', '2 b'], []]);
+    const replaced = followingOn(grown, [{ ...a, hasGrown: false }], number);
+    expect(says(replaced)).toEqual(['2 b', '3 a']);
+    const lives = livesNow(replaced, (name) => (name === 'b' ? 'gone' : 'grows'));
+    expect(lives.files.map(({ life }) => life)).toEqual(['gone', 'grows']);
+    expect(livesNow(first, () => 'gone').files.map(({ life }) => life)).toEqual([undefined]);
+    expect(says(readingAgain(lives, number))).toEqual(['4 b', '5 a']);
   });
 });

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { AttentionKind } from '../../../src/vocabulary.ts';
 import { readAddress } from '../../../web/address.ts';
 import { noArrivals } from '../../../web/log-arrivals.ts';
-import { firstChosen, fitAddress, neededView, worstFor } from '../../../web/page-state.ts';
+import { firstChosen, firstView, fitAddress, neededView, worstFor } from '../../../web/page-state.ts';
 import { sayAsked, titleOf } from '../../../web/page-title.ts';
 import { readPage } from '../../support/read-page.ts';
 
@@ -38,6 +38,21 @@ describe('what a view shows before a pair is chosen', () => {
 
   test('is nothing where no file names a pair', () => {
     expect(worstFor({ ...site, pairs: [], attention: [] }, 'swap')).toEqual({ pair: '', swap: 0 });
+  });
+
+  test('of Swap now is the pair with the latest step, or the only pair there is; else none', () => {
+    expect(worstFor(site, 'now')).toEqual({ pair: 'RO1', swap: 0 });
+    const idle = { ...site, now: [] };
+    expect(worstFor(idle, 'now').pair).toBe('');
+    const pairs = site.pairs.filter(({ health }) => health.pair === 'RO2');
+    expect(worstFor({ ...idle, pairs }, 'now').pair).toBe('RO2');
+  });
+
+  test('is Swap now where a folder is followed, and Sources where nothing was read', () => {
+    const followed = { name: 'logs', files: 0, said: [], problem: null };
+    const view = (pairs: typeof site.pairs, folder: typeof followed | null): string =>
+      firstView({ site: { ...site, pairs }, followed: folder });
+    expect([view(site.pairs, null), view([], null), view([], followed)]).toEqual(['pairs', 'sources', 'now']);
   });
 
   test('stays what was chosen, as long as it is there', () => {

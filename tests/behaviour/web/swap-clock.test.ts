@@ -32,14 +32,13 @@ describe('the clock of what is awaited', () => {
     const now = exampleNow();
     const at = (seconds: number): unknown => waitOf(now, clockAt(seconds));
     expect([at(252), at(300), at(300.5)]).toEqual([
-      { seconds: 252, isPast: false },
-      { seconds: 300, isPast: false },
-      { seconds: 300.5, isPast: true },
+      { seconds: 252, limitSeconds: 300, isPast: false },
+      { seconds: 300, limitSeconds: 300, isPast: false },
+      { seconds: 300.5, limitSeconds: 300, isPast: true },
     ]);
     expect(waitOf(exampleNow({ awaits: null, since: null }), clockAt(1))).toBeNull();
-    expect(waitOf(exampleNow({ limitSeconds: null }), clockAt(9000))?.isPast).toBe(false);
-    expect(sayWait({ seconds: 252, isPast: false }, 300)).toBe('4:12 of 5:00');
-    expect(sayWait({ seconds: 252, isPast: false }, null)).toBe('4:12');
+    expect(waitOf(exampleNow({ limitSeconds: null }), clockAt(9000))).toBeNull();
+    expect(sayWait({ seconds: 252, limitSeconds: 300, isPast: false })).toBe('4:12 of 5:00');
   });
 });
 
@@ -55,7 +54,7 @@ describe('the title of the tab', () => {
       'stop - 5:01 of 5:00, limit passed, half B light - RO1',
     );
     expect(title({ awaits: 'soak', half: null, limitSeconds: 1800 }, 60)).toBe('1:00 of 30:00 soak - RO1');
-    expect(title({ awaits: null, since: null }, 0)).toBe('RO1, nothing awaited');
+    expect(title({ awaits: null, since: null }, 0)).toBe('Swap now - RO1');
   });
 
   test('shows a name that would turn its text as it is', () => {

@@ -5,7 +5,7 @@ import { exampleNow, hold } from '../../support/example-swap-now.ts';
 
 function moment(seconds: number | null, other: Partial<SwapNow> = {}): SwapMoment {
   const now = exampleNow(other);
-  return { now, wait: seconds === null ? null : { seconds, isPast: seconds > 300 } };
+  return { now, wait: seconds === null ? null : { seconds, limitSeconds: 300, isPast: seconds > 300 } };
 }
 
 describe('what is announced of a swap', () => {
