@@ -4,11 +4,12 @@ import {
   type ProcedureStepId,
   type SheetHalf,
   sayDuration,
+  sayTimes,
   type Told,
   type WorkSheet,
   type WorkStep,
 } from '../vocabulary.ts';
-import { sayCount, sayInstant } from './words.ts';
+import { sayInstant } from './words.ts';
 
 /** The answer of a work sheet: which half was standby, when and how long ago; why none is named. One or two sentences. */
 export function sayStandby(sheet: WorkSheet, zone: string): string {
@@ -150,9 +151,10 @@ export const holdPointWords: Readonly<Record<HoldPointId, string>> = {
 export function sayLosses({ losses, troubleDays: { asked, covered } }: WorkSheet, zone: string): string {
   const days = covered >= asked - 0.05 ? `${asked} d` : `${asked} d (observed for ${sayDays(covered)})`;
   const [newest] = losses;
-  if (newest === undefined) return `In the last ${days} no loss of its ready partner was logged.`;
+  if (newest === undefined)
+    return `In the last ${days} no loss of its ready partner outside planned work was logged.`;
   const last = sayInstant(newest.time, zone);
-  return `In the last ${days} it lost its ready partner ${losses.length === 1 ? 'once' : sayCount(losses.length, 'time')}, ${losses.length === 1 ? 'at' : 'the last at'} ${last}.`;
+  return `In the last ${days} it lost its ready partner ${sayTimes(losses.length)} outside planned work, ${losses.length === 1 ? 'at' : 'the last at'} ${last}.`;
 }
 
 function sayDays(days: number): string {
