@@ -14,6 +14,7 @@ const mayImport = {
   diagnose: ['timeline', 'statistics'],
   fleet: ['timeline', 'statistics'],
   report: ['charts'],
+  bundle: ['pipeline\\.ts$', 'report', 'import/bytes', 'import/phrasebook'],
   ...roomsOf('import', {
     bytes: [],
     clock: ['bytes'],
@@ -94,6 +95,7 @@ const doors = [
   ['arquero', 'src/fleet/tables\\.ts$'],
   ['papaparse', 'src/import/bytes/csv-rows\\.ts$'],
   ['@zip.js/zip.js', 'src/import/bytes/zip-members\\.ts$'],
+  ['fflate', 'src/bundle/write-zip\\.ts$'],
   ['tinyglobby', 'src/cli/find-files\\.ts$'],
   [
     'temporal-polyfill',
@@ -101,7 +103,7 @@ const doors = [
   ],
   [
     'valibot',
-    'src/import/(?:job|phrasebook/(?:phrasebook-schema|yaml-file)|stored/stored-timeline-schema)\\.ts$',
+    'src/import/(?:job|bytes/bundle-schema|phrasebook/(?:phrasebook-schema|yaml-file)|stored/stored-timeline-schema)\\.ts$',
   ],
   ['re2js', 'src/import/phrasebook/patterns\\.ts$'],
   ['yaml', 'src/import/phrasebook/yaml-file\\.ts$'],
@@ -143,7 +145,7 @@ const webRules = [
       path: '(?:^|/)src/',
       pathNot: [
         '(?:^|/)src/(?:vocabulary|pipeline|import/phrasebook/phrasebook|procedure/running-clock)\\.ts$',
-        '(?:^|/)src/(?:report|charts)/',
+        '(?:^|/)src/(?:report|charts|bundle)/',
       ],
     },
   },
@@ -176,14 +178,14 @@ export default {
       from: { path: '(?:^|/)src/cli/' },
       to: {
         path: '(?:^|/)src/',
-        pathNot: ['(?:^|/)src/(?:vocabulary|pipeline)\\.ts$', '(?:^|/)src/(?:report|cli)/'],
+        pathNot: ['(?:^|/)src/(?:vocabulary|pipeline)\\.ts$', '(?:^|/)src/(?:report|bundle|cli)/'],
       },
     },
     {
       name: 'layer-pipeline',
       severity: 'error',
       from: { path: '(?:^|/)src/(?:pipeline|limits)\\.ts$' },
-      to: { path: '(?:^|/)src/(?:report|charts|cli)/' },
+      to: { path: '(?:^|/)src/(?:report|charts|bundle|cli)/' },
     },
     {
       name: 'bundled-packages-only',

@@ -1,5 +1,7 @@
+import { beforeFiles } from './before-files.ts';
 import { journalCsv, type Message, messagesOf, readingsCsv, textLog } from './exports.ts';
 import { badSwap } from './stories/bad-swap.ts';
+import { beforeSwap } from './stories/before-swap.ts';
 import { cleanSwap } from './stories/clean-swap.ts';
 import { wontSync } from './stories/wont-sync.ts';
 import type { Story } from './story.ts';
@@ -20,6 +22,7 @@ export function sampleFiles(): readonly SampleFile[] {
     ...inFolder('clean-swap', cleanSwapFiles(cleanSwap())),
     ...inFolder('bad-swap', badSwapFiles(badSwap())),
     ...inFolder('wont-sync', troubleFiles(wontSync())),
+    ...beforeFiles(beforeSwap(), zone).map(({ name, text }) => ({ path: `marrow-bay-before/${name}`, text })),
     { path: 'truth/clean-swap.json', text: truthOf(cleanSwap()) },
     { path: 'truth/bad-swap.json', text: truthOf(badSwap()) },
     { path: 'truth/wont-sync.json', text: truthOf(wontSync()) },

@@ -18,3 +18,14 @@ export function pairsNamed(
     names === '' ? 'The files name no pair.' : `Choose one of ${names}.`,
   );
 }
+
+/** Refuses files that speak of no pair; `command` is what was asked of them. */
+export function noPairNamed(command: string): InputError {
+  return new InputError(
+    command,
+    'the files name no pair.',
+    'See how they were read.',
+    'unreadable',
+    'reading',
+  );
+}

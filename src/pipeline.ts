@@ -10,11 +10,12 @@ import { sayChoice, worstOf } from './diagnose/choose-pair.ts';
 import { diagnosePair } from './diagnose/diagnose-pair.ts';
 import { fleetOf, troubleOf } from './diagnose/trouble.ts';
 import { type FleetQuestion, reviewFleet } from './fleet/review-fleet.ts';
-import { InputError } from './import/bytes/input-error.ts';
+import type { InputError } from './import/bytes/input-error.ts';
 import type { Imported } from './import/import-files.ts';
 import { isPartial } from './import/is-partial.ts';
 import { defaultLimits, type Limits } from './limits.ts';
-import { pairsNamed } from './pairs-named.ts';
+import { noPairNamed, pairsNamed } from './pairs-named.ts';
+import { planProblem } from './plan-problem.ts';
 import { swapsOf } from './swaps-of.ts';
 import { alignClocks } from './timeline/align-clocks.ts';
 import { buildTimeline } from './timeline/build-timeline.ts';
@@ -23,7 +24,6 @@ import { factsOf, type PairFacts } from './timeline/facts.ts';
 import { healthOf, type PairHealth } from './timeline/health.ts';
 import { pairsBySite } from './timeline/sites.ts';
 import type { SwapFilter } from './verify/find-swaps.ts';
-import { planMisfit } from './verify/plan-misfit.ts';
 import {
   type Attention,
   type Diagnosis,
@@ -41,6 +41,7 @@ export type { FleetQuestion } from './fleet/review-fleet.ts';
 export { DamagedEnd, eachChunk } from './import/bytes/damaged-end.ts';
 export type { FileSource, GrowingFile, Hasher, Platform, StoredFile } from './import/bytes/file-source.ts';
 export { InputError } from './import/bytes/input-error.ts';
+export { keptUnpacking } from './import/bytes/kept-unpacking.ts';
 export { isNoLog } from './import/bytes/no-logs.ts';
 export { unpackFiles } from './import/bytes/unpack.ts';
 export { readTime } from './import/clock/read-time.ts';
@@ -57,7 +58,10 @@ export type { LessonPreview } from './import/phrasebook/preview-lesson.ts';
 export type { Lesson } from './import/phrasebook/teach-phrasebook.ts';
 export { mostYaml, tooLargeYaml } from './import/phrasebook/yaml-file.ts';
 export { previewOf, readPhrasebook, teachAll } from './import/read-phrasebook.ts';
+export { lastHour } from './last-hour.ts';
 export { type Limits, limitsWithHold } from './limits.ts';
+export { planProblem } from './plan-problem.ts';
+export { type PrepareQuestion, prepareSwap } from './prepare-swap.ts';
 export { runningClock } from './procedure/running-clock.ts';
 export { swapsNow } from './swaps-now.ts';
 export type { ClockOffset } from './timeline/clock-offsets.ts';
@@ -146,12 +150,6 @@ export function verify(
   };
 }
 
-/** Why the plan of a job does not fit the logs: it names a pair or a half that they do not know. `null` where it fits. */
-export function planProblem({ timelines }: Pick<Analysed, 'timelines'>, job: Job | null): InputError | null {
-  const misfit = planMisfit(timelines, job);
-  return misfit === null ? null : new InputError(misfit.where, misfit.what, misfit.fix);
-}
-
 /** All pairs in the order in which they need attention. `swaps`: those of all pairs where they were judged already. */
 export function attention(
   analysed: Analysed,
@@ -170,14 +168,7 @@ export function diagnose(analysed: Analysed, pair: string | null): Diagnosis {
   const { limits } = analysed;
   const ranked = pair === null ? attention(analysed) : [];
   const [facts] = pairsNamed(analysed, pair ?? worstOf(ranked));
-  if (facts === undefined)
-    throw new InputError(
-      'diagnose',
-      'the files name no pair.',
-      'See how they were read.',
-      'unreadable',
-      'reading',
-    );
+  if (facts === undefined) throw noPairNamed('diagnose');
   const fleet = fleetOf(analysed.facts, limits.rules);
   const trouble = troubleOf(facts, fleet, limits.diagnose, limits.rules);
   const found = diagnosePair(

@@ -37,7 +37,7 @@ function pairNow(read: ReadForSwaps, facts: PairFacts, job: Job | null, isNamed:
   if (last !== undefined && swap !== undefined)
     return swapNow({
       ...known,
-      works: worksOf(facts, withBlanks(facts, last.changes, at), plan, at),
+      works: worksOf(facts, withBlanks(facts, last.changes, plan, { to: last.to, at }), plan, at),
       swap,
       isBeforeLog: false,
     });

@@ -857,6 +857,96 @@ export interface Verification {
   readonly findings: readonly Finding[];
 }
 
+// ---- work sheet ---------------------------------------------------------------------------------------------
+
+/** What a line says of a half where the log ends; `value` is `null` where none does. */
+export interface Told {
+  readonly value: string | null;
+  /** No line says it: it is reasoned from what lines say of the other half. */
+  readonly isConcluded: boolean;
+  /** Empty where nothing was ever logged. */
+  readonly evidence: readonly SourceLine[];
+}
+
+/** One half on a work sheet, as of the last line; role and light are not given where they are too old to name the standby. */
+export interface SheetHalf {
+  readonly half: string;
+  readonly role: Told;
+  readonly light: Told;
+  readonly model: Told;
+  readonly serial: Told;
+  readonly firmware: Told;
+  /** What a new module in this half must come to; `null` where neither the plan nor the other half tells. */
+  readonly wanted: {
+    readonly firmware: string | null;
+    readonly from: 'plan' | 'other-half' | null;
+    /** Only where it is planned. */
+    readonly model: string | null;
+  };
+}
+
+/** Why no half is named as standby; the sentence says it in full. */
+export const unnamedKinds = ['too-old', 'ahead', 'none', 'several', 'not-logged'] as const;
+export type UnnamedKind = (typeof unnamedKinds)[number];
+
+/** Which half was standby where the log of a pair ends, and how long ago that was by the computer's clock. */
+export interface StandbyAsOf {
+  /** `null`: it is not named, `because` of that. */
+  readonly half: string | null;
+  readonly because: UnnamedKind | null;
+  /** `role`: a line states its role; `other-half`: only that of the other is stated; `light`: no role was ever logged. */
+  readonly restsOn: 'role' | 'other-half' | 'light' | null;
+  /** The last instant at which what tells it was read. */
+  readonly seenAt: Instant;
+  /** Negative where that lies ahead of the computer's clock. */
+  readonly ageSeconds: number;
+  readonly evidence: NonEmpty<SourceLine>;
+}
+
+/** Whether a pair is fit for a swap, each reason with its lines; `fit` is `null` where it is not known. */
+export interface SheetReadiness {
+  readonly fit: boolean | null;
+  readonly reasons: readonly { readonly statement: string; readonly evidence: NonEmpty<SourceLine> }[];
+  /** The lines of the reasons; of a fit pair those its readiness rests on. */
+  readonly evidence: readonly SourceLine[];
+}
+
+/** How long a half is expected to leave the pair without a ready partner: the sum of the medians from removal to ready. */
+export interface ExpectedExposure {
+  readonly half: string | null;
+  /** `null`: of one step, or more, no time is known here. */
+  readonly seconds: number | null;
+  /** The fewest times that one of the medians rests on. */
+  readonly n: number;
+  /** The steps of which no time is known. */
+  readonly unknown: readonly ProcedureStepId[];
+}
+
+/** What a person takes to the cabinet before a swap. Source: design.md, section 5, "Around the swap". */
+export interface WorkSheet {
+  readonly inputs: readonly Input[];
+  readonly job: Job | null;
+  readonly pair: string;
+  readonly site: string | null;
+  /** When it was made, by the computer's clock. */
+  readonly madeAt: number;
+  /** The last line of the pair. */
+  readonly asOf: Instant;
+  readonly standby: StandbyAsOf;
+  readonly halves: readonly SheetHalf[];
+  readonly readiness: SheetReadiness;
+  readonly exposure: readonly ExpectedExposure[];
+  readonly steps: readonly WorkStep[];
+  /** Findings of the pair, warning or worse, that reach into the days before `asOf`; the worst first. */
+  readonly trouble: readonly Finding[];
+  /** Counted losses of the ready partner in those days, the newest first. */
+  readonly losses: readonly (Instant & { readonly evidence: NonEmpty<SourceLine> })[];
+  /** How many days those are, and how many of them the log covers. */
+  readonly troubleDays: { readonly asked: number; readonly covered: number };
+  /** What must be known of the files. */
+  readonly findings: readonly Finding[];
+}
+
 // ---- diagnosis ----------------------------------------------------------------------------------------------
 
 /** How far a standby can get, in order. */

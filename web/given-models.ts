@@ -2,6 +2,7 @@ import type { Imported } from '../src/pipeline.ts';
 import { rowsNotKnown } from '../src/report/not-known.ts';
 import { sayCount, sayInstant } from '../src/report/words.ts';
 import type { ImportedFile } from '../src/vocabulary.ts';
+import { givenIn } from './bundles-inside.ts';
 import { hashOf } from './given-store.ts';
 import type { GivenFile, GivenModel } from './protocol.ts';
 import type { ReadFrom } from './read-from.ts';
@@ -50,7 +51,7 @@ function becameOf(
     );
   const twin = twins.find(({ file }) => file === name) ?? inSession(opened, name, sha256);
   if (twin !== undefined) return { became: `Same content as ${twin.of}: used once`, twin: twin.of };
-  const read = files.filter(({ input }) => (input.container?.file ?? input.file) === name);
+  const read = files.filter(({ input }) => givenIn(input, opened) === name);
   if (read.length > 0) return said(sayRead(read, name));
   if (own?.unpacked.reports.includes(name) === true) return said('Written by this program: not read again');
   return said(failure === undefined ? 'Nothing of it was used' : `Left out: ${failure.what}`);
@@ -79,7 +80,7 @@ function sayRead(read: readonly ImportedFile[], name: string): string {
     ...(rows.unmatched === 0 ? [] : [`${rows.unmatched.toLocaleString('en')} not recognised`]),
     ...(rows.rejected === 0 ? [] : [`${rows.rejected.toLocaleString('en')} rejected`]),
   ];
-  const isArchive = read.some(({ input }) => input.container?.file === name);
+  const isArchive = read.some(({ input }) => input.file !== name);
   const files = isArchive ? `${sayCount(read.length, 'file')}, ` : `${read[0]?.input.layout ?? ''}, `;
   return `${files}${rows.read === 1 ? 'one row' : `${rows.read.toLocaleString('en')} rows`}${odd.length === 0 ? '' : `: ${odd.join(', ')}`}`;
 }

@@ -97,7 +97,7 @@ async function openSaved(given: GivenFile, index: LineIndex, digest: Digest): Pr
   return {
     given,
     index,
-    unpacked: { sources, failures: [], reports: session.reports },
+    unpacked: { sources, failures: [], reports: session.reports, bundles: [] },
     session,
     growing: null,
   };

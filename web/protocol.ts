@@ -1,3 +1,5 @@
+import type { AnswerAlone } from '../src/bundle/documents.ts';
+import type { MadeBundle } from '../src/bundle/prepare-bundle.ts';
 import type {
   ClockOffset,
   FleetQuestion,
@@ -7,6 +9,7 @@ import type {
   PairHealth,
   SaidOfStamps,
 } from '../src/pipeline.ts';
+import type { ReportFile } from '../src/report/verify-reports.ts';
 import type {
   Attention,
   Became,
@@ -196,7 +199,17 @@ export type Question =
   | { readonly kind: 'columns'; readonly file: string; readonly lessons: readonly Lesson[] }
   /** The first stamps of each file, as they would be read. */
   | ({ readonly kind: 'stamps' } & SaidOfStamps)
-  | { readonly kind: 'teach'; readonly lessons: readonly Lesson[] };
+  | { readonly kind: 'teach'; readonly lessons: readonly Lesson[] }
+  /** The bundle of one pair, up to its reports; `place` is its name. */
+  | {
+      readonly kind: 'bundle';
+      readonly command: 'verify' | 'diagnose';
+      readonly pair: string;
+      readonly isMasked: boolean;
+      readonly place: string;
+    }
+  /** The same bundle, packed with its reports. */
+  | { readonly kind: 'pack'; readonly documents: readonly ReportFile[] };
 
 export interface Answers {
   readonly read: SiteModel;
@@ -216,6 +229,9 @@ export interface Answers {
   readonly stamps: readonly TriedStamps[];
   /** The phrasebook's text with the lessons in it. */
   readonly teach: string;
+  /** What its reports are of, and the zone that was said. */
+  readonly bundle: { readonly answer: AnswerAlone; readonly zone: string | null };
+  readonly pack: MadeBundle;
 }
 
 /** What is told while files are read. */

@@ -1,3 +1,4 @@
+import type { SaidByBundles } from '../src/bundle/inside.ts';
 import type { YamlText } from './given-files.ts';
 import type { GivenStore, OpenedFile } from './given-store.ts';
 import type { NamedText, Question, ReadingNews } from './protocol.ts';
@@ -15,6 +16,8 @@ export interface ReadFrom {
   /** The YAML files, and the phrasebooks of sessions. */
   readonly texts: readonly YamlText[];
   readonly opened: readonly OpenedFile[];
+  /** What the bundles among the files say. */
+  readonly said: SaidByBundles;
   /** The one in use. */
   readonly phrasebook: NamedText | null;
 }

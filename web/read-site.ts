@@ -3,16 +3,17 @@ import {
   type Imported,
   InputError,
   importFiles,
-  type Platform,
+  limitsWithHold,
   planProblem,
 } from '../src/pipeline.ts';
 import type { ImportedFile, Job } from '../src/vocabulary.ts';
-import { platform } from './browser-files.ts';
+import { givenIn, insideOf } from './bundles-inside.ts';
 import { type ByteCount, countBytes } from './count-bytes.ts';
 import { phrasebookOf, sorted, type YamlText } from './given-files.ts';
 import { givenModels } from './given-models.ts';
 import { forgetOthers, type GivenStore, type OpenedFile, openGiven, phrasebookRead } from './given-store.ts';
-import { type ClosingHasher, digester, hasher } from './hasher.ts';
+import { digester, hasher } from './hasher.ts';
+import { openHashers } from './open-hashers.ts';
 import type { GivenFile } from './protocol.ts';
 import type { ReadAsk, ReadFrom, Tell } from './read-from.ts';
 import { withoutTwins } from './same-content.ts';
@@ -28,27 +29,35 @@ export async function readSite(question: ReadAsk, store: GivenStore, tell: Tell)
   const count = countBytes(store, tell);
   try {
     const { opened, failures } = await openAll(store, logs, tell);
-    const texts = [...written, ...opened.flatMap(phrasebookIn)];
+    const others = [...written, ...opened.flatMap(phrasebookIn)];
+    const inside = insideOf(opened, others);
+    const texts = [...inside.texts, ...others];
     const { phrasebook, unused } = phrasebookOf(texts, question.phrasebook);
-    const read = await importAll(store, opened, phrasebook, { count, tell });
+    const from = { question, store, texts, opened, phrasebook, said: inside.said };
+    const read = await importAll(from, { count, tell });
     tell({ kind: 'together' });
     const unpacked = opened.flatMap((o) => o.unpacked.failures);
-    const all = [...refused, ...failures, ...unpacked, ...unused, ...read.failures];
-    return await together({ question, store, texts, opened, phrasebook }, { ...read, failures: all });
+    const notOpened = [...refused, ...failures, ...unpacked, ...unused];
+    return await together({ ...from, notOpened }, { ...read, failures: [...notOpened, ...read.failures] });
   } finally {
     count.end();
   }
 }
 
-async function together(from: ReadFrom, read: Imported): Promise<SiteSession> {
-  const { question, store, texts, opened, phrasebook } = from;
+async function together(
+  from: ReadFrom & Pick<SiteSession, 'notOpened'>,
+  read: Imported,
+): Promise<SiteSession> {
+  const { question, store, texts, opened, phrasebook, said, notOpened } = from;
+  const { hold, align, reference } = said.settings;
   const numbers = new Map(opened.map(({ given }) => [given.name, given.id]));
   const { files, twins } = withoutTwins(
     read.files.map((file) => asSaved(opened, file)),
-    ({ input }) => numbers.get(input.container?.file ?? input.file) ?? 0,
+    ({ input }) => numbers.get(givenIn(input, opened)) ?? 0,
   );
-  const isAligned = question.isAligned ?? opened.some(({ session }) => session?.isAligned === true);
-  const analysed = analyse({ ...read, files }, undefined, { align: isAligned, reference: null });
+  const isAligned =
+    question.isAligned ?? (align || opened.some(({ session }) => session?.isAligned === true));
+  const analysed = analyse({ ...read, files }, limitsWithHold(hold), { align: isAligned, reference });
   const jobs = texts.flatMap(({ job }) => job ?? []);
   const misfits = jobs.flatMap((job) => planProblem(analysed, job) ?? []);
   const imported = { ...read, files, failures: [...read.failures, ...misfits] };
@@ -64,6 +73,9 @@ async function together(from: ReadFrom, read: Imported): Promise<SiteSession> {
     phrasebook,
     isAligned,
     analysed,
+    said,
+    notOpened,
+    jobTexts: texts.flatMap(({ file, text, job }) => (job === null ? [] : [{ file, text, job }])),
     jobs: jobsOf(
       from,
       jobs.filter((job) => planProblem(analysed, job) === null),
@@ -117,20 +129,19 @@ function plainFailure({ where, what, fix }: InputError): { where: string; what: 
 }
 
 async function importAll(
-  store: GivenStore,
-  opened: readonly OpenedFile[],
-  phrasebook: SiteSession['phrasebook'],
+  { store, opened, phrasebook, said }: ReadFrom,
   { count, tell }: Telling,
 ): Promise<Imported> {
   const followed = new Set(opened.flatMap(({ growing }) => growing?.name ?? []));
   const fileOf = new Map(opened.flatMap(({ given, unpacked }) => unpacked.sources.map((s) => [s, given.id])));
   const hashers = openHashers();
+  const { zone, order, year } = said.settings;
   try {
     return await importFiles([...fileOf.keys()], {
       phrasebook: phrasebookRead(store, phrasebook),
-      zone: null,
-      order: null,
-      year: null,
+      zone,
+      order,
+      year,
       // That of a file that is followed goes on with the next reading.
       sha256: (of) => (followed.has(of.name) ? hasher() : hashers.open(of)),
       kept: store.kept,
@@ -149,29 +160,6 @@ async function importAll(
   } finally {
     hashers.close();
   }
-}
-
-/** The hashers that are at work. What ends before its file does leaves one behind, with its worker. */
-function openHashers(): { readonly open: Platform['sha256']; readonly close: () => void } {
-  const all = new Set<ClosingHasher>();
-  return {
-    open(of) {
-      const made = platform.sha256(of);
-      all.add(made);
-      return {
-        update: made.update,
-        digest() {
-          // Each holds memory of its own, of which a browser has some hundred.
-          all.delete(made);
-          return made.digest();
-        },
-      };
-    },
-    close() {
-      for (const hasher of all) hasher.close();
-      all.clear();
-    },
-  };
 }
 
 /** A file of a session is told by the archive that it was in, not by the session. */

@@ -1,3 +1,4 @@
+import type { SaidByBundles } from '../src/bundle/inside.ts';
 import {
   type Analysed,
   analyse,
@@ -5,6 +6,8 @@ import {
   type FileSource,
   healthOfPairs,
   type Imported,
+  type InputError,
+  limitsWithHold,
   type PairHealth,
   swapsNow,
   teachAll,
@@ -14,6 +17,7 @@ import { rowsNotKnown } from '../src/report/not-known.ts';
 import { inPage, statementInPage } from '../src/report/settings.ts';
 import { shownZone } from '../src/report/shown-zone.ts';
 import type { ImportedFile, Input, Job, SwapNow } from '../src/vocabulary.ts';
+import { noticesOf } from './bundles-inside.ts';
 import type { FileLines } from './lines-around.ts';
 import type {
   FileModel,
@@ -39,6 +43,12 @@ export interface SiteSession {
   readonly phrasebook: NamedText | null;
   readonly isAligned: boolean;
   readonly analysed: Analysed;
+  /** What the bundles among the files say. */
+  readonly said: SaidByBundles;
+  /** What could not be opened or read as YAML, among the failures. */
+  readonly notOpened: readonly InputError[];
+  /** The job files, and what each says. */
+  readonly jobTexts: readonly (NamedText & { readonly job: Job })[];
   readonly jobs: ReadonlyMap<string, Job>;
   readonly given: readonly GivenModel[];
   readonly sessions: readonly OpenedSession[];
@@ -48,7 +58,8 @@ type Ask<K extends Question['kind']> = Extract<Question, { readonly kind: K }>;
 
 /** The session with the clocks of the files set right, or as they are. */
 export function alignSite(session: SiteSession, isAligned: boolean): SiteSession {
-  const analysed = analyse(session.imported, undefined, { align: isAligned, reference: null });
+  const { hold, reference } = session.said.settings;
+  const analysed = analyse(session.imported, limitsWithHold(hold), { align: isAligned, reference });
   return { ...session, isAligned, analysed };
 }
 
@@ -62,7 +73,7 @@ export function withJob(session: SiteSession, pair: string, job: Job | null): Si
 
 /** What the page shows of a session. */
 export function siteModel(session: SiteSession): SiteModel {
-  const { analysed, imported, reports, phrasebook, isAligned } = session;
+  const { analysed, imported, reports, phrasebook, isAligned, said } = session;
   const spans = imported.files.map((f) => f.input);
   const rows = rowsByPair(analysed.files);
   const ends = (key: 'from' | 'to'): number[] => spans.flatMap((i) => i[key] ?? []);
@@ -79,6 +90,7 @@ export function siteModel(session: SiteSession): SiteModel {
         fix: 'It is no log and was skipped.',
         kind: 'own-report' as const,
       })),
+      ...noticesOf(said),
     ],
     pairs,
     attention: attention(
@@ -92,7 +104,7 @@ export function siteModel(session: SiteSession): SiteModel {
     })),
     offsets: analysed.offsets,
     isAligned,
-    zone: shownZone(null, spans),
+    zone: shownZone(said.settings.zone, spans),
     from: least(ends('from')),
     to: least(
       ends('to').map((t) => -t),

@@ -1,9 +1,12 @@
+import { documentsOf } from '../src/bundle/documents.ts';
 import { diagnoseReports } from '../src/report/diagnose-reports.ts';
 import { fleetReports } from '../src/report/fleet-reports.ts';
 import { reportsOf, reportsOfSwap, safeName } from '../src/report/verify-reports.ts';
 import type { Diagnosis, Fleet, Swap } from '../src/vocabulary.ts';
 import type { Choice, Reports } from './components/save-bar.ts';
+import type { PageState } from './page-state.ts';
 import type { PairModel, SiteModel } from './protocol.ts';
+import type { Session } from './session.ts';
 import type { TextFile } from './zip-files.ts';
 
 declare const STEADYPAIR_VERSION: string;
@@ -39,14 +42,39 @@ function once(write: () => Promise<readonly TextFile[]>): Reports['own'] {
   };
 }
 
+/** The way to a bundle of one pair: the worker has the logs, and this page draws the reports. */
+function bundleWay(session: Session, command: 'verify' | 'diagnose', pair: string): Reports['bundle'] {
+  const name = `${safeName(pair)}-${command === 'verify' ? 'swap' : 'diagnosis'}-bundle.zip`;
+  return {
+    name,
+    async make(isMasked) {
+      const { answer, zone } = await session.ask<'bundle'>({
+        kind: 'bundle',
+        command,
+        pair,
+        isMasked,
+        place: name,
+      });
+      const documents = await documentsOf(answer, zone, STEADYPAIR_VERSION);
+      return session.ask<'pack'>({ kind: 'pack', documents });
+    },
+  };
+}
+
 /** The reports of one swap, and those of all swaps of the site as it is when they are asked for. */
-export function swapReports(site: () => SiteModel, { verification }: PairModel, swap: Swap): Reports {
+export function swapReports(
+  state: () => Pick<PageState, 'site' | 'session'>,
+  { verification }: PairModel,
+  swap: Swap,
+): Reports {
+  const site = (): SiteModel => state().site;
   const options = { zone: site().zone, version: STEADYPAIR_VERSION };
   return {
     own: once(() => reportsOfSwap(verification, swap, options)),
     all: () => swapsOfSite(site()),
     zipName: 'swap-records.zip',
     choices: [report, summary],
+    bundle: bundleWay(state().session, 'verify', swap.pair),
   };
 }
 
@@ -71,13 +99,17 @@ async function* swapsOfSite({ pairs, zone }: SiteModel): AsyncGenerator<TextFile
 }
 
 /** The reports of a diagnosis. */
-export function diagnosisReports(diagnosis: Diagnosis, zone: string): Reports {
+export function diagnosisReports(
+  diagnosis: Diagnosis,
+  { site: { zone }, session }: Pick<PageState, 'site' | 'session'>,
+): Reports {
   const own = once(() => diagnoseReports(diagnosis, { zone, version: STEADYPAIR_VERSION }));
   return {
     own,
     all: () => eachOf(own),
     zipName: `${safeName(diagnosis.pair)}-diagnosis.zip`,
     choices: [{ ...report, id: 'save-diagnosis' }, summary, figures],
+    bundle: bundleWay(session, 'diagnose', diagnosis.pair),
   };
 }
 

@@ -1,4 +1,5 @@
 /// <reference lib="webworker" />
+import type { BundleToPack } from '../src/bundle/prepare-bundle.ts';
 import { diagnose, fleet, InputError } from '../src/pipeline.ts';
 import { inPage } from '../src/report/settings.ts';
 import { type GivenStore, givenStore } from './given-store.ts';
@@ -6,6 +7,7 @@ import { digester } from './hasher.ts';
 import type { Answers, Question, ReadingNews, Reply, Request, SurveyModel } from './protocol.ts';
 import type { Tell } from './read-from.ts';
 import { readSite } from './read-site.ts';
+import { bundleOf } from './site-bundle.ts';
 import { readLines } from './site-lines.ts';
 import {
   alignSite,
@@ -26,6 +28,8 @@ const progressMs = 100;
 interface Held {
   site: SiteSession;
   survey: Promise<SurveyModel> | null;
+  /** A bundle that wants its reports. */
+  bundle: BundleToPack | null;
 }
 
 /** Thrown where a person ended a reading. */
@@ -43,7 +47,7 @@ function serve(): void {
     const own = before.then(() => readUnless(() => stopped.has(number), number, question, store));
     last = own.catch(() => undefined);
     const site = await own;
-    readings.set(reading, { site, survey: null });
+    readings.set(reading, { site, survey: null, bundle: null });
     return siteModel(site);
   };
   self.addEventListener('message', ({ data }: MessageEvent<Request>) => {
@@ -163,11 +167,33 @@ async function answer(
       return saveSite(site, question, await digester());
     case 'teach':
       return teach(site, question);
+    case 'bundle':
+      held.bundle = await bundleOf(site, question);
+      return alone(held.bundle);
+    case 'pack':
+      return packed(held, question);
     case 'try':
       return trySite(site, question);
     case 'columns':
       return tryTable(site, question);
   }
+}
+
+/** What the page writes the reports of. */
+function alone({ answer, zone }: BundleToPack): Answers['bundle'] {
+  return answer.kind === 'verify'
+    ? { answer: { kind: answer.kind, verification: answer.verification }, zone }
+    : { answer: { kind: answer.kind, diagnosis: answer.diagnosis }, zone };
+}
+
+async function packed(
+  held: Held,
+  { documents }: Extract<Question, { readonly kind: 'pack' }>,
+): Promise<Answers['pack']> {
+  const { bundle } = held;
+  held.bundle = null;
+  if (bundle === null) throw new RangeError('No bundle was asked for.');
+  return bundle.pack(documents);
 }
 
 /** Tells of bytes now and then, and of all else at once. */

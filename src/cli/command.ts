@@ -1,24 +1,21 @@
 import type { Command } from 'commander';
+import type { NamedYaml, Settings } from '../bundle/inside.ts';
 import {
   type FileSource,
   type Imported,
-  InputError,
+  type InputError,
   importFiles,
+  type KeptReadings,
   limitsWithHold,
   type Phrasebook,
-  readPhrasebook,
-  type StoredFile,
-  unpackFiles,
 } from '../pipeline.ts';
 import { terminal } from '../report/escape.ts';
 import { inCommand } from '../report/settings.ts';
-import { type Found, findFiles } from './find-files.ts';
-import { readText } from './node-files.ts';
+import { type OpenedFiles, openGiven } from './open-given.ts';
 import { addOptions, type OptionsFor } from './options.ts';
 import { mostChanges, platform } from './platform.ts';
 import { progressTo } from './progress.ts';
 import type { Output, Streams } from './streams.ts';
-import { identityOf, lookAt } from './things.ts';
 import type { ReadFiles } from './write-files.ts';
 
 /** What every command can be told. */
@@ -108,6 +105,13 @@ export interface ImportedFiles extends Imported {
   readonly read: ReadFiles;
   readonly sources: readonly FileSource[];
   readonly phrasebook: Phrasebook;
+  /** The text of the site's own; `null`: plain English alone. */
+  readonly phrasebookText: NamedYaml | null;
+  /** What decides besides: what was said, else what a bundle says; its choice of pair and time, and its job, are a bundle's alone. */
+  readonly settings: Settings;
+  readonly job: NamedYaml | null;
+  /** What could not be opened, among the failures. */
+  readonly notOpened: readonly InputError[];
   /** How many files this program wrote itself. */
   readonly reports: number;
 }
@@ -134,73 +138,52 @@ export async function importAny(
   { stdout, stderr }: Streams,
   job?: string,
 ): Promise<ImportedFiles> {
-  const phrasebook =
-    options.phrasebook === undefined
-      ? readPhrasebook('built-in phrasebook', null)
-      : readPhrasebook(options.phrasebook, await readText(options.phrasebook));
-  const found = await findFiles(paths);
-  const { files, notices } = withoutOutputs(found, [stdout, stderr]);
-  const { sources, failures, reports } = await unpackFiles(files, platform);
-  const read = await readFilesOf(files, found, reports, [options.phrasebook, job]);
+  const opened = await openGiven(paths, options, [stdout, stderr], job);
+  const { told, ...imported } = await importOpened(opened, stderr);
+  for (const line of told) stderr.write(`${terminal(line)}\n`);
+  return imported;
+}
+
+/**
+ * Reads files that were opened; `told` are the lines on what failed and what was passed over. Progress is shown on `stderr`;
+ * `kept` are readings of earlier runs.
+ */
+export async function importOpened(
+  opened: OpenedFiles,
+  stderr: Output,
+  kept?: KeptReadings,
+): Promise<ImportedFiles & { readonly told: readonly string[] }> {
+  const { sources, said, phrasebookText, phrasebook, reports, settings, read, notOpened } = opened;
   const progress = progressTo(stderr, sources);
+  const { zone, order, year } = settings;
   const imported = await importFiles(sources, {
     phrasebook,
-    zone: options.zone ?? null,
-    order: options.order ?? null,
-    year: options.year ?? null,
+    zone,
+    order,
+    year,
     sha256: platform.sha256,
     mostChanges,
     onFile: progress.onFile,
     onProgress: progress.onProgress,
+    ...(kept === undefined ? {} : { kept }),
   });
   progress.end();
-  const all = [...found.failures, ...failures, ...imported.failures];
-  const lines = [...all.map(sayRefusal), ...notices, ...passedOver(reports)];
-  for (const line of lines) stderr.write(`${terminal(line)}\n`);
-  return { ...imported, failures: all, read, sources, phrasebook, reports: reports.length };
-}
-
-/**
- * What is read must not grow by what is written. A file that the shell made for the output is empty, and lies among the logs
- * of a folder by chance; one that holds something would be spoilt. Throws InputError for that.
- */
-function withoutOutputs(found: Found, outputs: readonly Output[]): Pick<Found, 'files' | 'notices'> {
-  const isOutput = ({ name }: StoredFile): boolean =>
-    outputs.some(({ goesTo }) => typeof goesTo === 'string' && goesTo === found.identities.get(name));
-  const [output] = found.files.filter(isOutput);
-  if (output === undefined) return found;
-  if (output.bytes > 0)
-    throw new InputError(
-      'the output',
-      'it would overwrite one of the files to read.',
-      'Redirect it to another file.',
-    );
+  const failures = [...notOpened, ...imported.failures];
+  const told = [...failures.map(sayRefusal), ...opened.notices];
+  const { job } = said;
   return {
-    files: found.files.filter((file) => !isOutput(file)),
-    notices: [...found.notices, `${output.name}: skipped: the output is written there.`],
+    ...imported,
+    failures,
+    read,
+    sources,
+    phrasebook,
+    phrasebookText,
+    settings,
+    job,
+    notOpened,
+    reports,
+    told,
   };
-}
-
-/** The files that are read; a report of this program is not, and may be written again. */
-async function readFilesOf(
-  files: readonly StoredFile[],
-  { identities }: Found,
-  reports: readonly string[],
-  others: readonly (string | undefined)[],
-): Promise<ReadFiles> {
-  const logs = files.filter(({ name }) => !reports.includes(name));
-  const also = await Promise.all(others.flatMap((path) => (path === undefined ? [] : [lookAt(path)])));
-  return new Set([
-    ...logs.flatMap(({ name }) => identities.get(name) ?? []),
-    ...also.flatMap((found) => (found === null ? [] : [identityOf(found)])),
-  ]);
-}
-
-/** One line on files that this program wrote and does not read again. */
-function passedOver([first, ...rest]: readonly string[]): readonly string[] {
-  if (first === undefined) return [];
-  if (rest.length === 0) return [`${first}: skipped: it is output of this program, not a log.`];
-  return [`${first} and ${rest.length} more: skipped: they are output of this program, not logs.`];
 }
 
 /** Nothing could be read; why was said already, a line for each file. */
@@ -210,13 +193,21 @@ export class NothingReadable extends Error {
   }
 }
 
-export function limitsOf({ hold }: CommonOptions): ReturnType<typeof limitsWithHold> {
+export function limitsOf({
+  hold,
+}: {
+  readonly hold?: number | null | undefined;
+}): ReturnType<typeof limitsWithHold> {
   return limitsWithHold(hold ?? null);
 }
 
-export function clocksOf({ alignClocks, reference }: CommonOptions): {
-  align: boolean;
-  reference: string | null;
-} {
-  return { align: alignClocks === true, reference: reference ?? null };
+export function clocksOf({
+  align,
+  alignClocks,
+  reference,
+}: Pick<CommonOptions, 'alignClocks'> & {
+  readonly align?: boolean;
+  readonly reference?: string | null | undefined;
+}): { align: boolean; reference: string | null } {
+  return { align: alignClocks === true || align === true, reference: reference ?? null };
 }

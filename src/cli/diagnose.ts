@@ -4,6 +4,7 @@ import { diagnoseReports } from '../report/diagnose-reports.ts';
 import { diagnoseText } from '../report/diagnose-text.ts';
 import { shownZone } from '../report/shown-zone.ts';
 import type { Diagnosis } from '../vocabulary.ts';
+import { type BundleOptions, bundleOptions, checkBundleOptions, writeBundle } from './bundle-options.ts';
 import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
 import { painterFor } from './paint.ts';
 import type { Streams } from './streams.ts';
@@ -11,7 +12,7 @@ import { writeReports } from './write-files.ts';
 
 declare const STEADYPAIR_VERSION: string;
 
-interface DiagnoseOptions extends CommonOptions {
+interface DiagnoseOptions extends CommonOptions, BundleOptions {
   readonly pair?: string | undefined;
   readonly out?: string | undefined;
 }
@@ -23,6 +24,7 @@ export const diagnoseCommand = cliCommand<DiagnoseOptions>({
   options: {
     pair: { kind: 'text', takes: 'name', says: 'pair to diagnose (the worst one now)' },
     out: { kind: 'text', takes: 'folder', says: 'write reports to this folder (HTML, Markdown, JSON)' },
+    ...bundleOptions,
   },
   examples: [
     'diagnose pretreat-poll.csv pretreat-journal.csv --zone Europe/Lisbon',
@@ -36,19 +38,31 @@ async function diagnoseFiles(
   options: DiagnoseOptions,
   streams: Streams,
 ): Promise<Status> {
+  checkBundleOptions(options);
   const imported = await importAll(paths, options, streams);
-  const diagnosis = diagnose(analyse(imported, limitsOf(options), clocksOf(options)), options.pair ?? null);
-  const zone = shownZone(options.zone ?? null, diagnosis.inputs);
+  const { settings, job } = imported;
+  const pair = options.pair ?? settings.pair;
+  const analysed = analyse(imported, limitsOf(settings), clocksOf(settings));
+  const diagnosis = diagnose(analysed, pair);
+  const zone = shownZone(settings.zone, diagnosis.inputs);
   const asked = { zone, version: STEADYPAIR_VERSION };
   const reports =
     options.out === undefined
       ? []
       : await writeReports(options.out, await diagnoseReports(diagnosis, asked), imported.read);
+  const { from, to } = settings;
+  const bundle = await writeBundle(
+    options,
+    imported,
+    { job, pair, from, to },
+    { kind: 'diagnose', analysed, diagnosis },
+  );
   streams.stdout.write(
     options.json === true
       ? diagnoseJson(diagnosis)
       : diagnoseText(diagnosis, { zone, paint: painterFor(streams.stdout), reports }),
   );
+  if (options.json !== true) streams.stdout.write(bundle);
   return statusOf(diagnosis);
 }
 

@@ -20,13 +20,22 @@ export interface Found {
  * the order of their names. A path that is not there, or holds no logs, is a failure that does not stop the others.
  */
 export async function findFiles(paths: readonly string[]): Promise<Found> {
-  const found = await Promise.all(paths.map((path) => filesAt(path).catch(asFailure)));
-  const files = once(found.flatMap((f) => f.files));
+  const { files, failures, notices } = await filesNamed(paths);
   return {
     files: files.map(({ name, bytes, content }) => content ?? storedFile(name, bytes)),
+    failures,
+    notices,
+    identities: new Map(files.map((f) => [f.name, f.identity])),
+  };
+}
+
+/** The same, as what lies where. */
+export async function filesNamed(paths: readonly string[]): Promise<FolderFiles> {
+  const found = await Promise.all(paths.map((path) => filesAt(path).catch(asFailure)));
+  return {
+    files: once(found.flatMap((f) => f.files)),
     failures: found.flatMap((f) => f.failures),
     notices: found.flatMap((f) => f.notices),
-    identities: new Map(files.map((f) => [f.name, f.identity])),
   };
 }
 
@@ -43,10 +52,10 @@ function once(files: readonly FoundFile[]): readonly FoundFile[] {
 async function filesAt(path: string): Promise<FolderFiles> {
   // Not every shell spells patterns out.
   if (/[*?[{]/.test(path) && (await lookAt(path)) === null)
-    return someOf(path, await matching(path), 'no log matches the pattern.');
+    return someOf(path, await matching(path), without.pattern);
   const found = await seeThrough(path);
   const thing = thingAt(found);
-  if (thing === 'folder') return someOf(path, await filesIn(path), 'the folder contains no logs.');
+  if (thing === 'folder') return someOf(path, await filesIn(path), without.folder);
   // What the shell itself put in place of a file has a writer, and ends.
   if (thing === 'pipe' && path.startsWith('/dev/'))
     return { files: [{ ...foundFile(path, found), ...(await pipedFile(path)) }], failures: [], notices: [] };
@@ -82,6 +91,16 @@ async function matched(name: string): Promise<FolderFiles> {
   if (thing === 'file') return { files: [foundFile(name, found)], failures: [], notices: [] };
   if (thing === 'folder') return { files: [], failures: [], notices: [] };
   return { files: [], failures: [], notices: [sayPassedOver(name)] };
+}
+
+const without = {
+  pattern: 'no log matches the pattern.',
+  folder: 'the folder contains no logs.',
+} as const;
+
+/** Whether a failure says no more than that no logs lie there: they may come. */
+export function isWithoutLogs({ what }: InputError): boolean {
+  return what === without.pattern || what === without.folder;
 }
 
 /** The files in the order of their names. Throws InputError if there are none, and nothing says why. */

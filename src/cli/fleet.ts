@@ -52,10 +52,11 @@ async function fleetFiles(
   streams: Streams,
 ): Promise<Status> {
   const imported = await importAll(paths, options, streams);
+  const { settings } = imported;
   const { group, swaps, readyDays } = options;
   const question = { by: group ?? 'firmware', swaps: swaps ?? usualSwaps, readyDays };
-  const reviewed = fleet(analyse(imported, limitsOf(options), clocksOf(options)), question);
-  const zone = shownZone(options.zone ?? null, reviewed.inputs);
+  const reviewed = fleet(analyse(imported, limitsOf(settings), clocksOf(settings)), question);
+  const zone = shownZone(settings.zone, reviewed.inputs);
   const asked = { zone, version: STEADYPAIR_VERSION };
   const reports =
     options.out === undefined

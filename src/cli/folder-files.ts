@@ -2,14 +2,17 @@ import type { BigIntStats, Dirent } from 'node:fs';
 import { readdir, realpath } from 'node:fs/promises';
 import { dirname, join, relative, sep } from 'node:path';
 import { InputError, isNoLog, type StoredFile } from '../pipeline.ts';
+import { inBatches } from './in-batches.ts';
 import { refuse } from './system-refusal.ts';
-import { identityOf, seeThrough, thingAt } from './things.ts';
+import { identityOf, lookAt, seeThrough, thingAt } from './things.ts';
 
 /** A file by its name, and which one it is. */
 export interface FoundFile {
   readonly name: string;
   readonly bytes: number;
   readonly identity: string;
+  /** When it was written last, in nanoseconds. */
+  readonly modified: bigint;
   /** What was read of it already, since it can be read only once. */
   readonly content?: StoredFile;
 }
@@ -22,7 +25,7 @@ export interface FolderFiles {
 }
 
 export function foundFile(name: string, found: BigIntStats): FoundFile {
-  return { name, bytes: Number(found.size), identity: identityOf(found) };
+  return { name, bytes: Number(found.size), identity: identityOf(found), modified: found.mtimeNs };
 }
 
 interface Walk {
@@ -69,7 +72,20 @@ async function walkFolder(folder: string, walk: Walk): Promise<void> {
   const entries = await readdir(folder, { withFileTypes: true }).catch((error: unknown) =>
     refuse(folder, error),
   );
-  for (const entry of entries) await attempt(walk, () => take(join(folder, entry.name), entry, walk));
+  const seen = await seenIn(folder, entries, walk.root);
+  for (const entry of entries) await attempt(walk, () => take(join(folder, entry.name), entry, walk, seen));
+}
+
+/** What the files of a folder are; a folder may hold thousands. */
+async function seenIn(
+  folder: string,
+  entries: readonly Dirent[],
+  root: string,
+): Promise<ReadonlyMap<string, BigIntStats>> {
+  const paths = entries.filter((entry) => entry.isFile()).map(({ name }) => join(folder, name));
+  const logs = paths.filter((path) => !isNoLog(relative(root, path)));
+  const looked = await inBatches(logs, async (path) => ({ path, found: await lookAt(path) }));
+  return new Map(looked.flatMap(({ path, found }) => (found === null ? [] : [[path, found] as const])));
 }
 
 /** What cannot be read below a folder does not stop the rest. */
@@ -82,13 +98,18 @@ async function attempt(walk: Walk, step: () => Promise<void>): Promise<void> {
   }
 }
 
-async function take(path: string, entry: Dirent, walk: Walk): Promise<void> {
+async function take(
+  path: string,
+  entry: Dirent,
+  walk: Walk,
+  seen: ReadonlyMap<string, BigIntStats>,
+): Promise<void> {
   const within = relative(walk.root, path);
   // What a folder is called says nothing of the files in it, unless it is hidden.
   if (isNoLog(entry.isDirectory() ? join(within, 'x') : within)) return;
   if (entry.isDirectory()) await walkFolder(path, walk);
   else if (entry.isSymbolicLink()) walk.links.push(path);
-  else if (entry.isFile()) walk.files.push(foundFile(path, await seeThrough(path)));
+  else if (entry.isFile()) walk.files.push(foundFile(path, seen.get(path) ?? (await seeThrough(path))));
   else walk.others.push(path);
 }
 

@@ -51,7 +51,7 @@ async function inspectFiles(
   const { draftPhrasebook: draft, find } = options;
   const isSurveyed = draft !== undefined || find !== undefined;
   const imported = await (isSurveyed ? importAny : importAll)(paths, options, streams);
-  const survey = isSurveyed ? await surveyOf(imported, options) : null;
+  const survey = isSurveyed ? await surveyOf(imported) : null;
   if (draft !== undefined && survey !== null) await writeNew(draft, draftPhrasebook(survey));
   streams.stdout.write(resultText(imported, survey, options));
   if (draft !== undefined && options.json !== true)
@@ -60,16 +60,18 @@ async function inspectFiles(
 }
 
 /** All that the files say. Throws InputError where none of them is text with stamps. */
-async function surveyOf(
-  { sources, files, phrasebook }: ImportedFiles,
-  { order, year }: InspectOptions,
-): Promise<Survey> {
+async function surveyOf({
+  sources,
+  files,
+  phrasebook,
+  settings: { order, year },
+}: ImportedFiles): Promise<Survey> {
   const now = new Date().getUTCFullYear();
   const survey = await surveyFiles(sources, {
     files,
     phrasebook,
-    order: order ?? null,
-    year: year ?? null,
+    order,
+    year,
     now,
   });
   if (survey.files.length > 0) return survey;
@@ -81,9 +83,9 @@ async function surveyOf(
 }
 
 function resultText(imported: ImportedFiles, survey: Survey | null, options: InspectOptions): string {
-  const { files } = imported;
+  const { files, settings } = imported;
   const { find, json } = options;
-  const { findings, phrasebook, timelines } = analyse(imported, limitsOf(options), clocksOf(options));
+  const { findings, phrasebook, timelines } = analyse(imported, limitsOf(settings), clocksOf(settings));
   const ofData = [...findings.filter((f) => f.pair === null || f.id === 'unobserved'), ...phrasebook];
   const isFound = survey !== null && find !== undefined;
   if (json === true) return inspectJson(files, ofData, isFound ? foundDocument(survey, find) : undefined);

@@ -6,15 +6,19 @@ import { type CliCommand, NothingReadable, type Status, sayRefusal } from './com
 import { diagnoseCommand } from './diagnose.ts';
 import { fleetCommand } from './fleet.ts';
 import { inspectCommand } from './inspect.ts';
-import type { Output, Streams } from './streams.ts';
+import { prepareCommand } from './prepare.ts';
+import type { Output, Screen, Streams } from './streams.ts';
 import { identityOf } from './things.ts';
 import { timelineCommand } from './timeline.ts';
 import { verifyCommand } from './verify.ts';
+import { watchCommand } from './watch.ts';
 
 declare const STEADYPAIR_VERSION: string;
 
 /** All commands, in the order of `--help`. */
 const commands: readonly CliCommand[] = [
+  prepareCommand,
+  watchCommand,
   verifyCommand,
   diagnoseCommand,
   fleetCommand,
@@ -92,6 +96,18 @@ function outputOf(stream: NodeJS.WriteStream & { readonly fd: number }): Output 
     },
     goesTo: fileBehind(stream.fd),
     isTerminal: stream.isTTY === true && process.env.NO_COLOR === undefined,
+    ...(stream.isTTY === true && process.env.TERM !== 'dumb' ? { screen: screenOf(stream) } : {}),
+  };
+}
+
+function screenOf(stream: NodeJS.WriteStream): Screen {
+  return {
+    columns: () => stream.columns,
+    rows: () => stream.rows,
+    onResize(tell) {
+      stream.on('resize', tell);
+      return () => void stream.off('resize', tell);
+    },
   };
 }
 

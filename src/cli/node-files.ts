@@ -1,4 +1,4 @@
-import { open, readFile, stat } from 'node:fs/promises';
+import { type FileHandle, open, readFile, stat } from 'node:fs/promises';
 import { InputError, mostYaml, type StoredFile, tooLargeYaml } from '../pipeline.ts';
 import { refuse } from './system-refusal.ts';
 import { thingAt } from './things.ts';
@@ -25,11 +25,33 @@ async function readSlice(name: string, from: number, to: number): Promise<Uint8A
   }
 }
 
-/** Reads ahead into one of three chunks of shared memory while the two before are worked on. */
 async function* openFile(name: string, size = pieceBytes): AsyncGenerator<Uint8Array> {
   const file = await open(name).catch((error: unknown) => refuse(name, error));
-  const read = (into: Uint8Array): Promise<Uint8Array> => {
-    const done = file.read(into, 0, into.length, null).then(({ bytesRead }) => into.subarray(0, bytesRead));
+  try {
+    yield* piecesOf(name, file, null, size);
+  } finally {
+    await file.close();
+  }
+}
+
+/**
+ * The bytes of an open file, from a place on (`null`: from where it is, as a pipe must) to its end; `size` is how many are expected. It reads
+ * ahead into one of three chunks of shared memory while the two before are worked on. Throws InputError where the system refuses it.
+ */
+export async function* piecesOf(
+  name: string,
+  file: FileHandle,
+  from: number | null,
+  size: number,
+): AsyncGenerator<Uint8Array> {
+  let at = from;
+  const read = async (into: Uint8Array): Promise<Uint8Array> => {
+    const { bytesRead } = await file.read(into, 0, into.length, at);
+    if (at !== null) at += bytesRead;
+    return into.subarray(0, bytesRead);
+  };
+  const begin = (into: Uint8Array): Promise<Uint8Array> => {
+    const done = read(into);
     // What goes wrong while the chunk before is worked on is told when this one is asked for.
     done.catch(() => undefined);
     return done;
@@ -43,17 +65,16 @@ async function* openFile(name: string, size = pieceBytes): AsyncGenerator<Uint8A
     memory.push(piece);
     return new Uint8Array(piece);
   };
-  let reading = read(next());
+  let reading = begin(next());
   try {
     for (let chunk = await reading; chunk.length > 0; chunk = await reading) {
-      reading = read(next());
+      reading = begin(next());
       yield chunk;
     }
   } catch (error) {
     refuse(name, error);
   } finally {
     await Promise.allSettled([reading]);
-    await file.close();
   }
 }
 

@@ -10,4 +10,14 @@ export interface Output {
   readonly isTerminal: boolean;
   /** The file that it goes to, as `identityOf` names it, where it goes to one. */
   readonly goesTo?: string | null;
+  /** The terminal that it goes to, with colour or without, where lines can be written over. */
+  readonly screen?: Screen;
+}
+
+/** The size of a terminal as it is now. */
+export interface Screen {
+  columns(): number;
+  rows(): number;
+  /** Tells of every new size until what it gives is called. */
+  onResize(tell: () => void): () => void;
 }

@@ -38,7 +38,8 @@ async function timelineFiles(
 ): Promise<Status> {
   if (options.format === 'parquet') return storeTimeline(paths, options, streams);
   const imported = await importAll(paths, options, streams);
-  const { timelines } = timelinesOf(imported, limitsOf(options), clocksOf(options));
+  const { settings } = imported;
+  const { timelines } = timelinesOf(imported, limitsOf(settings), clocksOf(settings));
   const format = options.format ?? (options.json === true ? 'json' : 'csv');
   const inputs = imported.files.map((f) => f.input);
   const pieces =

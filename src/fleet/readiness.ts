@@ -15,7 +15,7 @@ import {
 } from '../vocabulary.ts';
 
 /** Why a pair is not fit, and the lines that say so; of what was never logged those between which it was not. */
-interface Reason {
+export interface Reason {
   readonly said: string;
   /** Nothing speaks against the pair: what must be known was never logged, or for too short a time. */
   readonly isUnknown?: true;
@@ -34,7 +34,26 @@ export function readinessForSwap(
   rules: TimelineRules,
   readyMs: number,
 ): PairReview['readiness'] {
-  const reasons = [
+  const reasons = reasonsAgainstSwap(facts, rules, readyMs);
+  const [first, ...others] = reasons;
+  const lines =
+    first === undefined
+      ? readyLines(facts)
+      : uniqueLines([...first.lines, ...others.flatMap((r) => r.lines)]);
+  return {
+    fit: fitFor(reasons),
+    reasons: reasons.map((r) => r.said),
+    evidence: lines.slice(0, mostLines),
+  };
+}
+
+/** Everything that speaks against a swap of a pair where its log ends, or must be known and is not. */
+export function reasonsAgainstSwap(
+  facts: PairFacts,
+  rules: TimelineRules,
+  readyMs: number,
+): readonly Reason[] {
+  return [
     ...notReady(facts, readyMs),
     ...flappingNow(facts, rules),
     ...differing(facts),
@@ -42,20 +61,16 @@ export function readinessForSwap(
     ...linksDown(facts),
     ...unobservedBefore(facts, readyMs),
   ];
-  const [first, ...others] = reasons;
-  const lines =
-    first === undefined
-      ? readyLines(facts)
-      : uniqueLines([...first.lines, ...others.flatMap((r) => r.lines)]);
-  return {
-    fit: first === undefined ? true : reasons.every((r) => r.isUnknown) ? null : false,
-    reasons: reasons.map((r) => r.said),
-    evidence: lines.slice(0, mostLines),
-  };
+}
+
+/** Fit without a reason; where each only says what is not known, that is not known: `null`. */
+export function fitFor(reasons: readonly Reason[]): boolean | null {
+  if (reasons.length === 0) return true;
+  return reasons.every((r) => r.isUnknown) ? null : false;
 }
 
 /** The line that said last that the partner is ready, and where the log ends. */
-function readyLines({ timeline, readiness }: PairFacts): NonEmpty<SourceLine> {
+export function readyLines({ timeline, readiness }: PairFacts): NonEmpty<SourceLine> {
   const now = stepAt(readiness.steps, timeline.to);
   const ends = endLines(timeline);
   return now === undefined ? ends : uniqueLines([...linesOf(now), ...ends.slice(-1)]);

@@ -1,3 +1,4 @@
+import type { Interval } from '../vocabulary.ts';
 import { type FileSource, type GrowingFile, isGrowing } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
 import { checkMemoryBudget } from './changes/memory-budget.ts';
@@ -24,7 +25,7 @@ const togetherMs = 1000;
  * others grew that it was not kept open; and where `fedWay` says so. An open quote keeps lines back in a file of more than
  * 16 MB, until it is closed or a megabyte long.
  *
- * Of one that is gone what was read stays, unless what stands in its place begins before it ended: then it gives nothing.
+ * Of one that is gone what was read stays. Where what came in the place of a file begins before it ended, the old one gives nothing.
  * A file that was renamed is read as the file of its first name, and named by its name now.
  */
 export function followedReadings(): KeptReadings {
@@ -38,7 +39,7 @@ export function followedReadings(): KeptReadings {
     },
     async read(source, options) {
       if (!isGrowing(source)) return others.read(source, options);
-      if (source.life === 'gone' && (await isReplaced(kept, source, options))) return nothing;
+      if (source.replacedBy !== null && (await isReplaced(kept, source, options))) return nothing;
       return underName(await readGrowing(kept, source, options), source);
     },
   };
@@ -90,13 +91,12 @@ function keepFew(kept: Kept, opened: Followed): void {
   kept.open = inOrder.slice(0, mostOpen).map((one) => new WeakRef(one));
 }
 
-/** The end of what was read of a file that is gone against the begin of all that came in its place. */
+/** The end of what was read of a file against the begin of all that came in its place. */
 async function isReplaced(kept: Kept, source: GrowingFile, options: ImportOptions): Promise<boolean> {
-  const newest = (one: GrowingFile): Read | InputError | null => kept.all.get(one)?.[0]?.read ?? null;
-  const ends = extent(newest(source))?.to;
+  const ends = extent(kept, source)?.to;
   for (let next = source.replacedBy; next !== null && ends !== undefined; next = next.replacedBy) {
-    if (newest(next) === null) await readGrowing(kept, next, options).catch(asFailure);
-    const begins = extent(newest(next))?.from;
+    if (extent(kept, next) === undefined) await readGrowing(kept, next, options).catch(asFailure);
+    const begins = extent(kept, next)?.from;
     if (begins !== undefined && begins < ends - togetherMs) return true;
   }
   return false;
@@ -113,12 +113,14 @@ function asFailure(error: unknown): InputError {
   throw error;
 }
 
-function extent(read: Read | InputError | null): { readonly from: number; readonly to: number } | undefined {
-  if (read === null || read instanceof InputError) return undefined;
-  const [input] = read.files.map((f) => f.input);
-  return input === undefined || input.from === null || input.to === null
-    ? undefined
-    : { from: input.from, to: input.to };
+/** The first and the last stamp of a file, by the reading that saw the most of it. */
+function extent({ all }: Kept, source: GrowingFile): Interval | undefined {
+  const seen = (all.get(source) ?? []).toSorted((a, b) => b.bytes - a.bytes);
+  for (const { read } of seen) {
+    const { from = null, to = null } = read instanceof InputError ? {} : (read?.files[0]?.input ?? {});
+    if (from !== null && to !== null) return { from, to };
+  }
+  return undefined;
 }
 
 function underName(read: Read, { name, readAs }: GrowingFile): Read {

@@ -28,11 +28,8 @@ const nothing = { model: null, serial: null, firmware: null };
 /** A half whose first word is that it is out, or that a module comes in; or the standby of a pair that begins without a partner. */
 function outAtBegin(facts: PairFacts, half: string): readonly ModuleChange[] {
   const { timeline } = facts;
-  const moves = timeline.events.filter(
-    (e) => e.half === half && (e.signal === 'removed' || e.signal === 'inserted'),
-  );
-  const [first] = moves;
-  if (first?.signal === 'removed' || moves.some((m) => m.signal === 'removed')) return [];
+  if (track(timeline, half, 'removed').length > 0) return [];
+  const [first] = track(timeline, half, 'inserted');
   const out = firstOut(facts, half);
   const inserted = first ?? backIn(facts, half, out);
   const begin = out ?? (first?.kind === 'reading' ? undefined : first);

@@ -2,13 +2,14 @@ import { endLines } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import type { TimelineRules } from '../timeline/rules.ts';
 import { linesOfStates, linesOr, type StateAt, stateAt } from '../timeline/state-at.ts';
-import type {
-  Condition,
-  HoldStatus,
-  NonEmpty,
-  PlannedModule,
-  SourceLine,
-  StateSignal,
+import {
+  type Condition,
+  type HoldStatus,
+  type NonEmpty,
+  type PlannedModule,
+  type SourceLine,
+  type StateSignal,
+  sayDuration,
 } from '../vocabulary.ts';
 import type { HalfInWork } from './procedure.ts';
 
@@ -42,8 +43,19 @@ export function conditionOf(
   return { id, half, status, statement: said, evidence };
 }
 
+/** That something is not known at an instant, why, and what to do about it. */
+export function sayUnseen(what: string, { unseen, about }: StateAt): string {
+  if (unseen !== undefined) {
+    const seconds = (unseen.to - unseen.from) / 1000;
+    return `${what} was not observed for the last ${sayDuration(seconds)}; ${cabinet}.`;
+  }
+  return about === undefined
+    ? `${what} was not observed; ${cabinet}.`
+    : `${what} is not known: it became ${about.value ?? 'blank'} about then; ${cabinet}.`;
+}
+
 /** Every stop is said alike. */
-export function stopWords(statement: string): string {
+function stopWords(statement: string): string {
   return `Stop and call for support: ${statement.charAt(0).toLowerCase()}${statement.slice(1)}`;
 }
 

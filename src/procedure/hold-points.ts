@@ -86,7 +86,7 @@ function firstSettled({ bringUp, change }: HalfInWork): Condition {
     isSettled ? 'met' : 'waiting',
     isSettled
       ? `Half ${half} was replaced and has settled.`
-      : `Half ${half} was replaced and has not settled.`,
+      : `Half ${half} was replaced and has not stayed ready for the hold time.`,
     bringUp?.evidence ?? linesOf(change.inserted ?? change.removed),
   );
 }
@@ -136,7 +136,7 @@ function withExpected(condition: Condition, expected: ExpectedTime | null): Cond
 }
 
 /** How long a step takes here: median and 95th percentile with the number of bring-ups they are of. */
-export function sayExpected({ median, p95, n }: ExpectedTime): string {
+function sayExpected({ median, p95, n }: ExpectedTime): string {
   const said = (seconds: number | null): string => (seconds === null ? 'not reached' : sayDuration(seconds));
   return `Here: median ${said(median)}, 95th percentile ${said(p95)} (n = ${n}).`;
 }

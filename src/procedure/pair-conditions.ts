@@ -1,8 +1,8 @@
 import { linesOfAll } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
-import { type StateAt, stateAt, whyUnknown } from '../timeline/state-at.ts';
+import { type StateAt, stateAt } from '../timeline/state-at.ts';
 import type { Condition, HoldStatus } from '../vocabulary.ts';
-import { cabinet, conditionOf, type HoldCase, linesFor, ofHalves } from './hold-case.ts';
+import { cabinet, conditionOf, type HoldCase, linesFor, ofHalves, sayUnseen } from './hold-case.ts';
 
 /** Both links of both halves are up, and none is known to be crossed. */
 export function linksUp(hold: HoldCase): Condition {
@@ -30,8 +30,7 @@ export function configurationIsCurrent(hold: HoldCase): Condition {
   const evidence = linesFor(hold, [state]);
   const say = (status: HoldStatus, statement: string): Condition =>
     conditionOf('configuration', null, status, statement, evidence);
-  if (state.value === null)
-    return say('waiting', `The configuration was not observed${whyUnknown(state)}; ${cabinet}.`);
+  if (state.value === null) return say('waiting', sayUnseen('The configuration', state));
   return state.value === 'current'
     ? say('met', 'The configuration is current.')
     : say('waiting', 'A configuration is pending.');
@@ -56,9 +55,13 @@ export function nothingAtFault(hold: HoldCase): Condition {
     const statement = `A fault${of} was logged, and no bring-up settled after it.`;
     return conditionOf('fault', fault.half, 'waiting', statement, linesOfAll([fault, ...more]));
   }
+  const everLogged = facts.timeline.events.some((e) => e.signal === 'fault');
   const unknown = states.filter((s) => s.value === null);
   return unknown.length === 0
-    ? say('met', 'Both supplies are good, and no fault is open.')
+    ? say(
+        'met',
+        `Both supplies are good${everLogged ? ', and no fault is open' : '; no fault was ever logged'}.`,
+      )
     : say(
         'waiting',
         `The supply of half ${unknown.map((s) => s.half).join(' and ')} was not observed; ${cabinet}.`,
@@ -101,10 +104,7 @@ export function firmwareIsSame(hold: HoldCase): Condition {
     conditionOf('reflash', hold.half, status, statement, evidence);
   const unknown = states.find((s) => s.value === null);
   if (unknown !== undefined)
-    return say(
-      'waiting',
-      `The firmware of half ${unknown.half} was not observed${whyUnknown(unknown)}; ${cabinet}.`,
-    );
+    return say('waiting', sayUnseen(`The firmware of half ${unknown.half}`, unknown));
   const planned = hold.half === null ? undefined : hold.plan[hold.half]?.firmware;
   const own = states.find((s) => s.half === hold.half);
   if (planned !== undefined && own?.value !== planned)

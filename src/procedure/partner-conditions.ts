@@ -1,8 +1,8 @@
 import { endLines, linesOf, uniqueLines } from '../timeline/evidence.ts';
 import { stretchesOf } from '../timeline/holding.ts';
-import { type StateAt, stateAt, whyUnknown } from '../timeline/state-at.ts';
+import { type StateAt, stateAt } from '../timeline/state-at.ts';
 import { type Condition, type HoldStatus, sayDuration } from '../vocabulary.ts';
-import { cabinet, conditionOf, type HoldCase, linesFor } from './hold-case.ts';
+import { cabinet, conditionOf, type HoldCase, linesFor, sayUnseen } from './hold-case.ts';
 
 /** Both roles are stated, and the half that is meant is standby. */
 export function rolesKnown(hold: HoldCase): Condition {
@@ -17,7 +17,10 @@ export function rolesKnown(hold: HoldCase): Condition {
   const standby = states.find((s) => s.value === 'standby');
   const active = states.find((s) => s.value === 'active');
   if (standby === undefined || active === undefined)
-    return say('waiting', `${states.map((s) => `Half ${s.half} is ${s.value}`).join(', ')}.`);
+    return say(
+      'waiting',
+      `${states.map((s, index) => `${index === 0 ? 'Half' : 'half'} ${s.half} is ${s.value === 'none' ? 'out' : s.value}`).join(', ')}.`,
+    );
   if (standby.half !== half && half !== null)
     return say('waiting', `Half ${half} is active; half ${standby.half} is standby.`);
   return say('met', `Half ${active.half} is active and half ${standby.half} is standby.`);
@@ -25,8 +28,7 @@ export function rolesKnown(hold: HoldCase): Condition {
 
 function unclearRole(states: readonly StateAt[]): string | null {
   const unknown = states.find((s) => s.value === null);
-  if (unknown !== undefined)
-    return `The role of half ${unknown.half} was not observed${whyUnknown(unknown)}; ${cabinet}.`;
+  if (unknown !== undefined) return sayUnseen(`The role of half ${unknown.half}`, unknown);
   const concluded = states.find((s) => s.step?.concluded === true);
   return concluded === undefined
     ? null
@@ -50,8 +52,7 @@ export function readyFor(hold: HoldCase, seconds: number): Condition {
   const evidence = linesFor(hold, [state]);
   const say = (status: HoldStatus, statement: string): Condition =>
     conditionOf('ready', null, status, statement, evidence);
-  if (state.value === null)
-    return say('waiting', `Whether the partner is ready was not observed${whyUnknown(state)}; ${cabinet}.`);
+  if (state.value === null) return say('waiting', sayUnseen('Whether the partner is ready', state));
   if (state.value === 'no') return say('waiting', 'The partner is not ready.');
   const since = works.at(-1)?.change.removed.time ?? Number.NEGATIVE_INFINITY;
   const stretch = stretchesOf(timeline, null, 'partner-ready', 'yes').findLast(
@@ -73,16 +74,17 @@ export function readyFor(hold: HoldCase, seconds: number): Condition {
     : say('waiting', `The partner is ready for ${sayDuration(held)}; ${needed} without a break are needed.`);
 }
 
-/** The ready partner that had come up is lost, and no work explains it; `null` where it is not so. */
+/** The ready partner that had come up since the removal is lost, and no work explains it; `null` where it is not so. */
 export function partnerLost({ facts, at, works, rules }: HoldCase): Condition | null {
-  const [first] = works;
+  const last = works.at(-1);
+  const { steps } = facts.readiness;
   const loss = facts.losses.findLast((l) => l.event.time <= at);
-  const now = facts.readiness.steps.findLast((s) => s.time <= at);
-  if (first === undefined || loss === undefined || now === undefined) return null;
-  const isNow =
-    loss.event === now && loss.kind !== 'planned' && loss.event.earliest >= first.change.removed.time;
+  if (last === undefined || loss === undefined || loss.kind === 'planned') return null;
+  const isNow = loss.event === steps.findLast((s) => s.time <= at);
+  const { time } = last.change.removed;
+  const wasUp = steps.some((s) => s.value === 'yes' && s.time > time && s.time < loss.event.time);
   // What the log ends with may belong to work that is logged next.
-  if (!isNow || at - loss.event.time <= rules.belongsMs) return null;
+  if (!isNow || !wasUp || at - loss.event.time <= rules.belongsMs) return null;
   return conditionOf('ready', null, 'stop', 'The partner was lost.', linesOf(loss.event));
 }
 
@@ -94,7 +96,7 @@ export function lightIsSteady(hold: HoldCase): Condition {
   const evidence = linesFor(hold, [state]);
   const known = state.step !== undefined && isOfModule(hold, half, state) ? state.value : null;
   if (known === null) {
-    const statement = `The light of half ${half} was not observed${whyUnknown(state)}; ${cabinet}.`;
+    const statement = sayUnseen(`The light of half ${half}`, state);
     return conditionOf('steady', half, 'waiting', statement, evidence);
   }
   return known === 'steady'

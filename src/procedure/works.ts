@@ -1,6 +1,7 @@
 import type { PairFacts } from '../timeline/facts.ts';
 import { type ModuleChange, unexplainedBlanksOf } from '../timeline/module-changes.ts';
 import type { NonEmpty, PlannedModule } from '../vocabulary.ts';
+import { secondHalf } from './open-swap.ts';
 import type { HalfInWork } from './procedure.ts';
 
 const nothing = { model: null, serial: null, firmware: null };
@@ -21,14 +22,21 @@ export function blanksInWork({ timeline }: PairFacts, from: number, at: number):
     }));
 }
 
-/** Changes of modules with what polls show to be gone since: nothing else tells of the second half being out. */
+/**
+ * Changes of modules with what polls show to be gone since: nothing else tells of the second half being out. `to`: the end of the swap;
+ * a half that stops reporting after it belongs to another day, unless it is the one that is still to be replaced.
+ */
 export function withBlanks(
   facts: PairFacts,
   changes: NonEmpty<ModuleChange>,
-  logEnd: number,
+  plan: Readonly<Record<string, PlannedModule>>,
+  { to, at }: { readonly to: number; readonly at: number },
 ): NonEmpty<ModuleChange> {
   const [first, ...rest] = changes;
-  return [first, ...rest, ...blanksInWork(facts, first.removed.time, logEnd)];
+  const isWanted = ({ half, removed }: ModuleChange): boolean =>
+    secondHalf(worksOf(facts, changes, plan, removed.earliest), Object.keys(plan)) === half;
+  const blanks = blanksInWork(facts, first.removed.time, at);
+  return [first, ...rest, ...blanks.filter((b) => b.removed.time <= to || isWanted(b))];
 }
 
 /** The halves in work up to an instant, each with its last change, in the order of these. */

@@ -23,11 +23,14 @@ export function evidenceOf(swap: Swap): EvidenceList {
   return evidenceBehind([...swap.checks, ...swap.steps]);
 }
 
-/** Collects the lines behind some things, each once, in the order in which they are first cited. */
-export function evidenceBehind(things: readonly { readonly evidence: NonEmpty<SourceLine> }[]): EvidenceList {
+/** Collects the lines behind some things, each once, in the order in which they are first cited; `most` of them at most. */
+export function evidenceBehind(
+  things: readonly { readonly evidence: NonEmpty<SourceLine> }[],
+  most = mostLines,
+): EvidenceList {
   const cited = things.flatMap((thing) => thing.evidence.slice(0, mostPerThing));
   const unique = new Map(cited.map((line) => [keyOf(line), line]));
-  const lines = [...unique.values()].slice(0, mostLines);
+  const lines = [...unique.values()].slice(0, most);
   const all = new Set(things.flatMap((thing) => thing.evidence.map(keyOf)));
   return { lines, leftOut: all.size - lines.length, numbersOf: numbersIn(lines) };
 }

@@ -1,8 +1,16 @@
 import { html } from './escape.ts';
 import { style } from './style.ts';
 
-/** One self-contained HTML file of some sections, those that are not empty: no script, no network. `title` is plain text. */
-export function htmlDocument(title: string, sections: readonly string[], version: string): string {
+/**
+ * One self-contained HTML file of some sections, those that are not empty: no script, no network. `title` is plain text, `sameness` what
+ * gives the same bytes again.
+ */
+export function htmlDocument(
+  title: string,
+  sections: readonly string[],
+  version: string,
+  sameness = 'The same files give the same report.',
+): string {
   return `<!DOCTYPE html>
 <html lang="en">
 <head>
@@ -16,7 +24,7 @@ export function htmlDocument(title: string, sections: readonly string[], version
 <main>
 ${sections.filter((s) => s !== '').join('\n')}
 </main>
-<footer>Made by Steadypair ${html(version)} from the files listed above. The same files give the same report.</footer>
+<footer>Made by Steadypair ${html(version)} from the files listed above. ${sameness}</footer>
 </body>
 </html>
 `;

@@ -7,6 +7,15 @@ const instants: ReadonlySet<string> = new Set(['time', 'earliest', 'from', 'to']
  * milliseconds, numbers are as `asFigure` gives them. Throws RangeError for a number that JSON cannot hold.
  */
 export function toJson(document: unknown): string {
+  return asText(document, 1);
+}
+
+/** The same on one line, for documents that follow each other. */
+export function toJsonLine(document: unknown): string {
+  return asText(document, 0);
+}
+
+function asText(document: unknown, indent: number): string {
   const text = JSON.stringify(
     document,
     (key, value: unknown) => {
@@ -14,7 +23,7 @@ export function toJson(document: unknown): string {
       if (!Number.isFinite(value)) throw new RangeError(`${key} is no finite number`);
       return instants.has(key) ? iso(value) : asFigure(value);
     },
-    1,
+    indent,
   );
   return `${jsonEscaped(text)}\n`;
 }

@@ -41,6 +41,8 @@ sup{font-size:.75rem}
 .cautions{break-inside:avoid;border-left:3px solid var(--ink);padding-left:1rem}
 .sign{display:grid;grid-template-columns:2fr 2fr 1fr;gap:1.4rem 2rem;break-inside:avoid;margin-top:1rem}
 .sign div{border-top:1px solid var(--ink);padding-top:.2rem;margin-top:1.8rem}
+.fit{font-size:1.125rem}
+.filled{width:100%}.filled td{padding-top:.5rem;padding-bottom:.5rem}.filled .by-hand{border:1px solid var(--rule);min-width:5rem}.filled .hold td{border-top:2px solid var(--ink)}.filled .hold p{margin:.1rem 0}
 footer{margin-top:2rem;color:var(--second);font-size:.8125rem}
 @media print{
 @page{margin:14mm 15mm}
@@ -50,7 +52,10 @@ h2{margin:1.1rem 0 .4rem;padding-top:.4rem}
 th,td{padding:.12rem .6rem .12rem 0}table{font-size:10.5px}.steps td:last-child{width:23rem}.took{width:12rem}.checks th[scope=row]{width:18rem}#cautions,#sign-off{break-inside:avoid}.sign div{margin-top:1.2rem}dl{gap:.05rem 1.2rem}
 .picture svg{max-width:150mm;max-height:54mm}#staff svg{max-height:72mm}#bring-ups svg{max-width:140mm}#pairs svg,#months svg,#sync-times svg,#drifts svg,#census svg,#forecast svg{max-width:250mm;max-height:none;zoom:.7}h3{margin:.5rem 0 .1rem;font-size:9.5px}
 .lines{columns:2;column-gap:8mm;font-size:9px;line-height:1.25;padding-left:1.8rem}.lines li{break-inside:avoid;margin:0}.lines code{font-size:8.5px}sup{font-size:7.5px}
-.verdict{font-size:1.6rem}
+.verdict{font-size:1.6rem}.short{columns:1;list-style-position:inside;padding-left:0}.short li{white-space:nowrap;overflow:hidden;text-overflow:ellipsis}
+.sheet .verdict{font-size:15px;margin:0 0 .3rem}.sheet .fit{font-size:12px}.sheet p{margin:.1rem 0}.sheet h1{margin:0 0 .2rem}.sheet ul{margin:.1rem 0;padding-left:1.2rem}.sheet h2{font-size:12px;margin:.55rem 0 .1rem;padding-top:.2rem}.sheet h3{margin:.15rem 0 0}
+.sheet dl{grid-template-columns:max-content 1fr max-content 1fr}.sheet .blank{min-width:9rem}.sheet table{font-size:9.5px}.sheet td,.sheet th{padding:.06rem .5rem .06rem 0}.hash code{font-size:8px}
+#work-steps{break-before:page}#work-steps h2{margin:0;padding:0;border:0}#work-steps p{margin:.15rem 0;font-size:10px}main:has(#work-steps)+footer{margin-top:.4rem}.filled .number{padding-left:.5rem}.filled td:first-child{padding-left:0}.filled td{height:22px;padding:.05rem .5rem .05rem 0}.filled{font-size:10px}.filled th.number{width:56px}.filled td:nth-child(2):not([colspan]){width:368px}.filled .by-hand{border-color:#000;width:52px;min-width:0}.filled .hold p{font-size:9.5px;line-height:1.25;margin:0}#sign-off h2{margin-top:.3rem}#sign-off .sign{gap:.4rem 2rem;margin-top:0}
 .picture svg :is([stroke="#9a3b1c"],[stroke="#7a5600"],[stroke="#5b6168"],[stroke="#1c2024"]){stroke:#000}.picture svg :is([fill="#9a3b1c"],[fill="#7a5600"],[fill="#5b6168"],[fill="#1c2024"]){fill:#000}
 }
 `.trim();

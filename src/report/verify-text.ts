@@ -30,13 +30,39 @@ export function verifyText(verification: Verification, options: TextOptions): st
   return `${[...notKnownText(verification, options), ...found, ...reports].join('\n').trimEnd()}\n`;
 }
 
+/** The verdicts alone, each with what is waited for, below what they cannot know; how `watch` ends. */
+export function verdictText(
+  verification: Verification,
+  options: Omit<TextOptions, 'reports'>,
+  width = columns,
+): string {
+  const { swaps } = verification;
+  const where = inRowsRecognised(verification);
+  const none = `No swap found${where}: no module was removed and replaced.`;
+  const said = swaps.flatMap((swap) => verdictLines(swap, options, width));
+  const lines = swaps.length === 0 ? wrap(none, '', '', width) : said;
+  return `${[...notKnownText(verification, options, width), ...lines].join('\n')}\n`;
+}
+
+function verdictLines(
+  swap: Swap,
+  { paint, zone }: Pick<TextOptions, 'paint' | 'zone'>,
+  width = columns,
+): readonly string[] {
+  return [
+    ...wrap(terminal(swap.statement), '', '', width).map((line) => paint(line, 'verdict')),
+    ...(swap.open === null ? [] : wrap(sayOpen(swap.open, zone, swap.from), '', '', width)),
+  ];
+}
+
 /** What the verdict below cannot know. */
 export function notKnownText(
   of: Parameters<typeof notKnownOf>[0],
   { paint }: Pick<TextOptions, 'paint'>,
+  width = columns,
 ): readonly string[] {
   const said = sayNotKnown(notKnownOf(of));
-  const lines = said.flatMap((one) => wrap(`Not known: ${terminal(one)}`, '', '  '));
+  const lines = said.flatMap((one) => wrap(`Not known: ${terminal(one)}`, '', '  ', width));
   return lines.length === 0 ? [] : [...lines.map((line) => paint(line, 'warning')), ''];
 }
 
@@ -61,8 +87,7 @@ function swapText(swap: Swap, options: TextOptions): readonly string[] {
   const open = swap.checks.filter((c) => c.status !== 'pass');
   const passed = swap.checks.length - open.length;
   return [
-    ...wrap(terminal(swap.statement), '', '').map((line) => paint(line, 'verdict')),
-    ...(swap.open === null ? [] : wrap(sayOpen(swap.open, zone, swap.from), '', '')),
+    ...verdictLines(swap, options),
     '',
     `${sayInstant(swap.from, zone)} to ${sayInstant(swap.to, zone)}, clock of ${zone}`,
     '',
@@ -127,16 +152,16 @@ function moduleOf({ model, serial }: SwapHalf, when: 'before' | 'after'): string
 }
 
 /**
- * Breaks a text at spaces, and a word that is longer than a line where the line ends, to the width of the page; the first
+ * Breaks a text at spaces, and a word that is longer than a line where the line ends, to the width of the page, or another; the first
  * line begins with `first`, the others with `next`.
  */
-export function wrap(text: string, first: string, next: string): readonly string[] {
-  const room = columns - Math.max(first.length, next.length);
+export function wrap(text: string, first: string, next: string, width = columns): readonly string[] {
+  const room = width - Math.max(first.length, next.length);
   const lines: string[] = [];
   let line = first;
   let empty = true;
   for (const word of text.split(' ').flatMap((w) => pieces(w, room))) {
-    if (!empty && line.length + 1 + word.length > columns) {
+    if (!empty && line.length + 1 + word.length > width) {
       lines.push(line);
       line = next;
       empty = true;

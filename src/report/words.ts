@@ -10,7 +10,7 @@ export function sayInstant(time: number, zone: string): string {
 }
 
 /** The clock alone: `09:14:05`. */
-function sayClock(time: number, zone: string): string {
+export function sayClock(time: number, zone: string): string {
   return sayInstant(time, zone).split(' ')[3] ?? '';
 }
 

@@ -11,6 +11,7 @@ import {
   type Tellings,
   tellingsOf,
 } from './clock-matches.ts';
+import { asOneFile, logsOf } from './one-log.ts';
 import type { TimelineRules } from './rules.ts';
 
 /** How far the clock of one file is ahead of the reference's, from the changes both saw. */
@@ -31,37 +32,96 @@ export interface ClockOffset {
 }
 
 /**
- * The offset of every file against the first one with exact entries, or `reference`: the median of the differences of the
+ * The offset of every file against the first one of a common pair with exact entries, else the densest poll, or `reference`: the median of the differences of the
  * changes both saw, matched one to one and in order. It is measured only from enough such changes whose spread is small; else
  * it is `null`. Two polls may keep their phase, and then the middles deceive: the median is held to what most pairs allow.
- * Files that speak of no common pair have none. Source: design.md, section 2, Clocks.
+ * Files that speak of no common pair have none; parts of one log are measured together. Source: design.md, section 2, Clocks.
  */
 export function clockOffsets(
   files: readonly ImportedFile[],
   reference: string | null,
   rules: TimelineRules,
 ): readonly ClockOffset[] {
-  const base =
-    files.find((f) => f.input.file === reference) ??
-    files.find((f) => f.streams.some((s) => s.kind === 'entry')) ??
-    files[0];
-  if (base === undefined || files.length === 1) return [];
-  const known = tellingsOf(base);
-  return files.filter((f) => f !== base).flatMap((file) => offsetOf(file, base, known, rules));
+  if (files.length < 2) return [];
+  const logs = logsOf(files).map((parts) => ({ parts, whole: asOneFile(parts) }));
+  const baseOf = basesIn(logs, reference);
+  const known = new Map<Log, Tellings>();
+  const tellings = (log: Log): Tellings => {
+    const found = known.get(log) ?? tellingsOf(log.whole);
+    known.set(log, found);
+    return found;
+  };
+  const byFile = new Map(
+    logs.flatMap((log) => {
+      const base = baseOf(log);
+      if (base === undefined) return [];
+      const pair = { base: base.whole, known: tellings(base) };
+      if (base !== log)
+        return offsetOf(log.whole, pair, tellings(log), rules).flatMap((offset) =>
+          log.parts.map(({ input }) => [input.file, { ...offset, file: input.file }] as const),
+        );
+      const [first, ...others] = log.parts;
+      const alone = { base: first, known: tellingsOf(first) };
+      return others
+        .flatMap((part) => offsetOf(part, alone, tellingsOf(part), rules))
+        .map((offset) => [offset.file, offset] as const);
+    }),
+  );
+  return files.flatMap(({ input }) => byFile.get(input.file) ?? []);
+}
+
+/** A log that is in one file, or in several that overlap. */
+interface Log {
+  readonly parts: readonly [ImportedFile, ...ImportedFile[]];
+  readonly whole: ImportedFile;
+}
+
+/** Gives whose clock a log is held against: that of the first that counts among those with a common pair, which may be itself. */
+function basesIn(logs: readonly Log[], reference: string | null): (log: Log) => Log | undefined {
+  const isNamed = ({ parts }: Log): boolean => parts.some((f) => f.input.file === reference);
+  const isExact = ({ whole }: Log): boolean => whole.streams.some((s) => s.kind === 'entry');
+  // What polls are called, and in which order they are given, is chance.
+  const densestFirst = logs.toSorted(
+    (a, b) => spacingOf(a) - spacingOf(b) || (a.whole.input.from ?? 0) - (b.whole.input.from ?? 0),
+  );
+  const inOrder = [...logs.filter(isNamed), ...logs.filter(isExact), ...densestFirst];
+  const first = new Map<string, number>();
+  for (const [place, log] of inOrder.entries())
+    for (const pair of pairsOf(log)) if (!first.has(pair)) first.set(pair, place);
+  return (log) => inOrder[Math.min(...pairsOf(log).flatMap((pair) => first.get(pair) ?? []))];
+}
+
+/** The least spacing of what is polled; of notes alone none. */
+function spacingOf({ whole }: Log): number {
+  const polled = whole.streams.filter((s) => s.kind === 'reading');
+  return polled.reduce((least, { spacing }) => Math.min(least, spacing), Number.MAX_VALUE);
+}
+
+function pairsOf({ whole }: Log): readonly string[] {
+  const told = whole.streams.filter((s) => s.kind !== 'note' && s.subject.pair !== '');
+  return [...new Set(told.map((s) => s.subject.pair))];
+}
+
+/** The first streams of two files that are of one pair; `null` where there are none. */
+function commonOf(file: ImportedFile, base: ImportedFile): readonly [Stream, Stream] | null {
+  for (const stream of file.streams) {
+    const other = base.streams.find((b) => isOfOnePair(stream, b));
+    if (other !== undefined) return [stream, other];
+  }
+  return null;
 }
 
 function offsetOf(
   file: ImportedFile,
-  base: ImportedFile,
-  known: Tellings,
+  { base, known }: { readonly base: ImportedFile; readonly known: Tellings },
+  own: Tellings,
   rules: TimelineRules,
 ): readonly ClockOffset[] {
-  const common = file.streams.find((s) => base.streams.some((b) => isOfOnePair(s, b)));
-  const other = base.streams.find((b) => common !== undefined && isOfOnePair(common, b));
-  if (common === undefined || other === undefined) return [];
+  const streams = commonOf(file, base);
+  if (streams === null) return [];
+  const [common, other] = streams;
   const spacing = Math.max(0, ...[...file.streams, ...base.streams].map((s) => s.spacing));
   const most = Math.max(rules.offsetSpreadMs, spacing);
-  const own = tellingsOf(file);
   // Files that agree wherever both were written, as parts of one log do, need no shift, no matter what else it would bring together.
   const shifts = agreeAsTheyAre(file, base, own, known, most) ? [0] : shiftsOf(own, known);
   const pairs = matched(own, known, shifts, most);

@@ -95,7 +95,11 @@ function toCase(
     settledAt,
     // What another swap follows is over, no matter what it waited for.
     open: isLast
-      ? openSwap(worksOf(facts, withBlanks(facts, changes, now), plan, now), settledAt, Object.keys(plan))
+      ? openSwap(
+          worksOf(facts, withBlanks(facts, changes, plan, { to, at: now }), plan, now),
+          settledAt,
+          Object.keys(plan),
+        )
       : null,
     bringUps: facts.bringUps.filter((b) => b.start.time >= begin && b.start.time <= to),
     switchovers: facts.switchovers.filter((s) => s.at.time >= begin && s.at.time <= to),

@@ -57,6 +57,7 @@ export const broken: readonly (readonly [string, Readonly<Record<string, string>
   ['layer-fleet', { 'src/fleet/a.ts': "import '../analyze/b.ts';", 'src/analyze/b.ts': 'export {};' }],
   ['layer-diagnose', { 'src/diagnose/a.ts': "import '../analyze/b.ts';", 'src/analyze/b.ts': 'export {};' }],
   ['layer-report', { 'src/report/a.ts': "import '../analyze/b.ts';", 'src/analyze/b.ts': 'export {};' }],
+  ['layer-bundle', { 'src/bundle/a.ts': "import '../timeline/b.ts';", 'src/timeline/b.ts': 'export {};' }],
   ['layer-cli', { 'src/cli/a.ts': "import '../timeline/b.ts';", 'src/timeline/b.ts': 'export {};' }],
   ['layer-pipeline', { 'src/pipeline.ts': "import './report/b.ts';", 'src/report/b.ts': 'export {};' }],
   [
@@ -111,6 +112,7 @@ export const broken: readonly (readonly [string, Readonly<Record<string, string>
   ['bundled-packages-only', { 'src/report/a.ts': "import 'd3-scale';" }],
   ['door-vega-lite', { 'src/analyze/a.ts': "import 'vega-lite';" }],
   ['door-@zip.js/zip.js', { 'src/import/a.ts': "import '@zip.js/zip.js/lib/zip-core-native.js';" }],
+  ['door-fflate', { 'src/bundle/a.ts': "import 'fflate';" }],
   ['door-tinyglobby', { 'src/cli/a.ts': "import 'tinyglobby';" }],
   ['door-temporal-polyfill', { 'src/timeline/a.ts': "import 'temporal-polyfill';" }],
   ['door-valibot', { 'src/analyze/a.ts': "import 'valibot';" }],

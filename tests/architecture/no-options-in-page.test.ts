@@ -22,7 +22,7 @@ function filesIn(folder: string): readonly string[] {
 /** Read or written by the command alone. */
 const ofTheCommand: readonly RegExp[] = [
   /^src\/cli\//,
-  /^src\/report\/[\w-]*(?:text|inspect|alike-files)\.ts$/,
+  /^src\/report\/[\w-]*(?:text|inspect|alike-files|draft-job)\.ts$/,
   // Both wordings stand there side by side.
   /^src\/report\/settings\.ts$/,
 ];

@@ -5,7 +5,7 @@
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { describe, expect, test } from 'vitest';
+import { afterEach, describe, expect, test, vi } from 'vitest';
 import { steadypair } from '../support/run-command.ts';
 import { verifySample } from '../support/verify-sample.ts';
 
@@ -37,6 +37,25 @@ async function diagnosisOf(): Promise<{ readonly text: string; readonly markdown
   const [report = ''] = text.match(/\S+\.md$/m) ?? [];
   return { text: text.replaceAll(out, 'OUT'), markdown: readFileSync(report, 'utf8') };
 }
+
+afterEach(() => {
+  vi.useRealTimers();
+});
+
+test('the work sheet before a swap prints and reports what was read and found good', async () => {
+  vi.setSystemTime(Date.parse('2026-03-14T09:00:00Z'));
+  const out = mkdtempSync(join(tmpdir(), 'golden-'));
+  const site = join('samples', 'marrow-bay', 'clean-swap');
+  const { out: text } = await steadypair(
+    'prepare',
+    join('samples', 'marrow-bay-before'),
+    ...['ro2', 'ro3', 'ro4'].map((pair) => join('samples', 'marrow-bay-fleet', `${pair}.parquet`)),
+    ...['--pair', 'RO1', '--phrasebook', join(site, 'phrasebook.yaml')],
+    ...['--job', join(site, 'job.yaml'), '--out', out],
+  );
+  const [report = ''] = text.match(/\S+\.md$/m) ?? [];
+  compare('before-swap', text.replaceAll(out, 'OUT'), readFileSync(report, 'utf8'));
+});
 
 describe('wont-sync', () => {
   test('prints and reports what was read and found good', async () => {

@@ -58,8 +58,7 @@ export class DiagnosisView extends PageElement {
 
   /** The same object for the same diagnosis: it is written once. */
   private reportsOf(found: Diagnosis): Reports {
-    if (this.reports?.of !== found)
-      this.reports = { of: found, given: diagnosisReports(found, this.state.site.zone) };
+    if (this.reports?.of !== found) this.reports = { of: found, given: diagnosisReports(found, this.state) };
     return this.reports.given;
   }
 

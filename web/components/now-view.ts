@@ -147,7 +147,7 @@ export class NowView extends PageElement {
     const swap = model.verification.swaps.at(-1);
     if (swap === undefined) this.reports = null;
     else if (this.reports?.of !== swap)
-      this.reports = { of: swap, given: swapReports(() => this.state.site, model, swap) };
+      this.reports = { of: swap, given: swapReports(() => this.state, model, swap) };
     return this.reports?.given ?? null;
   }
 

@@ -1,4 +1,5 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import type { MadeBundle } from '../../src/bundle/prepare-bundle.ts';
 import { sayCount } from '../../src/report/words.ts';
 import { print } from '../paper.ts';
 import { saveBlob, saveText } from '../save-text.ts';
@@ -21,6 +22,8 @@ export interface Reports {
   /** All that the view could show, for one zip. */
   all(): AsyncIterable<TextFile> | Iterable<TextFile>;
   readonly zipName: string;
+  /** The way to a bundle, where the view has one. */
+  readonly bundle?: { readonly name: string; make(isMasked: boolean): Promise<MadeBundle> } | undefined;
   readonly choices: readonly Choice[];
 }
 
@@ -71,8 +74,14 @@ export class SaveBar extends PageElement {
         others.length === 0
           ? nothing
           : html`<details class="more-files"><summary>More</summary>
-            <div class="choices">${others.map((choice) => this.button(choice))}</div></details>`
+            <div class="choices">${others.map((choice) => this.button(choice))}${this.bundleChoice()}</div></details>`
       }`;
+  }
+
+  private bundleChoice(): TemplateResult | typeof nothing {
+    if (this.reports.bundle === undefined) return nothing;
+    return html`<button type="button" id="save-bundle" @click=${() => this.attempt(this.saveBundle())}>Save bundle (zip with logs)</button>
+      <label><input type="checkbox" id="mask-names" /> Mask names</label>`;
   }
 
   /** An id stands once in the page. */
@@ -118,6 +127,26 @@ export class SaveBar extends PageElement {
     });
     saveBlob(zipName, await zipOf(files));
     this.said = `Saved ${zipName} with ${sayCount(count, 'file')}.`;
+  }
+
+  private async saveBundle(): Promise<void> {
+    await this.settled();
+    const { bundle } = this.reports;
+    if (bundle === undefined) return;
+    this.said = 'Writing the bundle.';
+    const isMasked = this.querySelector<HTMLInputElement>('#mask-names')?.checked === true;
+    const { bytes, key } = await bundle.make(isMasked).catch((error: unknown) => {
+      this.said = '';
+      throw error;
+    });
+    saveBlob(bundle.name, new Blob([bytes.slice()], { type: 'application/zip' }));
+    if (key === null) {
+      this.said = `Saved ${bundle.name}.`;
+      return;
+    }
+    const keyName = bundle.name.replace(/\.zip$/, '.key.json');
+    saveText(keyName, key);
+    this.said = `Saved ${bundle.name}, and its key as ${keyName}: keep the key, it is not in the bundle.`;
   }
 
   private async copy(): Promise<void> {

@@ -166,7 +166,7 @@ export class SwapView extends PageElement {
   /** The same object for the same swap and job: it is written once. */
   private reportsOf(model: PairModel, swap: Swap): Reports {
     if (this.reports?.of !== swap)
-      this.reports = { of: swap, given: swapReports(() => this.state.site, model, swap) };
+      this.reports = { of: swap, given: swapReports(() => this.state, model, swap) };
     return this.reports.given;
   }
 

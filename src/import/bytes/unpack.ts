@@ -2,6 +2,8 @@ import { eachChunk } from './damaged-end.ts';
 import { gunzipLimited } from './expansion-limit.ts';
 import type { FileSource, Platform, StoredFile } from './file-source.ts';
 import { InputError } from './input-error.ts';
+import { isNoLog } from './no-logs.ts';
+import { type Bundle, manifestIn, openBundle } from './open-bundle.ts';
 import { isOwnReport, reportBytes } from './own-reports.ts';
 import { zipMembers } from './zip-members.ts';
 
@@ -11,6 +13,8 @@ export interface Unpacked {
   readonly failures: readonly InputError[];
   /** Names of what this program wrote itself: no logs. */
   readonly reports: readonly string[];
+  /** The bundles among the archives; their logs are among the sources. */
+  readonly bundles: readonly Bundle[];
 }
 
 /**
@@ -23,13 +27,16 @@ export async function unpackFiles(files: readonly StoredFile[], platform: Platfo
   return together(found);
 }
 
-const nothing: Unpacked = { sources: [], failures: [], reports: [] };
+/** No file at all. */
+export const nothing: Unpacked = { sources: [], failures: [], reports: [], bundles: [] };
 
-function together(found: readonly Unpacked[]): Unpacked {
+/** What several files gave, in their order. */
+export function together(found: readonly Unpacked[]): Unpacked {
   return {
     sources: found.flatMap((f) => f.sources),
     failures: found.flatMap((f) => f.failures),
     reports: found.flatMap((f) => f.reports),
+    bundles: found.flatMap((f) => f.bundles),
   };
 }
 
@@ -44,7 +51,19 @@ async function unpackFile(file: StoredFile, platform: Platform): Promise<Unpacke
   if (kind === 'plain') return logOrReport(file, head);
   const container = { file: file.name, sha256: await hashOf(file, platform) };
   if (kind === 'gzip') return unpackGzip(gunzipped(file, container, platform));
-  const { members, failures } = await zipMembers(file, container);
+  const { members: all, failures } = await zipMembers(file, container);
+  const manifest = await manifestIn(file.name, all);
+  if (manifest !== null) {
+    const opened = await openBundle(file.name, all, manifest, platform);
+    const logs = await Promise.all(
+      opened.bundle.logs.map((log) => unpackMember(log, platform).catch(asFailure)),
+    );
+    return together([
+      { ...nothing, failures: [...failures, ...opened.failures], bundles: [opened.bundle] },
+      ...logs,
+    ]);
+  }
+  const members = all.filter(({ path }) => !isNoLog(path));
   if (members.length + failures.length === 0)
     throw new InputError(file.name, 'the archive contains no logs.', 'Pack the exports into it.');
   const found = await Promise.all(members.map((member) => unpackMember(member, platform).catch(asFailure)));

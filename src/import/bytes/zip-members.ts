@@ -18,13 +18,18 @@ import { DamagedEnd } from './damaged-end.ts';
 import { exceedsExpansionLimit, expandsTooFar } from './expansion-limit.ts';
 import type { FileSource, StoredFile } from './file-source.ts';
 import { InputError } from './input-error.ts';
-import { isNoLog } from './no-logs.ts';
 
 const mostMembers = 10_000;
 
-/** The members of a zip that may be logs, and those that cannot be taken. */
+/** A member of a zip: its path as it stands there, and its unpacked size. */
+export interface ZipMember extends FileSource {
+  readonly path: string;
+  readonly bytes: number;
+}
+
+/** The members of a zip, and those that cannot be taken. */
 export interface ZipMembers {
-  readonly members: readonly FileSource[];
+  readonly members: readonly ZipMember[];
   readonly failures: readonly InputError[];
 }
 
@@ -37,11 +42,12 @@ export async function zipMembers(
   container: NonNullable<FileSource['container']>,
 ): Promise<ZipMembers> {
   configure({ useWebWorkers: false });
-  const members: FileSource[] = [];
+  const members: ZipMember[] = [];
   const failures: InputError[] = [];
   const seen = new Map<string, number>();
   for (const entry of await entriesOf(file)) {
-    const name = `${file.name}/${toldApart(entry.filename, seen)}`;
+    const path = toldApart(entry.filename, seen);
+    const name = `${file.name}/${path}`;
     if (climbs(entry.filename))
       failures.push(
         new InputError(
@@ -52,8 +58,14 @@ export async function zipMembers(
       );
     else if (exceedsExpansionLimit(entry.uncompressedSize, entry.compressedSize))
       failures.push(expandsTooFar(name));
-    else if (!isNoLog(entry.filename))
-      members.push({ name, bytes: entry.uncompressedSize, container, open: () => unpacked(name, entry) });
+    else
+      members.push({
+        name,
+        path,
+        bytes: entry.uncompressedSize,
+        container,
+        open: () => unpacked(name, entry),
+      });
   }
   return { members: members.sort((a, b) => compareText(a.name, b.name)), failures };
 }

@@ -152,6 +152,33 @@ function repeatedKey(document: Document): number | null {
   return place;
 }
 
+/** A key or a value in a YAML text: where it stands, and by which keys and places in lists it is reached. */
+export interface YamlScalar {
+  readonly path: readonly string[];
+  readonly from: number;
+  readonly to: number;
+}
+
+/** All keys and values of a YAML text in their order; the path of a key ends with it. Throws InputError if it is no YAML. */
+export function scalarsIn(file: string, text: string): readonly YamlScalar[] {
+  const found: YamlScalar[] = [];
+  const walk = (node: unknown, path: readonly string[]): void => {
+    if (isScalar(node) && isNode(node) && node.range) {
+      const [from, to] = node.range;
+      found.push({ path, from, to });
+    } else if (isSeq(node))
+      for (const [index, item] of node.items.entries()) walk(item, [...path, String(index)]);
+    else if (isMap(node))
+      for (const { key, value } of node.items) {
+        const own = [...path, isScalar(key) ? String(key.value) : ''];
+        walk(key, own);
+        walk(value, own);
+      }
+  };
+  walk(parsed(file, text).document.contents, []);
+  return found;
+}
+
 /** Changes to a YAML text that leave the rest of it, comments too, as it was. Keys are those of the top level. */
 export interface YamlEdit {
   append(key: string, value: unknown): void;

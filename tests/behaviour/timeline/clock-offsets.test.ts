@@ -71,6 +71,37 @@ describe('how far one clock is ahead of another', () => {
     ).toEqual(['b.csv to a.csv']);
   });
 
+  test('is counted against the densest poll where nothing is exact, in any order of the files', async () => {
+    const polled = (from: string, seconds: number): string =>
+      pollText([from, '10:50:00'], seconds, [
+        ['RO1-B', 'link-a', [from, 'up'], ['10:05:00', 'down'], ['10:10:00', 'up']],
+      ]);
+    const [dense, sparse] = [polled('10:00:03', 10), polled('10:00:00', 60)];
+    const against = async (files: Files): Promise<readonly string[]> =>
+      (await offsets(files)).map((o) => `${o.file} to ${o.reference}`);
+    expect(await against({ 'a.csv': sparse, 'b.csv': dense })).toEqual(['a.csv to b.csv']);
+    expect(await against({ 'a.csv': dense, 'b.csv': sparse })).toEqual(['b.csv to a.csv']);
+  });
+
+  test('is the same beside a log of another pair', async () => {
+    const late = shifts(37, 37, 37, 37, 37, 37);
+    const other = journalText(['09:00:00 RO5 A role active', '11:00:00 RO5 A light off'].join('\n'));
+    expect((await offsets({ 'a.log': other, 'b.log': right, 'c.log': late })).map(said)).toEqual([
+      'c.log to b.log: 37 s, spread 0 s, 6, beyond',
+    ]);
+  });
+
+  test('is the same where the export of one comes in two that overlap', async () => {
+    const late = shifts(37, 37, 37, 37, 37, 37);
+    const lines = late.split('\n');
+    // Line 1 is of RO8, the changes of the link follow: the parts share two of them, and have four and five each.
+    const [one, two] = [lines.slice(0, 5).join('\n'), lines.slice(3).join('\n')];
+    expect((await offsets({ 'a.log': right, 'b.log': one, 'c.log': two })).map(said)).toEqual([
+      'b.log to a.log: 37 s, spread 0 s, 6, beyond',
+      'c.log to a.log: 37 s, spread 0 s, 6, beyond',
+    ]);
+  });
+
   test('is not measured where two files of one time and pair saw nothing together', async () => {
     const late = shifts(0, 0, 0, 0, 0, 0);
     expect(

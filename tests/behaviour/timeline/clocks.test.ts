@@ -19,8 +19,11 @@ const journal = (seconds: number): string =>
     stamp,
   );
 
-const offsetsOf = async (files: Readonly<Record<string, string>>): Promise<readonly unknown[]> =>
-  analyse(await readTexts(files))
+const offsetsOf = async (
+  files: Readonly<Record<string, string>>,
+  reference: string | null = null,
+): Promise<readonly unknown[]> =>
+  analyse(await readTexts(files), undefined, { align: false, reference })
     .findings.filter((f) => f.id === 'clock-offset')
     .map((f) => [f.severity, f.figures.aheadSeconds, f.figures.count]);
 
@@ -79,7 +82,7 @@ describe('clocks', () => {
       const two = (ahead: number): string => drifting(9.7, 2, ahead);
 
       test('are found within one spacing', async () => {
-        const [found] = await offsetsOf({ 'one.csv': one(0), 'two.csv': two(37) });
+        const [found] = await offsetsOf({ 'one.csv': one(0), 'two.csv': two(37) }, 'one.csv');
         const [severity, ahead] = Array.isArray(found) ? found : [];
         expect(severity).toBe('warning');
         expect(Math.abs(ahead - 37)).toBeLessThanOrEqual(10);
@@ -113,7 +116,7 @@ function drifting(spacingSeconds: number, phaseSeconds: number, aheadSeconds: nu
 
 /** The bounds of every change that two readings bracket, by what changed, and how often it had before. */
 async function boundsOf(files: Readonly<Record<string, string>>): Promise<ReadonlyMap<string, Bounds>> {
-  const { timelines } = analyse(await readTexts(files), undefined, { align: true, reference: null });
+  const { timelines } = analyse(await readTexts(files), undefined, { align: true, reference: 'one.csv' });
   const seen = new Map<string, number>();
   const found = new Map<string, Bounds>();
   for (const event of timelines.flatMap((t) => [...t.events])) {

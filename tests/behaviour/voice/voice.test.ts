@@ -64,6 +64,7 @@ const logs = readdirSync(demo, { recursive: true, encoding: 'utf8' })
 
 describe('what the demo prints and writes', () => {
   test.each([
+    ['prepare', join('samples', 'marrow-bay-before'), ...phrased('clean-swap').slice(1), '--allow-old'],
     ['verify', ...phrased('clean-swap')],
     ['verify', ...phrased('bad-swap')],
     ['diagnose', ...phrased('wont-sync')],
@@ -74,7 +75,7 @@ describe('what the demo prints and writes', () => {
     ['--help'],
   ])('%s %s has none of them', async (...args) => {
     const out = mkdtempSync(join(tmpdir(), 'voice-'));
-    const writes = ['verify', 'diagnose', 'fleet'].includes(args[0] ?? '');
+    const writes = ['prepare', 'verify', 'diagnose', 'fleet'].includes(args[0] ?? '');
     const printed = await steadypair(...args, ...(writes ? ['--out', out] : []));
     const written = readdirSync(out).map((name) => readFileSync(join(out, name), 'utf8'));
     const texts = [printed.out, printed.err, ...written].map((text) =>

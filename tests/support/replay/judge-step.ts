@@ -1,6 +1,7 @@
 import { type Story, stateAt } from '../../../samples/story.ts';
 import type { SwapNow } from '../../../src/vocabulary.ts';
 import type { Dressed, Source } from '../stories/dressing.ts';
+import { spellsOf, valueBefore } from '../stories/history.ts';
 import { swapFacts } from '../stories/swap-facts.ts';
 import type { ToldSwap } from '../stories/swap-story.ts';
 import { truthOf } from '../stories/truth.ts';
@@ -26,7 +27,7 @@ export const stepMissKinds = [
 export type StepMissKind = (typeof stepMissKinds)[number];
 
 /** How exactly the files of a dressing tell, at their newest stamp. */
-export function toldBy({ sources }: Dressed, at: number): Told {
+function toldBy({ sources }: Dressed, at: number): Told {
   const polls = sources.filter((s) => s.kind === 'poll').map((s) => s.spacingSeconds);
   const resolution = Math.max(0, ...sources.map((s) => s.resolutionSeconds));
   const spacing = Math.max(0, ...polls);
@@ -34,6 +35,7 @@ export function toldBy({ sources }: Dressed, at: number): Told {
     at: at + 1000 * Math.min(1, resolution),
     lagMs: 1000 * (3 * spacing + resolution),
     hiddenMs: 1000 * spacing,
+    tellsFaults: sources.some((s) => s.signals.has('fault') && s.isPart !== true),
   };
 }
 
@@ -61,10 +63,13 @@ function earlyMet(told: ToldSwap, dressed: Dressed, now: SwapNow, by: Told): rea
     const bad = judgeSwap(cut, dressed, [now.swap]).filter((m) => m.kind === 'false pass');
     return bad.map(({ about }) => ({ kind: 'met too early', about: `leaving ${about}` }));
   }
+  const hasNotes = dressed.sources.some((s) => s.kind === 'notes');
   return conditions.flatMap((c): readonly StepMiss[] => {
     if (c.status !== 'met') return [];
     const named = c.id === 'first-settled' ? c.half : half;
-    const isTrue = mayBeMet(told.story, c.id, named, id, by);
+    // A note may be newer than the newest stamp of the logs.
+    const late = hasNotes ? { ...by, at: by.at + by.lagMs } : by;
+    const isTrue = mayBeMet(told.story, c.id, named, id, c.id === 'ready' ? by : late);
     return isTrue === false ? [{ kind: 'met too early', about: `${id} ${c.id}` }] : [];
   });
 }
@@ -105,8 +110,24 @@ function hasTrouble(whole: Story, { at, lagMs }: Told, isLeaving: boolean): bool
     );
     const wait = nextWait(story);
     const isLate = wait !== null && wait.id !== 'soak' && time - wait.since > wait.limit;
-    return isBroken || isLate || lostSince(story) !== null || (isLeaving && isLostInSoak(story));
+    return (
+      isBroken ||
+      isLate ||
+      isActiveOut(story) ||
+      lostSince(story) !== null ||
+      (isLeaving && isLostInSoak(story))
+    );
   });
+}
+
+/** A half was active as it was removed: the truth of the checks counts it once it is back in. */
+function isActiveOut(story: Story): boolean {
+  return story.events.some(
+    (e) =>
+      e.signal === 'removed' &&
+      e.half !== null &&
+      valueBefore(spellsOf(story, e.half, 'role'), e.time) === 'active',
+  );
 }
 
 /** A partner that had settled was lost, be it back or not. */

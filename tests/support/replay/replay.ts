@@ -1,10 +1,20 @@
-import { swapsNow } from '../../../src/pipeline.ts';
+import { platform } from '../../../src/cli/platform.ts';
+import type { FilesOptions } from '../../../src/import/import-files.ts';
+import {
+  type Analysed,
+  analyse,
+  followedReadings,
+  importFiles,
+  readPhrasebook,
+  swapsNow,
+} from '../../../src/pipeline.ts';
 import type { SwapNow } from '../../../src/vocabulary.ts';
+import type { Dressed } from '../stories/dressing.ts';
 import { dress } from '../stories/dressings.ts';
 import { swapStory, type ToldSwap } from '../stories/swap-story.ts';
 import { verifyFiles } from '../verify-files.ts';
-import { filesAt, linesOfFiles } from './cut-files.ts';
 import { judgeStep, type StepMiss, stepMissKinds } from './judge-step.ts';
+import { writtenFiles } from './written-files.ts';
 
 /** What came of the replay of many swaps. */
 export interface ReplayTally {
@@ -20,42 +30,72 @@ export interface ReplayTally {
 
 /** Replays the swaps of so many seeds, each cut at so many instants, and compares every step with the truth. */
 export async function countReplays(swaps: number, first: number, steps: number): Promise<ReplayTally> {
-  const tally: ReplayTally = { swaps, steps: 0, holdPoints: new Map(), kinds: new Map(), misses: new Map() };
-  for (let seed = first; seed < first + swaps; seed += 1) await replaySwap(tally, swapStory(seed), steps);
+  return replayAll(
+    Array.from({ length: swaps }, (_, index) => swapStory(first + index)),
+    steps,
+  );
+}
+
+/** Replays some swaps, each in the dressing of its seed or in the one that is named. */
+export async function replayAll(
+  swaps: readonly ToldSwap[],
+  steps: number,
+  dressing?: string,
+): Promise<ReplayTally> {
+  const tally: ReplayTally = {
+    swaps: swaps.length,
+    steps: 0,
+    holdPoints: new Map(),
+    kinds: new Map(),
+    misses: new Map(),
+  };
+  for (const told of swaps) await replaySwap(tally, told, dress(told.story, told.seed, dressing), steps);
   return tally;
 }
 
-async function replaySwap(tally: ReplayTally, told: ToldSwap, steps: number): Promise<void> {
+async function replaySwap(
+  tally: ReplayTally,
+  told: ToldSwap,
+  dressed: Dressed,
+  steps: number,
+): Promise<void> {
   const { story, seed } = told;
-  const dressed = dress(story, seed);
-  const lines = linesOfFiles(dressed);
+  const written = writtenFiles(dressed);
+  const options = optionsOf(dressed.phrasebook);
   add(tally.kinds, told.fault?.id ?? 'good');
-  let [known, now]: [string, SwapNow | undefined] = ['', undefined];
+  let now: SwapNow | undefined;
   for (let step = 1; step <= steps; step += 1) {
-    const time = story.from + Math.floor(((story.to - story.from + 120_000) * step) / steps);
-    const files = filesAt(lines, time);
-    const text = Object.values(files).join('\n');
-    if (text === known) continue;
-    known = text;
-    now = await stepOf(files, dressed.phrasebook, story.pair);
+    const time = story.from + Math.floor(((story.to - story.from + afterEndMs) * step) / steps);
+    const { sources, hasMore } = written.at(time);
+    if (!hasMore) continue;
+    now = nowIn(analyse(await importFiles(sources, options)), story.pair);
     if (now === undefined) continue;
     tally.steps += 1;
     add(tally.holdPoints, `${now.holdPoint.id} ${now.holdPoint.status}`);
-    for (const miss of judgeStep(told, dressed, now))
-      miss.about === '' ? undefined : addMiss(tally, miss, `${seed}@${step} (${dressed.id})`);
+    for (const miss of judgeStep(told, dressed, now)) addMiss(tally, miss, `${seed}@${step} (${dressed.id})`);
   }
   const end = (await verifyFiles(dressed.files, dressed.phrasebook)).swaps.at(-1);
   if (JSON.stringify(end ?? null) !== JSON.stringify(now?.swap ?? null))
     addMiss(tally, { kind: 'end differs from verify', about: dressed.id }, String(seed));
 }
 
-async function stepOf(
-  files: Readonly<Record<string, string>>,
-  phrasebook: string | null,
-  pair: string,
-): Promise<SwapNow | undefined> {
-  if (Object.keys(files).length === 0) return undefined;
-  const { analysed } = await verifyFiles(files, phrasebook);
+/** Field notes are written a minute later. */
+const afterEndMs = 120_000;
+
+/** Files are read once, and from then on what is new of them: as they are while they are followed. */
+function optionsOf(phrasebook: string | null): FilesOptions {
+  return {
+    phrasebook: readPhrasebook('phrasebook.yaml', phrasebook),
+    zone: null,
+    order: null,
+    year: null,
+    sha256: platform.sha256,
+    isGeneralOnly: false,
+    kept: followedReadings(),
+  };
+}
+
+function nowIn(analysed: Analysed, pair: string): SwapNow | undefined {
   const isTold = analysed.facts.some((f) => f.timeline.pair === pair);
   return isTold ? swapsNow(analysed, pair, null)[0] : undefined;
 }

@@ -9,6 +9,8 @@ export interface Told {
   readonly at: number;
   readonly lagMs: number;
   readonly hiddenMs: number;
+  /** A fault is told where there is one. */
+  readonly tellsFaults: boolean;
 }
 
 /**
@@ -35,7 +37,7 @@ export function mayBeMet(
     );
     return longest * 1000 <= hiddenMs;
   }
-  const rule = rules[id];
+  const rule = id === 'fault' && !told.tellsFaults ? suppliesGood : rules[id];
   return rule === undefined ? null : instants.some((time) => rule(story, named, time));
 }
 
@@ -48,6 +50,11 @@ type Rule = (story: Story, half: HalfName | null, time: number) => boolean;
 const halves = ['A', 'B'] as const;
 const both = (story: Story, time: number, holds: (half: HalfName) => boolean): boolean =>
   time >= story.from && halves.every(holds);
+
+const suppliesGood: Rule = (story, _half, time) => {
+  const now = stateAt(story, time);
+  return both(story, time, (h) => now[h].supply === 'good');
+};
 
 const rules: Readonly<Record<string, Rule>> = {
   roles(story, half, time) {
@@ -65,7 +72,6 @@ const rules: Readonly<Record<string, Rule>> = {
   },
   configuration: (story, _half, time) => stateAt(story, time).pair.configuration === 'current',
   fault(story, _half, time) {
-    const now = stateAt(story, time);
     const { bringUps } = swapFacts(upTo(story, time));
     const isOpen = story.events.some(
       (e) =>
@@ -73,7 +79,7 @@ const rules: Readonly<Record<string, Rule>> = {
         e.time <= time &&
         !bringUps.some((b) => b.half === e.half && (b.settled ?? 0) >= e.time),
     );
-    return !isOpen && both(story, time, (h) => now[h].supply === 'good');
+    return !isOpen && suppliesGood(story, _half, time);
   },
   identity(story, _half, time) {
     const now = stateAt(story, time);
