@@ -115,14 +115,18 @@ async function* keptLines(
       out.set(bytes, length);
       length += bytes.length;
     };
+    const sign = (code: number): void => {
+      out[length + ends.place] = code;
+      length += ends.width;
+    };
     let from = 0;
     for (const end of endsIn(piece, ends)) {
       const feed = end - ends.width;
       if (isKept()) put(piece.subarray(from, end));
       else {
-        if (feed > from ? isReturn(piece, feed - ends.width, ends) : wasReturn)
-          put(feed > from ? piece.subarray(feed - ends.width, feed) : returnOf(ends));
-        put(piece.subarray(feed, end));
+        // Of millions of lines none is worth an object.
+        if (feed > from ? isReturn(piece, feed - ends.width, ends) : wasReturn) sign(0x0d);
+        sign(0x0a);
       }
       line += 1;
       from = end;
@@ -136,10 +140,4 @@ async function* keptLines(
 
 function isReturn(piece: Uint8Array, at: number, { width, place }: LineEnds): boolean {
   return piece[at + place] === 0x0d && (width === 1 || piece[at + 1 - place] === 0);
-}
-
-function returnOf({ width, place }: LineEnds): Uint8Array {
-  const bytes = new Uint8Array(width);
-  bytes[place] = 0x0d;
-  return bytes;
 }

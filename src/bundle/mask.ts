@@ -195,7 +195,7 @@ async function distinct(
   throw new InputError(
     place,
     `what could not be masked: "${first?.original ?? ''}" is too short for a name of its own in its place. Nothing was written.`,
-    'Leave out --mask, or give fewer logs.',
+    'Make the bundle without a mask, or give fewer logs.',
   );
 }
 

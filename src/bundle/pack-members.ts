@@ -113,7 +113,7 @@ function refuseLeft(place: string, left: string | null, where: string): void {
   throw new InputError(
     place,
     `what could not be masked: "${left}" is left in ${where}. Nothing was written.`,
-    'Rename it in the logs given, or leave out --mask.',
+    'Rename it in the logs given, or make the bundle without a mask.',
   );
 }
 

@@ -87,7 +87,7 @@ function otherAnswer(place: string, isMasked: boolean): InputError {
     ? new InputError(
         place,
         'with names masked the logs lead to another verdict: a rule of the phrasebook needs a name, or a name is also a word of the logs. Nothing was written.',
-        'Leave out --mask, or write the rule for any name.',
+        'Make it without a mask, or write the rule for any name.',
       )
     : new InputError(
         place,

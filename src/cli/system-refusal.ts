@@ -18,6 +18,18 @@ const reasons: Readonly<Record<string, readonly [string, string]>> = {
   EROFS: ['the disk is read-only.', 'Choose another place.'],
 };
 
+const noWriting = [
+  'no permission to write there.',
+  'Get write permission, or choose another place.',
+] as const;
+
+/** The same for what was to be written. */
+export function refuseWriting(where: string, error: unknown): never {
+  if (error instanceof Error && 'code' in error && (error.code === 'EACCES' || error.code === 'EPERM'))
+    throw new InputError(where, ...noWriting);
+  return refuse(where, error);
+}
+
 /** Turns what the system refused into a line for the user; anything else is a defect and goes on. */
 export function refuse(where: string, error: unknown): never {
   if (!(error instanceof Error && 'code' in error && 'syscall' in error)) throw error;

@@ -2,7 +2,7 @@ import { mkdir, open, readdir, rename, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { InputError } from '../pipeline.ts';
 import { newPartName, removeParts, whileWriting } from './parts.ts';
-import { refuse } from './system-refusal.ts';
+import { refuseWriting } from './system-refusal.ts';
 import { identityOf, lookAt, thingAt } from './things.ts';
 
 /** A document under its name in a folder. */
@@ -20,11 +20,11 @@ export type ReadFiles = ReadonlySet<string>;
 export async function writeNew(path: string, text: string): Promise<void> {
   const file = await mkdir(dirname(path), { recursive: true })
     .then(() => open(path, 'wx'))
-    .catch((error: unknown) => refuse(path, error));
+    .catch((error: unknown) => refuseWriting(path, error));
   try {
     await whileWriting(path, () => file.writeFile(text));
   } catch (error) {
-    refuse(path, error);
+    refuseWriting(path, error);
   } finally {
     await file.close();
   }
@@ -76,7 +76,7 @@ async function put(path: string, content: Content): Promise<void> {
     if (await isStream(path)) await writeFile(path, content);
     else await putWhole(path, content);
   } catch (error) {
-    refuse(path, error);
+    refuseWriting(path, error);
   }
 }
 
