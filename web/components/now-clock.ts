@@ -2,7 +2,15 @@ import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { runningClock } from '../../src/procedure/running-clock.ts';
 import { sayInstantBounds } from '../../src/report/words.ts';
 import type { SwapNow } from '../../src/vocabulary.ts';
-import { type LogClock, sayClock, sayExpected, sayWait, titleOfWait, waitOf } from '../swap-clock.ts';
+import {
+  type LogClock,
+  sayClock,
+  sayExpected,
+  sayWait,
+  titleOfWait,
+  type Wait,
+  waitOf,
+} from '../swap-clock.ts';
 import { type SwapMoment, type SwapNews, swapNews } from '../swap-news.ts';
 import { PageElement } from './page-element.ts';
 
@@ -73,17 +81,7 @@ export class NowClock extends PageElement {
     const { now, zone, moment, news } = this;
     const clock = this.clock();
     const wait = waitOf(now, clock);
-    return html`${
-      wait === null
-        ? nothing
-        : html`<p class=${wait.isPast ? 'running past' : 'running'} role="timer"><b class="figure">${sayWait(
-            wait,
-          )
-            .split(/ (?=of )/)
-            .map(
-              (part) => html`<span>${part}</span> `,
-            )}</b>${wait.isPast ? html` <span class="fail">limit passed</span>` : nothing}</p>`
-    }
+    return html`${wait === null ? nothing : runningLine(wait)}
       <div class="clock-facts">
         ${this.facts()}
         <p class=${clock.state === 'silent' ? 'inconclusive' : 'second'}>${sayClock(now, clock, zone, moment).join(' ')}</p>
@@ -100,6 +98,14 @@ export class NowClock extends PageElement {
     const limitAt = since === null || limitSeconds === null ? null : since.time + limitSeconds * 1000;
     return html`<p>${since === null ? nothing : `Since ${sayInstantBounds(since, zone, now.at)}`}${limitAt === null ? nothing : `, limit at ${sayInstantBounds({ time: limitAt, earliest: limitAt }, zone, now.at)}`}${since === null ? nothing : '. '}${expected === '' ? nothing : `Here, same model and firmware: ${expected}.`}</p>`;
   }
+}
+
+/** The wait and its limit, each on one line; the second may stand under the first. */
+function runningLine(wait: Wait): TemplateResult {
+  const parts = sayWait(wait).split(/ (?=of )/);
+  return html`<p class=${wait.isPast ? 'running past' : 'running'} role="timer">
+    <b class="figure">${parts.map((part) => html`<span>${part}</span> `)}</b>${wait.isPast ? html` <span class="fail">limit passed</span>` : nothing}
+  </p>`;
 }
 
 customElements.define('now-clock', NowClock);
