@@ -16,8 +16,6 @@ export interface NamePlace<N extends Name> {
   readonly name: N;
 }
 
-/** Letters of one case, or digits, in a row: a name begins where one begins, so that "report" holds no pair PORT. */
-const runs = /\p{Lu}+(?=\p{Lu}\p{Ll})|\p{Lu}?\p{Ll}+|\p{Lu}+|\p{Lo}+|\p{N}+/gu;
 const letter = /\p{L}/u;
 const lower = /\p{Ll}/u;
 const upper = /\p{Lu}/u;
@@ -33,17 +31,21 @@ export function nameFinder<N extends Name>(names: readonly N[]): (text: string) 
     byStart.set(start, all);
   }
   for (const all of byStart.values()) all.sort((a, b) => b.folded.length - a.folded.length);
+  // Most of a log holds none: where one may stand is found by one pattern of them all.
+  const anywhere = names.map(({ original }) => original.replace(/[.*+?^${}()|[\]\\/-]/g, '\\$&'));
+  const pattern = new RegExp(anywhere.join('|'), 'gi');
   return (text) => {
     const found: NamePlace<N>[] = [];
-    let after = 0;
-    for (const { index: from } of text.matchAll(runs)) {
-      if (from < after) continue;
-      const name = byStart.get(startOf(text.slice(from, from + 2)))?.find((one) => standsAt(text, from, one));
-      const single =
-        name ?? byStart.get(startOf(text.slice(from, from + 1)))?.find((one) => standsAt(text, from, one));
-      if (single === undefined) continue;
-      after = from + single.folded.length;
-      found.push({ from, to: after, name: single.name });
+    if (names.length === 0) return found;
+    pattern.lastIndex = 0;
+    for (let at = pattern.exec(text); at !== null; at = pattern.exec(text)) {
+      const from = at.index;
+      const starting = [text.slice(from, from + 2), text.slice(from, from + 1)].flatMap(
+        (start) => byStart.get(startOf(start)) ?? [],
+      );
+      const one = isBoundary(text, from) ? starting.find((name) => standsAt(text, from, name)) : undefined;
+      pattern.lastIndex = one === undefined ? from + 1 : from + one.folded.length;
+      if (one !== undefined) found.push({ from, to: pattern.lastIndex, name: one.name });
     }
     return found;
   };
@@ -65,7 +67,7 @@ function standsAt(
   return /^\d+$/.test(folded) ? !isPartOfNumber(text, from, to) : true;
 }
 
-/** True if no word and no number goes on from the character before to the one at this place. */
+/** True if no word and no number goes on from the character before to the one at this place: "report" holds no pair PORT. */
 function isBoundary(text: string, at: number): boolean {
   const [before = '', after = ''] = [text[at - 1], text[at]];
   if (digit.test(before)) return !digit.test(after);

@@ -10,9 +10,10 @@ const addresses: readonly RegExp[] = [
   // MAC, by octets. Source: IEEE 802-2014, section 8.1.
   /(?<![\w:-])[0-9a-f]{2}(?:[:-][0-9a-f]{2}){5}(?![\w:-])/gi,
   /(?<![\w.])[0-9a-f]{4}\.[0-9a-f]{4}\.[0-9a-f]{4}(?![\w.])/gi,
-  // E-mail, as it is usually written. Source: RFC 5322 (2008), section 3.4.1.
-  /[\w.+-]{1,64}@[\w-]+(?:\.[\w-]+)+/g,
 ];
+
+/** E-mail, as it is usually written. Source: RFC 5322 (2008), section 3.4.1. */
+const mail = /[\w.+-]{1,64}@[\w-]+(?:\.[\w-]+)+/g;
 
 /** Who was logged on, by the words that logs have for it: common practice, no source. */
 const users: readonly RegExp[] = [
@@ -38,7 +39,7 @@ export function namesInText(text: string, known: ReadonlySet<string>): readonly 
     if (original.length > 1 && !known.has(original))
       found.set(`${kind} ${original.toLowerCase()}`, { kind, original, isExact: false });
   };
-  for (const pattern of addresses)
+  for (const pattern of text.includes('@') ? [...addresses, mail] : addresses)
     for (const [address] of text.matchAll(pattern))
       if (!noAddress.test(address) && isNoStamp(address)) add('address', address);
   for (const pattern of users)

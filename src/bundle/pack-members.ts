@@ -33,8 +33,10 @@ export function bundleWriter(place: string, platform: Platform, mask: Mask | nul
   const put: Put = async (source, isOurs, isSparse) => {
     refuseLeft(place, mask?.leftIn(source.name) ?? null, 'the name of a member');
     const watched = watch(source, platform, mask?.search(isOurs) ?? null);
-    await zip.add(source.name, watched.bytes(), isSparse);
+    const failed = await zip.add(source.name, watched.bytes(), isSparse).catch(asFailure);
+    // A hasher may hold a thread of its own, which ends with its digest.
     const { left, damage, member } = await watched.end();
+    if (failed instanceof InputError) throw failed;
     refuseLeft(place, left, source.name);
     members.push(member);
     return { member, damage };
@@ -106,6 +108,11 @@ function watch(source: FileSource, platform: Platform, search: ReturnType<Mask['
       return { left: search?.end() ?? null, damage, member };
     },
   };
+}
+
+function asFailure(error: unknown): InputError {
+  if (error instanceof InputError) return error;
+  throw error;
 }
 
 function refuseLeft(place: string, left: string | null, where: string): void {

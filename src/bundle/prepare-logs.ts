@@ -1,4 +1,4 @@
-import { eachChunk, type FileSource, InputError } from '../pipeline.ts';
+import { DamagedEnd, eachChunk, type FileSource, InputError } from '../pipeline.ts';
 import type { Answer, BundleCase, BundleTools } from './case.ts';
 import { importOptions } from './case.ts';
 import { cutLog, type LineRange, linesOfTime } from './cut-log.ts';
@@ -67,10 +67,16 @@ export async function cutsOf(
     if (input === undefined || input.bytes <= mostWhole) continue;
     const ends = lineEndsOf(input.encoding);
     const wanted = { spans, lines: citedIn(answer, source.name) };
-    const lines = await linesOfTime(source, wanted, ends, importOptions(one, tools));
+    // One that ends too early goes in whole, and says where it is read that it does.
+    const lines = await linesOfTime(source, wanted, ends, importOptions(one, tools)).catch(asWhole);
     if (lines !== null) cuts.set(source, { lines, ends });
   }
   return cuts;
+}
+
+function asWhole(error: unknown): null {
+  if (error instanceof DamagedEnd) return null;
+  throw error;
 }
 
 /** The case with the names of a bundle, its logs cut and masked. */

@@ -91,6 +91,10 @@ describe('a bundle', () => {
     });
     const other = await steadypair('verify', zip, '--to', '2026-03-01T00:00:00Z', '--json');
     expect([other.status, JSON.parse(other.out).swaps]).toEqual([3, []]);
+    const job = join(newFolder(), 'job.yaml');
+    writeFileSync(job, 'plan: { RO1: { A: { firmware: 9.9.9 } } }\n');
+    const planned = await steadypair('verify', zip, '--job', job, '--json');
+    expect([planned.status, planned.out]).toEqual([1, expect.stringContaining('9.9.9')]);
   });
 
   test('given to any command its logs are read with its phrasebook', async () => {
@@ -139,6 +143,21 @@ describe('a bundle', () => {
     expect(again.err).toContain('broken.log');
     expect(withoutPlaces(again.out, `${zip}/logs`)).toBe(
       withoutPlaces(made.out, `${folder}/poll.csv.gz`, `${folder}/rest.zip/deep`, folder),
+    );
+  });
+
+  test('what was cut off is so again', async () => {
+    const folder = newFolder();
+    const source = readFileSync(join(story('bad-swap').folder, 'ro3-poll.csv'));
+    const packed = gzipSync(source);
+    writeFileSync(join(folder, 'poll.csv.gz'), packed.subarray(0, packed.length - 200));
+    const zip = join(newFolder(), 'case.zip');
+    const book = ['--phrasebook', join(story('bad-swap').folder, 'phrasebook.yaml')];
+    const made = await steadypair('verify', folder, ...book, '--json', '--bundle', zip);
+    const again = await steadypair('verify', zip, '--json');
+    expect(made.out).toContain('damaged-tail');
+    expect(withoutPlaces(again.out, `${zip}/logs`)).toBe(
+      withoutPlaces(made.out, `${folder}/poll.csv.gz`, folder),
     );
   });
 
