@@ -65,7 +65,7 @@ export async function openFed(
   if (hasher.digestSoFar === undefined) return null;
   const encoding = encodingOf(named, head);
   const mainWay = wayOf(named, options, head, encoding);
-  const main = fedWay(mainWay, await scanned(mainWay, source, bytes));
+  const main = fedWay(name, mainWay, await scanned(mainWay, source, bytes));
   const state: State = {
     source,
     named,
@@ -191,7 +191,7 @@ async function foreign(
   await readSoFar((chunk) => {
     if (way.scan.isOpen()) way.scan.push(chunk);
   });
-  const fed = fedWay(way, state.taken);
+  const fed = fedWay(state.named.name, way, state.taken);
   let at = 0;
   await readSoFar((chunk) => {
     fed.push(chunk, at);

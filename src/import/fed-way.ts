@@ -1,3 +1,4 @@
+import { InputError } from './bytes/input-error.ts';
 import type { DoubtfulPair } from './changes/doubtful-pairs.ts';
 import type { ChosenOrder } from './clock/choose-order.ts';
 import type { ClockStep } from './clock/clock-order.ts';
@@ -42,6 +43,7 @@ interface Held {
 type Slot = 'first' | 'told' | 'sorted';
 
 interface State {
+  readonly name: string;
   readonly way: Way;
   order: ChosenOrder | null;
   readonly held: Map<Slot, Held>;
@@ -64,8 +66,8 @@ const againFrom = 1.1;
  * and month is settled. Up to 16 MB that is done at once; a larger file that has such a pass is read again when it has grown by a
  * tenth, and until then the pass that there is goes on.
  */
-export function fedWay(way: Way, scanned: number): FedWay {
-  const state: State = { way, order: null, held: new Map(), scanned };
+export function fedWay(name: string, way: Way, scanned: number): FedWay {
+  const state: State = { name, way, order: null, held: new Map(), scanned };
   try {
     state.order = way.scan.chosen();
     begin(state, 'first', { key: '', steps: null, doubtful: [] }, 0);
@@ -85,7 +87,7 @@ export function fedWay(way: Way, scanned: number): FedWay {
 }
 
 function isOrderOpen(error: unknown): boolean {
-  return error instanceof Error && 'kind' in error && error.kind === 'date-order';
+  return error instanceof InputError && error.kind === 'date-order';
 }
 
 function scan(state: State, chunk: Uint8Array, at: number): void {
@@ -105,7 +107,7 @@ async function soFar(state: State, digested: Digested, readSoFar: ReadSoFar, isE
     of: Begun,
   ): Promise<Held & { readonly read: ReturnType<OpenPass['soFar']> }> => {
     const held = (await heldNow(state, slot, of, bytes, readSoFar)) ?? state.held.get('first');
-    if (held === undefined) throw new Error('No pass over the file was begun.');
+    if (held === undefined) throw lost(state.name);
     const known = reads.get(held.pass);
     const read = known ?? (isEnded ? { ...held.pass.end(), isWaiting: false } : held.pass.soFar());
     reads.set(held.pass, read);
@@ -123,6 +125,11 @@ async function soFar(state: State, digested: Digested, readSoFar: ReadSoFar, isE
   const own = passed === told ? steps : passed.steps;
   const parts = partsOf(state.way, order, own, passed.doubtful, { ...passed.read, ...digested });
   return { parts, isWaiting: [...reads.values()].some((read) => read.isWaiting) };
+}
+
+/** Its bytes went before they could be read in the right way. */
+function lost(name: string): InputError {
+  return new InputError(name, 'it was replaced before it was read.', 'Export it again if it matters.');
 }
 
 /** The order of day and month; where it is not what it was before, nothing that was read so counts. */
@@ -157,7 +164,7 @@ async function heldNow(
 }
 
 function begin({ way, order, held }: State, slot: Slot, of: Begun, bytes: number): Held {
-  if (order === null) throw new Error('The order of dates is not settled.');
+  if (order === null) throw new Error('The order of dates is not known.');
   const { key, steps, doubtful } = of;
   const pass = openPass(way.reading(order, steps, new Set(doubtful.map((d) => d.pair))));
   const begun = { key, pass, steps: steps ?? [], doubtful, begunAt: bytes };

@@ -10,6 +10,8 @@ describe('SHA-256 on a thread of its own', () => {
     shared.set(bytes.subarray(0, 70_000));
     const hasher = threadHasher('poll.csv');
     await hasher.update(shared);
+    const start = createHash('sha256').update(bytes.subarray(0, 70_000)).digest('hex');
+    expect(await hasher.digestSoFar?.()).toBe(start);
     await hasher.update(bytes.subarray(70_000));
     expect(await hasher.digest()).toBe(createHash('sha256').update(bytes).digest('hex'));
   });
