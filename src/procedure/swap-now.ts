@@ -143,9 +143,7 @@ function beforeTheFirst({ timeline, readiness }: PairFacts, { status, half }: Ho
   const isReady = readiness.signal === 'partner-ready' && ready?.value === 'yes';
   const isShort = ready !== undefined && (timeline.newest.time - ready.time) / 1000 < limits.baseline;
   const says =
-    isReady && !isShort
-      ? 'what is asked before a removal'
-      : 'a ready partner without a break for 15 minutes';
+    isReady && !isShort ? 'what is asked before a removal' : 'a ready partner without a break for 15 minutes';
   const limitSeconds = isReady && isShort ? limits.baseline : null;
   return { awaits: 'baseline', half: null, says, since, limitSeconds, expected: null };
 }
