@@ -9,7 +9,8 @@ export function linksUp(hold: HoldCase): Condition {
   const states = (['link-a', 'link-b'] as const).flatMap((signal) =>
     ofHalves(hold, signal).map((state) => ({ ...state, signal })),
   );
-  const crossed = ofHalves(hold, 'links').filter((s) => s.value === 'crossed');
+  // Crossed when last read, and not read since, is no less crossed.
+  const crossed = ofHalves(hold, 'links').filter((s) => s.step?.value === 'crossed');
   const evidence = linesFor(hold, [...states, ...crossed]);
   const say = (status: HoldStatus, statement: string): Condition =>
     conditionOf('links', null, status, statement, evidence);

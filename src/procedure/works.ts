@@ -1,5 +1,6 @@
 import type { PairFacts } from '../timeline/facts.ts';
-import { type ModuleChange, unexplainedBlanksOf } from '../timeline/module-changes.ts';
+import { type Identity, identityAt, type ModuleChange } from '../timeline/module-changes.ts';
+import { track } from '../timeline/tracks.ts';
 import type { NonEmpty, PlannedModule } from '../vocabulary.ts';
 import { secondHalf } from './open-swap.ts';
 import type { HalfInWork } from './procedure.ts';
@@ -7,19 +8,27 @@ import type { HalfInWork } from './procedure.ts';
 const nothing = { model: null, serial: null, firmware: null };
 
 /**
- * Halves that stopped reporting and are not seen again, where only polls show that: out, or starting again. It is no swap until another
- * module says what it is, but what is waited for now is a module.
+ * Halves that stopped reporting and say nothing yet, where only polls show that: out, or starting again. It is no swap until another
+ * module says what it is, but what is waited for now is a module; or its identity, where its insertion was logged or noted.
  */
 export function blanksInWork({ timeline }: PairFacts, from: number, at: number): readonly ModuleChange[] {
-  return unexplainedBlanksOf(timeline)
-    .filter((removed) => removed.time >= from && removed.time <= at)
-    .map((removed) => ({
-      half: removed.half ?? '',
-      removed,
-      inserted: null,
-      before: nothing,
-      found: nothing,
-    }));
+  return timeline.halves
+    .flatMap((half) => {
+      const moves = [...track(timeline, half, 'removed'), ...track(timeline, half, 'inserted')]
+        .filter((move) => move.time <= at)
+        .sort((a, b) => a.time - b.time);
+      const [before, last] = [moves.at(-2), moves.at(-1)];
+      const isOut = last?.signal === 'removed';
+      const [removed, inserted] = isOut ? [last, null] : [before, last ?? null];
+      if (removed?.signal !== 'removed' || removed.kind !== 'reading' || removed.time < from) return [];
+      if (inserted !== null && !isBlank(identityAt(timeline, half, at))) return [];
+      return [{ half, removed, inserted, before: nothing, found: nothing }];
+    })
+    .sort((a, b) => a.removed.time - b.removed.time);
+}
+
+function isBlank({ model, serial, firmware }: Identity): boolean {
+  return model === null && serial === null && firmware === null;
 }
 
 /**

@@ -30,6 +30,11 @@ function judgeLinks(swap: SwapCase): Outcome {
       evidence: endEvidence(swap, crossed),
     };
   }
+  const doubtful = ports.filter((s) => s.value === null && s.step?.value === 'crossed');
+  if (doubtful.length > 0) {
+    const statement = `The two links of half ${doubtful.map(halfOf).join(' and ')} were crossed when last read.`;
+    return { status: 'inconclusive', statement, evidence: endEvidence(swap, doubtful) };
+  }
   const unknown = links.filter((s) => s.value === null);
   if (unknown.length > 0) {
     const said = unknown.map((s) => `${s.signal.replace('-', ' ')} of half ${s.half}`).join(', ');

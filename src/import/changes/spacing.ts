@@ -60,6 +60,8 @@ export function isLongSpan(spacing: Spacing, milliseconds: number): boolean {
 
 function addOther(spacing: Spacing, milliseconds: number, readings: number): void {
   if (milliseconds <= 0) return;
+  // Those added so far were as long as the last one, not as this one.
+  flush(spacing);
   const rounded = milliseconds < 1000 ? milliseconds : toThreeDigits(milliseconds);
   // While spans of one length are added the median comes nearer to them: one that is usual at first remains so.
   spacing.usualTo = isLongSpan(spacing, milliseconds) ? Number.NEGATIVE_INFINITY : milliseconds;
