@@ -137,7 +137,7 @@ function beforeTheFirst({ timeline, readiness }: PairFacts, { status, half }: Ho
   const ready = readiness.steps.at(-1);
   const since: Instant | null = ready === undefined ? null : { time: ready.time, earliest: ready.earliest };
   if (status === 'met') {
-    const says = `half ${half} to be removed`;
+    const says = 'the first removal';
     return { awaits: 'out', half, says, since: null, ...nothing };
   }
   const isReady = readiness.signal === 'partner-ready' && ready?.value === 'yes';

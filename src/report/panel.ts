@@ -84,7 +84,13 @@ function secondParts(now: SwapNow): readonly LinePart[] {
   const failed: LinePart = { text: sayFailed(now), as: 'critical' };
   if (now.awaits === null)
     return now.swap === null ? [failed] : [{ ...failed, text: inLine(now.swap.statement) }];
-  return [failed, { text: `${failed.text === '' ? '' : '. '}${sayExpected(now.expected)}` }];
+  // A time that has to pass, and what a person does, take no usual time.
+  const usual = isTimed(now.awaits) ? sayExpected(now.expected) : '';
+  return [failed, { text: `${failed.text === '' || usual === '' ? '' : '. '}${usual}` }];
+}
+
+function isTimed(awaits: SwapNow['awaits']): boolean {
+  return awaits === 'reflash' || awaits === 'ready' || awaits === 'steady';
 }
 
 /** A line each half: what it is, and its staff. Always two. */

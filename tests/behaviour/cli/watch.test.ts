@@ -127,7 +127,7 @@ describe('what is not there yet', () => {
     const [history] = clean;
     if (history === undefined) throw new Error('no part');
     const { out } = await watchGrowing([history, quiet], { ...settingsOf('clean-swap'), pair: 'ro1' });
-    expect(out).toContain('RO1: Waiting for half B to be removed. Hold point before removal of half B: met.');
+    expect(out).toContain('RO1: Waiting for the first removal. Hold point before removal of half B: met.');
   });
 });
 

@@ -65,10 +65,10 @@ describe('the panel of a swap', () => {
   });
 
   test('counts nothing where there is no beginning, and to no limit where there is none', () => {
-    const out = { awaits: 'out', says: 'half B to be removed', limitSeconds: null, expected: null } as const;
-    expect(panel(swapNowWith({ ...out, since: null }))[0]).toBe('RO1  Waiting for half B to be removed');
-    expect(panel(swapNowWith(out))[0]).toBe('RO1  02:37  Waiting for half B to be removed');
-    expect(panel(swapNowWith(out))[1]).toBe('Usual time here: not known');
+    const out = { awaits: 'out', says: 'the first removal', limitSeconds: null, expected: null } as const;
+    expect(panel(swapNowWith({ ...out, since: null }))[0]).toBe('RO1  Waiting for the first removal');
+    expect(panel(swapNowWith(out))[0]).toBe('RO1  02:37  Waiting for the first removal');
+    expect(panel(swapNowWith(out))[1]).toBe('');
   });
 
   test('says n where too few bring-ups tell a time', () => {
