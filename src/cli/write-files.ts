@@ -1,6 +1,7 @@
-import { mkdir, open, readdir, rename, writeFile } from 'node:fs/promises';
+import { open, readdir, rename, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { InputError } from '../pipeline.ts';
+import { makeFolder } from './make-folder.ts';
 import { newPartName, removeParts, whileWriting } from './parts.ts';
 import { refuseWriting } from './system-refusal.ts';
 import { identityOf, lookAt, thingAt } from './things.ts';
@@ -18,7 +19,7 @@ export type ReadFiles = ReadonlySet<string>;
 
 /** Writes a file that is not there yet. Throws InputError if it is, or if it cannot be written. */
 export async function writeNew(path: string, text: string): Promise<void> {
-  const file = await mkdir(dirname(path), { recursive: true })
+  const file = await makeFolder(dirname(path))
     .then(() => open(path, 'wx'))
     .catch((error: unknown) => refuseWriting(path, error));
   try {
@@ -72,7 +73,7 @@ async function refuseInput(path: string, read: ReadFiles): Promise<void> {
 
 async function put(path: string, content: Content): Promise<void> {
   try {
-    await mkdir(dirname(path), { recursive: true });
+    await makeFolder(dirname(path));
     if (await isStream(path)) await writeFile(path, content);
     else await putWhole(path, content);
   } catch (error) {

@@ -29,6 +29,12 @@ function logIn(here: string, name = 'x.log'): string {
 const refusal = (path: string): string =>
   `${path}: it is one of the files to read. Write to another place.\n`;
 
+test('a folder that can be neither found nor made is one line', async () => {
+  const out = '/proc/nowhere/reports';
+  const { status, err } = await steadypair('timeline', logIn(folder()), '--out', `${out}/t.csv`);
+  expect([status, err]).toEqual([2, `${out}/t.csv: there is no such file or folder. Check the name.\n`]);
+});
+
 describe('no command writes over a file it reads', () => {
   test('by its name, another spelling of it, a link or a hard link', async () => {
     const here = folder();
