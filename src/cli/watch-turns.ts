@@ -92,7 +92,7 @@ export async function turnsOf(
     const analysed = analyse(imported, limitsOf(settings), clocksOf(settings));
     const isThere = analysed.files.length > 0;
     const problem = isThere ? planProblem(analysed, used) : null;
-    const lines = [...imported.told, ...(problem === null ? [] : [sayRefusal(problem)])];
+    const lines = [...toldYoung(imported, isLast), ...(problem === null ? [] : [sayRefusal(problem)])];
     const told = lines.filter((line) => !said.includes(line));
     said = lines;
     isFirst = false;
@@ -103,6 +103,24 @@ export async function turnsOf(
     const staff = first === undefined ? null : lastHour(analysed, first.pair);
     return { turn: { analysed, imported, job: used, jobText, pair, ...shown, staff }, told };
   };
+}
+
+/** A file of so few bytes may be too short yet to be recognised. Chosen here. */
+const youngBytes = 1024;
+
+/** What failed and what was passed over; of a file that has only just begun, that it is read again. */
+function toldYoung(
+  { told, failures, sources }: Awaited<ReturnType<typeof importOpened>>,
+  isLast: boolean,
+): readonly string[] {
+  if (isLast) return told;
+  const young = sources.filter(({ bytes }) => bytes !== null && bytes < youngBytes).map(({ name }) => name);
+  const shorter = new Map(
+    failures
+      .filter(({ where }) => young.includes(where))
+      .map((f) => [sayRefusal(f), `${f.where}: not recognised yet; it is read again as it grows.`]),
+  );
+  return told.map((line) => shorter.get(line) ?? line);
 }
 
 /** The pairs in work, or what is waited for where there is none. */

@@ -1,4 +1,12 @@
-import { mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  appendFileSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
@@ -94,6 +102,19 @@ describe('what is not there yet', () => {
     expect(run.out).toContain('No swap found');
   });
 
+  test('a file of too few lines to be recognised is read again as it grows, and refused at the end', async () => {
+    const [history] = clean;
+    if (history === undefined) throw new Error('no part');
+    const young: Happening = (folder) => {
+      appendFileSync(join(folder, 'odd.txt'), 'nothing that begins with a clock\n');
+      return history(folder);
+    };
+    const { err, folder } = await watchGrowing([young], settingsOf('clean-swap'));
+    const lines = err.split('\n').filter((line) => line.startsWith(join(folder, 'odd.txt')));
+    expect(lines[0]).toBe(`${join(folder, 'odd.txt')}: not recognised yet; it is read again as it grows.`);
+    expect(lines[1]).toContain('the layout is not known');
+  });
+
   test('logs that vanish for a while are told of, and what they said stays', async () => {
     const [history, removal] = [clean[0], clean[1]];
     if (history === undefined || removal === undefined) throw new Error('no part');
@@ -176,7 +197,7 @@ test('a report that cannot be written is told once and tried again, also where n
   ];
   const run = await watchGrowing(parts, { ...settingsOf('clean-swap'), out });
   expect(run.err.split('\n').filter((line) => line.startsWith(out))).toEqual([
-    `${join(out, 'RO1-swap-2026-03-14.html')}: a file of that name already exists. Choose another name, or move that file. The watch goes on and tries again.`,
+    `${join(out, 'RO1-swap-2026-03-14.html')}: part of its path is not a folder. Check the name. The watch goes on and tries again.`,
   ]);
   expect(kept).toEqual(['RO1-swap-2026-03-14.html', 'RO1-swap-2026-03-14.md', 'verify.json']);
   expect(run.status).toBe(3);
