@@ -104,7 +104,7 @@ const ofModule: ReadonlySet<ProcedureStepId | null> = new Set(['synchronising', 
 
 /** How long what is awaited takes here; empty where that is up to a person. */
 export function sayExpected({ awaits, expected }: Pick<SwapNow, 'awaits' | 'expected'>): string {
-  if (expected === null) return ofModule.has(awaits) ? 'no bring-up that tells' : '';
+  if (expected === null) return ofModule.has(awaits) ? 'no bring-up to compare with' : '';
   const { median, p95, n } = expected;
   if (median === null) return `too few bring-ups to say (n = ${n})`;
   const last = p95 === null ? '95th percentile not known' : `95th percentile ${sayDuration(p95)}`;

@@ -45,7 +45,7 @@ describe('before a removal', () => {
       'ready',
       '',
       ['08:45:00 RO1 partner not ready', '08:46:00 RO1 partner ready'],
-      'The partner is ready for 10 min 00 s; 15 min 00 s without a break are needed.',
+      'The partner has been ready for 10 min 00 s; 15 min 00 s without a break is needed.',
     ],
     ['steady', 'light', [], 'The light of half B was not observed; check at the cabinet.'],
     ['steady', '', ['08:50:00 RO1 B light flashing'], 'The light of half B is flashing.'],

@@ -96,7 +96,7 @@ test('what is expected is said with its number, and that nobody tells', () => {
   expect(sayExpected(exampleNow({ expected: { median: null, p95: null, n: 2 } }))).toBe(
     'too few bring-ups to say (n = 2)',
   );
-  expect(sayExpected(exampleNow())).toBe('no bring-up that tells');
+  expect(sayExpected(exampleNow())).toBe('no bring-up to compare with');
   expect(sayExpected(exampleNow({ awaits: 'in' }))).toBe('');
 });
 
