@@ -5,12 +5,16 @@ import { writeBig } from '../../samples/big.ts';
 import { followFiles } from '../../src/cli/followed-files.ts';
 import { platform } from '../../src/cli/platform.ts';
 import {
+  analyse,
   followedReadings,
   type Imported,
   importFiles,
   keptUnpacking,
+  lastHour,
   readPhrasebook,
+  swapsNow,
 } from '../../src/pipeline.ts';
+import { panelText } from '../../src/report/panel.ts';
 
 const folder = join('out', 'bench');
 
@@ -62,8 +66,8 @@ export async function benchWatch(megabytes = '1000', perSecond = '1000', seconds
   return [
     `${megabytes} MB of history: ${firstSeconds.toFixed(1)} s, ${first.megabytes.toFixed(0)} MB of memory`,
     `${turns.at(-1)?.rows} rows, ${((statSync(log).size - Number(megabytes) * 1e6) / 1e6).toFixed(1)} MB appended in ${(elapsed / 1000).toFixed(0)} s, ${turns.length} turns`,
-    `look, read and answer: ${spread(turns.map((t) => t.milliseconds))}`,
-    `from the row to the answer: ${spread(turns.slice(3).map((t) => t.delay))}`,
+    `look, read, judge and draw: ${spread(turns.map((t) => t.milliseconds))}`,
+    `from the row to the panel: ${spread(turns.slice(3).map((t) => t.delay))}`,
     `CPU: ${share.toFixed(1)} % of one core`,
     `memory: ${tenths(turns.map((t) => t.megabytes))} MB, from tenth to tenth of the time`,
   ].join('\n');
@@ -97,7 +101,9 @@ function reader(log: string): {
     files,
     async turn() {
       const begun = performance.now();
-      const [file] = (await importAll()).files;
+      const imported = await importAll();
+      draw(imported);
+      const [file] = imported.files;
       const milliseconds = performance.now() - begun;
       const delay = Date.now() - (file?.input.to ?? 0);
       return {
@@ -108,6 +114,16 @@ function reader(log: string): {
       };
     },
   };
+}
+
+/** What a watch of one pair makes of a reading, to the panel. */
+function draw(imported: Imported): void {
+  const analysed = analyse(imported);
+  const [now] = swapsNow(analysed, 'RO1', null);
+  if (now === undefined) throw new Error('The history tells nothing of RO1.');
+  const clock = { at: now.at, isSilent: false, behindSeconds: 0 };
+  const staff = lastHour(analysed, 'RO1');
+  panelText(now, { zone: 'UTC', paint: (text) => text, clock, staff, width: 80 });
 }
 
 function spread(values: readonly number[]): string {
