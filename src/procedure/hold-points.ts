@@ -207,6 +207,9 @@ function statesAtEnd(hold: HoldCase): NonEmpty<Condition> {
   ];
 }
 
+/** The check that judges what a step waits for. */
+const checkOfStep: Readonly<Record<string, string>> = { soak: 'soaked', steady: 'light-steady' };
+
 /** The checks of a swap, with what is still waited for; a swap that is not verified though all its checks pass says why. */
 function checkedOf(hold: HoldCase, swap: Swap): readonly Condition[] {
   const checked = swap.checks.map((check): Condition => {
@@ -218,9 +221,9 @@ function checkedOf(hold: HoldCase, swap: Swap): readonly Condition[] {
   const awaited = swap.open?.conditions ?? [];
   const doubt = conditionOf('verdict', null, 'waiting', swap.statement, linesFor(hold, []));
   const isDoubted = swap.verdict === 'inconclusive' && checked.every((c) => c.status === 'met');
-  return [
-    ...order.flatMap((status) => awaited.filter((c) => c.status === status)),
-    ...(isDoubted ? [doubt] : []),
-    ...checked,
-  ];
+  const open = order.flatMap((status) => awaited.filter((c) => c.status === status));
+  // A wait is said once: by itself, and not by its check as well.
+  const isSaid = ({ id, status }: Condition): boolean =>
+    status === 'waiting' && open.some((c) => checkOfStep[c.id] === id);
+  return [...open, ...(isDoubted ? [doubt] : []), ...checked.filter((c) => !isSaid(c))];
 }

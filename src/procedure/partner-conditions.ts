@@ -71,7 +71,10 @@ export function readyFor(hold: HoldCase, seconds: number): Condition {
         `The partner is ready without a break for ${needed} at least.`,
         uniqueLines([...stretch.evidence, ...endLines(timeline).slice(-1)]),
       )
-    : say('waiting', `The partner has been ready for ${sayDuration(held)}; ${needed} without a break is needed.`);
+    : say(
+        'waiting',
+        `The partner has been ready for ${sayDuration(held)}; ${needed} without a break is needed.`,
+      );
 }
 
 /** The ready partner that had come up since the removal is lost, and no work explains it; `null` where it is not so. */

@@ -41,8 +41,17 @@ function notMet(conditions: readonly Condition[]): readonly Condition[] {
   return (['stop', 'waiting'] as const).flatMap((status) => conditions.filter((c) => c.status === status));
 }
 
+/** Conditions whose id is too short to be read alone. */
+const names: Readonly<Record<string, string>> = {
+  in: 'module in',
+  reflash: 'firmware',
+  fault: 'nothing at fault',
+  identity: 'identity known',
+};
+
 function nameOf({ id, half }: Condition): string {
-  return `${inLine(id).replaceAll('-', ' ')}${half === null ? '' : ` ${inLine(half)}`}`;
+  const name = names[id] ?? inLine(id).replaceAll('-', ' ');
+  return `${name}${half === null ? '' : ` ${inLine(half)}`}`;
 }
 
 /** How long what is waited for takes here, as far as that is known. */
