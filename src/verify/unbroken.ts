@@ -78,15 +78,15 @@ function judgeSilence(swap: SwapCase, window: Window, possible: TimelineEvent | 
   };
 }
 
-/** Not ready when the window begins counts, unless it became ready within the bounds of that very begin. */
+/**
+ * Not ready when the window begins counts, unless it became ready within the bounds of that very begin, or may have while nothing was
+ * observed up to it.
+ */
 function hasTime({ facts }: SwapCase, unready: TimelineEvent, from: number, to: number): boolean {
+  const gaps = unobservedIn(facts.timeline, null, 'partner-ready', unready.time, to);
+  if (gaps.some((g) => g.from <= from)) return false;
   const next = facts.readiness.steps.find((s) => s.time > unready.time);
-  if (next === undefined) {
-    // Unobserved up to the window it may have become ready.
-    const gaps = unobservedIn(facts.timeline, null, 'partner-ready', unready.time, to);
-    return !gaps.some((g) => g.from <= from);
-  }
-  return next.earliest > from || next.time > to;
+  return next === undefined || next.earliest > from || next.time > to;
 }
 
 function shortfall({ facts }: SwapCase, { from, to, name }: Window): string | null {

@@ -187,5 +187,26 @@ checkCheck(
       says: 'Readiness of the partner was not observed for 10 min 00 s of the 15 minutes before the first removal.',
       lines: [row('08:46:00', ...readyRow, 'yes'), row('08:56:00', ...readyRow, 'yes')],
     },
+    {
+      // Not ready when last read, at 08:44:00, and not read again until 09:02; the note has half B out between 09:00 and 09:01.
+      name: 'not ready when last read, and not polled from before the fifteen minutes to after the removal',
+      status: 'inconclusive',
+      isAlone: true,
+      files: {
+        'notes.txt':
+          '2026-03-14\n09:00 RO1 removed module from slot B\n09:03 RO1 inserted module in slot B\n',
+        'poll.csv': pollText(
+          hour,
+          10,
+          [
+            [...readyRow, ['08:40:00', 'yes'], ['08:43:00', 'no'], ['09:07:00', 'yes']],
+            ['RO1-B', 'serial', ['08:40:00', 'T2-1'], ['08:50:00', ''], ['09:03:30', 'T4-2']],
+          ],
+          [['08:44:10', '09:01:50']],
+        ),
+      },
+      says: 'Readiness of the partner was not observed for',
+      lines: [row('08:44:00', ...readyRow, 'no'), row('09:02:00', ...readyRow, 'no')],
+    },
   ],
 );

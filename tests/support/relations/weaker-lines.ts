@@ -11,7 +11,7 @@ import type { Changed, Relation } from './relation.ts';
 /** What may move an answer one way only: the files say less, or one of them says it at another time. */
 export const weakerLines: readonly Relation[] = [
   { id: 'source-dropped', kind: 'weaker', change: dropSource },
-  { id: 'span-cut-out', kind: 'weaker', change: (dressed, _told, random) => cutSpan(dressed, random) },
+  { id: 'span-cut-out', kind: 'weaker', change: cutSpan },
   { id: 'poll-thinned', kind: 'weaker', change: thinPoll },
   { id: 'log-cut-short', kind: 'weaker', change: cutShort },
   {
@@ -43,9 +43,17 @@ function dropSource({ files, sources, phrasebook }: Dressed, told: ToldSwap): re
   }));
 }
 
-/** Only of polls: what is cut out of a journal nobody can miss, since silence in an event log is no event. */
-function cutSpan({ files, sources, phrasebook }: Dressed, random: Random): readonly Changed[] {
-  return sources.flatMap(({ file, kind, spacingSeconds }) => {
+/**
+ * Only of polls: what is cut out of a journal nobody can miss, since silence in an event log is no event. Within the span only the
+ * other sources look: a break that was shorter than their spacing is not excluded, and passes.
+ */
+function cutSpan(
+  { files, sources, phrasebook }: Dressed,
+  told: ToldSwap,
+  random: Random,
+): readonly Changed[] {
+  return sources.flatMap((source) => {
+    const { file, kind, spacingSeconds } = source;
     if (kind !== 'poll') return [];
     const lines = timedLines(files[file] ?? '');
     const times = lines.flatMap(({ time }) => time ?? []);
@@ -54,7 +62,9 @@ function cutSpan({ files, sources, phrasebook }: Dressed, random: Random): reado
     const from = Math.min(...times) + (Math.max(...times) - Math.min(...times)) * random();
     const kept = lines.filter(({ time }) => time === null || time < from || time > from + 1000 * seconds);
     const what = `${file} without ${Math.round(seconds)} s from ${clock(from)}`;
-    return [{ what, given: { files: { ...files, [file]: joinLines(kept) }, phrasebook } }];
+    const others = sources.filter((s) => s !== source);
+    const mayPass = others.some((s) => s.kind === 'poll') ? hiddenIn(told, others) : new Set<string>();
+    return [{ what, given: { files: { ...files, [file]: joinLines(kept) }, phrasebook }, mayPass }];
   });
 }
 
