@@ -2,8 +2,7 @@ import { baselineRedundant } from '../../../src/verify/baseline-redundant.ts';
 import { checkCheck } from '../../support/check-check.ts';
 import { type Polled, pollText, row } from '../../support/clean-swap.ts';
 
-const hour = ['08:40:00', '09:40:00'] as const;
-const readyRow = ['RO1', 'partner-ready'] as const;
+const [hour, readyRow] = [['08:40:00', '09:40:00'] as const, ['RO1', 'partner-ready'] as const];
 /** Ready but from 09:00 to 09:07, and what else became of it before. */
 const ready = (...before: readonly (readonly [string, string])[]): Polled => [
   ...readyRow,
