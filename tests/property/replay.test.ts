@@ -67,15 +67,17 @@ describe('a step that is wrong is counted', () => {
   });
 
   test('as met too early: read before a switchover that is noted by now', () => {
-    const command = good.story.events.find((e) => e.signal === 'switchover-command');
-    const [half] = good.truth.replacements.map((r) => r.half);
+    // One of those with a switchover, of the only half that was replaced by then.
+    const swap = told(71, null);
+    const command = swap.story.events.find((e) => e.signal === 'switchover-command');
+    const [half] = swap.truth.replacements.map((r) => r.half);
     if (command === undefined || half === undefined) throw new Error('The swap has no switchover.');
-    const files = dress(good.story, 1, 'poll-and-notes');
+    const files = dress(swap.story, 71, 'poll-and-notes');
     const minute = Math.floor(command.time / 60_000) * 60_000 + 60_000;
     const said = (readAt: number): readonly string[] => {
       const now = wrong('roles', half, 'met', command.time - 1);
       const holdPoint = { ...now.holdPoint, id: 'switchover' as const };
-      return judgeStep(good, files, { ...now, holdPoint }, readAt).map((m) => m.kind);
+      return judgeStep(swap, files, { ...now, holdPoint }, readAt).map((m) => m.kind);
     };
     expect(said(minute)).toContain('met too early');
     // The minute is not over: nothing is noted yet, and the reading still held.
