@@ -81,15 +81,16 @@ describe('what was polled before a note', () => {
 });
 
 describe('what was polled of a module that is gone', () => {
-  // Out at 09:00:00, in at 09:02:00, with its light steady at 09:04:00; nothing but a blank identity is read of an empty place.
+  // Out at 09:00:00, in at 09:00:20: what was read last at 08:59:50 counts as read for three spacings, to 09:00:20. Nothing but
+  // a blank identity is read of an empty place.
   const gone = ['09:00:00', ''] as const;
   const swapped = (to: string, links: readonly Polled[]): string =>
     poll(to, [
       ['RO1', 'partner ready', [always, 'yes'], ['09:00:00', 'no'], ['09:04:00', 'yes']],
-      ['RO1-B', 'role', [always, 'standby'], ['09:00:00', 'none'], ['09:02:00', 'standby']],
-      ['RO1-B', 'model', [always, 'Tern-4'], gone, ['09:02:00', 'Tern-4']],
-      ['RO1-B', 'serial', [always, 'T4-B'], gone, ['09:02:00', 'T4-C']],
-      ['RO1-B', 'firmware', [always, '6.4.1'], gone, ['09:02:00', '6.4.1']],
+      ['RO1-B', 'role', [always, 'standby'], ['09:00:00', 'none'], ['09:00:20', 'standby']],
+      ['RO1-B', 'model', [always, 'Tern-4'], gone, ['09:00:20', 'Tern-4']],
+      ['RO1-B', 'serial', [always, 'T4-B'], gone, ['09:00:20', 'T4-C']],
+      ['RO1-B', 'firmware', [always, '6.4.1'], gone, ['09:00:20', '6.4.1']],
       ...links,
     ]);
   const blank = (again: readonly (readonly [string, string])[]): readonly Polled[] =>
@@ -110,16 +111,16 @@ describe('what was polled of a module that is gone', () => {
   });
 
   test('nor of the new module, until it is read of that', async () => {
-    const unread = { 'poll.csv': swapped('09:02:10', blank([])) };
+    const unread = { 'poll.csv': swapped('09:00:20', blank([])) };
     expect(await said('links', unread)).toMatch(/^switchover waiting: Not observed: link a of half B/);
-    const read = { 'poll.csv': swapped('09:02:10', blank([['09:02:00', 'up']])) };
+    const read = { 'poll.csv': swapped('09:00:20', blank([['09:00:20', 'up']])) };
     expect(await said('links', read)).toBe('switchover met: Both links of both halves are up.');
     expect(await said('fault', read)).toMatch(/^switchover met: Both supplies are good/);
   });
 
   test('and of the other half all that is read goes on', async () => {
-    const down: Polled = ['RO1-A', 'link-a', [always, 'up'], ['09:01:00', 'down']];
-    const file = { 'poll.csv': swapped('09:02:10', [...blank([['09:02:00', 'up']]), down]) };
+    const down: Polled = ['RO1-A', 'link-a', [always, 'up'], ['09:00:10', 'down']];
+    const file = { 'poll.csv': swapped('09:00:20', [...blank([['09:00:20', 'up']]), down]) };
     expect(await said('links', file)).toBe('switchover waiting: Down: link a of half A.');
   });
 });
