@@ -1,7 +1,7 @@
-import { endLines } from '../timeline/evidence.ts';
+import { endLines, linesOf, uniqueLines } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import type { TimelineRules } from '../timeline/rules.ts';
-import { linesOfStates, linesOr, type StateAt, stateAt } from '../timeline/state-at.ts';
+import { linesOfStates, linesOr } from '../timeline/state-at.ts';
 import {
   type Condition,
   type HoldStatus,
@@ -12,6 +12,7 @@ import {
   sayDuration,
 } from '../vocabulary.ts';
 import type { HalfInWork } from './procedure.ts';
+import { type StateNow, saySince, stateNow } from './state-now.ts';
 
 /** What the conditions of a hold point look at. */
 export interface HoldCase {
@@ -44,7 +45,8 @@ export function conditionOf(
 }
 
 /** That something is not known at an instant, why, and what to do about it. */
-export function sayUnseen(what: string, { unseen, about }: StateAt): string {
+export function sayUnseen(what: string, { unseen, about, since }: StateNow): string {
+  if (since !== undefined) return `${what} was not observed ${saySince(since)}; ${cabinet}.`;
   if (unseen !== undefined) {
     const seconds = (unseen.to - unseen.from) / 1000;
     return `${what} was not observed for the last ${sayDuration(seconds)}; ${cabinet}.`;
@@ -59,12 +61,14 @@ function stopWords(statement: string): string {
   return `Stop and call for support: ${statement.charAt(0).toLowerCase()}${statement.slice(1)}`;
 }
 
-/** What each half reports of a signal. */
-export function ofHalves({ facts, at }: HoldCase, signal: StateSignal): readonly StateAt[] {
-  return facts.timeline.halves.map((half) => stateAt(facts.timeline, half, signal, at));
+/** What each half reports of a signal by now. */
+export function ofHalves({ facts, at }: HoldCase, signal: StateSignal): readonly StateNow[] {
+  return facts.timeline.halves.map((half) => stateNow(facts.timeline, half, signal, at));
 }
 
 /** The lines of some states; where there are none the first and the last that were read. */
-export function linesFor({ facts }: HoldCase, states: readonly StateAt[]): NonEmpty<SourceLine> {
-  return linesOr(linesOfStates(states), endLines(facts.timeline));
+export function linesFor({ facts }: HoldCase, states: readonly StateNow[]): NonEmpty<SourceLine> {
+  const later = states.flatMap(({ since }) => (since === undefined ? [] : linesOf(since)));
+  const lines = linesOr([...linesOfStates(states), ...later], endLines(facts.timeline));
+  return later.length === 0 ? lines : uniqueLines(lines);
 }

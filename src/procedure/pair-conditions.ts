@@ -1,8 +1,9 @@
 import { linesOfAll } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
-import { type StateAt, stateAt } from '../timeline/state-at.ts';
+import { stateAt } from '../timeline/state-at.ts';
 import type { Condition, HoldStatus } from '../vocabulary.ts';
 import { cabinet, conditionOf, type HoldCase, linesFor, ofHalves, sayUnseen } from './hold-case.ts';
+import type { StateNow } from './state-now.ts';
 
 /** Both links of both halves are up, and none is known to be crossed. */
 export function linksUp(hold: HoldCase): Condition {
@@ -43,7 +44,7 @@ const faultDayMs = 86_400_000;
 export function nothingAtFault(hold: HoldCase): Condition {
   const { facts, at } = hold;
   const states = ofHalves(hold, 'supply');
-  const say = (status: HoldStatus, statement: string, lines: readonly StateAt[] = states): Condition =>
+  const say = (status: HoldStatus, statement: string, lines: readonly StateNow[] = states): Condition =>
     conditionOf('fault', null, status, statement, linesFor(hold, lines));
   const bad = states.filter((s) => s.value === 'fault');
   if (bad.length > 0)

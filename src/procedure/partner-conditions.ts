@@ -1,14 +1,14 @@
 import { endLines, linesOf, uniqueLines } from '../timeline/evidence.ts';
 import { stretchesOf } from '../timeline/holding.ts';
-import { type StateAt, stateAt } from '../timeline/state-at.ts';
+import { stateAt } from '../timeline/state-at.ts';
 import { type Condition, type HoldStatus, sayDuration } from '../vocabulary.ts';
-import { cabinet, conditionOf, type HoldCase, linesFor, sayUnseen } from './hold-case.ts';
+import { cabinet, conditionOf, type HoldCase, linesFor, ofHalves, sayUnseen } from './hold-case.ts';
+import { type StateNow, stateNow } from './state-now.ts';
 
 /** Both roles are stated, and the half that is meant is standby. */
 export function rolesKnown(hold: HoldCase): Condition {
-  const { facts, half, at } = hold;
-  const { timeline } = facts;
-  const states = timeline.halves.map((h) => stateAt(timeline, h, 'role', at));
+  const { half } = hold;
+  const states = ofHalves(hold, 'role');
   const evidence = linesFor(hold, states);
   const say = (status: HoldStatus, statement: string): Condition =>
     conditionOf('roles', half, status, statement, evidence);
@@ -26,7 +26,7 @@ export function rolesKnown(hold: HoldCase): Condition {
   return say('met', `Half ${active.half} is active and half ${standby.half} is standby.`);
 }
 
-function unclearRole(states: readonly StateAt[]): string | null {
+function unclearRole(states: readonly StateNow[]): string | null {
   const unknown = states.find((s) => s.value === null);
   if (unknown !== undefined) return sayUnseen(`The role of half ${unknown.half}`, unknown);
   const concluded = states.find((s) => s.step?.concluded === true);
@@ -95,7 +95,7 @@ export function partnerLost({ facts, at, works, rules }: HoldCase): Condition | 
 export function lightIsSteady(hold: HoldCase): Condition {
   const { facts, at, half } = hold;
   if (half === null) return unnamed(hold, 'steady', 'The light of the standby');
-  const state = stateAt(facts.timeline, half, 'light', at);
+  const state = stateNow(facts.timeline, half, 'light', at);
   const evidence = linesFor(hold, [state]);
   const known = state.step !== undefined && isOfModule(hold, half, state) ? state.value : null;
   if (known === null) {
@@ -108,7 +108,7 @@ export function lightIsSteady(hold: HoldCase): Condition {
 }
 
 /** What was said before the module in this place came tells nothing of it. */
-function isOfModule({ works }: HoldCase, half: string, { step }: StateAt): boolean {
+function isOfModule({ works }: HoldCase, half: string, { step }: StateNow): boolean {
   const work = works.findLast((w) => w.change.half === half);
   return work === undefined || (step !== undefined && step.time >= work.change.removed.time);
 }

@@ -40,7 +40,7 @@ describe('a step that is wrong is counted', () => {
     if (now === undefined) throw new Error('The journal shows no swap.');
     end = now;
   });
-  const kinds = (now: SwapNow): readonly string[] => judgeStep(good, journal, now).map((m) => m.kind);
+  const kinds = (now: SwapNow): readonly string[] => judgeStep(good, journal, now, now.at).map((m) => m.kind);
   const wrong = (id: string, half: string | null, status: HoldStatus, at: number): SwapNow => {
     const condition = { ...end.holdPoint.conditions[0], id, half, status };
     return {
@@ -66,6 +66,24 @@ describe('a step that is wrong is counted', () => {
     expect(story.from).toBeLessThan(soon);
   });
 
+  test('as met too early: read before a switchover that is noted by now', () => {
+    // One of those with a switchover, of the only half that was replaced by then.
+    const swap = told(71, null);
+    const command = swap.story.events.find((e) => e.signal === 'switchover-command');
+    const [half] = swap.truth.replacements.map((r) => r.half);
+    if (command === undefined || half === undefined) throw new Error('The swap has no switchover.');
+    const files = dress(swap.story, 71, 'poll-and-notes');
+    const minute = Math.floor(command.time / 60_000) * 60_000 + 60_000;
+    const said = (readAt: number): readonly string[] => {
+      const now = wrong('roles', half, 'met', command.time - 1);
+      const holdPoint = { ...now.holdPoint, id: 'switchover' as const };
+      return judgeStep(swap, files, { ...now, holdPoint }, readAt).map((m) => m.kind);
+    };
+    expect(said(minute)).toContain('met too early');
+    // The minute is not over: nothing is noted yet, and the reading still held.
+    expect(said(minute - 1)).not.toContain('met too early');
+  });
+
   test('as a stop without a reason, as another step, as another open swap', () => {
     const before = good.truth.firstRemoval - 1000;
     expect(kinds(wrong('steady', 'A', 'stop', before))).toEqual(['stop without a reason']);
@@ -80,8 +98,8 @@ describe('a step that is wrong is counted', () => {
     const files = dress(stuck.story, 1, 'journal');
     const [now] = swapsNow((await verifyFiles(files.files, null)).analysed, stuck.story.pair, null);
     if (now === undefined) throw new Error('The journal shows no swap.');
-    expect(judgeStep(stuck, files, now)).toEqual([]);
+    expect(judgeStep(stuck, files, now, now.at)).toEqual([]);
     const waiting = { ...now, holdPoint: { ...now.holdPoint, status: 'waiting' as const } };
-    expect(judgeStep(stuck, files, waiting).map((m) => m.kind)).toEqual(['stop missing']);
+    expect(judgeStep(stuck, files, waiting, now.at).map((m) => m.kind)).toEqual(['stop missing']);
   });
 });

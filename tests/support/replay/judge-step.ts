@@ -6,8 +6,8 @@ import { swapFacts } from '../stories/swap-facts.ts';
 import type { ToldSwap } from '../stories/swap-story.ts';
 import { truthOf } from '../stories/truth.ts';
 import { isHidden } from '../swaps/is-hidden.ts';
-import { judgeSwap } from '../swaps/judge-swap.ts';
-import { mayBeMet, type Told } from './true-conditions.ts';
+import { earlyMet } from './early-met.ts';
+import type { Told } from './true-conditions.ts';
 import { nextWait, trueWait, upTo } from './true-waits.ts';
 
 /** What is wrong at one step of a replay. */
@@ -39,50 +39,16 @@ function toldBy({ sources }: Dressed, at: number): Told {
   };
 }
 
-/** Compares one step of a replay with the truth. */
-export function judgeStep(told: ToldSwap, dressed: Dressed, now: SwapNow): readonly StepMiss[] {
+/** Compares one step of a replay with the truth. `time` is when the files were read; milliseconds UTC. */
+export function judgeStep(told: ToldSwap, dressed: Dressed, now: SwapNow, time: number): readonly StepMiss[] {
   const by = toldBy(dressed, now.at);
   return [
-    ...earlyMet(told, dressed, now, by),
+    ...earlyMet(told, dressed, now, by, time).map((about): StepMiss => ({ kind: 'met too early', about })),
     ...falseStop(told, now, by),
     ...missingStop(told, dressed, now, by),
     ...otherWait(told.story, dressed, now, by),
     ...otherOpen(now),
   ];
-}
-
-/** No condition is met before it truly holds, nor a check of the hold point before leaving. */
-function earlyMet(told: ToldSwap, dressed: Dressed, now: SwapNow, by: Told): readonly StepMiss[] {
-  const { id, conditions, half } = now.holdPoint;
-  if (id === 'leaving') {
-    if (now.swap === null) return [];
-    const story = upTo(told.story, by.at);
-    // The truth of the checks counts halves that are back in.
-    if (isAnyOut(story)) return [];
-    const cut = { ...told, story, truth: truthOf(story) };
-    const bad = judgeSwap(cut, dressed, [now.swap]).filter((m) => m.kind === 'false pass');
-    return bad.map(({ about }) => ({ kind: 'met too early', about: `leaving ${about}` }));
-  }
-  const hasNotes = dressed.sources.some((s) => s.kind === 'notes');
-  // A removal that nobody tells of leaves all as it was said last.
-  const isOutTold = dressed.sources.some((s) => s.kind === 'poll' || s.signals.has('removed'));
-  return conditions.flatMap((c): readonly StepMiss[] => {
-    if (c.status !== 'met') return [];
-    if (!isOutTold && ofModule.has(c.id)) return [];
-    const named = c.id === 'first-settled' ? c.half : half;
-    // A note may be newer than the newest stamp of the logs.
-    const late = hasNotes ? { ...by, at: by.at + by.lagMs } : by;
-    const isTrue = mayBeMet(told.story, c.id, named, id, c.id === 'ready' ? by : late);
-    return isTrue === false ? [{ kind: 'met too early', about: `${id} ${c.id}` }] : [];
-  });
-}
-
-const ofModule: ReadonlySet<string> = new Set(['identity', 'reflash', 'in', 'identified']);
-
-function isAnyOut({ events }: Story): boolean {
-  const last = (half: string): string | undefined =>
-    events.findLast((e) => e.half === half && (e.signal === 'removed' || e.signal === 'inserted'))?.signal;
-  return last('A') === 'removed' || last('B') === 'removed';
 }
 
 /** A stop has a reason in what truly was. */

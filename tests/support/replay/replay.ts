@@ -72,7 +72,8 @@ async function replaySwap(
     if (now === undefined) continue;
     tally.steps += 1;
     add(tally.holdPoints, `${now.holdPoint.id} ${now.holdPoint.status}`);
-    for (const miss of judgeStep(told, dressed, now)) addMiss(tally, miss, `${seed}@${step} (${dressed.id})`);
+    for (const miss of judgeStep(told, dressed, now, time))
+      addMiss(tally, miss, `${seed}@${step} (${dressed.id})`);
   }
   const end = (await verifyFiles(dressed.files, dressed.phrasebook)).swaps.at(-1);
   if (JSON.stringify(end ?? null) !== JSON.stringify(now?.swap ?? null))
