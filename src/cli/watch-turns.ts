@@ -20,10 +20,10 @@ import {
   sayRefusal,
 } from './command.ts';
 import { isWithoutLogs } from './find-files.ts';
+import type { FollowedFiles } from './followed-files.ts';
 import { openFound, phrasebookGiven } from './open-given.ts';
 import { withoutOutputs } from './own-outputs.ts';
 import type { Streams } from './streams.ts';
-import type { FollowedFiles } from './watch-world.ts';
 
 /** What one reading of the followed files gave. */
 export interface Turn {

@@ -1,25 +1,4 @@
-import type { InputError, StoredFile } from '../pipeline.ts';
-
-/** What was found at one look. */
-export interface LookedAt {
-  readonly files: readonly StoredFile[];
-  readonly notices: readonly string[];
-  readonly failures: readonly InputError[];
-  /** Which file each name leads to. */
-  readonly identities: ReadonlyMap<string, string>;
-  /** Something is otherwise than at the look before. */
-  readonly hasChanged: boolean;
-}
-
-/** Files that are followed as they grow: what `watch` reads. */
-export interface FollowedFiles {
-  look(): Promise<LookedAt>;
-  /** Settles at the next notice of a change, or after so many milliseconds. */
-  changed(mostMs: number): Promise<void>;
-  /** The last look: what is half written counts as it stands. */
-  finish(): Promise<LookedAt>;
-  close(): Promise<void>;
-}
+import type { FollowedFiles } from './followed-files.ts';
 
 /** What a watch needs of the world around it: clocks, waits, the person who ends it. */
 export interface WatchWorld {

@@ -1,7 +1,7 @@
 import { readJob } from '../pipeline.ts';
 import { bundleOptions, checkBundleOptions } from './bundle-options.ts';
 import { cliCommand, type Status } from './command.ts';
-import { followFiles } from './followed-files.ts';
+import { type FollowedFiles, followFiles } from './followed-files.ts';
 import { yamlAt } from './open-given.ts';
 import type { Streams } from './streams.ts';
 import { seeThrough } from './things.ts';
@@ -11,7 +11,7 @@ import { finish, turnUntilOver, type Watch } from './watch-loop.ts';
 import { panelDisplay } from './watch-panel.ts';
 import { keptReport } from './watch-report.ts';
 import { turnsOf, type WatchOptions } from './watch-turns.ts';
-import { type FollowedFiles, processWorld, type WatchWorld } from './watch-world.ts';
+import { processWorld, type WatchWorld } from './watch-world.ts';
 import { watchedSwaps } from './watched-swaps.ts';
 
 /** `watch`: goes along with a swap while its logs grow, until it is over or the person ends it. */
