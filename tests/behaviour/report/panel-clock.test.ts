@@ -1,19 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { type PanelOptions, panelText } from '../../../src/report/panel.ts';
 import { clockText } from '../../../src/report/panel-clock.ts';
-import type { SwapNow } from '../../../src/vocabulary.ts';
+import { panel } from '../../support/made-panel.ts';
 import { newest, swapNowWith } from '../../support/made-swap-now.ts';
-
-const options = (clock: Partial<PanelOptions['clock']> = {}): PanelOptions => ({
-  zone: 'UTC',
-  paint: (text) => text,
-  clock: { at: newest, isSilent: false, behindSeconds: 4, ...clock },
-  staff: null,
-  width: 80,
-});
-
-const panel = (now: SwapNow, clock: Partial<PanelOptions['clock']> = {}): readonly string[] =>
-  panelText(now, options(clock));
 
 describe('the clock of the panel', () => {
   test('says that the log is silent, and stands still', () => {

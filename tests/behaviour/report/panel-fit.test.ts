@@ -1,19 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { otherPairLine, type PanelOptions, panelText } from '../../../src/report/panel.ts';
+import { otherPairLine, panelText } from '../../../src/report/panel.ts';
 import { column, columnsOf, cut } from '../../../src/report/panel-fit.ts';
-import type { SwapNow } from '../../../src/vocabulary.ts';
-import { condition, newest, swapNowWith, swapWith } from '../../support/made-swap-now.ts';
-
-const options = (clock: Partial<PanelOptions['clock']> = {}): PanelOptions => ({
-  zone: 'UTC',
-  paint: (text) => text,
-  clock: { at: newest, isSilent: false, behindSeconds: 4, ...clock },
-  staff: null,
-  width: 80,
-});
-
-const panel = (now: SwapNow, clock: Partial<PanelOptions['clock']> = {}): readonly string[] =>
-  panelText(now, options(clock));
+import { options, panel } from '../../support/made-panel.ts';
+import { condition, swapNowWith, swapWith } from '../../support/made-swap-now.ts';
 
 describe('no line is wider than 80 columns', () => {
   const long = 'ROW'.repeat(60);

@@ -1,18 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { type PanelOptions, panelText } from '../../../src/report/panel.ts';
 import type { SwapNow } from '../../../src/vocabulary.ts';
+import { options, panel } from '../../support/made-panel.ts';
 import { condition, newest, swapNowWith, swapWith } from '../../support/made-swap-now.ts';
-
-const options = (clock: Partial<PanelOptions['clock']> = {}): PanelOptions => ({
-  zone: 'UTC',
-  paint: (text) => text,
-  clock: { at: newest, isSilent: false, behindSeconds: 4, ...clock },
-  staff: null,
-  width: 80,
-});
-
-const panel = (now: SwapNow, clock: Partial<PanelOptions['clock']> = {}): readonly string[] =>
-  panelText(now, options(clock));
 
 /** What is painted, with how. */
 const painted = (now: SwapNow, clock: Partial<PanelOptions['clock']> = {}): readonly string[] => {
