@@ -133,6 +133,32 @@ export interface Change extends Instant {
   readonly count: number;
 }
 
+/** What changes are about, all but when, where and to what: one for all changes of a stream that tell of one signal of one subject. */
+export type Topic = Pick<Change, 'kind' | 'subject' | 'signal' | 'stream'>;
+
+/**
+ * The changes of a file in the order in which its rows told them, each of them a place in every column. `changes.ts` makes objects
+ * of them where people read them, and walks them where there are many.
+ */
+export interface Changes {
+  readonly length: number;
+  readonly topics: readonly Topic[];
+  /** The values that there are; the first is `null`. */
+  readonly words: readonly (string | null)[];
+  /** Places in the topics and in the words. */
+  readonly topic: Uint32Array;
+  readonly value: Uint32Array;
+  readonly before: Uint32Array;
+  readonly time: Float64Array;
+  readonly earliest: Float64Array;
+  readonly line: Int32Array;
+  /** All rows one after the other in UTF-8, and where each ends. */
+  readonly text: Uint8Array;
+  readonly textEnd: Uint32Array;
+  /** How many identical lines those places stand for that stand for more than one. */
+  readonly counts: ReadonlyMap<number, number>;
+}
+
 /** A point of a stream, with its line: the first and last readings are evidence for what did not happen. */
 export interface StreamPoint {
   readonly time: number;
@@ -291,7 +317,7 @@ export interface ImportedFile {
   /** The zone that the user or the phrasebook names, where the stamps say their instant themselves: it still tells the site's day. */
   readonly zone?: string;
   readonly streams: readonly Stream[];
-  readonly changes: readonly Change[];
+  readonly changes: Changes;
   readonly gauges: readonly GaugeSeries[];
   readonly notices: readonly Notice[];
   /** How the file was understood and why, one sentence each. */

@@ -1,3 +1,4 @@
+import { textAt } from '../changes.ts';
 import type { Finding, ImportedFile, NonEmpty, SourceLine } from '../vocabulary.ts';
 
 /** A stamp with its line. */
@@ -92,16 +93,13 @@ function join(cluster: Cluster, more: Cluster): void {
 function yearsOf(files: readonly ImportedFile[]): ReadonlyMap<number, Cluster> {
   const years = new Map<number, Cluster>();
   for (const { input, changes } of files)
-    for (const { time, line, text } of changes) {
+    for (const [place, time] of changes.time.entries()) {
       const known = years.get(yearOf(time));
-      if (known === undefined)
-        years.set(yearOf(time), {
-          count: 1,
-          from: time,
-          to: time,
-          first: { file: input.file, line, text, time },
-        });
-      else {
+      if (known === undefined) {
+        const [line, text] = [changes.line[place] ?? 0, textAt(changes, place)];
+        const first = { file: input.file, line, text, time };
+        years.set(yearOf(time), { count: 1, from: time, to: time, first });
+      } else {
         known.count += 1;
         known.from = Math.min(known.from, time);
         known.to = Math.max(known.to, time);

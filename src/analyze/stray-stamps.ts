@@ -1,3 +1,4 @@
+import { eachChange } from '../changes.ts';
 import {
   type Finding,
   type ImportedFile,
@@ -45,7 +46,7 @@ interface Strays {
 /** The lines that are known by their stamps, each once, in the order of time. */
 function linesOf({ changes, streams }: ImportedFile): readonly Stamped[] {
   const byLine = new Map<number, Stamped>();
-  for (const { time, line, text } of changes) byLine.set(line, { time, line, text });
+  for (const { time, line, text } of eachChange(changes)) byLine.set(line, { time, line, text });
   for (const { first, last } of streams)
     for (const end of [first, last]) if (!byLine.has(end.line)) byLine.set(end.line, end);
   return [...byLine.values()].sort((a, b) => a.time - b.time);

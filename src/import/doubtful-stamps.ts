@@ -1,3 +1,4 @@
+import { topicAt } from '../changes.ts';
 import type { Interval } from '../vocabulary.ts';
 import { InputError } from './bytes/input-error.ts';
 import type { SinkResult } from './changes/sink.ts';
@@ -87,10 +88,12 @@ function refuseMidnight(stamped: Stamped, { from, to }: Interval): void {
 function refuseInstant(stamped: Stamped, { from, to }: Interval): void {
   const { result } = stamped;
   if (from !== to || result.rows.read < leastRows) return;
+  const { changes } = result;
+  if (changes.topics.some(({ kind }) => kind === 'note')) return;
   const told = new Map<string, number>();
-  for (const { stream, signal, subject, kind } of result.changes) {
-    if (kind === 'note') return;
-    const key = `${stream} ${signal} ${subject.half} ${subject.role}`;
+  for (let place = 0; place < changes.length; place += 1) {
+    const topic = topicAt(changes, place);
+    const key = `${topic?.stream} ${topic?.signal} ${topic?.subject.half} ${topic?.subject.role}`;
     told.set(key, (told.get(key) ?? 0) + 1);
   }
   if (Math.max(0, ...told.values()) <= mostTold) return;

@@ -1,25 +1,30 @@
-import { type Change, counterpart, type ImportedFile, type Subject } from '../vocabulary.ts';
+import { withTopics } from '../changes.ts';
+import { counterpart, type ImportedFile, type Subject, type Topic } from '../vocabulary.ts';
 
 /**
  * The files with what is about "the other half" given to that half by its name: the one that the files name beside the half that
  * speaks; else the next of its kind (A and B, 1 and 2; common practice, no source), else `1` or `2`.
  */
 export function settleOthers(files: readonly ImportedFile[]): readonly ImportedFile[] {
-  if (!files.some(({ changes }) => changes.some(isOther))) return files;
+  if (!files.some(speaksOfOther)) return files;
   const named = halvesNamed(files);
   return files.map((file) => {
-    if (!file.changes.some(isOther)) return file;
-    const changes = file.changes.map((change) => {
-      if (!isOther(change)) return change;
-      const { isOther: _settled, ...subject } = change.subject;
+    if (!speaksOfOther(file)) return file;
+    const changes = withTopics(file.changes, (topic) => {
+      if (!isOther(topic)) return topic;
+      const { isOther: _settled, ...subject } = topic.subject;
       const half = otherHalf(subject.half ?? '', named.get(subject.pair) ?? new Set());
-      return { ...change, subject: { ...subject, half } };
+      return { ...topic, subject: { ...subject, half } };
     });
     return { ...file, changes };
   });
 }
 
-function isOther({ subject }: Change): boolean {
+function speaksOfOther({ changes }: ImportedFile): boolean {
+  return changes.topics.some(isOther);
+}
+
+function isOther({ subject }: Topic): boolean {
   return subject.isOther === true;
 }
 
@@ -32,7 +37,7 @@ function halvesNamed(files: readonly ImportedFile[]): ReadonlyMap<string, Readon
   };
   for (const { streams, changes } of files) {
     for (const { subject } of streams) add(subject);
-    for (const { subject } of changes) add(subject);
+    for (const { subject } of changes.topics) add(subject);
   }
   return named;
 }

@@ -1,4 +1,12 @@
-import { type Change, type ImportedFile, isStateSignal, type Stream, stateValues } from '../vocabulary.ts';
+import { eachChange } from '../changes.ts';
+import {
+  type Change,
+  type Changes,
+  type ImportedFile,
+  isStateSignal,
+  type Stream,
+  stateValues,
+} from '../vocabulary.ts';
 import { isZone } from './clock/zones.ts';
 
 /** What a file that was read always keeps, no matter what it says: a stored one that does not was not written by this program. */
@@ -12,7 +20,7 @@ export function keepsLaws(file: ImportedFile): boolean {
     isEncoding(input.encoding) &&
     inOrder(input.from, input.to) &&
     streams.every(({ spacing }) => spacing >= 0) &&
-    changes.every((change) => changeKeeps(change, streams)) &&
+    allKeep(changes, streams) &&
     gauges.every(({ bins }) =>
       bins.every(
         (b) => b.count > 0 && b.minimum <= b.mean + slack(b.mean) && b.mean <= b.maximum + slack(b.mean),
@@ -37,6 +45,11 @@ function isEncoding(label: string): boolean {
     if (error instanceof RangeError) return false;
     throw error;
   }
+}
+
+function allKeep(changes: Changes, streams: readonly Stream[]): boolean {
+  for (const change of eachChange(changes)) if (!changeKeeps(change, streams)) return false;
+  return true;
 }
 
 function changeKeeps(

@@ -1,3 +1,4 @@
+import { eventWith } from '../timeline/event-with.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import type { ModuleChange } from '../timeline/module-changes.ts';
 import { standbyAt } from '../timeline/standby.ts';
@@ -69,5 +70,5 @@ function backIn(
     ),
   );
   const [first] = signs.sort((a, b) => a.time - b.time);
-  return first === undefined ? undefined : { ...first, signal: 'inserted', value: null };
+  return first === undefined ? undefined : eventWith(first, { signal: 'inserted', value: null });
 }

@@ -1,4 +1,5 @@
 import { parquetWriteBuffer } from 'hyparquet-writer';
+import { allChanges } from '../changes.ts';
 import type {
   Change,
   FailureKind,
@@ -82,7 +83,7 @@ function withChecksum(bytes: Uint8Array, digest: (bytes: Uint8Array) => string):
 }
 
 function rowsOf(file: ImportedFile, source: number): readonly Row[] {
-  const changes = file.changes.map((change) => ({
+  const changes = allChanges(file.changes).map((change) => ({
     source,
     stream: change.stream,
     file,

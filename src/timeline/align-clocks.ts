@@ -1,3 +1,4 @@
+import { withTimes } from '../changes.ts';
 import type { ImportedFile, StreamPoint } from '../vocabulary.ts';
 import type { ClockOffset } from './clock-offsets.ts';
 
@@ -21,9 +22,9 @@ function shifted(file: ImportedFile, by: number, within: number): ImportedFile {
   return {
     ...file,
     input: { ...file.input, from: from === null ? null : from + by, to: to === null ? null : to + by },
-    changes: file.changes.map((c) => {
-      const slack = c.earliest < c.time ? within : 0;
-      return { ...c, time: c.time + by + slack, earliest: c.earliest + by - slack };
+    changes: withTimes(file.changes, (_place, { time, earliest }) => {
+      const slack = earliest < time ? within : 0;
+      return { time: time + by + slack, earliest: earliest + by - slack };
     }),
     streams: file.streams.map((s) => ({
       ...s,

@@ -16,10 +16,11 @@ import {
 import type { ClockOffset } from './clock-offsets.ts';
 import { contradictedNotes, keptAsNotes } from './contradicted-notes.ts';
 import { deriveHappenings } from './derive.ts';
-import { groupBy, keyOf } from './groups.ts';
+import { groupByTrack, keyOf } from './groups.ts';
 import { gaugesOf } from './half-gauges.ts';
 import { storyOf } from './half-story.ts';
 import { breaksFor, mergeHappenings } from './happenings.ts';
+import { loneSteps } from './lone-steps.ts';
 import { mergeSightings } from './merge.ts';
 import { newestStamp } from './newest-stamp.ts';
 import { observationOf } from './observation.ts';
@@ -27,11 +28,11 @@ import { byCause } from './order.ts';
 import { type RoleEvidence, roleStepsOf } from './role-steps.ts';
 import { readRoles } from './roles.ts';
 import type { TimelineRules } from './rules.ts';
-import { type Sighting, sightingsByPair } from './sightings.ts';
+import { partsByPair, type Sighting, sightingsOf } from './sightings.ts';
 import { sitesOf, zonesOf } from './sites.ts';
 import { type StateStep, toSteps } from './states.ts';
 import { type NamedCoverage, type NamedStream, streamsByPair, withLogs } from './streams.ts';
-import { type Resolved, resolveSubjects } from './subjects.ts';
+import { aboutHalf, type Resolved, resolveSubjects } from './subjects.ts';
 
 /**
  * One timeline per pair from all files, pairs in the order of their names. The order of the files, a file given twice
@@ -42,14 +43,15 @@ export function buildTimeline(
   offsets: readonly ClockOffset[],
   rules: TimelineRules,
 ): readonly PairTimeline[] {
-  const sightings = sightingsByPair(files, offsets);
+  const parts = partsByPair(files, offsets);
   const coverage = streamsByPair(files);
   const sites = sitesOf(files);
   const zones = zonesOf(files);
   return [...coverage.entries()]
     .sort(([a], [b]) => compareText(a, b))
     .map(([pair, list]) => ({
-      ...buildPair(pair, sightings.get(pair) ?? [], list, files, rules),
+      // Pair by pair: what is made of all sightings on the way is needed for one pair at a time.
+      ...buildPair(pair, sightingsOf(parts.get(pair) ?? []), list, files, rules),
       newest: newestStamp(list, offsets),
       site: sites.get(pair) ?? null,
       zone: zones.get(pair) ?? null,
@@ -81,7 +83,7 @@ function buildPair(
     pair,
     halves,
     events,
-    tracks: groupBy(events, (e) => keyOf(e.half, e.signal)),
+    tracks: groupByTrack(events),
     gauges: gaugesOf(pair, files, roles, halves),
     coverage,
     observation,
@@ -120,9 +122,9 @@ function observationsOf(
   span: Interval,
 ): ReadonlyMap<string, Observation> {
   const ofRoles = sightings.flatMap((s) =>
-    s.signal === 'role' && s.subject.half !== null ? [{ ...s, half: s.subject.half }] : [],
+    s.signal === 'role' && s.subject.half !== null ? [aboutHalf(s, s.subject.half)] : [],
   );
-  const told = groupBy([...resolved, ...ofRoles], (s) => keyOf(s.half, s.signal));
+  const told = groupByTrack([...resolved, ...ofRoles]);
   return new Map(
     [...told].flatMap(([key, list]) =>
       list[0] !== undefined && isStateSignal(list[0].signal)
@@ -149,14 +151,14 @@ function eventsOf(
   rules: TimelineRules,
 ): readonly TimelineEvent[] {
   const { resolved, roles, halves } = evidence;
-  const grouped = groupBy(resolved, (s) => keyOf(s.half, s.signal));
+  const grouped = groupByTrack(resolved);
   const derived = halves.flatMap((half) => deriveHappenings(storyOf(half, evidence, grouped, rules), rules));
   const happened = mergeHappenings(grouped, derived, rules);
-  const states = stateKeys(grouped).flatMap(({ half, signal, list }) =>
-    toSteps(mergeSightings(list, rules), breaksFor(half, signal, happened, roles)).map((step) =>
-      toEvent(pair, half, signal, step),
-    ),
-  );
+  const states = stateKeys(grouped).flatMap(({ half, signal, list }) => {
+    const breaks = breaksFor(half, signal, happened, roles);
+    const merged = (): readonly StateStep[] => toSteps(mergeSightings(list, rules), breaks);
+    return loneSteps(list, breaks) ?? merged().map((step) => toEvent(pair, half, signal, step));
+  });
   const ofRoles = [...roleStepsOf({ ...evidence, happened }, rules)].flatMap(([half, steps]) =>
     steps.map((step) => toEvent(pair, half, 'role', step)),
   );

@@ -1,3 +1,4 @@
+import { allChanges } from '../changes.ts';
 import type { Change, ImportedFile } from '../vocabulary.ts';
 import { groupBy } from './groups.ts';
 
@@ -115,7 +116,7 @@ function isSameSpeaker(a: Telling, b: Telling): boolean {
 
 /** The changes of a file that say the same, in the order of time. */
 export function tellingsOf(file: ImportedFile): Tellings {
-  const tellings = file.changes
+  const tellings = allChanges(file.changes)
     .filter(isTimed)
     .map((change) => ({ change, speaker: file.streams[change.stream]?.subject.half ?? null }))
     .sort((a, b) => middle(a.change) - middle(b.change));

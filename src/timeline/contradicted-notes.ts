@@ -2,7 +2,7 @@ import type { ContradictedNote, Interval, NonEmpty, Source } from '../vocabulary
 import { subtract } from './coverage.ts';
 import { groupBy } from './groups.ts';
 import type { TimelineRules } from './rules.ts';
-import type { Sighting } from './sightings.ts';
+import { type Sighting, sightingWith } from './sightings.ts';
 import type { NamedStream } from './streams.ts';
 import type { Resolved } from './subjects.ts';
 
@@ -81,7 +81,7 @@ export function keptAsNotes(
     if (s.signal === 'removed' && starts.has(keyOfLine(s.sources[0]))) wrong.add(s.stream);
     else if (s.signal === 'removed') wrong.delete(s.stream);
     if (!wrong.has(s.stream) || s.signal === 'switchover-command') return s;
-    return { ...s, signal: 'note' as const, value: s.sources[0].text };
+    return sightingWith(s, { signal: 'note', value: s.sources[0].text });
   });
 }
 

@@ -2,7 +2,7 @@ import type { Instant, NonEmpty, Source } from '../vocabulary.ts';
 import type { Stamp } from './durations.ts';
 import { asPrinted } from './printed-bounds.ts';
 import type { TimelineRules } from './rules.ts';
-import { byTime, type Sighting } from './sightings.ts';
+import { byTime, type Sighting, sightingWith } from './sightings.ts';
 import { countUntil } from './tracks.ts';
 
 /** What several streams saw of one change, or of one happening; or one reading of a state that was no change. */
@@ -47,7 +47,7 @@ export function mergeSightings(sightings: readonly Sighting[], rules: TimelineRu
   // Of a first reading and a first entry at one instant the reading says that it was so before.
   const ordered = changes.toSorted(byTime);
   const standing = rest.map((state) =>
-    isKnown(state, ordered, rules) ? { ...state, printed: null } : state,
+    isKnown(state, ordered, rules) ? sightingWith(state, { printed: null }) : state,
   );
   return asPrinted([...standing.map(alone), ...changes].sort(byTime));
 }

@@ -1,3 +1,4 @@
+import { allChanges, changesFrom, eachChange } from '../changes.ts';
 import type { Change, ImportedFile } from '../vocabulary.ts';
 
 /**
@@ -10,7 +11,7 @@ export function logsOf(
   const logs: [ImportedFile, ...ImportedFile[]][] = [];
   const tellers = new Map<string, readonly ImportedFile[]>();
   for (const file of files) {
-    const keys = file.changes.filter(isTold).map(keyOf);
+    const keys = allChanges(file.changes).filter(isTold).map(keyOf);
     const known = new Set(keys.flatMap((key) => tellers.get(key) ?? []));
     const log = logs.find((l) => l.some((part) => known.has(part) && saySame(part, file)));
     if (log === undefined) logs.push([file]);
@@ -34,14 +35,12 @@ function keyOf({ time, text, signal }: Change): string {
 function saySame(a: ImportedFile, b: ImportedFile): boolean {
   const from = Math.max(a.input.from ?? 0, b.input.from ?? 0);
   const to = Math.min(a.input.to ?? 0, b.input.to ?? 0);
-  const [one, other] = [a, b].map((file) => new Set(file.changes.filter(isTold).map(keyOf)));
-  const isIn = (told: ReadonlySet<string> | undefined, change: Change): boolean =>
+  const [ofOne, ofOther] = [allChanges(a.changes).filter(isTold), allChanges(b.changes).filter(isTold)];
+  const [one, other] = [new Set(ofOne.map(keyOf)), new Set(ofOther.map(keyOf))];
+  const isIn = (told: ReadonlySet<string>, change: Change): boolean =>
     // At its very ends an export may begin or stop in the middle of a stamp.
-    change.time <= from || change.time >= to || told?.has(keyOf(change)) === true;
-  return (
-    a.changes.filter(isTold).every((c) => isIn(other, c)) &&
-    b.changes.filter(isTold).every((c) => isIn(one, c))
-  );
+    change.time <= from || change.time >= to || told.has(keyOf(change));
+  return ofOne.every((c) => isIn(other, c)) && ofOther.every((c) => isIn(one, c));
 }
 
 /** The parts of a log as one file, named as the first: what two parts tell counts once. */
@@ -52,7 +51,7 @@ export function asOneFile([first, ...rest]: readonly [ImportedFile, ...ImportedF
   const changes = new Map<string, Change>();
   let streams = 0;
   for (const part of parts) {
-    for (const change of part.changes) {
+    for (const change of eachChange(part.changes)) {
       const key = `${keyOf(change)}\n${isTold(change)}`;
       if (!changes.has(key)) changes.set(key, { ...change, stream: change.stream + streams });
     }
@@ -62,6 +61,6 @@ export function asOneFile([first, ...rest]: readonly [ImportedFile, ...ImportedF
     ...first,
     input: { ...first.input, from: Math.min(...stamps), to: Math.max(...stamps) },
     streams: parts.flatMap((part) => part.streams),
-    changes: [...changes.values()],
+    changes: changesFrom(changes.values()),
   };
 }

@@ -3,7 +3,7 @@ import type { Happened } from './happenings.ts';
 import { type Merged, mergeSightings } from './merge.ts';
 import { type Flip, otherHalf, type Roles } from './roles.ts';
 import type { TimelineRules } from './rules.ts';
-import { byTime, type Sighting } from './sightings.ts';
+import { byTime, type Sighting, sightingWith } from './sightings.ts';
 import { noBreaks, type StateStep, toSteps } from './states.ts';
 import type { Resolved } from './subjects.ts';
 import { countUntil } from './tracks.ts';
@@ -80,7 +80,7 @@ function byAddress(half: string, resolved: readonly Resolved[]): readonly Sighti
     s.kind === 'reading' &&
     s.value !== null &&
     identity.has(s.signal)
-      ? [{ ...s, signal: 'role', value: s.subject.role } as const]
+      ? [sightingWith(s, { signal: 'role', value: s.subject.role })]
       : [],
   );
 }

@@ -1,6 +1,18 @@
-import type { Change, ImportedFile, Instant, NonEmpty, Signal, Source, Subject } from '../vocabulary.ts';
+import { countAt, textAt, topicAt, valueAt } from '../changes.ts';
+import type {
+  Change,
+  Changes,
+  ImportedFile,
+  Instant,
+  NonEmpty,
+  Signal,
+  Source,
+  Subject,
+  Topic,
+} from '../vocabulary.ts';
 import type { ClockOffset } from './clock-offsets.ts';
 import type { Stamp } from './durations.ts';
+import { readUntils } from './read-untils.ts';
 
 /** One change as one stream saw it, on its way to become an event. */
 export interface Sighting extends Stamp {
@@ -25,29 +37,71 @@ export interface Sighting extends Stamp {
   readonly sources: NonEmpty<Source>;
 }
 
-/**
- * All sightings of the files, per pair, each list in the order of time. What a file tells whose clock is off by a measured
- * offset is set to where it may have been by the clock of the reference; its printed stamps are kept beside.
- */
-export function sightingsByPair(
+/** The changes of one file, and what all its sightings have in common. */
+export interface SeenFile {
+  readonly file: string;
+  readonly resolution: number;
+  readonly changes: Changes;
+  /** Until when each was read, by its place. */
+  readonly untils: Float64Array;
+  /** The name and the spacing of each stream. */
+  readonly streams: readonly { readonly name: string; readonly spacing: number }[];
+  readonly spread: number;
+  /** How far its clock is ahead, where that is measured and beyond its spread. */
+  readonly offset: { readonly ahead: number; readonly within: number } | null;
+}
+
+/** What a file tells of one pair: the places of its changes. */
+export interface SeenPart {
+  readonly of: SeenFile;
+  readonly places: readonly number[];
+}
+
+/** What the files tell of each pair, in the order of the files. */
+export function partsByPair(
   files: readonly ImportedFile[],
   offsets: readonly ClockOffset[],
-): ReadonlyMap<string, readonly Sighting[]> {
-  const byPair = new Map<string, Sighting[]>();
+): ReadonlyMap<string, readonly SeenPart[]> {
+  const byPair = new Map<string, { of: SeenFile; places: number[] }[]>();
   for (const file of files) {
-    const offset = offsets.find((o) => o.file === file.input.file && o.ahead !== null);
-    const streams = file.streams.map((_, index) => `${file.input.file}\n${index}`);
-    const untils = readUntils(file);
-    for (const [index, change] of file.changes.entries()) {
-      const sighting = toSighting(file, change, streams[change.stream] ?? '', untils[index] ?? change.time);
-      const placed = offset === undefined ? sighting : withOffset(sighting, offset);
-      const list = byPair.get(change.subject.pair);
-      if (list === undefined) byPair.set(change.subject.pair, [placed]);
-      else list.push(placed);
-    }
+    const of = seenFile(file, offsets);
+    const { topics, topic } = file.changes;
+    const places = topics.map(({ subject: { pair } }) => {
+      const parts = byPair.get(pair) ?? [];
+      byPair.set(pair, parts);
+      const last = parts.at(-1);
+      const part = last?.of === of ? last : { of, places: [] };
+      if (part !== last) parts.push(part);
+      return part.places;
+    });
+    for (const [place, of] of topic.entries()) places[of]?.push(place);
   }
-  for (const list of byPair.values()) list.sort(byTime);
   return byPair;
+}
+
+function seenFile(file: ImportedFile, offsets: readonly ClockOffset[]): SeenFile {
+  const offset = offsets.find((o) => o.file === file.input.file && o.ahead !== null);
+  const { streams, changes, resolution, input } = file;
+  const isOff = offset !== undefined && offset.ahead !== null && offset.isBeyond;
+  return {
+    file: input.file,
+    resolution,
+    changes,
+    untils: readUntils(changes, streams),
+    streams: streams.map(({ spacing }, index) => ({ name: `${input.file}\n${index}`, spacing })),
+    spread: offset?.spread ?? 0,
+    offset: isOff ? { ahead: offset.ahead, within: offset.within } : null,
+  };
+}
+
+/**
+ * The sightings of one pair in the order of time. What a file tells whose clock is off by a measured offset is set to where it may
+ * have been by the clock of the reference; its printed stamps are kept beside.
+ */
+export function sightingsOf(parts: readonly SeenPart[]): readonly Sighting[] {
+  const sightings: Sighting[] = [];
+  for (const { of, places } of parts) for (const place of places) sightings.push(new Seen(of, place));
+  return sightings.sort(byTime);
 }
 
 /** Order of time; of two that end together the one with the later beginning, the better known, comes first. */
@@ -55,67 +109,118 @@ export function byTime(a: Stamp, b: Stamp): number {
   return a.time - b.time || b.earliest - a.earliest;
 }
 
-/** For each change the last instant at which its stream is known to have read its value. */
-function readUntils({ changes, streams }: ImportedFile): readonly number[] {
-  const untils = changes.map((c) => c.time);
-  const open = new Map<string, number>();
-  for (const [index, change] of changes.entries()) {
-    if (change.kind !== 'reading') continue;
-    const key = readKey(change.stream, change);
-    const before = open.get(key);
-    if (before !== undefined) untils[before] = Math.max(changes[before]?.time ?? 0, change.earliest);
-    open.set(key, index);
+/** A sighting as an object of its own, of which some may be another. Field by field: a copy of all at once takes ten times as long. */
+export function sightingWith(sighting: Sighting, other: Partial<Sighting>): Sighting {
+  const { kind, time, earliest, resolution, subject, signal, value, initial, resumed } = sighting;
+  const { stream, spacing, readUntil, printed, spread, sources } = sighting;
+  const own = { kind, time, earliest, resolution, subject, signal, value, initial, resumed };
+  return { ...own, stream, spacing, readUntil, printed, spread, sources, ...other };
+}
+
+/**
+ * A sighting that is still columns: its place in them, read where it is asked for. A class, since a million of them have their
+ * getters only once.
+ */
+export class Seen implements Sighting {
+  readonly of: SeenFile;
+  readonly place: number;
+
+  constructor(of: SeenFile, place: number) {
+    this.of = of;
+    this.place = place;
   }
-  const ends = new Map(
-    streams.flatMap(({ reads }, stream) => reads.map((read) => [readKey(stream, read), read.to] as const)),
-  );
-  for (const [key, index] of open) {
-    const change = changes[index];
-    if (change !== undefined)
-      untils[index] = ends.get(key) ?? streams[change.stream]?.last.time ?? change.time;
+
+  get kind(): Change['kind'] {
+    return this.topic.kind;
   }
-  return untils;
+
+  get time(): number {
+    const time = this.of.changes.time[this.place] ?? Number.NaN;
+    return this.of.offset === null ? time : latest(time, this.of.offset);
+  }
+
+  get earliest(): number {
+    const earliest = this.of.changes.earliest[this.place] ?? Number.NaN;
+    return this.of.offset === null ? earliest : soonest(earliest, this.of.offset);
+  }
+
+  get resolution(): number {
+    return this.kind === 'note' ? 0 : this.of.resolution;
+  }
+
+  get subject(): Subject {
+    return this.topic.subject;
+  }
+
+  get signal(): Signal {
+    return this.topic.signal;
+  }
+
+  get value(): string | null {
+    return valueAt(this.of.changes, this.place);
+  }
+
+  get initial(): boolean {
+    const { changes } = this.of;
+    const isPoint = changes.earliest[this.place] === changes.time[this.place];
+    return this.kind === 'reading' && changes.before[this.place] === 0 && isPoint;
+  }
+
+  get resumed(): boolean {
+    const { before, value } = this.of.changes;
+    return this.kind === 'reading' && before[this.place] !== 0 && before[this.place] === value[this.place];
+  }
+
+  get stream(): string {
+    return this.of.streams[this.topic.stream]?.name ?? '';
+  }
+
+  get spacing(): number {
+    return this.of.streams[this.topic.stream]?.spacing ?? 0;
+  }
+
+  get readUntil(): number {
+    const until = this.of.untils[this.place] ?? Number.NaN;
+    return this.of.offset === null ? until : Math.max(this.time, soonest(until, this.of.offset));
+  }
+
+  get printed(): Instant | null {
+    return this.of.offset === null ? null : this.stamp;
+  }
+
+  get spread(): number {
+    return this.of.spread;
+  }
+
+  get sources(): NonEmpty<Source> {
+    const { changes, file } = this.of;
+    const line = changes.line[this.place] ?? 0;
+    const count = countAt(changes, this.place);
+    return [{ file, line, text: textAt(changes, this.place), count, printed: this.stamp }];
+  }
+
+  private get stamp(): Instant {
+    const { time, earliest } = this.of.changes;
+    return { time: time[this.place] ?? Number.NaN, earliest: earliest[this.place] ?? Number.NaN };
+  }
+
+  private get topic(): Topic {
+    return topicAt(this.of.changes, this.place) ?? noTopic;
+  }
 }
 
-function readKey(
-  stream: number,
-  { subject, signal }: { readonly subject: Subject; readonly signal: Signal },
-): string {
-  return `${stream}\n${subject.half ?? ''}\n${subject.role ?? ''}\n${signal}`;
+/** Of a place that no column has. */
+const noTopic: Topic = {
+  kind: 'note',
+  subject: { pair: '', half: null, role: null },
+  signal: 'note',
+  stream: -1,
+};
+
+function latest(time: number, { ahead, within }: NonNullable<SeenFile['offset']>): number {
+  return time - ahead + within;
 }
 
-function toSighting(file: ImportedFile, change: Change, name: string, readUntil: number): Sighting {
-  const stream = file.streams[change.stream];
-  const isReading = change.kind === 'reading';
-  const { time, earliest, line, text, count } = change;
-  return {
-    kind: change.kind,
-    time,
-    earliest,
-    resolution: change.kind === 'note' ? 0 : file.resolution,
-    subject: change.subject,
-    signal: change.signal,
-    value: change.value,
-    initial: isReading && change.before === null && change.earliest === change.time,
-    resumed: isReading && change.before !== null && change.before === change.value,
-    stream: name,
-    spacing: stream?.spacing ?? 0,
-    readUntil,
-    printed: null,
-    spread: 0,
-    sources: [{ file: file.input.file, line, text, count, printed: { time, earliest } }],
-  };
-}
-
-function withOffset(sighting: Sighting, { ahead, within, spread, isBeyond }: ClockOffset): Sighting {
-  if (ahead === null || !isBeyond) return { ...sighting, spread };
-  const { time, earliest, readUntil } = sighting;
-  return {
-    ...sighting,
-    spread,
-    time: time - ahead + within,
-    earliest: earliest - ahead - within,
-    readUntil: Math.max(time - ahead + within, readUntil - ahead - within),
-    printed: { time, earliest },
-  };
+function soonest(time: number, { ahead, within }: NonNullable<SeenFile['offset']>): number {
+  return time - ahead - within;
 }

@@ -1,3 +1,4 @@
+import { withTopics } from '../changes.ts';
 import type { ImportedFile, Subject } from '../vocabulary.ts';
 
 /**
@@ -30,7 +31,7 @@ export function pairsBySite(files: readonly ImportedFile[]): readonly ImportedFi
       ...file,
       streams: streams.map((stream) => toldApart(stream)),
       // What a change is about may be another half, or the pair: its stream has the unit that names the site.
-      changes: changes.map((change) => toldApart(change, streams[change.stream]?.subject)),
+      changes: withTopics(changes, (topic) => toldApart(topic, streams[topic.stream]?.subject)),
       gauges: gauges.map((series) => toldApart(series)),
     };
   });

@@ -1,4 +1,4 @@
-import type { NonEmpty, Source } from '../vocabulary.ts';
+import type { Instant, NonEmpty, Source } from '../vocabulary.ts';
 import type { Stamp } from './durations.ts';
 import type { Merged } from './merge.ts';
 import { countUntil } from './tracks.ts';
@@ -67,8 +67,12 @@ function endBetween(
   return found !== undefined && found.time <= time ? found : undefined;
 }
 
-/** When a change that follows another step can have happened at the earliest. */
-function earliestOf(item: Merged, last: StateStep, knownUntil: number): number {
+/** When a change that follows another step can have happened at the earliest; `knownUntil` is when the value before was last read. */
+export function earliestOf(
+  item: Pick<Merged, 'time' | 'earliest' | 'initial' | 'resumed'>,
+  last: Instant,
+  knownUntil: number,
+): number {
   const known = knownUntil < item.time ? knownUntil : Number.NEGATIVE_INFINITY;
   // A reading that differs from what another source said before: it changed somewhere in between.
   if (item.initial || item.resumed) return Math.min(item.time, Math.max(last.time, known));

@@ -1,6 +1,7 @@
 import type { PairTimeline, Switchover, TimelineEvent } from '../vocabulary.ts';
 import { observesCommandAt } from './commands.ts';
 import { between } from './durations.ts';
+import { eventWith } from './event-with.ts';
 import { linesOfAll } from './evidence.ts';
 import { unobservedIn } from './observation.ts';
 import { readinessOf } from './readiness.ts';
@@ -81,7 +82,7 @@ function atLogged(left: TimelineEvent, timeline: PairTimeline): TimelineEvent {
   const found = logged[countUntil(logged, left.earliest)];
   if (found === undefined || found.time > left.time || found.time !== found.earliest) return left;
   const { time, earliest, resolution, sources } = found;
-  return { ...left, time, earliest, resolution, sources: [...left.sources, ...sources] };
+  return eventWith(left, { time, earliest, resolution, sources: [...left.sources, ...sources] });
 }
 
 /**

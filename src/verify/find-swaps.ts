@@ -1,5 +1,6 @@
 import { openSwap } from '../procedure/open-swap.ts';
 import { withBlanks, worksOf } from '../procedure/works.ts';
+import { eventWith } from '../timeline/event-with.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { flappingSpells } from '../timeline/flapping.ts';
 import type { ModuleChange } from '../timeline/module-changes.ts';
@@ -52,8 +53,8 @@ function plannedChanges({ absences, moduleChanges }: PairFacts, plan: Plan): rea
   const nothing = { model: null, serial: null, firmware: null };
   return absences.map(({ gone, back }) => ({
     half,
-    removed: { ...gone, half, signal: 'removed', value: null },
-    inserted: back === null ? null : { ...back, half, signal: 'inserted', value: null },
+    removed: eventWith(gone, { half, signal: 'removed', value: null }),
+    inserted: back === null ? null : eventWith(back, { half, signal: 'inserted', value: null }),
     before: nothing,
     found: nothing,
   }));

@@ -1,6 +1,7 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { allChanges } from '../../src/changes.ts';
 import { type FollowedFiles, followFiles, type Looked } from '../../src/cli/followed-files.ts';
 import { platform } from '../../src/cli/platform.ts';
 import { followedReadings, importFiles, keptUnpacking, readPhrasebook } from '../../src/pipeline.ts';
@@ -48,7 +49,7 @@ export function followFolder(paths: readonly string[]): FollowedFolder {
       const options = { phrasebook, zone: null, order: null, year: null, sha256: platform.sha256, kept };
       const imported = await importFiles(sources, options);
       const read = imported.files;
-      const rows = read.flatMap((f) => f.changes.map((change) => change.text)).sort();
+      const rows = read.flatMap((f) => allChanges(f.changes).map((change) => change.text)).sort();
       return { ...looked, failures: [...looked.failures, ...failures, ...imported.failures], read, rows };
     },
   };

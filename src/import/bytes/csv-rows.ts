@@ -76,6 +76,7 @@ export function csvRows(
     width: () => state.cells.length,
     text: () => withoutLineEnd(state.source.slice(state.from, state.to)),
     ownText: () => detached(row.text()),
+    putText: (into) => into.add(row.text()),
     keep: (kept) => keepText(row, kept),
   };
   return {

@@ -51,6 +51,7 @@ export function records(begins: (line: string) => boolean, onRow: (row: Row) => 
     width: () => (begun?.isHeadless === true ? 0 : 1),
     text: () => begun?.first ?? '',
     ownText: () => detached(row.text()),
+    putText: (into) => into.add(row.text()),
     keep: (kept) => keepText(row, kept),
   };
   const emit = (): void => {

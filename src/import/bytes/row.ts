@@ -1,3 +1,5 @@
+import type { RowText } from '../../changes.ts';
+
 /**
  * The last row that something was read in, kept without its text where making a string of every row would cost too much:
  * then `bytes` holds it from `from` to `to`, until the next chunk of the file takes their place.
@@ -44,6 +46,8 @@ export interface Row {
   text(): string;
   /** The same as a string of its own, to be kept: it holds no larger text in memory. */
   ownText(): string;
+  /** Puts the row as read where it is kept. */
+  putText(into: RowText): void;
   /** Keeps the row, so that its text can be asked for later. */
   keep(kept: KeptRow): void;
 }

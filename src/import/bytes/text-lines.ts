@@ -27,6 +27,7 @@ export function textLines(onRow: (row: Row) => void, zeros: ZeroBytes): RowReade
     width: () => 1,
     text: () => current,
     ownText: () => detached(row.text()),
+    putText: (into) => into.add(row.text()),
     keep: (kept) => keepText(row, kept),
   };
   const emit = (text: string): void => {

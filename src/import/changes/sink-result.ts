@@ -1,3 +1,4 @@
+import { withTopics } from '../../changes.ts';
 import type { Became, Stream, Subject } from '../../vocabulary.ts';
 import { type ClockOrder, type ClockStep, stepsOf } from '../clock/clock-order.ts';
 import { furtherText, mostUnits } from './find-unit.ts';
@@ -31,9 +32,13 @@ function heard({ unitList, changes }: SinkState): Pick<SinkResult, 'streams' | '
     const stream = toStream(unit, isKnown && unit.subject !== null ? unit.subject : noSubject);
     if (stream !== null) places.set(unit.index, streams.push(stream) - 1);
   }
-  // A list of its own: more changes may follow in that of the sink.
-  if (streams.length === unitList.length) return { streams, changes: [...changes] };
-  return { streams, changes: changes.map((c) => ({ ...c, stream: places.get(c.stream) ?? c.stream })) };
+  const told = changes.soFar();
+  if (streams.length === unitList.length) return { streams, changes: told };
+  const placed = withTopics(told, (topic) => ({
+    ...topic,
+    stream: places.get(topic.stream) ?? topic.stream,
+  }));
+  return { streams, changes: placed };
 }
 
 /** What the parameters became, each name once for all units; one that is of use to any unit is. */

@@ -1,6 +1,6 @@
 import type {
   Became,
-  Change,
+  Changes,
   GaugeSeries,
   Notice,
   RowCounts,
@@ -34,7 +34,7 @@ export interface Sink {
 export interface SinkResult {
   readonly rows: RowCounts;
   readonly streams: readonly Stream[];
-  readonly changes: readonly Change[];
+  readonly changes: Changes;
   readonly gauges: readonly GaugeSeries[];
   readonly unknown: readonly UnknownWording[];
   /** The rows in which those first stand, by their lines; not all where that is too much text. */

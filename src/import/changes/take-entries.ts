@@ -95,9 +95,7 @@ function isMeant(found: Meaning): found is readonly Understood[] {
 /** The same line again within its second is no other: its changes count once more. False where they are not known. */
 function countAgain({ changes }: SinkState, { change, count }: NonNullable<Unit['lastEntry']>): boolean {
   for (let place = change; place < change + count; place += 1) {
-    const same = changes[place];
-    if (same === undefined) return false;
-    changes[place] = { ...same, count: same.count + 1 };
+    if (!changes.countAgain(place)) return false;
   }
   return true;
 }

@@ -1,3 +1,4 @@
+import { topicAt, valueAt } from '../../changes.ts';
 import type { Signal } from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
 import { takeInOrder } from '../clock/clock-order.ts';
@@ -162,6 +163,9 @@ function earliestOf(unit: Unit, { lastTime }: Parameter, at: number): number {
 /** `6.4` at the very end of a file that has `6.4.1` elsewhere, and never `6.4`, is the start of that. */
 function isBegun({ changes }: SinkState, signal: Signal, value: string | null): boolean {
   if (value === null || value === '') return false;
-  const known = changes.flatMap((c) => (c.signal === signal && c.value !== null ? [c.value] : []));
-  return !known.includes(value) && known.some((other) => other.startsWith(value));
+  const told = changes.soFar();
+  const known = new Set<string | null>();
+  for (let place = 0; place < told.length; place += 1)
+    if (topicAt(told, place)?.signal === signal) known.add(valueAt(told, place));
+  return !known.has(value) && [...known].some((other) => other?.startsWith(value));
 }

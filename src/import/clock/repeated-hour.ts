@@ -1,4 +1,5 @@
-import type { Change, Interval, Stream, StreamPoint } from '../../vocabulary.ts';
+import { topicAt, withTimes } from '../../changes.ts';
+import type { Changes, Interval, Stream, StreamPoint } from '../../vocabulary.ts';
 import type { Zone } from './zones.ts';
 
 /** Stamps in an hour that the clocks repeat, read as the earlier hour though the order of rows does not say which. */
@@ -61,7 +62,7 @@ export function repeatedHourWatch(): RepeatedHourWatch {
 /** What a file says, with the extent of its stamps; `null` if it has none. */
 interface Settled {
   readonly streams: readonly Stream[];
-  readonly changes: readonly Change[];
+  readonly changes: Changes;
   readonly extent: Interval | null;
 }
 
@@ -79,12 +80,11 @@ export function settleRepeatedHour(read: Settled, doubts: readonly Doubt[]): Set
     const doubt = doubts.find((d) => time >= d.from && time <= d.to);
     return doubt !== undefined && hours.includes(hourOf(spacing, doubt)) ? doubt.by : 0;
   };
-  const changes = read.changes.map((change) => {
-    const spacing = read.streams[change.stream]?.spacing ?? 0;
+  const changes = withTimes(read.changes, (place, { time, earliest }) => {
+    const spacing = read.streams[topicAt(read.changes, place)?.stream ?? -1]?.spacing ?? 0;
     return {
-      ...change,
-      time: change.time + laterBy(change.time, spacing, ['later', 'either']),
-      earliest: change.earliest + laterBy(change.earliest, spacing, ['later']),
+      time: time + laterBy(time, spacing, ['later', 'either']),
+      earliest: earliest + laterBy(earliest, spacing, ['later']),
     };
   });
   const streams = read.streams.map((stream) => {

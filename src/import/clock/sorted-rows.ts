@@ -79,6 +79,7 @@ function copyOf(row: Row): Row {
     width: () => cells.length,
     text: () => text,
     ownText: () => detached(text),
+    putText: (into) => into.add(text),
     keep: (kept) => keepText(copy, kept),
   };
   return copy;

@@ -112,6 +112,7 @@ function asRow({ line, cells }: SampleRow, delimiter: string): Row {
     width: () => cells.length,
     text: () => text,
     ownText: () => text,
+    putText: (into) => into.add(text),
     keep(kept) {
       kept.text = text;
       kept.bytes = null;

@@ -31,6 +31,11 @@ export function byteRow(delimiter: number, decode: (bytes: Uint8Array) => string
     width: () => cellsNow().length,
     text: () => last ?? held.text(from, to),
     ownText: () => last ?? held.text(from, to),
+    putText(into) {
+      // What is not ASCII may be of another encoding, and is text first.
+      const isTaken = last === null && into.addAscii(bytes, from, beforeLineEnd(bytes, from, to));
+      if (!isTaken) into.add(row.text());
+    },
     keep(one) {
       if (one.bytes !== held) kept.push(one);
       one.bytes = held;

@@ -1,3 +1,4 @@
+import { changesFrom } from '../../changes.ts';
 import type { Change, GaugeBin, ImportedFile, Input, Notice, Subject } from '../../vocabulary.ts';
 import { eachChunk } from '../bytes/damaged-end.ts';
 import type { FileSource, NewHasher } from '../bytes/file-source.ts';
@@ -115,7 +116,7 @@ function filled(name: string, files: Files, rows: Rows): readonly ImportedFile[]
   }
   return files.map((file, place) => ({
     ...file,
-    changes: changes[place] ?? [],
+    changes: changesFrom(changes[place] ?? []),
     gauges: file.gauges.map((series, at) => ({ ...series, bins: bins[place]?.[at] ?? [] })),
   }));
 }

@@ -79,7 +79,7 @@ describe('a log from the year 1 to 9999', () => {
       { 'a.csv': `time,unit,parameter,value\n${stamp},RO1,light,off\n` },
       { order, zone: 'UTC' },
     );
-    const time = files[0]?.changes[0]?.time ?? Number.NaN;
+    const time = files[0]?.changes.time[0] ?? Number.NaN;
     expect(new Date(time).toISOString().slice(0, 10)).toBe(date);
   });
 

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { allChanges } from '../../../src/changes.ts';
 import type { ImportedFile } from '../../../src/vocabulary.ts';
 import { readText, readTexts } from '../../support/read-text.ts';
 
@@ -10,7 +11,7 @@ const journal = (count: number, unit: (row: number) => string, message: (row: nu
   }).join('')}`;
 const light = (row: number): string => `light ${row % 2 === 0 ? 'steady' : 'off'}`;
 const pairs = ({ changes }: ImportedFile): readonly string[] => [
-  ...new Set(changes.map((c) => c.subject.pair)),
+  ...new Set(allChanges(changes).map((c) => c.subject.pair)),
 ];
 const loud = ({ notices: [first] }: ImportedFile): string => `${first?.what} ${first?.fix}`;
 

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { allChanges, changeAt } from '../../../src/changes.ts';
 import type { ImportedFile } from '../../../src/vocabulary.ts';
 import { analyseTexts, readText } from '../../support/read-text.ts';
 
@@ -59,7 +60,7 @@ describe('a file', () => {
       ['RO9', ''],
       ['RO1-A', 'RO1'],
     ]);
-    expect(read.changes.map((c) => read.streams[c.stream]?.unit)).toEqual(['RO1-A']);
+    expect(allChanges(read.changes).map((c) => read.streams[c.stream]?.unit)).toEqual(['RO1-A']);
     expect(read.input.units).toEqual(['RO9', 'RO1-A']);
   });
   test.each([
@@ -130,10 +131,13 @@ describe('a file', () => {
   test('without a zone says that it was read as UTC; --zone and the phrasebook settle it', async () => {
     const text = `${header}2026-07-14 10:00:00,RO1-A,light,off\n`;
     const bare = await readText('a.csv', text);
-    expect([ids(bare), bare.changes[0]?.time]).toEqual([['zone-assumed'], Date.UTC(2026, 6, 14, 10)]);
+    expect([ids(bare), changeAt(bare.changes, 0)?.time]).toEqual([
+      ['zone-assumed'],
+      Date.UTC(2026, 6, 14, 10),
+    ]);
     // Lisbon keeps UTC+1 in July.
     const zoned = await readText('a.csv', text, { phrasebook: 'time: { zone: Europe/Lisbon }' });
-    expect([ids(zoned), zoned.changes[0]?.time]).toEqual([[], Date.UTC(2026, 6, 14, 9)]);
+    expect([ids(zoned), changeAt(zoned.changes, 0)?.time]).toEqual([[], Date.UTC(2026, 6, 14, 9)]);
     expect(zoned.input.zone).toBe('Europe/Lisbon');
   });
   test.each(['utf-16le', 'utf-16be'])('in %s reads as in UTF-8', async (encoding) => {
@@ -143,7 +147,7 @@ describe('a file', () => {
     for (let at = 0; at < text.length; at += 1)
       view.setUint16(at * 2, text.charCodeAt(at), encoding === 'utf-16le');
     const read = await readText('a.csv', bytes, { chunk: 7 });
-    expect([read.input.encoding, read.changes[0]?.value]).toEqual([encoding, 'Tern-2 é']);
+    expect([read.input.encoding, changeAt(read.changes, 0)?.value]).toEqual([encoding, 'Tern-2 é']);
   });
   test('has a resolution of a second where no stamp has decimals', async () => {
     const one = row('00:00', 'RO1-A', 'light', 'off');
@@ -156,7 +160,10 @@ describe('a file', () => {
     const bytes = (text: string): Uint8Array => Uint8Array.from(text, (c) => c.charCodeAt(0));
     const read = await readText('a.csv', bytes(header + filler + late));
     expect(filler.length).toBeGreaterThan(65_536);
-    expect([read.input.encoding, read.changes.at(-1)?.value]).toEqual(['windows-1252', 'Tern-2 \u00e9']);
+    expect([read.input.encoding, allChanges(read.changes).at(-1)?.value]).toEqual([
+      'windows-1252',
+      'Tern-2 \u00e9',
+    ]);
     const damaged = new TextEncoder().encode(`${header}${filler}${late}`);
     const at = damaged.length - 20;
     damaged[at] = 0xff;

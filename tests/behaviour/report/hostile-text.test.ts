@@ -1,6 +1,8 @@
 /** Every text that a log, a file name or a person gives, made hostile at once, in every output. */
+
 import { HtmlValidate } from 'html-validate';
 import { describe, expect, test } from 'vitest';
+import { changesFrom } from '../../../src/changes.ts';
 import { inspectText } from '../../../src/report/inspect.ts';
 import { reportsOf } from '../../../src/report/verify-reports.ts';
 import { verifyText } from '../../../src/report/verify-text.ts';
@@ -76,7 +78,7 @@ describe('hostile text', () => {
           notUnderstood: [],
         },
       ],
-      changes: [],
+      changes: changesFrom([]),
       gauges: [],
       notices: [],
       reasons: [`Read as lines${hostile}`],

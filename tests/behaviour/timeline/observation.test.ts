@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { allChanges, changesFrom } from '../../../src/changes.ts';
 import { observationFor, unobservedIn } from '../../../src/timeline/observation.ts';
 import type { Change, ImportedFile } from '../../../src/vocabulary.ts';
 import { at, type Polled, pollText } from '../../support/clean-swap.ts';
@@ -142,10 +143,10 @@ describe('one column of a poll', () => {
   const resumed =
     (from: string, to: string) =>
     (file: ImportedFile): ImportedFile => {
-      const [first] = file.changes.filter((c) => c.signal === 'light');
+      const [first] = allChanges(file.changes).filter((c) => c.signal === 'light');
       if (first === undefined) throw new Error('no light was read');
       const again: Change = { ...first, earliest: at(from), time: at(to), before: first.value, line: 99 };
-      return { ...file, changes: [...file.changes, again] };
+      return { ...file, changes: changesFrom([...allChanges(file.changes), again]) };
     };
 
   test('that stops being read is unobserved from three spacings after its last reading on', async () => {

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { allChanges } from '../../../../src/changes.ts';
 import type { ImportedFile } from '../../../../src/vocabulary.ts';
 import { readText, type TextOptions } from '../../../support/read-text.ts';
 
@@ -23,7 +24,9 @@ const notice = ({ notices }: ImportedFile): string | undefined =>
   notices.find((n) => n.what.includes('zero byte'))?.what;
 
 const sayings = ({ changes }: ImportedFile): readonly string[] =>
-  changes.map(({ line, signal, value, text }) => `${line} ${signal} ${value} ${text.includes('\0')}`);
+  allChanges(changes).map(
+    ({ line, signal, value, text }) => `${line} ${signal} ${value} ${text.includes('\0')}`,
+  );
 
 const lines = (stamp: (minute: number) => string, rest: readonly string[]): readonly string[] =>
   rest.map((words, minute) => stamp(minute) + words);
@@ -86,7 +89,7 @@ const layouts: readonly (readonly [string, string, string, readonly string[]])[]
 describe('zero bytes before a line', () => {
   test('leave the line what it is, and are told of', async () => {
     const file = await read('nul.log', readFileSync(join('tests', 'fixtures', 'faults', 'nul.log')));
-    expect(file.changes.map((c) => `${c.line} ${c.signal}`)).toEqual([
+    expect(allChanges(file.changes).map((c) => `${c.line} ${c.signal}`)).toEqual([
       '1 partner-ready',
       '2 restart',
       '3 partner-ready',
@@ -184,7 +187,7 @@ describe('zero bytes before a line', () => {
     ].join('\n');
     const file = await read('a.csv', text);
     expect(notice(file)).toBeUndefined();
-    expect(file.changes.map((c) => [c.line, c.value])).toEqual([
+    expect(allChanges(file.changes).map((c) => [c.line, c.value])).toEqual([
       [3, 'T\0n'],
       [5, 'steady'],
     ]);
@@ -199,7 +202,7 @@ describe('a cell of 30 MB', () => {
     for (const isGeneralOnly of [true, false]) {
       const file = await readText('a.csv', text, { isGeneralOnly });
       expect(file.input.rows).toMatchObject({ read: 3, used: 2, rejected: 1 });
-      expect(file.changes.map((c) => c.line)).toEqual([2, 4]);
+      expect(allChanges(file.changes).map((c) => c.line)).toEqual([2, 4]);
     }
   });
 });

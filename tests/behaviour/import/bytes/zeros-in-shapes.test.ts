@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { allChanges } from '../../../../src/changes.ts';
 import type { ImportedFile } from '../../../../src/vocabulary.ts';
 import { readText } from '../../../support/read-text.ts';
 
@@ -6,7 +7,9 @@ const zeros = (count: number): string => '\0'.repeat(count);
 const notice = ({ notices }: ImportedFile): string | undefined =>
   notices.find((n) => n.what.includes('zero byte'))?.what;
 const sayings = ({ changes }: ImportedFile): readonly string[] =>
-  changes.map(({ line, signal, value, text }) => `${line} ${signal} ${value} ${text.includes('\0')}`);
+  allChanges(changes).map(
+    ({ line, signal, value, text }) => `${line} ${signal} ${value} ${text.includes('\0')}`,
+  );
 
 /** Read in both lanes, which must say the same. */
 async function read(name: string, content: string | Uint8Array): Promise<ImportedFile> {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { allChanges } from '../../../../src/changes.ts';
 import type { ImportedFile } from '../../../../src/vocabulary.ts';
 import { readText, type TextOptions } from '../../../support/read-text.ts';
 
@@ -57,7 +58,7 @@ describe('rows that were not understood', () => {
     // Of RO2 nothing else is known: its name may be that of anything.
     expect(said(file)).toEqual(['RO1-A (RO1): 0:2 1:1', 'RO1-B (RO1): 1:1', 'RO2-A (): 1:1']);
     expect(file.input.rows).toMatchObject({ used: 2, unchanged: 1, unmatched: 5 });
-    expect(file.changes.map((c) => file.streams[c.stream]?.unit)).toEqual(['RO1-A', 'RO1-A']);
+    expect(allChanges(file.changes).map((c) => file.streams[c.stream]?.unit)).toEqual(['RO1-A', 'RO1-A']);
   });
 
   test('add up to the unmatched rows, in the order of time even if the rows are not', async () => {

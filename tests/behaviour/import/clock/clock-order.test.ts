@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { allChanges } from '../../../../src/changes.ts';
 import type { ImportedFile } from '../../../../src/vocabulary.ts';
 import { readText } from '../../../support/read-text.ts';
 
@@ -18,7 +19,7 @@ const step = (file: ImportedFile): string | undefined =>
 const steps = (file: ImportedFile): readonly number[] =>
   file.notices.filter((n) => n.id === 'clock-step').flatMap((n) => n.lines.map(({ line }) => line));
 const changes = (file: ImportedFile): readonly string[] =>
-  file.changes.map(
+  allChanges(file.changes).map(
     ({ earliest, time, value }) =>
       `${new Date(earliest).toISOString().slice(14, 19)} to ${new Date(time).toISOString().slice(14, 19)} ${value}`,
   );

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { allChanges } from '../../../../src/changes.ts';
 import type { ImportedFile } from '../../../../src/vocabulary.ts';
 import { readText } from '../../../support/read-text.ts';
 
@@ -23,7 +24,9 @@ async function poll(...clocks: readonly string[]): Promise<ImportedFile> {
 }
 
 const instants = (file: ImportedFile): readonly string[] =>
-  file.changes.map(({ earliest, time }) => [...new Set([earliest, time])].map(clockOf).join(' to '));
+  allChanges(file.changes).map(({ earliest, time }) =>
+    [...new Set([earliest, time])].map(clockOf).join(' to '),
+  );
 const clockOf = (time: number): string => new Date(time).toISOString().slice(11, 19);
 const fold = (file: ImportedFile): string | undefined =>
   file.notices.find((n) => n.id === 'clock-fold')?.what;

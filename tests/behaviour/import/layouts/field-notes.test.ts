@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { allChanges } from '../../../../src/changes.ts';
 import { fieldNotes } from '../../../../src/import/layouts/field-notes.ts';
 import { checkImporter } from '../../../support/check-importer.ts';
 import { readText } from '../../../support/read-text.ts';
@@ -113,7 +114,7 @@ describe('lines with a clock that are no field notes are refused in one line', (
       'notes.txt',
       'RO1\n14 Mar 2026\n09:14 pulled slot B\n09:20 page of HTTP/1.1 shows standby.\n09:30 fitted RO2-A.\n09:31 slot A. done\n',
     );
-    expect(file.changes.map((c) => `${c.line} ${c.subject.pair}`)).toEqual([
+    expect(allChanges(file.changes).map((c) => `${c.line} ${c.subject.pair}`)).toEqual([
       '3 RO1',
       '4 RO1',
       '5 RO2',
@@ -151,7 +152,7 @@ test('a heading has a date and a pair, in any language, with or without the name
   ].join('\n');
   const { changes, input } = await readText('notes.txt', text, { order: 'day-first' });
   expect(
-    changes.map(({ earliest, subject, signal, line }) =>
+    allChanges(changes).map(({ earliest, subject, signal, line }) =>
       [new Date(earliest).toISOString().slice(0, 19), subject.pair, subject.half, signal, line].join(' '),
     ),
   ).toEqual([

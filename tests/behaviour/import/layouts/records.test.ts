@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { allChanges } from '../../../../src/changes.ts';
 import { fieldNotes } from '../../../../src/import/layouts/field-notes.ts';
 import { lines } from '../../../../src/import/layouts/lines.ts';
 import { checkImporter } from '../../../support/check-importer.ts';
@@ -87,7 +88,9 @@ describe('records', () => {
     const read = await readText('a.log', '2026-03-14 10:00:00Z RO1-A light\n  steady\n', {
       phrasebook: dated,
     });
-    expect(read.changes.map((c) => [c.line, c.text])).toEqual([[1, '2026-03-14 10:00:00Z RO1-A light']]);
+    expect(allChanges(read.changes).map((c) => [c.line, c.text])).toEqual([
+      [1, '2026-03-14 10:00:00Z RO1-A light'],
+    ]);
   });
 
   test('that are cut off at the end are said to be', async () => {
@@ -124,7 +127,7 @@ describe('records', () => {
     const text =
       '2026-03-14 10:00:00Z RO1-A light\r\n  steady\r\n\r\n2026-03-14 10:00:01Z RO1-A light\r\n off\r\n';
     const whole = await readText('a.log', text, { phrasebook: dated });
-    expect(whole.changes.map((c) => c.value)).toEqual(['steady', 'off']);
+    expect(allChanges(whole.changes).map((c) => c.value)).toEqual(['steady', 'off']);
     for (let chunk = 1; chunk < 60; chunk += 1)
       expect(await readText('a.log', text, { phrasebook: dated, chunk })).toEqual(whole);
   });

@@ -1,11 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { allChanges } from '../../../../src/changes.ts';
 import type { ImportedFile } from '../../../../src/vocabulary.ts';
 import { readText } from '../../../support/read-text.ts';
 
 const said = ({ changes }: ImportedFile): readonly string[] =>
-  changes.map(({ subject, signal, value }) => `${subject.pair} ${signal} ${value}`);
+  allChanges(changes).map(({ subject, signal, value }) => `${subject.pair} ${signal} ${value}`);
 
 describe('a word of severity', () => {
   test('is no pair: those of the log are RO1 and RO2', async () => {

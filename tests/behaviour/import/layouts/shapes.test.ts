@@ -5,9 +5,11 @@
  * left out for its size) are those of the page "Journal Export Formats", section "Journal JSON Format",
  * https://systemd.io/JOURNAL_EXPORT_FORMATS/, and "systemd.journal-fields". structured-data.log: RFC 5424 (2009), section 6.3.
  */
+
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { allChanges } from '../../../../src/changes.ts';
 import type { ImportedFile } from '../../../../src/vocabulary.ts';
 import { readText, type TextOptions } from '../../../support/read-text.ts';
 
@@ -21,7 +23,7 @@ async function read(name: string, options: TextOptions = {}): Promise<ImportedFi
 }
 
 const said = ({ changes }: ImportedFile): readonly string[] =>
-  changes.map(({ time, subject: { pair, half }, signal, value, line }) =>
+  allChanges(changes).map(({ time, subject: { pair, half }, signal, value, line }) =>
     [new Date(time).toISOString().slice(11, 21), `${pair}${half ?? ''}`, signal, value, line].join(' '),
   );
 

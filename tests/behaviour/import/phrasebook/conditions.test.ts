@@ -1,5 +1,7 @@
 /** A condition and whether it stands. */
+
 import { describe, expect, test } from 'vitest';
+import { allChanges } from '../../../../src/changes.ts';
 import type { ImportedFile, Notice } from '../../../../src/vocabulary.ts';
 import { analyseTexts, readText } from '../../../support/read-text.ts';
 
@@ -16,7 +18,7 @@ const alarms = (...rows: readonly string[]): string =>
 
 async function told(text: string, phrasebook: string): Promise<readonly string[]> {
   const { changes } = await readText('alarms.csv', text, { phrasebook });
-  return changes.map(({ signal, value, line }) => `${signal} ${value ?? '-'} ${line}`);
+  return allChanges(changes).map(({ signal, value, line }) => `${signal} ${value ?? '-'} ${line}`);
 }
 
 const notices = ({ notices: all }: ImportedFile): readonly Notice[] =>
@@ -114,6 +116,6 @@ describe('states', () => {
       `{"time":"2026-03-14T09:00:00Z","unit":"RO1-A","message":"link a down","st":"${state}"}\n`;
     const phrasebook = 'files: [{ match: "*", columns: { state: st }, states: { up: on, over: "off" } }]\n';
     const { changes } = await readText('x.json', line('up') + line('over'), { phrasebook });
-    expect(changes.map((c) => c.value)).toEqual(['down', 'up']);
+    expect(allChanges(changes).map((c) => c.value)).toEqual(['down', 'up']);
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { allChanges, changeAt } from '../../../../src/changes.ts';
 import { readPhrasebook } from '../../../../src/import/read-phrasebook.ts';
 import { readText } from '../../../support/read-text.ts';
 
@@ -51,7 +52,7 @@ describe('a rule for files that is wrong', () => {
 describe('the stamps of one file', () => {
   const at = async (text: string, phrasebook: string, options = {}): Promise<string | undefined> => {
     const read = await readText('events.log', text, { phrasebook, ...options });
-    const time = read.changes[0]?.time;
+    const time = changeAt(read.changes, 0)?.time;
     return time === undefined ? undefined : new Date(time).toISOString();
   };
 
@@ -96,7 +97,7 @@ describe('the stamps of one file', () => {
     const text = `time,unit,parameter,value\n${rows.join('\n')}\n1773479400000000,RO1-A,light,off\n`;
     const phrasebook = rule('time: { epoch: us }');
     const fast = await readText('poll.csv', text, { phrasebook });
-    expect(fast.changes.map((c) => [new Date(c.time).toISOString(), c.value])).toEqual([
+    expect(allChanges(fast.changes).map((c) => [new Date(c.time).toISOString(), c.value])).toEqual([
       ['2026-03-14T09:00:00.000Z', 'steady'],
       ['2026-03-14T09:10:00.000Z', 'off'],
     ]);

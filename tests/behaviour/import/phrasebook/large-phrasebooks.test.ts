@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { allChanges } from '../../../../src/changes.ts';
 import { readPhrasebook } from '../../../../src/import/read-phrasebook.ts';
 import { readJob } from '../../../../src/pipeline.ts';
 import { readText } from '../../../support/read-text.ts';
@@ -34,7 +35,9 @@ describe('a phrasebook of 20,000 keys', () => {
     const rows = ['2026-03-14T09:00:00Z,P19999:B,link 19998x down', '2026-03-14T09:00:01Z,P7:A,link 1x up'];
     const log = `time,unit,message\n${rows.join('\n')}\n`;
     const { changes } = await readText('x.csv', log, { phrasebook: `${lines.join('\n')}\n` });
-    expect(changes.map(({ subject: { pair, half }, signal, value }) => [pair, half, signal, value])).toEqual([
+    expect(
+      allChanges(changes).map(({ subject: { pair, half }, signal, value }) => [pair, half, signal, value]),
+    ).toEqual([
       ['P19999', 'B', 'link-a', 'down'],
       ['P7', 'A', 'link-a', 'up'],
     ]);

@@ -1,10 +1,12 @@
 /** What a phrasebook says of messages: several things at once, of which half, in which rows, and where a condition ends. */
+
 import { describe, expect, test } from 'vitest';
+import { allChanges, changeAt } from '../../../../src/changes.ts';
 import type { ImportedFile } from '../../../../src/vocabulary.ts';
 import { readText, readTexts } from '../../../support/read-text.ts';
 
 function told({ changes }: ImportedFile): readonly string[] {
-  return changes.map(({ subject: { pair, half, role }, signal, value, line }) =>
+  return allChanges(changes).map(({ subject: { pair, half, role }, signal, value, line }) =>
     [pair, half ?? role ?? 'pair', signal, value ?? '-', line].join(' '),
   );
 }
@@ -28,7 +30,7 @@ describe('means', () => {
       'time,unit,message\n2026-03-14T09:00:00Z,RO1-A,took over\n2026-03-14T09:00:00Z,RO1-A,took over\n';
     const read = await readText('x.csv', twice, { phrasebook });
     expect(told(read)).toEqual(['RO1 A role active 2', 'RO1 A note took over 2']);
-    expect(read.changes.map((c) => c.count)).toEqual([2, 2]);
+    expect(allChanges(read.changes).map((c) => c.count)).toEqual([2, 2]);
     expect(read.input.rows).toMatchObject({ read: 2, used: 1, unchanged: 1 });
   });
 
@@ -59,7 +61,7 @@ describe('of', () => {
     ['RO1-7', '1'],
   ])('other of %s alone is %s', async (unit, half) => {
     const { files } = await readTexts({ 'x.csv': journal(`${unit},lost my partner`) }, { phrasebook: lost });
-    expect(files.map((f) => f.changes[1]?.subject)).toEqual([{ pair: 'RO1', half, role: null }]);
+    expect(files.map((f) => changeAt(f.changes, 1)?.subject)).toEqual([{ pair: 'RO1', half, role: null }]);
   });
 
   test('other of a role is the other role', async () => {

@@ -1,10 +1,12 @@
 /** Names of parameters that say of which unit they are. */
+
 import { describe, expect, test } from 'vitest';
+import { allChanges } from '../../../../src/changes.ts';
 import type { ImportedFile } from '../../../../src/vocabulary.ts';
 import { readText } from '../../../support/read-text.ts';
 
 function told({ changes }: ImportedFile): readonly string[] {
-  return changes.map(({ subject: { pair, half, role }, signal, value, line }) =>
+  return allChanges(changes).map(({ subject: { pair, half, role }, signal, value, line }) =>
     [pair, half ?? role ?? 'pair', signal, value ?? '-', line].join(' '),
   );
 }

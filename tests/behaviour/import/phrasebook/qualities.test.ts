@@ -1,5 +1,7 @@
 /** A reading whose quality is not good was not observed. */
+
 import { describe, expect, test } from 'vitest';
+import { allChanges } from '../../../../src/changes.ts';
 import { readText } from '../../../support/read-text.ts';
 
 const columns = 'time: Time, unit: Unit, parameter: Tag, value: Value, quality: Quality';
@@ -15,7 +17,7 @@ describe('a reading of bad quality', () => {
   test('is neither a value nor unchanged: a change after it lies after the last good reading', async () => {
     const text = poll('steady,Good', 'steady,good', 'off,Bad', 'off,', 'off,192', 'off,GOOD');
     const { changes, input, notices } = await readText('x.csv', text, { phrasebook: rule() });
-    expect(changes.map(({ value, earliest, time }) => [value, earliest, time])).toEqual([
+    expect(allChanges(changes).map(({ value, earliest, time }) => [value, earliest, time])).toEqual([
       ['steady', minute('10'), minute('10')],
       // The readings of 09:12 and 09:13 are none.
       ['off', minute('11'), minute('14')],
@@ -37,7 +39,7 @@ describe('a reading of bad quality', () => {
   test('is one that good does not list, and nothing else', async () => {
     const text = poll('steady,fine', 'off,Good', 'flashing,1');
     const { changes } = await readText('x.csv', text, { phrasebook: rule('    good: [Fine, 1]\n') });
-    expect(changes.map((c) => c.value)).toEqual(['steady', 'flashing']);
+    expect(allChanges(changes).map((c) => c.value)).toEqual(['steady', 'flashing']);
   });
 
   test('holds for all of a snapshot', async () => {
@@ -45,7 +47,7 @@ describe('a reading of bad quality', () => {
       'time,unit,role,light,q\n2026-03-14T09:00:00Z,RO1-A,active,off,ok\n2026-03-14T09:01:00Z,RO1-A,standby,steady,bad\n';
     const phrasebook = 'files: [{ match: "*", columns: { quality: q } }]\n';
     const { changes, input } = await readText('x.csv', text, { phrasebook });
-    expect(changes.map((c) => `${c.signal} ${c.value}`)).toEqual(['role active', 'light off']);
+    expect(allChanges(changes).map((c) => `${c.signal} ${c.value}`)).toEqual(['role active', 'light off']);
     expect([input.rows.used, input.rows.ignored]).toEqual([1, 1]);
   });
 

@@ -22,6 +22,7 @@ function rowAt(number: number, content: string): Row {
     width: () => 3,
     text: () => content.trim(),
     ownText: () => content.trim(),
+    putText: (into) => into.add(content.trim()),
     keep(kept) {
       kept.text = content.trim();
       kept.bytes = null;

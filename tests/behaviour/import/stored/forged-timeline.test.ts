@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { allChanges, changesFrom } from '../../../../src/changes.ts';
 import { digestOf } from '../../../../src/cli/platform.ts';
 import { timelineParquet } from '../../../../src/report/timeline-parquet.ts';
 import type { Change, ImportedFile } from '../../../../src/vocabulary.ts';
@@ -28,7 +29,10 @@ describe('a timeline with a right checksum that this program did not write', () 
     return (file) => ({ ...file, input: { ...file.input, ...change(file.input) } });
   };
   const changes = (change: (change: Change) => Partial<Change>): Forged => {
-    return (file) => ({ ...file, changes: file.changes.map((c) => ({ ...c, ...change(c) })) });
+    return (file) => ({
+      ...file,
+      changes: changesFrom(allChanges(file.changes).map((c) => ({ ...c, ...change(c) }))),
+    });
   };
   const forgeries: readonly (readonly [string, Forged])[] = [
     ['whose rows do not add up', input(({ rows }) => ({ rows: { ...rows, unchanged: 1 } }))],

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parquetWriteBuffer } from 'hyparquet-writer';
 import { describe, expect, test } from 'vitest';
+import { allChanges, changesFrom } from '../../../../src/changes.ts';
 import { digestOf } from '../../../../src/cli/platform.ts';
 import { timelineParquet } from '../../../../src/report/timeline-parquet.ts';
 import type { ImportedFile } from '../../../../src/vocabulary.ts';
@@ -75,7 +76,8 @@ describe('a stored timeline', () => {
       [{ from: begin + 60_000, count: 1 }],
     ]);
     // Silent from 30 to 80 s.
-    expect(file?.changes.filter(({ before, value }) => before === value)).toMatchObject([
+    const changes = allChanges(file?.changes ?? changesFrom([]));
+    expect(changes.filter(({ before, value }) => before === value)).toMatchObject([
       { signal: 'light', earliest: begin + 30_000, time: begin + 80_000 },
     ]);
   });
@@ -83,9 +85,9 @@ describe('a stored timeline', () => {
     const bytes = readFileSync(join('tests', 'fixtures', 'stored', 'before-reads.parquet'));
     const { files, failures } = await readTexts({ 'old.parquet': bytes });
     expect(failures).toEqual([]);
-    expect(files.map((file) => file.changes.map(({ signal, value }) => `${signal} ${value}`))).toEqual([
-      ['light steady', 'partner-ready yes', 'partner-ready no'],
-    ]);
+    expect(
+      files.map((file) => allChanges(file.changes).map(({ signal, value }) => `${signal} ${value}`)),
+    ).toEqual([['light steady', 'partner-ready yes', 'partner-ready no']]);
     expect(files[0]?.streams.map(({ reads, notUnderstood }) => [reads, notUnderstood])).toEqual([
       [[], []],
       [[], []],
