@@ -89,5 +89,16 @@ function eventDocument({
   readonly time: number;
   readonly earliest: number;
 } & Record<string, unknown> {
-  return { time, earliest, pair, half, signal, value, before, concluded, sources };
+  return {
+    time,
+    earliest,
+    pair,
+    half,
+    signal,
+    value,
+    before,
+    concluded,
+    // Each by its name: one that is still columns has no fields of its own.
+    sources: sources.map(({ file, line, text, count, printed }) => ({ file, line, text, count, printed })),
+  };
 }

@@ -185,7 +185,7 @@ export class Seen implements Sighting {
   }
 
   get printed(): Instant | null {
-    return this.of.offset === null ? null : this.stamp;
+    return this.of.offset === null ? null : stampAt(this.of, this.place);
   }
 
   get spread(): number {
@@ -193,20 +193,48 @@ export class Seen implements Sighting {
   }
 
   get sources(): NonEmpty<Source> {
-    const { changes, file } = this.of;
-    const line = changes.line[this.place] ?? 0;
-    const count = countAt(changes, this.place);
-    return [{ file, line, text: textAt(changes, this.place), count, printed: this.stamp }];
-  }
-
-  private get stamp(): Instant {
-    const { time, earliest } = this.of.changes;
-    return { time: time[this.place] ?? Number.NaN, earliest: earliest[this.place] ?? Number.NaN };
+    return [new SeenSource(this.of, this.place)];
   }
 
   private get topic(): Topic {
     return topicAt(this.of.changes, this.place) ?? noTopic;
   }
+}
+
+/** The row of a sighting, which becomes text where that is asked for: most rows never do. */
+class SeenSource implements Source {
+  readonly of: SeenFile;
+  readonly place: number;
+
+  constructor(of: SeenFile, place: number) {
+    this.of = of;
+    this.place = place;
+  }
+
+  get file(): string {
+    return this.of.file;
+  }
+
+  get line(): number {
+    return this.of.changes.line[this.place] ?? 0;
+  }
+
+  get text(): string {
+    return textAt(this.of.changes, this.place);
+  }
+
+  get count(): number {
+    return countAt(this.of.changes, this.place);
+  }
+
+  get printed(): Instant {
+    return stampAt(this.of, this.place);
+  }
+}
+
+function stampAt({ changes }: SeenFile, place: number): Instant {
+  const { time, earliest } = changes;
+  return { time: time[place] ?? Number.NaN, earliest: earliest[place] ?? Number.NaN };
 }
 
 /** Of a place that no column has. */
