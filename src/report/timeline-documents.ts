@@ -24,16 +24,34 @@ export function timelineJsonLines(timelines: readonly PairTimeline[]): Iterable<
 /** One event a row, RFC 4180, some rows at a time; sources as `file:line` parted by spaces. Safe to open in a spreadsheet. */
 export function timelineCsv(timelines: readonly PairTimeline[]): Iterable<string> {
   const instant = instantText();
+  const cell = knownCells();
   return inPieces(timelines, 'time,earliest,pair,half,signal,value,before,concluded,sources\r\n', (e) => {
-    const sources = e.sources.map((s) => `${s.file}:${s.line}`).join(' ');
-    const concluded = e.concluded ? 'concluded' : null;
-    const cells = [e.pair, e.half, e.signal, e.value, e.before, concluded, sources].map(csvCell);
-    return `${instant(e.time)},${instant(e.earliest)},${cells.join(',')}\r\n`;
+    const [first, ...more] = e.sources;
+    // One line of a file: what its name needs as a cell, all of it needs.
+    const isPlain = more.length === 0 && cell(first.file) === first.file;
+    const places = (): string => e.sources.map((s) => `${s.file}:${s.line}`).join(' ');
+    const sources = isPlain ? `${first.file}:${first.line}` : csvCell(places());
+    const said = `${cell(e.pair)},${cell(e.half)},${cell(e.signal)},${cell(e.value)},${cell(e.before)}`;
+    return `${instant(e.time)},${instant(e.earliest)},${said},${e.concluded ? 'concluded' : ''},${sources}\r\n`;
   });
 }
 
+/** So many cells are known by their texts. */
+const mostKnown = 4096;
+
+/** Cells as `csvCell` gives them; those of texts that come again are made once. */
+function knownCells(): (text: string | null) => string {
+  const known = new Map<string, string>();
+  return (text) => {
+    if (text === null) return '';
+    const cell = known.get(text) ?? csvCell(text);
+    if (known.size < mostKnown) known.set(text, cell);
+    return cell;
+  };
+}
+
 /** How many lines are made at a time, so that a long text needs no memory of its own. */
-const linesAtOnce = 4096;
+const linesAtOnce = 512;
 
 function* inPieces(
   timelines: readonly PairTimeline[],

@@ -75,7 +75,8 @@ function endOf(known: StateStep, arrived: StateStep): StateStep {
   return arrived.earliest < arrived.time ? arrived : { ...arrived, earliest: known.time };
 }
 
-function signsAfter({ signs }: HalfStory, from: number, to: number): readonly Sign[] {
+function signsAfter(story: HalfStory, from: number, to: number): readonly Sign[] {
+  const signs = story.signs();
   return signs.slice(countUntil(signs, from), countUntil(signs, to));
 }
 

@@ -22,7 +22,7 @@ export interface HalfStory {
   /** The logged removals of the other half: an absence that begins with one is its own. */
   readonly otherRemovals: readonly Merged[];
   /** When something was read that only a module in place reports, in the order of time. */
-  readonly signs: readonly Sign[];
+  signs(): readonly Sign[];
   logged(signal: Happening): readonly Merged[];
 }
 

@@ -30,7 +30,7 @@ export function storyOf(
     otherRemovals: other === half ? [] : mergeSightings(grouped.get(keyOf(other, 'removed')) ?? [], rules),
     firmware: steps('firmware', half),
     presence: steps('partner-present', null),
-    signs: signsOf(half, sightings, resolved),
+    signs: once(() => signsOf(half, sightings, resolved)),
     logged: logged((signal) => mergeSightings(grouped.get(keyOf(half, signal)) ?? [], rules)),
   };
 }
@@ -50,6 +50,12 @@ function signsOf(
 }
 
 const ofModule: ReadonlySet<Signal> = new Set(['serial', 'model', 'firmware', 'light', 'link-a', 'link-b']);
+
+/** Makes a list when it is first asked for: only a module that was replaced asks for all signs. */
+function once<T>(make: () => readonly T[]): () => readonly T[] {
+  let made: readonly T[] | null = null;
+  return () => (made ??= make());
+}
 
 /** Merges what was logged of each happening once. */
 function logged(merge: (signal: Signal) => readonly Merged[]): (signal: Signal) => readonly Merged[] {

@@ -1,7 +1,8 @@
 import type { TimelineEvent } from '../vocabulary.ts';
-import { byTime, Seen } from './sightings.ts';
+import { Seen } from './seen.ts';
+import { byTime } from './sightings.ts';
 import { type Breaks, earliestOf } from './states.ts';
-import { type Resolved, SeenOf } from './subjects.ts';
+import type { Resolved } from './subjects.ts';
 
 /**
  * The steps of a state that one stream alone tells and that nothing breaks, just as `toSteps` gives those of `mergeSightings`, but still in
@@ -13,7 +14,7 @@ export function loneSteps(
 ): readonly TimelineEvent[] | null {
   const [first] = list;
   if (first === undefined || restating.length > 0 || ending.length > 0) return null;
-  const own = list.filter((item) => item instanceof SeenOf);
+  const own = list.filter((item) => item instanceof Seen);
   const { stream } = first;
   const isLone = own.length === list.length && own.every((s) => s.stream === stream && s.of.offset === null);
   return isLone ? stepsIn(own.sort(byTelling)) : null;
@@ -28,7 +29,7 @@ function isState({ initial, resumed }: Seen): boolean {
   return initial || resumed;
 }
 
-function stepsIn(own: readonly SeenOf[]): readonly TimelineEvent[] {
+function stepsIn(own: readonly Seen[]): readonly TimelineEvent[] {
   const steps: SeenStep[] = [];
   let last: SeenStep | undefined;
   let knownUntil = Number.NEGATIVE_INFINITY;
@@ -47,20 +48,24 @@ function stepsIn(own: readonly SeenOf[]): readonly TimelineEvent[] {
 
 /** A step that is still columns, but for what the steps before it say of it. A class for the reason that `Seen` is one. */
 class SeenStep extends Seen implements TimelineEvent {
-  readonly half: string | null;
+  readonly about: string | null;
   readonly before: string | null;
   /** Since when it may have been so, where that is not what its own stream tells. */
   readonly since: number | null;
 
-  constructor(item: SeenOf, before: string | null, since: number) {
+  constructor(item: Seen, before: string | null, since: number) {
     super(item.of, item.place);
-    this.half = item.half;
+    this.about = item.half;
     this.before = before;
     this.since = since === item.earliest ? null : since;
   }
 
   get concluded(): false {
     return false;
+  }
+
+  override get half(): string | null {
+    return this.about;
   }
 
   get pair(): string {

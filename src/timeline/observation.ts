@@ -48,9 +48,9 @@ export function observationOf(
   });
   const alike = groupBy(polled, ({ own }) => pollOf(own));
   const watched = [
-    ...polled.flatMap(({ own, list }) => {
-      const parts = (alike.get(pollOf(own)) ?? []).map(({ read }) => read);
-      return readSpans(own, list, {
+    ...polled.flatMap(({ own, list, read }) => {
+      const parts = (alike.get(pollOf(own)) ?? []).map((one) => one.read);
+      return readSpans(own, list, read, {
         from: Math.min(...parts.map((r) => r.from)),
         to: Math.max(...parts.map((r) => r.to)),
       });
@@ -91,16 +91,19 @@ function pollOf({ stream }: Coverage): string {
 
 /** From when to when a signal was read. */
 function readFromTo(sightings: readonly Sighting[]): Interval {
-  return {
-    from: sightings.reduce((least, s) => Math.min(least, s.time), Number.POSITIVE_INFINITY),
-    to: sightings.reduce((most, s) => Math.max(most, s.readUntil), Number.NEGATIVE_INFINITY),
-  };
+  let [from, to] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const { time, readUntil } of sightings) {
+    from = Math.min(from, time);
+    to = Math.max(to, readUntil);
+  }
+  return { from, to };
 }
 
-/** `read`: from when to when the signal was read in all files of the poll; what is blank between is no end of it. */
+/** `own`: from when to when the signal was read in this file; `read`: in all files of the poll: what is blank between is no end of it. */
 function readSpans(
   { file, stream }: Coverage,
   sightings: readonly Sighting[],
+  own: Interval,
   read: Interval,
 ): readonly Watched[] {
   const line = (point: StreamPoint): SourceLine => ({ file, line: point.line, text: point.text });
@@ -115,7 +118,6 @@ function readSpans(
       .filter((s) => s.resumed)
       .map((s) => ({ from: s.earliest, to: s.time, last: s.sources[0], first: s.sources[0] })),
   ].sort((a, b) => a.from - b.from);
-  const own = readFromTo(sightings);
   const begin = Math.min(own.from, Math.max(read.from, stream.first.time));
   const end = Math.max(own.to, Math.min(read.to, stream.last.time));
   const spans: Watched[] = [];

@@ -1,4 +1,5 @@
-import { allChanges, changesFrom, eachChange } from '../changes.ts';
+import { changesFrom } from '../change-columns.ts';
+import { allChanges, eachChange } from '../changes.ts';
 import type { Change, ImportedFile } from '../vocabulary.ts';
 
 /**

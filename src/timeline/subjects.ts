@@ -1,7 +1,8 @@
-import { type Happening, isStateSignal, pairHappenings, pairSignals, type Signal } from '../vocabulary.ts';
+import { type Happening, isStateSignal, type Signal } from '../vocabulary.ts';
 import { activeHalf, type Flip, otherHalf, type Roles } from './roles.ts';
 import type { TimelineRules } from './rules.ts';
-import { Seen, type SeenFile, type Sighting, sightingWith } from './sightings.ts';
+import { Seen, type SeenFile } from './seen.ts';
+import { ofPair, type Sighting, sightingWith } from './sightings.ts';
 import { countUntil } from './tracks.ts';
 
 /** A sighting that is known to be about one half, or about the pair (`null`). */
@@ -9,17 +10,20 @@ export interface Resolved extends Sighting {
   readonly half: string | null;
 }
 
-/** A sighting that is still columns, and the half it is about. */
-export class SeenOf extends Seen implements Resolved {
-  readonly half: string | null;
+/** A sighting that is still columns, and about another half than it names. */
+class SeenOf extends Seen {
+  readonly about: string | null;
 
   constructor(of: SeenFile, place: number, half: string | null) {
     super(of, place);
-    this.half = half;
+    this.about = half;
+  }
+
+  override get half(): string | null {
+    return this.about;
   }
 }
 
-const ofPair: ReadonlySet<Signal> = new Set([...pairSignals, ...pairHappenings]);
 const ofStandby: ReadonlySet<Signal> = new Set<Happening>([
   'inserted',
   'restart',
@@ -48,7 +52,8 @@ export function resolveSubjects(
 
 /** A sighting that is about a half, or about the pair. */
 export function aboutHalf(sighting: Sighting, half: string | null): Resolved {
-  if (sighting instanceof Seen) return new SeenOf(sighting.of, sighting.place, half);
+  if (sighting instanceof Seen)
+    return sighting.half === half ? sighting : new SeenOf(sighting.of, sighting.place, half);
   return { ...sightingWith(sighting, {}), half };
 }
 

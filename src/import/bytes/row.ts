@@ -1,4 +1,4 @@
-import type { RowText } from '../../changes.ts';
+import type { RowText } from '../../change-columns.ts';
 
 /**
  * The last row that something was read in, kept without its text where making a string of every row would cost too much:

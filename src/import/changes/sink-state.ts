@@ -1,4 +1,4 @@
-import { type ChangeColumns, changeColumns } from '../../changes.ts';
+import { type ChangeColumns, changeColumns } from '../../change-columns.ts';
 import type { Change, RowCounts, Setting, UnknownWording } from '../../vocabulary.ts';
 import type { Row } from '../bytes/row.ts';
 import { type EntryReader, entryReader } from '../phrasebook/entries.ts';

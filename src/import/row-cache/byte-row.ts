@@ -18,10 +18,7 @@ export function byteRow(delimiter: number, decode: (bytes: Uint8Array) => string
   let kept: KeptRow[] = [];
   let last: string | null = null;
   const held = heldRows((start, end) => decode(bytes.subarray(start, beforeLineEnd(bytes, start, end))));
-  const cellsNow = (): readonly string[] => {
-    cells ??= split(decode(bytes.subarray(from, to)), separator);
-    return cells;
-  };
+  const cellsNow = (): readonly string[] => (cells ??= split(decode(bytes.subarray(from, to)), separator));
   const row: ByteRow = {
     get line() {
       return line;
@@ -32,9 +29,7 @@ export function byteRow(delimiter: number, decode: (bytes: Uint8Array) => string
     text: () => last ?? held.text(from, to),
     ownText: () => last ?? held.text(from, to),
     putText(into) {
-      // What is not ASCII may be of another encoding, and is text first.
-      const isTaken = last === null && into.addAscii(bytes, from, beforeLineEnd(bytes, from, to));
-      if (!isTaken) into.add(row.text());
+      if (last !== null || !into.addAscii(bytes, from, beforeLineEnd(bytes, from, to))) into.add(row.text());
     },
     keep(one) {
       if (one.bytes !== held) kept.push(one);

@@ -1,4 +1,4 @@
-import { changesFrom } from '../../changes.ts';
+import { changesFrom } from '../../change-columns.ts';
 import type { Change, GaugeBin, ImportedFile, Input, Notice, Subject } from '../../vocabulary.ts';
 import { eachChunk } from '../bytes/damaged-end.ts';
 import type { FileSource, NewHasher } from '../bytes/file-source.ts';

@@ -2,7 +2,7 @@
 
 import { HtmlValidate } from 'html-validate';
 import { describe, expect, test } from 'vitest';
-import { changesFrom } from '../../../src/changes.ts';
+import { changesFrom } from '../../../src/change-columns.ts';
 import { inspectText } from '../../../src/report/inspect.ts';
 import { reportsOf } from '../../../src/report/verify-reports.ts';
 import { verifyText } from '../../../src/report/verify-text.ts';

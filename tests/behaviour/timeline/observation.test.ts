@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { allChanges, changesFrom } from '../../../src/changes.ts';
+import { changesFrom } from '../../../src/change-columns.ts';
+import { allChanges } from '../../../src/changes.ts';
 import { observationFor, unobservedIn } from '../../../src/timeline/observation.ts';
 import type { Change, ImportedFile } from '../../../src/vocabulary.ts';
 import { at, type Polled, pollText } from '../../support/clean-swap.ts';

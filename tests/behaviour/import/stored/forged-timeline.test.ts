@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { allChanges, changesFrom } from '../../../../src/changes.ts';
+import { changesFrom } from '../../../../src/change-columns.ts';
+import { allChanges } from '../../../../src/changes.ts';
 import { digestOf } from '../../../../src/cli/platform.ts';
 import { timelineParquet } from '../../../../src/report/timeline-parquet.ts';
 import type { Change, ImportedFile } from '../../../../src/vocabulary.ts';
