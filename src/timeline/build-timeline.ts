@@ -77,9 +77,10 @@ function buildPair(
   );
   const evidence = contradicted.length === 0 ? first : placed(keptAsNotes(told, contradicted), halves, rules);
   const { sightings, roles, resolved } = evidence;
-  const events = eventsOf(pair, evidence, rules);
+  const grouped = groupByTrack(resolved);
+  const events = eventsOf(pair, evidence, grouped, rules);
   const span = spanOf(coverage);
-  const observation = observationsOf(resolved, sightings, coverage, span);
+  const observation = observationsOf(grouped, sightings, coverage, span);
   return {
     pair,
     halves,
@@ -117,17 +118,16 @@ function spanOf(coverage: readonly Coverage[]): Interval {
 
 /** What was observed of each state of each half, and of the pair. */
 function observationsOf(
-  resolved: readonly Resolved[],
+  grouped: Grouped,
   sightings: readonly Sighting[],
   coverage: readonly NamedCoverage[],
   span: Interval,
 ): ReadonlyMap<string, Observation> {
-  const ofRoles = sightings.flatMap((s) =>
-    s.signal === 'role' && s.subject.half !== null ? [aboutHalf(s, s.subject.half)] : [],
-  );
-  const told = groupByTrack([...resolved, ...ofRoles]);
+  const ofRoles = sightings
+    .filter((s) => s.signal === 'role' && s.subject.half !== null)
+    .map((s) => aboutHalf(s, s.subject.half));
   return new Map(
-    [...told].flatMap(([key, list]) =>
+    [...grouped, ...groupByTrack(ofRoles)].flatMap(([key, list]) =>
       list[0] !== undefined && isStateSignal(list[0].signal)
         ? [[key, observationOf(list, coverage, span)] as const]
         : [],
@@ -137,8 +137,9 @@ function observationsOf(
 
 /** The slot names the logs give; where they name one, the next of its kind beside it, where none, `1` and `2`. */
 function nameHalves(sightings: readonly Sighting[], coverage: readonly Coverage[]): readonly string[] {
-  const names = [...sightings.map((s) => s.subject.half), ...coverage.map((c) => c.stream.subject.half)];
-  const named = [...new Set(names.filter((name) => name !== null))].sort(compareText);
+  const names = new Set(coverage.map((c) => c.stream.subject.half));
+  for (const { subject } of sightings) names.add(subject.half);
+  const named = [...names].filter((name) => name !== null).sort(compareText);
   const [only] = named;
   if (only === undefined) return ['1', '2'];
   return named.length < 2 ? [only, counterpart(only)].sort(compareText) : named;
@@ -149,10 +150,10 @@ type Grouped = ReadonlyMap<string, readonly Resolved[]>;
 function eventsOf(
   pair: string,
   evidence: Omit<RoleEvidence, 'happened'>,
+  grouped: Grouped,
   rules: TimelineRules,
 ): readonly TimelineEvent[] {
-  const { resolved, roles, halves } = evidence;
-  const grouped = groupByTrack(resolved);
+  const { roles, halves } = evidence;
   const derived = halves.flatMap((half) => deriveHappenings(storyOf(half, evidence, grouped, rules), rules));
   const happened = mergeHappenings(grouped, derived, rules);
   const states = stateKeys(grouped).flatMap(({ half, signal, list }) => {

@@ -73,16 +73,16 @@ function saidOf(half: string, evidence: RoleEvidence, rules: TimelineRules): rea
 
 /** A row that names a role and gives an identity says that the half it is about holds that role. */
 function byAddress(half: string, resolved: readonly Resolved[]): readonly Sighting[] {
-  return resolved.flatMap((s) =>
-    s.half === half &&
-    s.subject.half === null &&
-    s.subject.role !== null &&
-    s.kind === 'reading' &&
-    s.value !== null &&
-    identity.has(s.signal)
-      ? [sightingWith(s, { signal: 'role', value: s.subject.role })]
-      : [],
+  const named = resolved.filter(
+    (s) =>
+      s.subject.role !== null &&
+      s.subject.half === null &&
+      s.half === half &&
+      s.kind === 'reading' &&
+      s.value !== null &&
+      identity.has(s.signal),
   );
+  return named.map((s) => sightingWith(s, { signal: 'role', value: s.subject.role }));
 }
 
 /** Where only switchovers are logged, the halves are called after who was active when the log began: that is their first role. */

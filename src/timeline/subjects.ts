@@ -96,6 +96,7 @@ function afterFlips(
   roles: Roles,
   halves: readonly string[],
 ): readonly Resolved[] {
+  if (roles.flips.length === 0) return [];
   const series = new Map<string, Sighting[]>();
   for (const sighting of sightings) {
     const { subject, signal } = sighting;
