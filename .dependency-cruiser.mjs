@@ -112,7 +112,7 @@ const doors = [
   ['vega-interpreter', 'src/report/picture\\.ts$'],
   ['hyparquet', 'src/import/stored/parquet-rows\\.ts$'],
   ['hyparquet-writer', 'src/report/timeline-parquet\\.ts$'],
-  ['commander', 'src/cli/(?:main|command|options)\\.ts$'],
+  ['commander', 'src/cli/(?:main|cli-command|options)\\.ts$'],
 ];
 
 /** What the built files may hold: nothing without a door, and no test tool. Types of papaparse stand apart. */

@@ -1,10 +1,16 @@
 import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { defineConfig, type Plugin } from 'vite';
 import { notices } from './vite.notices.ts';
+import { partsInOneFile } from './vite.parts.ts';
 
 const { version } = JSON.parse(readFileSync(new URL('package.json', import.meta.url), 'utf8'));
 
 const gathered = notices();
+
+const browserCanvas = fileURLToPath(
+  new URL('node_modules/vega-canvas/build/vega-canvas.browser.js', import.meta.url),
+);
 
 /** Ships the licences of what is bundled beside the command. */
 function noticeFile(): Plugin {
@@ -22,8 +28,10 @@ function noticeFile(): Plugin {
 /** The command: one file that needs nothing but Node. */
 export default defineConfig({
   define: { STEADYPAIR_VERSION: JSON.stringify(version) },
-  plugins: [gathered.gather(), noticeFile()],
+  plugins: [gathered.gather(), partsInOneFile(), noticeFile()],
   ssr: { noExternal: true },
+  // The other build of it looks for a package that the command does not bring, and waits for it.
+  resolve: { alias: { 'vega-canvas': browserCanvas } },
   build: {
     ssr: 'src/cli/main.ts',
     target: 'node20',
@@ -32,9 +40,9 @@ export default defineConfig({
     minify: true,
     rollupOptions: {
       output: {
+        format: 'cjs',
         entryFileNames: 'steadypair.mjs',
-        codeSplitting: false,
-        banner: '#!/usr/bin/env node',
+        chunkFileNames: '[name].js',
       },
     },
   },

@@ -1,5 +1,6 @@
 import type { Address } from './address.ts';
 import type { Followed, Kept, Way } from './address-history.ts';
+import { nextTask } from './next-task.ts';
 import { bringToSight, onceDrawn, scrollBackTo } from './scroll-place.ts';
 
 /** What is brought into sight: a section by its id, or the row of a pair. */
@@ -14,6 +15,8 @@ export function rowOf({ view, pair }: Address): Wanted | undefined {
 export function place(way: Way, kept: Kept | null, wanted?: Wanted): void {
   const { host } = way;
   void host.updateComplete.then(async () => {
+    // To move the focus the browser must lay the page out: not in one go with the building of it.
+    await nextTask();
     const main = host.querySelector('main');
     if (main instanceof HTMLElement) main.focus({ preventScroll: true });
     if (wanted !== undefined) await onceDrawn(showing(host, wanted));

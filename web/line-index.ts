@@ -13,11 +13,42 @@ const newline = 10;
 export function noteEnds(index: LineIndex, from: number, bytes: Uint8Array): void {
   for (let at = 0; at < bytes.length; at += pieceBytes) {
     if (from + at !== (index.length - 1) * pieceBytes) return;
-    let count = index.at(-1) ?? 0;
-    const end = Math.min(bytes.length, at + pieceBytes);
-    for (let byte = at; byte < end; byte += 1) if (bytes[byte] === newline) count += 1;
-    index.push(count);
+    index.push((index.at(-1) ?? 0) + newlinesIn(bytes.subarray(at, at + pieceBytes)));
   }
+}
+
+/** Four at a time: a poll has a row every forty bytes, and all of them pass here. */
+function newlinesIn(bytes: Uint8Array): number {
+  // Words stand at every fourth place of the memory.
+  const first = -bytes.byteOffset & 3;
+  if (bytes.length < first) return newlinesOf(bytes);
+  const words = new Int32Array(bytes.buffer, bytes.byteOffset + first, (bytes.length - first) >>> 2);
+  const rest = first + words.length * 4;
+  return newlinesOf(bytes.subarray(0, first)) + newlinesInWords(words) + newlinesOf(bytes.subarray(rest));
+}
+
+function newlinesOf(bytes: Uint8Array): number {
+  let count = 0;
+  for (const byte of bytes) if (byte === newline) count += 1;
+  return count;
+}
+
+/** The sum of so many words, each 0 or 1 in each of its four bytes, carries nothing from one byte into the next. */
+const mostSummed = 255;
+
+function newlinesInWords(words: Int32Array): number {
+  let count = 0;
+  for (let from = 0; from < words.length; from += mostSummed) {
+    const end = Math.min(words.length, from + mostSummed);
+    let sum = 0;
+    for (let at = from; at < end; at += 1) {
+      // Zero where a newline was. Only a byte that is not zero has its highest bit set in what follows.
+      const other = (words[at] ?? 0) ^ 0x0a0a0a0a;
+      sum += (~(((other & 0x7f7f7f7f) + 0x7f7f7f7f) | other) >>> 7) & 0x01010101;
+    }
+    count += (sum & 255) + ((sum >>> 8) & 255) + ((sum >>> 16) & 255) + (sum >>> 24);
+  }
+  return count;
 }
 
 /** How many line ends a text holds. */

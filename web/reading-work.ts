@@ -5,6 +5,7 @@ import type { GivenModel, NamedFile, PairModel, SiteModel } from './protocol.ts'
 import { beginReading, type ReadingNow, withNews } from './reading-now.ts';
 import { goBack, type Place, placeNow } from './reading-place.ts';
 import { openReader, type Read, type Reader, type Reading, Refused, type Session } from './session.ts';
+import type { Marking } from './unfinished-reading.ts';
 
 /** What was read, as the page is to show it. */
 export interface WasRead {
@@ -70,6 +71,7 @@ export interface Work {
   readonly host: ReadingHost;
   readonly state: ReadingState;
   readonly leaving: Leaving;
+  readonly marking: Marking;
 }
 
 /** What is read now, or was read last: what comes next is added to it. */
@@ -105,6 +107,7 @@ export function start(work: Work, toRead: ToRead, how: HowRead = {}): void {
   );
   const running: Running = { reading, toRead, how, givenAt: Date.now(), jobs, now: beginReading(files) };
   state.running = running;
+  work.marking.begin(files);
   element.requestUpdate();
   reading.done.then(
     (read) => {
@@ -113,6 +116,7 @@ export function start(work: Work, toRead: ToRead, how: HowRead = {}): void {
     (error: unknown) => {
       if (state.running?.reading !== reading) return;
       state.running = null;
+      work.marking.end();
       // A worker with a defect may not answer again.
       if (!(error instanceof Refused)) state.reader = null;
       host.refused(error);
@@ -154,6 +158,7 @@ function finish(work: Work, { toRead, how, givenAt, jobs }: Running, { site, ses
     isLive,
     givenAt,
   });
+  work.marking.end();
   if (isQuiet) before?.session.retire();
   else before?.session.close();
   if (isSame && !isQuiet) back(work);
@@ -165,6 +170,7 @@ export function cancel(work: Work): void {
   const { state } = work;
   state.running?.reading.stop();
   state.running = null;
+  work.marking.end();
   back(work);
 }
 

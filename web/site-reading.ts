@@ -26,6 +26,7 @@ import {
   start,
   type Work,
 } from './reading-work.ts';
+import { markReading, sayUnfinished, unfinishedReadings } from './unfinished-reading.ts';
 
 /** All of reading: what was given, what is read now, what is asked, what would be lost. */
 export interface SiteReading {
@@ -57,7 +58,8 @@ export function siteReading(element: LitElement, host: ReadingHost): SiteReading
     pair: host.shown()?.pair ?? '',
     phrasebook: host.shown()?.site.phrasebook?.file.split('/').at(-1) ?? null,
   }));
-  const work: Work = { element, host, state, leaving };
+  const work: Work = { element, host, state, leaving, marking: markReading() };
+  void tellUnfinished(work);
   const on: Listen = (name, act) =>
     element.addEventListener(name, (event) => event instanceof CustomEvent && act(event.detail));
   on<Given>('files', (given) => give(work, given));
@@ -82,6 +84,14 @@ export function siteReading(element: LitElement, host: ReadingHost): SiteReading
     files: () => planned(state).files,
     isBusy: () => state.running !== null || state.waiting.length > 0,
   };
+}
+
+/** Says of what the page was reading when its tab ended; who reads meanwhile sees what became of that. */
+async function tellUnfinished({ element, state }: Work): Promise<void> {
+  const found = await unfinishedReadings();
+  if (state.running !== null || found.length === 0) return;
+  state.said = found.map(sayUnfinished);
+  element.requestUpdate();
 }
 
 /** Acts on what an event of that name carries. */

@@ -1,10 +1,8 @@
 import type { Answer, BundleCase } from '../bundle/case.ts';
 import type { NamedYaml } from '../bundle/inside.ts';
-import { makeBundle } from '../bundle/make-bundle.ts';
 import { InputError } from '../pipeline.ts';
 import { terminal } from '../report/escape.ts';
 import type { ImportedFiles } from './command.ts';
-import type { OptionsFor } from './options.ts';
 import { mostChanges, platform } from './platform.ts';
 import { writeWhole } from './write-files.ts';
 
@@ -15,18 +13,6 @@ export interface BundleOptions {
   readonly bundle?: string | undefined;
   readonly mask?: boolean | undefined;
 }
-
-export const bundleOptions: OptionsFor<BundleOptions> = {
-  bundle: {
-    kind: 'text',
-    takes: 'file.zip',
-    says: 'write reports, logs and settings to one archive to hand over',
-  },
-  mask: {
-    kind: 'flag',
-    says: 'put stand-ins for names, serials and addresses in the bundle; the key is written beside it',
-  },
-};
 
 /** Throws InputError for options that make no sense, before anything is read. */
 export function checkBundleOptions({ bundle, mask }: BundleOptions): void {
@@ -59,6 +45,7 @@ export async function writeBundle(
     settings: { ...imported.settings, pair, from, to },
   };
   const tools = { platform, mostChanges, version: STEADYPAIR_VERSION };
+  const { makeBundle } = await import('../bundle/make-bundle.ts');
   const made = await makeBundle(one, tools, { place: bundle, isMasked: mask === true, answer });
   await writeWhole(bundle, made.bytes, imported.read);
   const line = `Bundle: ${terminal(bundle)}\n`;

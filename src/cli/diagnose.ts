@@ -4,36 +4,21 @@ import { diagnoseReports } from '../report/diagnose-reports.ts';
 import { diagnoseText } from '../report/diagnose-text.ts';
 import { shownZone } from '../report/shown-zone.ts';
 import type { Diagnosis } from '../vocabulary.ts';
-import { type BundleOptions, bundleOptions, checkBundleOptions, writeBundle } from './bundle-options.ts';
-import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
+import { type BundleOptions, checkBundleOptions, writeBundle } from './bundle-options.ts';
+import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from './command.ts';
 import { painterFor } from './paint.ts';
 import type { Streams } from './streams.ts';
 import { writeReports } from './write-files.ts';
 
 declare const STEADYPAIR_VERSION: string;
 
-interface DiagnoseOptions extends CommonOptions, BundleOptions {
+export interface DiagnoseOptions extends CommonOptions, BundleOptions {
   readonly pair?: string | undefined;
   readonly out?: string | undefined;
 }
 
 /** `diagnose`: says why a pair will not synchronise, and what to check next. */
-export const diagnoseCommand = cliCommand<DiagnoseOptions>({
-  name: 'diagnose',
-  says: 'Say why a pair will not synchronise: how it stands, the most likely cause, what to check next.',
-  options: {
-    pair: { kind: 'text', takes: 'name', says: 'pair to diagnose (the worst one now)' },
-    out: { kind: 'text', takes: 'folder', says: 'write reports to this folder (HTML, Markdown, JSON)' },
-    ...bundleOptions,
-  },
-  examples: [
-    'diagnose pretreat-poll.csv pretreat-journal.csv --zone Europe/Lisbon',
-    'diagnose exports/ --pair PRETREAT --phrasebook site.yaml --out reports',
-  ],
-  run: diagnoseFiles,
-});
-
-async function diagnoseFiles(
+export async function diagnoseFiles(
   paths: readonly string[],
   options: DiagnoseOptions,
   streams: Streams,

@@ -1,5 +1,4 @@
 import { isAbsolute, sep } from 'node:path';
-import { glob } from 'tinyglobby';
 import { InputError, isNoLog, type StoredFile } from '../pipeline.ts';
 import { allThings } from './all-things.ts';
 import { type FolderFiles, type FoundFile, filesIn, foundFile, sayPassedOver } from './folder-files.ts';
@@ -70,6 +69,7 @@ const noFile: Readonly<Record<Exclude<Thing, 'file' | 'folder'>, readonly [strin
 };
 
 async function matching(pattern: string): Promise<FolderFiles> {
+  const { glob } = await import('tinyglobby');
   const names = await glob(sep === '/' ? pattern : pattern.replaceAll(sep, '/'), {
     absolute: isAbsolute(pattern),
     expandDirectories: false,

@@ -4,14 +4,14 @@ import { fleetReports } from '../report/fleet-reports.ts';
 import { fleetText } from '../report/fleet-text.ts';
 import { shownZone } from '../report/shown-zone.ts';
 import type { Fleet } from '../vocabulary.ts';
-import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
+import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from './command.ts';
 import { painterFor } from './paint.ts';
 import type { Streams } from './streams.ts';
 import { writeReports } from './write-files.ts';
 
 declare const STEADYPAIR_VERSION: string;
 
-interface FleetOptions extends CommonOptions {
+export interface FleetOptions extends CommonOptions {
   readonly group?: Fleet['by'] | undefined;
   readonly swaps?: number | undefined;
   readonly readyDays?: number | undefined;
@@ -21,32 +21,7 @@ interface FleetOptions extends CommonOptions {
 const usualSwaps = 10;
 
 /** `fleet`: compares all pairs, and the losses and sync times of models, firmware or sites. */
-export const fleetCommand = cliCommand<FleetOptions>({
-  name: 'fleet',
-  says: 'Compare all pairs: which lose their partner more often, which sync slower, which are ready for a swap?',
-  options: {
-    group: {
-      kind: 'choice',
-      takes: 'by',
-      says: 'group losses and sync times by',
-      choices: ['model', 'firmware', 'site'],
-    },
-    swaps: { kind: 'whole number', takes: 'count', says: 'number of swaps to forecast (10)' },
-    readyDays: {
-      kind: 'whole number',
-      takes: 'days',
-      says: 'days with a ready partner, without a break, before a swap (1)',
-    },
-    out: { kind: 'text', takes: 'folder', says: 'write reports to this folder (HTML, Markdown, JSON, CSV)' },
-  },
-  examples: [
-    'fleet exports/ --phrasebook site.yaml',
-    'fleet site-a.zip site-b.zip --group site --swaps 40 --json',
-  ],
-  run: fleetFiles,
-});
-
-async function fleetFiles(
+export async function fleetFiles(
   paths: readonly string[],
   options: FleetOptions,
   streams: Streams,

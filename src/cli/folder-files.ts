@@ -2,9 +2,10 @@ import type { BigIntStats, Dirent } from 'node:fs';
 import { readdir, realpath } from 'node:fs/promises';
 import { dirname, join, relative, sep } from 'node:path';
 import { InputError, isNoLog, type StoredFile } from '../pipeline.ts';
+import { identityOf } from './identity.ts';
 import { inBatches } from './in-batches.ts';
 import { refuse } from './system-refusal.ts';
-import { identityOf, lookAt, seeThrough, thingAt } from './things.ts';
+import { lookAt, seeThrough, thingAt } from './things.ts';
 
 /** A file by its name, and which one it is. */
 export interface FoundFile {

@@ -1,9 +1,9 @@
 import { type FileHandle, open } from 'node:fs/promises';
 import { type GrowingFile, InputError } from '../pipeline.ts';
 import type { FoundFile } from './folder-files.ts';
+import { identityOf } from './identity.ts';
 import { piecesOf } from './node-files.ts';
 import { refuse } from './system-refusal.ts';
-import { identityOf } from './things.ts';
 
 /** One file that is followed, wherever it lies by now: what is written to its end belongs to it, what takes its place does not. */
 export interface FollowedFile {

@@ -3,8 +3,13 @@ import { DamagedEnd } from '../pipeline.ts';
 
 // Node's own gunzip drops what it unpacked last where the sum is wrong or other bytes follow: so the frame is read here.
 
-const unpackedBytes = 1_048_576;
-const packedBytes = 32_768;
+/** About so much is unpacked while what was unpacked before is worked on. */
+const aheadBytes = 1_048_576;
+/** The unpacker's own memory: whenever it is full, unpacking waits for the thread that is at work on the bytes before. */
+const unpackedBytes = 2 * aheadBytes;
+/** Few packed bytes may unpack to a thousand times their size. */
+const leastPacked = 4096;
+const copiesHeld = 3;
 
 /** Packed bytes that were not yet used. */
 interface Input {
@@ -20,10 +25,11 @@ interface Input {
 export async function* gunzip(packed: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
   const chunks = packed[Symbol.asyncIterator]();
   const input = inputOf(chunks);
+  const share = sharedCopies();
   try {
     let isRight = true;
     // Members behind one with a wrong sum are as good as before.
-    do isRight = (yield* member(input)) && isRight;
+    do isRight = (yield* member(input, share)) && isRight;
     while (await goesOn(input));
     if (!isRight) throw new DamagedEnd('The checksum or length of the archive is wrong');
   } finally {
@@ -31,15 +37,34 @@ export async function* gunzip(packed: AsyncIterable<Uint8Array>): AsyncGenerator
   }
 }
 
+/**
+ * Copies into memory that is shared, so that a thread can hash them where they are, and used again: one holds until two more
+ * were made.
+ */
+function sharedCopies(): (chunk: Uint8Array) => Uint8Array {
+  const memory: SharedArrayBuffer[] = [];
+  return (chunk) => {
+    const piece =
+      (memory.length < copiesHeld ? undefined : memory.shift()) ?? new SharedArrayBuffer(unpackedBytes);
+    memory.push(piece);
+    const copy = new Uint8Array(piece, 0, chunk.length);
+    copy.set(chunk);
+    return copy;
+  };
+}
+
 /** Gives whether its sum and length are right. */
-async function* member(input: Input): AsyncGenerator<Uint8Array, boolean> {
+async function* member(
+  input: Input,
+  share: (chunk: Uint8Array) => Uint8Array,
+): AsyncGenerator<Uint8Array, boolean> {
   await skipHeader(input);
   let sum = 0;
   let length = 0;
   for await (const chunk of inflated(input)) {
     sum = crc32(chunk, sum);
     length += chunk.length;
-    yield chunk;
+    yield share(chunk);
   }
   if (!(await holds(input, 8))) throw new DamagedEnd('The archive is cut off or damaged');
   const trailer = new DataView(input.rest.buffer, input.rest.byteOffset, 8);
@@ -108,8 +133,12 @@ async function skipHeader(input: Input): Promise<void> {
 async function* inflated(input: Input): AsyncGenerator<Uint8Array> {
   const unpacker = createInflateRaw({ chunkSize: unpackedBytes });
   const ready: Uint8Array[] = [];
+  let length = 0;
   // Read as events: a stream that fails drops what was not yet fetched from it.
-  unpacker.on('data', (chunk: Uint8Array) => ready.push(chunk));
+  unpacker.on('data', (chunk: Uint8Array) => {
+    length += chunk.length;
+    ready.push(chunk);
+  });
   let error: Error | null = null;
   unpacker.on('error', (found) => {
     error = found;
@@ -120,9 +149,8 @@ async function* inflated(input: Input): AsyncGenerator<Uint8Array> {
         yield* ready.splice(0);
         throw new DamagedEnd('The archive is cut off or damaged');
       }
-      // Small parts: each may unpack to a thousand times its size.
-      const part = input.rest.subarray(0, packedBytes);
       const before = unpacker.bytesWritten;
+      const part = input.rest.subarray(0, packedFor(aheadBytes, before, length));
       const unpacked = written(unpacker, part);
       // What the part before gave is worked on while this one is unpacked.
       yield* ready.splice(0);
@@ -138,6 +166,11 @@ async function* inflated(input: Input): AsyncGenerator<Uint8Array> {
     unpacker.destroy();
   }
   yield* ready.splice(0);
+}
+
+/** How many packed bytes unpack to about so many, as those before did. */
+function packedFor(wanted: number, packed: number, unpacked: number): number {
+  return unpacked === 0 ? leastPacked : Math.max(leastPacked, Math.round((wanted * packed) / unpacked));
 }
 
 /** Settles once the chunk is unpacked, or cannot be: a stream that fails never calls back. */

@@ -5,7 +5,6 @@ import { inspectJson, inspectText } from '../report/inspect.ts';
 import type { Survey } from '../vocabulary.ts';
 import {
   type CommonOptions,
-  cliCommand,
   clocksOf,
   type ImportedFiles,
   importAll,
@@ -16,7 +15,7 @@ import {
 import type { Streams } from './streams.ts';
 import { writeNew } from './write-files.ts';
 
-interface InspectOptions extends CommonOptions {
+export interface InspectOptions extends CommonOptions {
   readonly draftPhrasebook?: string | undefined;
   readonly find?: string | undefined;
 }
@@ -25,25 +24,7 @@ interface InspectOptions extends CommonOptions {
  * `inspect`: how each file was understood; with `--find` the wordings that hold some words, with `--draft-phrasebook` also
  * a phrasebook to start from, for files of unknown layout too.
  */
-export const inspectCommand = cliCommand<InspectOptions>({
-  name: 'inspect',
-  says: 'Show how each file was read.',
-  options: {
-    draftPhrasebook: { kind: 'text', takes: 'file', says: 'write a phrasebook to start from to this file' },
-    find: {
-      kind: 'text',
-      takes: 'words',
-      says: 'list the wordings that contain all of these words, with a rule for each',
-    },
-  },
-  examples: [
-    'inspect ro1-poll.csv --draft-phrasebook site.yaml',
-    'inspect exports.zip --phrasebook site.yaml --find "partner lost"',
-  ],
-  run: inspectFiles,
-});
-
-async function inspectFiles(
+export async function inspectFiles(
   paths: readonly string[],
   options: InspectOptions,
   streams: Streams,

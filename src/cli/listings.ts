@@ -2,8 +2,9 @@ import { dirname, sep } from 'node:path';
 import { filesNamed } from './find-files.ts';
 import type { FolderFiles, FoundFile } from './folder-files.ts';
 import type { FollowedFile } from './followed-file.ts';
+import { identityOf } from './identity.ts';
 import { inBatches } from './in-batches.ts';
-import { identityOf, lookAt } from './things.ts';
+import { lookAt } from './things.ts';
 
 /** What lies at the paths that are looked at, told as cheaply as can be. */
 export interface Listings {

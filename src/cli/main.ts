@@ -1,17 +1,16 @@
 import { fstatSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
-import { InputError } from '../pipeline.ts';
-import { terminal } from '../report/escape.ts';
-import { type CliCommand, NothingReadable, type Status, sayRefusal } from './command.ts';
-import { diagnoseCommand } from './diagnose.ts';
-import { fleetCommand } from './fleet.ts';
-import { inspectCommand } from './inspect.ts';
-import { prepareCommand } from './prepare.ts';
+import type { CliCommand } from './cli-command.ts';
+import type { Status } from './command.ts';
+import { diagnoseCommand } from './diagnose-command.ts';
+import { fleetCommand } from './fleet-command.ts';
+import { identityOf } from './identity.ts';
+import { inspectCommand } from './inspect-command.ts';
+import { prepareCommand } from './prepare-command.ts';
 import type { Output, Screen, Streams } from './streams.ts';
-import { identityOf } from './things.ts';
-import { timelineCommand } from './timeline.ts';
-import { verifyCommand } from './verify.ts';
-import { watchCommand } from './watch.ts';
+import { timelineCommand } from './timeline-command.ts';
+import { verifyCommand } from './verify-command.ts';
+import { watchCommand } from './watch-command.ts';
 
 declare const STEADYPAIR_VERSION: string;
 
@@ -44,26 +43,10 @@ export async function run(args: readonly string[], streams: Streams): Promise<St
     await program.parseAsync([...args], { from: 'user' });
     return status;
   } catch (error) {
-    return tell(error, args, streams);
+    if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
+    const { tellError } = await import('./tell-error.ts');
+    return tellError(error, args, streams);
   }
-}
-
-function tell(error: unknown, args: readonly string[], { stderr }: Streams): Status {
-  if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
-  if (error instanceof InputError) {
-    stderr.write(`${terminal(sayRefusal(error))}\n`);
-    return 2;
-  }
-  if (error instanceof NothingReadable) {
-    stderr.write(`${terminal(error.message)}\n`);
-    return 2;
-  }
-  const what = error instanceof Error ? error.message : String(error);
-  stderr.write(
-    `steadypair: program error: ${terminal(what)} Run it again with --debug and report the output.\n`,
-  );
-  if (args.includes('--debug') && error instanceof Error) stderr.write(`${error.stack}\n`);
-  return 2;
 }
 
 function programFor({ stdout, stderr }: Streams, end: (status: Status) => void): Command {
@@ -124,8 +107,9 @@ function ignoreClosedPipe(error: Error & { readonly code?: string }): void {
 
 if (process.argv[1] !== undefined && !process.argv[1].includes('vitest')) {
   process.stdout.on('error', ignoreClosedPipe);
-  process.exitCode = await run(process.argv.slice(2), {
-    stdout: outputOf(process.stdout),
-    stderr: outputOf(process.stderr),
+  const streams = { stdout: outputOf(process.stdout), stderr: outputOf(process.stderr) };
+  // Not awaited: the parts of the command are no modules of their own that could be waited for.
+  void run(process.argv.slice(2), streams).then((status) => {
+    process.exitCode = status;
   });
 }

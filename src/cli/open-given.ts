@@ -9,11 +9,12 @@ import {
 } from '../pipeline.ts';
 import { hasOtherLogs, withoutOwnBundles } from './bundles-given.ts';
 import { type Found, findFiles } from './find-files.ts';
+import { identityOf } from './identity.ts';
 import { readText } from './node-files.ts';
 import { withoutOutputs } from './own-outputs.ts';
 import { platform } from './platform.ts';
 import type { Output } from './streams.ts';
-import { identityOf, lookAt } from './things.ts';
+import { lookAt } from './things.ts';
 import type { ReadFiles } from './write-files.ts';
 
 /** What the options say of how files are read. */

@@ -5,7 +5,7 @@ import { prepareReports } from '../report/prepare-reports.ts';
 import { prepareText } from '../report/prepare-text.ts';
 import { shownZone } from '../report/shown-zone.ts';
 import type { WorkSheet } from '../vocabulary.ts';
-import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
+import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from './command.ts';
 import { yamlAt } from './open-given.ts';
 import { painterFor } from './paint.ts';
 import type { Streams } from './streams.ts';
@@ -13,7 +13,7 @@ import { writeNew, writeReports } from './write-files.ts';
 
 declare const STEADYPAIR_VERSION: string;
 
-interface PrepareOptions extends CommonOptions {
+export interface PrepareOptions extends CommonOptions {
   readonly pair?: string | undefined;
   readonly job?: string | undefined;
   readonly draftJob?: string | undefined;
@@ -22,24 +22,7 @@ interface PrepareOptions extends CommonOptions {
 }
 
 /** `prepare`: the work sheet of a pair, before a swap. */
-export const prepareCommand = cliCommand<PrepareOptions>({
-  name: 'prepare',
-  says: 'Make the work sheet of a pair before a swap: which half is standby, is the pair ready, what comes when.',
-  options: {
-    pair: { kind: 'text', takes: 'name', says: 'pair to prepare for (the only one, or the one planned)' },
-    job: { kind: 'text', takes: 'file', says: 'work order, people and plan for the sheet (YAML)' },
-    draftJob: { kind: 'text', takes: 'file', says: 'write a job file to fill in to this file' },
-    out: { kind: 'text', takes: 'folder', says: 'write the sheet to this folder (HTML, Markdown, JSON)' },
-    allowOld: { kind: 'flag', says: 'name the standby half from lines older than a day, too' },
-  },
-  examples: [
-    'prepare ro1-poll.csv ro1-journal.csv --zone Europe/Lisbon --draft-job job.yaml',
-    'prepare exports/ --pair RO1 --phrasebook site.yaml --job job.yaml --out sheets',
-  ],
-  run: prepareFiles,
-});
-
-async function prepareFiles(
+export async function prepareFiles(
   paths: readonly string[],
   options: PrepareOptions,
   streams: Streams,

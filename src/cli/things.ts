@@ -13,11 +13,6 @@ export function thingAt(found: Stats | BigIntStats): Thing {
   return found.isSocket() ? 'socket' : 'device';
 }
 
-/** The same for every name and link of one file or folder, and for no other on this computer. */
-export function identityOf({ dev, ino }: BigIntStats): string {
-  return `${dev}:${ino}`;
-}
-
 /** What a path leads to, links followed. Throws InputError if it leads nowhere, or may not be seen. */
 export async function seeThrough(path: string): Promise<BigIntStats> {
   try {

@@ -1,37 +1,17 @@
 import { InputError, timelinesOf } from '../pipeline.ts';
 import { timelineCsv, timelineJson, timelineJsonLines } from '../report/timeline-documents.ts';
-import { timelineParquet } from '../report/timeline-parquet.ts';
-import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
+import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from './command.ts';
 import { digestOf } from './platform.ts';
 import type { Streams } from './streams.ts';
 import { writeWhole } from './write-files.ts';
 
-interface TimelineOptions extends CommonOptions {
+export interface TimelineOptions extends CommonOptions {
   readonly format?: 'csv' | 'jsonl' | 'parquet' | undefined;
   readonly out?: string | undefined;
 }
 
 /** `timeline`: every event of every pair. */
-export const timelineCommand = cliCommand<TimelineOptions>({
-  name: 'timeline',
-  says: 'Print every event of every pair, with its bounds and sources.',
-  options: {
-    format: {
-      kind: 'choice',
-      takes: 'format',
-      says: 'output format',
-      choices: ['csv', 'jsonl', 'parquet'],
-    },
-    out: { kind: 'text', takes: 'file', says: 'write to this file' },
-  },
-  examples: [
-    'timeline ro1-poll.csv --format csv',
-    'timeline exports/ --phrasebook site.yaml --format parquet --out ro1.parquet',
-  ],
-  run: timelineFiles,
-});
-
-async function timelineFiles(
+export async function timelineFiles(
   paths: readonly string[],
   options: TimelineOptions,
   streams: Streams,
@@ -66,6 +46,7 @@ async function storeTimeline(
       'Name a file with --out.',
     );
   const { files, failures, phrasebookNotices, read } = await importAll(paths, options, streams);
+  const { timelineParquet } = await import('../report/timeline-parquet.ts');
   await writeWhole(options.out, timelineParquet(files, failures, digestOf, phrasebookNotices), read);
   return 0;
 }

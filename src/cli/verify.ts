@@ -4,8 +4,8 @@ import { verifyJson } from '../report/verify-json.ts';
 import { reportsOf } from '../report/verify-reports.ts';
 import { verifyText } from '../report/verify-text.ts';
 import type { Verification } from '../vocabulary.ts';
-import { type BundleOptions, bundleOptions, checkBundleOptions, writeBundle } from './bundle-options.ts';
-import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
+import { type BundleOptions, checkBundleOptions, writeBundle } from './bundle-options.ts';
+import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from './command.ts';
 import { yamlAt } from './open-given.ts';
 import { painterFor } from './paint.ts';
 import type { Streams } from './streams.ts';
@@ -13,7 +13,7 @@ import { writeReports } from './write-files.ts';
 
 declare const STEADYPAIR_VERSION: string;
 
-interface VerifyOptions extends CommonOptions, BundleOptions {
+export interface VerifyOptions extends CommonOptions, BundleOptions {
   readonly pair?: string | undefined;
   readonly from?: string | undefined;
   readonly to?: string | undefined;
@@ -22,25 +22,7 @@ interface VerifyOptions extends CommonOptions, BundleOptions {
 }
 
 /** `verify`: finds the swaps, judges them, writes a report for each. */
-export const verifyCommand = cliCommand<VerifyOptions>({
-  name: 'verify',
-  says: 'Verify module swaps: did the pair come back redundant?',
-  options: {
-    pair: { kind: 'text', takes: 'name', says: 'verify only this pair' },
-    from: { kind: 'text', takes: 'time', says: 'verify only swaps from this time on' },
-    to: { kind: 'text', takes: 'time', says: 'verify only swaps up to this time' },
-    job: { kind: 'text', takes: 'file', says: 'work order, people and plan for the report (YAML)' },
-    out: { kind: 'text', takes: 'folder', says: 'write reports to this folder (HTML, Markdown, JSON)' },
-    ...bundleOptions,
-  },
-  examples: [
-    'verify ro1-poll.csv ro1-journal.csv --zone Europe/Lisbon',
-    'verify exports/ --pair RO1 --phrasebook site.yaml --job job.yaml --out reports',
-  ],
-  run: verifyFiles,
-});
-
-async function verifyFiles(
+export async function verifyFiles(
   paths: readonly string[],
   options: VerifyOptions,
   streams: Streams,

@@ -1,6 +1,6 @@
 import { readJob } from '../pipeline.ts';
-import { bundleOptions, checkBundleOptions } from './bundle-options.ts';
-import { cliCommand, type Status } from './command.ts';
+import { checkBundleOptions } from './bundle-options.ts';
+import type { Status } from './command.ts';
 import { type FollowedFiles, followFiles } from './followed-files.ts';
 import { yamlAt } from './open-given.ts';
 import type { Streams } from './streams.ts';
@@ -14,33 +14,19 @@ import { turnsOf, type WatchOptions } from './watch-turns.ts';
 import { processWorld, type WatchWorld } from './watch-world.ts';
 import { watchedSwaps } from './watched-swaps.ts';
 
-/** `watch`: goes along with a swap while its logs grow, until it is over or the person ends it. */
-export const watchCommand = cliCommand<WatchOptions>({
-  name: 'watch',
-  says: 'Watch module swaps as their logs grow: what is awaited, and its limit',
-  options: {
-    pair: { kind: 'text', takes: 'name', says: 'watch only this pair, also before its first removal' },
-    job: { kind: 'text', takes: 'file', says: 'work order, people and plan for the report (YAML)' },
-    out: {
-      kind: 'text',
-      takes: 'folder',
-      says: 'keep the reports of verify in this folder, whole at any moment',
-    },
-    ...bundleOptions,
-  },
-  examples: [
-    'watch /mnt/export --pair RO1 --phrasebook site.yaml --out reports',
-    'watch ro1-poll.csv ro1-events.log --json',
-  ],
-  async run(paths, options, streams) {
-    const world = processWorld(followFiles);
-    try {
-      return await watchFiles(paths, options, streams, world);
-    } finally {
-      world.release();
-    }
-  },
-});
+/** Watches files in the world of this process. */
+export async function watchGiven(
+  paths: readonly string[],
+  options: WatchOptions,
+  streams: Streams,
+): Promise<Status> {
+  const world = processWorld(followFiles);
+  try {
+    return await watchFiles(paths, options, streams, world);
+  } finally {
+    world.release();
+  }
+}
 
 /** Watches files until the swaps that were in work are over, or the world interrupts; gives the status of the verdict. */
 export async function watchFiles(

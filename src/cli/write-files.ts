@@ -1,10 +1,11 @@
 import { open, readdir, rename, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { InputError } from '../pipeline.ts';
+import { identityOf } from './identity.ts';
 import { makeFolder } from './make-folder.ts';
 import { newPartName, removeParts, whileWriting } from './parts.ts';
 import { refuseWriting } from './system-refusal.ts';
-import { identityOf, lookAt, thingAt } from './things.ts';
+import { lookAt, thingAt } from './things.ts';
 
 /** A document under its name in a folder. */
 export interface Report {

@@ -3,7 +3,7 @@ import type { FileSource } from './bytes/file-source.ts';
 import type { InputError } from './bytes/input-error.ts';
 import type { ImportOptions } from './import-options.ts';
 import { readFile } from './read-file.ts';
-import { foreignTimeline } from './stored/parquet-rows.ts';
+import { foreignTimeline } from './stored/parquet-file.ts';
 import { isStoredTimeline, readStoredTimeline } from './stored/stored-timeline.ts';
 import { keepsLaws } from './stored-laws.ts';
 

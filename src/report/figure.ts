@@ -1,5 +1,5 @@
 import { html } from './escape.ts';
-import { picture } from './picture.ts';
+import type { picture } from './picture.ts';
 
 /** A drawn chart with its caption as HTML; `name` keeps its clips apart from those of other pictures of the page. */
 export async function figure(
@@ -7,7 +7,9 @@ export async function figure(
   caption: string,
   name: string,
 ): Promise<string> {
-  const svg = await picture(spec);
+  // What draws is half of the program: it is loaded by what draws alone.
+  const drawn = await import('./picture.ts');
+  const svg = await drawn.picture(spec);
   // Vega names its clips clip0, clip1: two pictures in one page must not share them.
   const own = svg
     .replace(/ (?:aria-[a-z]+|xmlns:xlink)="[^"]*"| role="graphics-[a-z]+"/g, '')

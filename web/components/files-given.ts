@@ -5,6 +5,7 @@ import type { How } from '../given-list.ts';
 import type { PageState } from '../page-state.ts';
 import type { GivenModel } from '../protocol.ts';
 import { saveText } from '../save-text.ts';
+import { saySize } from '../say-size.ts';
 import { PageElement } from './page-element.ts';
 
 declare const STEADYPAIR_VERSION: string;
@@ -88,13 +89,6 @@ export class FilesGiven extends PageElement {
   private tell(name: string, detail: unknown): void {
     this.dispatchEvent(new CustomEvent(name, { bubbles: true, detail }));
   }
-}
-
-function saySize(bytes: number): string {
-  const figure = (value: number): string =>
-    value.toLocaleString('en', { minimumFractionDigits: 1, maximumFractionDigits: 1 });
-  if (bytes >= 1e6) return `${figure(bytes / 1e6)} MB`;
-  return bytes >= 1000 ? `${figure(bytes / 1000)} kB` : sayCount(bytes, 'byte');
 }
 
 customElements.define('files-given', FilesGiven);

@@ -3,6 +3,7 @@ import { reducedStaff } from '../../src/report/reduced-staff.ts';
 import { staffRows } from '../../src/report/staff-rows.ts';
 import { sayInstant } from '../../src/report/words.ts';
 import type { Staff } from '../../src/vocabulary.ts';
+import { nextTask } from '../next-task.ts';
 import { PageElement } from './page-element.ts';
 
 const [width, height] = [240, 30];
@@ -13,6 +14,12 @@ export class StaffStrip extends PageElement {
   static override properties = { staff: { attribute: false }, zone: { attribute: false } };
   declare staff: Staff;
   declare zone: string;
+
+  /** Each in a task of its own: a list has a hundred of them. */
+  protected override async scheduleUpdate(): Promise<void> {
+    await nextTask();
+    super.scheduleUpdate();
+  }
 
   override render(): TemplateResult {
     const { staff, zone } = this;

@@ -5,7 +5,6 @@ import { InputError } from './input-error.ts';
 import { isNoLog } from './no-logs.ts';
 import { type Bundle, manifestIn, openBundle } from './open-bundle.ts';
 import { isOwnReport, reportBytes } from './own-reports.ts';
-import { zipMembers } from './zip-members.ts';
 
 /** The files to read, with the members of archives in place of the archives; and what cannot be unpacked. */
 export interface Unpacked {
@@ -51,6 +50,7 @@ async function unpackFile(file: StoredFile, platform: Platform): Promise<Unpacke
   if (kind === 'plain') return logOrReport(file, head);
   const container = { file: file.name, sha256: await hashOf(file, platform) };
   if (kind === 'gzip') return unpackGzip(gunzipped(file, container, platform));
+  const { zipMembers } = await import('./zip-members.ts');
   const { members: all, failures } = await zipMembers(file, container);
   const manifest = await manifestIn(file.name, all);
   if (manifest !== null) {

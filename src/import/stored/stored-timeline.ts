@@ -5,14 +5,7 @@ import type { FileSource, NewHasher } from '../bytes/file-source.ts';
 import { InputError } from '../bytes/input-error.ts';
 import { checkMemoryBudget, type MemoryBudget } from '../changes/memory-budget.ts';
 import { matchesChecksum } from './checksum.ts';
-import {
-  damagedTimeline,
-  foreignTimeline,
-  isParquet,
-  magicBytes,
-  openParquet,
-  parquetBytes,
-} from './parquet-rows.ts';
+import { damagedTimeline, foreignTimeline, isParquet, magicBytes, parquetBytes } from './parquet-file.ts';
 import { asStored, storedFiles, storedRows } from './stored-timeline-schema.ts';
 
 /** The files that a stored timeline was made from, and what could not be read when it was. */
@@ -63,6 +56,7 @@ export async function readStoredTimeline(
   // Before anything is decoded: what is damaged is not read, not even where it would still make sense.
   const isIntact = await matchesChecksum(name, new Uint8Array(whole), options.sha256);
   if (isIntact === false) throw damagedTimeline(name);
+  const { openParquet } = await import('./parquet-rows.ts');
   const parquet = openParquet(name, whole, 'steadypair');
   if (parquet.text === undefined || isIntact === null) throw foreignTimeline(name);
   const stored = asStored(storedFiles, parsed(name, parquet.text));
