@@ -4,6 +4,9 @@ import type { Chunk } from './chunk.ts';
 import type { Batch, RowTemplate } from './row-template.ts';
 import { matchesAfterStamp, type TemplateStore } from './template-store.ts';
 
+/** A batch that came unchanged more often than this is not trusted any more than that, where it changes after all. */
+const mostTrusted = 4;
+
 /** Puts a row that followed another in the place of the row that a batch has there. */
 export function replaceInBatch(
   before: RowTemplate,
@@ -29,7 +32,7 @@ export function replaceInBatch(
   batch.rows[place] = found;
   batch.gauges[place] = gaugesOf(found, templates.numbers);
   batch.time = null;
-  batch.timesUnchanged = 0;
+  batch.timesUnchanged = Math.floor(Math.min(batch.timesUnchanged, mostTrusted) / 2);
   standsIn(batch, place, found);
 }
 

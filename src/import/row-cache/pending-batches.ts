@@ -86,13 +86,16 @@ export function shareTime({ rows, gauges }: Batch, lastTime: number): BatchTime 
 }
 
 function unitsIn(rows: readonly RowTemplate[]): readonly UnitReadings[] {
-  const units: UnitReadings[] = [];
+  const units: { -readonly [key in keyof UnitReadings]: UnitReadings[key] }[] = [];
+  let last = units[0];
   for (const [row, { readings }] of rows.entries())
     for (const { unit } of readings) {
-      const last = units.at(-1);
-      if (last?.unit === unit)
-        units[units.length - 1] = { ...last, readings: last.readings + 1, lastRow: row };
-      else units.push({ unit, readings: 1, firstRow: row, lastRow: row });
+      if (last?.unit !== unit) {
+        last = { unit, readings: 0, firstRow: row, lastRow: row };
+        units.push(last);
+      }
+      last.readings += 1;
+      last.lastRow = row;
     }
   return units;
 }

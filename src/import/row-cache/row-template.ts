@@ -36,7 +36,7 @@ export interface Batch {
   readonly gauges: (readonly BatchGauge[])[];
   /** Once it came unchanged a few times: what all its readings share. */
   time: BatchTime | null;
-  /** How many times it came unchanged, one after the other. */
+  /** How many times it came whole and unchanged; where it changes half of the last few remain. */
   timesUnchanged: number;
   /** Where it stood last: the place in its chunk, and the line. */
   from: number;

@@ -9,7 +9,7 @@ import type { BatchPlace } from './batch-place.ts';
 import { endCycle, flushPending, type PendingBatches, shareTime } from './pending-batches.ts';
 import type { Batch, BatchTime, RowTemplate } from './row-template.ts';
 
-/** A batch that came unchanged so many times, one after the other, is likely to come so again. */
+/** A batch that came unchanged so many times more than it was changed is likely to come so again. */
 const sharedFrom = 2;
 
 /**
@@ -41,6 +41,7 @@ export function takeBatch(
       takeUnits(pending, batch, time, at, place);
     }
   }
+  if (isWhole) batch.timesUnchanged += 1;
   pending.latest = Math.max(pending.latest, at);
   const gaugeRows = isWhole && batch.time !== null ? batch.time.gaugeRows : countGaugeRows(batch, place);
   state.tally[ends.used] += gaugeRows;
@@ -49,7 +50,7 @@ export function takeBatch(
   return true;
 }
 
-/** Takes reading by reading, and lets them share their instant once they came unchanged often enough. */
+/** Takes reading by reading, and lets them share their instant if they came unchanged often enough. */
 function takeApart(
   state: SinkState,
   pending: PendingBatches,
@@ -59,11 +60,21 @@ function takeApart(
 ): boolean {
   endCycle(pending);
   if (!isUnchanged(batch.rows, at, place)) return false;
-  const isWhole = place.first === 0 && place.end === batch.rows.length;
   standsAt(batch, place);
   takeEach(state, batch, at, place);
-  batch.timesUnchanged = isWhole ? batch.timesUnchanged + 1 : 0;
-  if (batch.timesUnchanged >= sharedFrom) batch.time = shareTime(batch, at);
+  const isAtEnd = place.end === batch.rows.length && batch.timesUnchanged >= sharedFrom;
+  if (isAtEnd && wereRead(batch.rows, at, place.first)) batch.time = shareTime(batch, at);
+  return true;
+}
+
+/** True if the rows before one were all read in order at an instant, and are since then what the batch expects. */
+function wereRead(rows: readonly RowTemplate[], at: number, before: number): boolean {
+  for (let row = 0; row < before; row += 1)
+    for (const { unit, parameter, value } of rows[row]?.readings ?? []) {
+      const { gauge, raw, shared, lastTime, order } = parameter;
+      const isInOrder = order.latest === at && order.runs.length === 0 && unit.lastTime === at;
+      if (shared !== null || lastTime !== at || !isInOrder || (gauge === null && raw !== value)) return false;
+    }
   return true;
 }
 
