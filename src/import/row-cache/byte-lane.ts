@@ -112,16 +112,24 @@ function takeEndless(state: State): void {
 /** Takes whole lines. */
 function takeLines(state: State, chunk: Chunk, from: number, to: number): void {
   const { bytes } = chunk;
-  const { templates, general } = state;
+  const { general } = state;
   let at = state.line === 1 && isMark(bytes) ? 3 : from;
   while (at < to) {
     const next = state.before?.next ?? null;
     const rows = next === null ? 0 : rowsMatching(next, state, chunk, at, to);
+    const known = rows > 0 ? null : expectedRow(state, chunk, at);
     if (next !== null && rows > 0) at = takeBatch(state, next, rows, chunk, at);
-    else if (next !== null && matches(templates, next, chunk, at)) at = takeKnown(state, next, chunk, at);
+    else if (known !== null) at = takeKnown(state, known, chunk, at);
     else at = general.isWaiting() ? takeBlock(state, bytes, at, to) : takeLine(state, chunk, at, to);
   }
   flush(state);
+}
+
+/** The row that is expected next, or came in its place before, if the bytes from `at` on match it. */
+function expectedRow({ before, templates }: State, chunk: Chunk, at: number): RowTemplate | null {
+  const next = before?.next ?? null;
+  if (next === null || matches(templates, next, chunk, at)) return next;
+  return next.instead !== null && matches(templates, next.instead, chunk, at) ? next.instead : null;
 }
 
 /** The bytes are about to go: what was kept of them becomes text. */
@@ -198,10 +206,19 @@ function goOnFrom(state: State, row: RowTemplate, chunk: Chunk, at: number, end:
   if (!isPeriodic) return;
   if (before !== null) {
     replaceInBatch(before, row, templates, chunk, at, end);
-    if (before.next !== row) before.next = row;
+    if (before.next !== row) followedBy(before, row);
   }
   addToBatch(builder, row, templates, chunk, at, end);
   state.before = row;
+}
+
+/** From now on another row is expected after this one than before. */
+function followedBy(before: RowTemplate, row: RowTemplate): void {
+  if (before.next !== null) {
+    before.next.instead = row;
+    row.instead = before.next;
+  }
+  before.next = row;
 }
 
 /** Gives a block of whole lines to the general reader; what it cannot end goes on with the next. */

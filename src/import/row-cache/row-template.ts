@@ -16,6 +16,8 @@ export interface RowTemplate {
   readonly gauges: number;
   /** The row that followed it last. */
   next: RowTemplate | null;
+  /** The row that came in its place last, or in whose place it came: a state that changed changes back, as a rule. */
+  instead: RowTemplate | null;
   /** The batch it was put in last, and its place there: another row may have taken that place since. */
   batch: Batch | null;
   place: number;

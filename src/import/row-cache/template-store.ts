@@ -215,6 +215,7 @@ function templateOf(
     readings: readingsIn(recorded),
     gauges: gauges.length,
     next: null,
+    instead: null,
     batch: null,
     place: 0,
   };

@@ -54,6 +54,7 @@ function opened(): {
       readings,
       gauges: 0,
       next: null,
+      instead: null,
       batch: null,
       place: index,
     };
