@@ -32,14 +32,14 @@ export function gaugeReader(subject: Subject, gauge: Gauge, scale: number): Gaug
       if (times === 0) return;
       const from = Math.floor(at / binMs) * binMs;
       if (from !== open.from) {
-        bins.push(...closed(open));
+        if (open.count > 0) bins.push(closed(open));
         open.from = from;
         open.count = 0;
         open.sum = 0;
       }
       addTo(open, printed * scale, times);
     },
-    series: () => ({ subject, gauge, bins: [...bins, ...closed(open)] }),
+    series: () => ({ subject, gauge, bins: open.count > 0 ? [...bins, closed(open)] : [...bins] }),
   };
 }
 
@@ -61,6 +61,6 @@ function addTo(open: OpenBin, number: number, times: number): void {
   open.sum = sum;
 }
 
-function closed({ from, count, sum, minimum, maximum }: OpenBin): readonly GaugeBin[] {
-  return count === 0 ? [] : [{ from, count, minimum, mean: sum / count, maximum }];
+function closed({ from, count, sum, minimum, maximum }: OpenBin): GaugeBin {
+  return { from, count, minimum, mean: sum / count, maximum };
 }

@@ -11,9 +11,11 @@ export function gaugesOf({ readings }: RowTemplate, numbers: ArrayLike<number>):
 
 /** The gauges of a row of a batch show other numbers from now on: what they showed while the batch was only counted is noted. */
 export function moveGauges({ gauges, time }: Batch, row: number, numbers: ArrayLike<number>): void {
-  for (const [place, gauge] of (gauges[row] ?? []).entries()) {
+  let place = 0;
+  for (const gauge of gauges[row] ?? []) {
     if (time !== null) noteGauge(gauge, time);
     gauge.number = numbers[place] ?? 0;
+    place += 1;
   }
 }
 

@@ -2,7 +2,7 @@ import type { Recorded, RecordedReading } from '../changes/recorded.ts';
 import type { ByteStamps } from './byte-stamps.ts';
 import type { Cells } from './cells.ts';
 import type { Chunk } from './chunk.ts';
-import { readNumber } from './gauge-number.ts';
+import { endOfNumber, readNumber } from './gauge-number.ts';
 import { addLiteral, holds, type Literals, noLiterals } from './literal.ts';
 import { type ColumnPlaces, type RowTemplate, valueMarks } from './row-template.ts';
 
@@ -200,7 +200,8 @@ function templateOf(
   const gauges = recorded.flatMap((one, index) => {
     const cell = values[index] ?? 0;
     const isGauge = one.kind === 'reading' && one.parameter.gauge !== null;
-    return isGauge ? [{ from: cells.from[cell] ?? 0, to: cells.to[cell] ?? 0 }] : [];
+    const [start, to] = [cells.from[cell] ?? 0, cells.to[cell] ?? 0];
+    return isGauge ? [{ from: start, to: endOfNumber(bytes, start, to) }] : [];
   });
   // Their numbers are handed on in the order of the cells, which must be the order in which they are recorded.
   if (!gauges.every((gauge, index) => gauge.from >= (gauges[index - 1]?.to ?? stampEnd))) return null;
