@@ -23,10 +23,10 @@ export interface GaugePoll {
   readonly back: number;
 }
 
-/** Nothing happens but that gauges move. */
+/** Nothing happens but that gauges move, for longer than it takes to know the usual spacing: from then on batches are only counted. */
 export const calmGauges: GaugePoll = {
-  cycles: 120,
-  units: 6,
+  cycles: 400,
+  units: 4,
   spacing: 10,
   delimiter: ';',
   moves: 0.05,
