@@ -4,43 +4,63 @@ import type { Gauge, GaugeBin, GaugeSeries, Subject } from '../../vocabulary.ts'
 export interface GaugeReader {
   /** The number that a text says, as the log prints it; NaN if it is none. */
   number(text: string): number;
-  add(at: number, printed: number): void;
+  /** Takes a number that was read so many times, at instants of one bin. */
+  add(at: number, printed: number, times?: number): void;
   /** What was read so far. */
   series(): GaugeSeries;
 }
 
 const binMs = 300_000;
 
+/** Where the bin of an instant ends, in milliseconds UTC: the next one begins there. */
+export function endOfBin(at: number): number {
+  return (Math.floor(at / binMs) + 1) * binMs;
+}
+
 /** `scale` turns what the log prints into percent or bytes; a decimal comma is read as a point. */
 export function gaugeReader(subject: Subject, gauge: Gauge, scale: number): GaugeReader {
   const bins: GaugeBin[] = [];
-  let from = Number.NEGATIVE_INFINITY;
-  let count = 0;
-  let sum = 0;
-  let minimum = 0;
-  let maximum = 0;
-  const last = (): readonly GaugeBin[] =>
-    count === 0 ? [] : [{ from, count, minimum, mean: sum / count, maximum }];
+  // An object, not variables: numbers that change with every reading are kept in their places there.
+  const open: OpenBin = { from: Number.NEGATIVE_INFINITY, count: 0, sum: 0, minimum: 0, maximum: 0 };
   return {
     number(text) {
       const bare = text.endsWith('%') ? text.slice(0, -1) : text;
       const number = Number(bare.replace(',', '.'));
       return text.trim() === '' || !Number.isFinite(number * scale) ? Number.NaN : number;
     },
-    add(at, printed) {
-      const number = printed * scale;
-      const bin = Math.floor(at / binMs) * binMs;
-      if (bin !== from) {
-        bins.push(...last());
-        count = 0;
-        sum = 0;
-        from = bin;
+    add(at, printed, times = 1) {
+      if (times === 0) return;
+      const from = Math.floor(at / binMs) * binMs;
+      if (from !== open.from) {
+        if (open.count > 0) bins.push(closed(open));
+        open.from = from;
+        open.count = 0;
+        open.sum = 0;
       }
-      minimum = count === 0 ? number : Math.min(minimum, number);
-      maximum = count === 0 ? number : Math.max(maximum, number);
-      count += 1;
-      sum += number;
+      addTo(open, printed * scale, times);
     },
-    series: () => ({ subject, gauge, bins: [...bins, ...last()] }),
+    series: () => ({ subject, gauge, bins: open.count > 0 ? [...bins, closed(open)] : [...bins] }),
   };
+}
+
+interface OpenBin {
+  from: number;
+  count: number;
+  sum: number;
+  minimum: number;
+  maximum: number;
+}
+
+function addTo(open: OpenBin, number: number, times: number): void {
+  open.minimum = open.count === 0 ? number : Math.min(open.minimum, number);
+  open.maximum = open.count === 0 ? number : Math.max(open.maximum, number);
+  open.count += times;
+  let { sum } = open;
+  // One by one: a product would be rounded otherwise than the sum of the same readings.
+  for (let time = 0; time < times; time += 1) sum += number;
+  open.sum = sum;
+}
+
+function closed({ from, count, sum, minimum, maximum }: OpenBin): GaugeBin {
+  return { from, count, minimum, mean: sum / count, maximum };
 }

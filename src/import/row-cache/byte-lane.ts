@@ -1,16 +1,15 @@
 import { isMark, join } from '../bytes/bytes.ts';
-import type { TableReader } from '../bytes/csv-rows.ts';
-import type { Row } from '../bytes/row.ts';
-import type { Recorded } from '../changes/recorded.ts';
-import type { TimeReader } from '../clock/time-reader.ts';
+import { addToBatch, type BatchBuilder, batchBuilder } from './batch-builder.ts';
+import { numbersOfRow } from './batch-gauges.ts';
 import { type BatchPlace, batchPlace, setRow } from './batch-place.ts';
-import { addToBatch, type BatchBuilder, batchBuilder, replaceInBatch, rowsMatching } from './batches.ts';
+import { rowsMatching } from './batches.ts';
 import { type ByteRow, byteRow } from './byte-row.ts';
 import { type ByteStamps, byteStamps } from './byte-stamps.ts';
 import { type Cells, endsOfCells, findCells, noCells } from './cells.ts';
+import { replaceInBatch } from './change-batch.ts';
 import { type Chunk, chunkOf } from './chunk.ts';
-import type { Replay } from './replay.ts';
-import type { ColumnPlaces, RowTemplate } from './row-template.ts';
+import type { Lane, LaneOptions } from './lane.ts';
+import type { RowTemplate } from './row-template.ts';
 import {
   addTemplate,
   findByCells,
@@ -20,26 +19,6 @@ import {
   type TemplateStore,
   templateStore,
 } from './template-store.ts';
-
-/** Takes the bytes of a file chunk by chunk. */
-export interface Lane {
-  push(chunk: Uint8Array): void;
-  /** After whole lines: takes what may still go on, as `OpenRows.settle` does. */
-  settle(): boolean;
-  end(): void;
-}
-
-export interface LaneOptions {
-  readonly delimiter: number;
-  readonly places: ColumnPlaces;
-  readonly decode: (bytes: Uint8Array) => string;
-  readonly times: TimeReader;
-  readonly replay: Replay;
-  /** The general reader: it takes what is irregular. */
-  readonly general: TableReader;
-  /** Takes a row that is not known; gives what is recorded of it, if a row of the same content would give just that. */
-  readonly take: (row: Row) => readonly Recorded[] | null;
-}
 
 interface State extends LaneOptions {
   readonly stamps: ByteStamps;
@@ -133,16 +112,24 @@ function takeEndless(state: State): void {
 /** Takes whole lines. */
 function takeLines(state: State, chunk: Chunk, from: number, to: number): void {
   const { bytes } = chunk;
-  const { templates, general, stamps } = state;
+  const { general } = state;
   let at = state.line === 1 && isMark(bytes) ? 3 : from;
   while (at < to) {
     const next = state.before?.next ?? null;
-    const rows = next === null ? 0 : rowsMatching(next, stamps, chunk, at, to);
-    if (next !== null && rows > 0) at = takeBatch(state, next, rows, bytes, at);
-    else if (next !== null && matches(templates, next, chunk, at)) at = takeKnown(state, next, bytes, at);
+    const rows = next === null ? 0 : rowsMatching(next, state, chunk, at, to);
+    const known = rows > 0 ? null : expectedRow(state, chunk, at);
+    if (next !== null && rows > 0) at = takeBatch(state, next, rows, chunk, at);
+    else if (known !== null) at = takeKnown(state, known, chunk, at);
     else at = general.isWaiting() ? takeBlock(state, bytes, at, to) : takeLine(state, chunk, at, to);
   }
   flush(state);
+}
+
+/** The row that is expected next, or came in its place before, if the bytes from `at` on match it. */
+function expectedRow({ before, templates }: State, chunk: Chunk, at: number): RowTemplate | null {
+  const next = before?.next ?? null;
+  if (next === null || matches(templates, next, chunk, at)) return next;
+  return next.instead !== null && matches(templates, next.instead, chunk, at) ? next.instead : null;
 }
 
 /** The bytes are about to go: what was kept of them becomes text. */
@@ -153,7 +140,7 @@ function flush({ replay, row, place }: State): void {
 }
 
 /** Takes so many rows of a batch, from one of them on, that just matched; gives where the next row begins. */
-function takeBatch(state: State, first: RowTemplate, rows: number, bytes: Uint8Array, at: number): number {
+function takeBatch(state: State, first: RowTemplate, rows: number, { bytes }: Chunk, at: number): number {
   const { templates, row, replay, stamps, place } = state;
   const { batch } = first;
   if (batch === null) return at;
@@ -166,6 +153,7 @@ function takeBatch(state: State, first: RowTemplate, rows: number, bytes: Uint8A
   if (!replay.takeBatch(batch, time, place))
     for (let index = place.first; index < place.end; index += 1) {
       setRow(row, place, batch, index);
+      numbersOfRow(batch, index, templates.numbers);
       replay.takeRow(row, time, batch.rows[index]?.recorded ?? [], templates.numbers);
     }
   state.before = batch.rows[place.end - 1] ?? null;
@@ -174,13 +162,14 @@ function takeBatch(state: State, first: RowTemplate, rows: number, bytes: Uint8A
 }
 
 /** Takes a row that just matched; gives where the next begins. */
-function takeKnown(state: State, found: RowTemplate, bytes: Uint8Array, at: number): number {
+function takeKnown(state: State, found: RowTemplate, chunk: Chunk, at: number): number {
   const { templates, row, replay, stamps } = state;
-  row.set(bytes, at, templates.end, state.line);
+  const { end } = templates;
+  row.set(chunk.bytes, at, end, state.line);
   replay.takeRow(row, stamps.take(), found.recorded, templates.numbers);
   state.line += 1;
-  goOnFrom(state, found, bytes, at, templates.end);
-  return templates.end;
+  goOnFrom(state, found, chunk, at, end);
+  return end;
 }
 
 /** Takes one line that is not the row expected. */
@@ -188,13 +177,13 @@ function takeLine(state: State, chunk: Chunk, at: number, to: number): number {
   const { bytes } = chunk;
   const { templates, row, cells, stamps, places } = state;
   const byLine = findByLine(templates, chunk, at);
-  if (byLine !== null) return takeKnown(state, byLine, bytes, at);
+  if (byLine !== null) return takeKnown(state, byLine, chunk, at);
   const end = findCells(bytes, at, state.ends, cells);
   if (end < 0) return takeBlock(state, bytes, at, to);
   // Zeros before a line: the general reader knows them.
   if (bytes.subarray(at, end).includes(0)) return takeBlock(state, bytes, at, to);
   const byCells = findByCells(templates, chunk, at, cells);
-  if (byCells !== null) return takeKnown(state, byCells, bytes, at);
+  if (byCells !== null) return takeKnown(state, byCells, chunk, at);
   row.set(bytes, at, end, state.line);
   state.line += 1;
   if (row.isBlank()) return end;
@@ -207,20 +196,29 @@ function takeLine(state: State, chunk: Chunk, at: number, to: number): number {
   const known = isStamp && !isUsual ? findTemplate(templates, chunk, at, cells) : null;
   const template = isStamp ? (known ?? addTemplate(templates, recorded, chunk, at, end, cells)) : null;
   if (template === null) state.before = null;
-  else goOnFrom(state, template, bytes, at, end);
+  else goOnFrom(state, template, chunk, at, end);
   return end;
 }
 
 /** The next row is expected to be the one that followed this one the time before. */
-function goOnFrom(state: State, row: RowTemplate, bytes: Uint8Array, at: number, end: number): void {
-  const { before, isPeriodic, builder, stamps } = state;
+function goOnFrom(state: State, row: RowTemplate, chunk: Chunk, at: number, end: number): void {
+  const { before, isPeriodic, builder, templates } = state;
   if (!isPeriodic) return;
   if (before !== null) {
-    replaceInBatch(before, row, bytes, at, end);
-    if (before.next !== row) before.next = row;
+    replaceInBatch(before, row, templates, chunk, at, end);
+    if (before.next !== row) followedBy(before, row);
   }
-  addToBatch(builder, row, bytes, at, end, stamps);
+  addToBatch(builder, row, templates, chunk, at, end);
   state.before = row;
+}
+
+/** From now on another row is expected after this one than before. */
+function followedBy(before: RowTemplate, row: RowTemplate): void {
+  if (before.next !== null) {
+    before.next.instead = row;
+    row.instead = before.next;
+  }
+  before.next = row;
 }
 
 /** Gives a block of whole lines to the general reader; what it cannot end goes on with the next. */

@@ -1,4 +1,4 @@
-const [zero, nine, minus, point] = [48, 57, 45, 46];
+const [zero, nine, minus, point, percent, space] = [48, 57, 45, 46, 37, 32];
 
 /** Where the numbers of the gauges of a row go, and the byte of a decimal comma; -1 where a comma separates cells. */
 interface GaugeNumbers {
@@ -30,4 +30,12 @@ export function readNumber(
   const size = decimals > 0 ? digits / 10 ** decimals : digits;
   numbers[into] = first === from ? size : -size;
   return at;
+}
+
+/** Where the number of a cell from `from` to `to` ends: a percent sign after it, and spaces before that, are no part of it. */
+export function endOfNumber(bytes: Uint8Array, from: number, to: number): number {
+  if (to === from || bytes[to - 1] !== percent) return to;
+  let end = to - 1;
+  while (end > from && bytes[end - 1] === space) end -= 1;
+  return end;
 }

@@ -2,6 +2,7 @@ import type { Row } from '../bytes/row.ts';
 import { leaveShared } from '../changes/parameters.ts';
 import { addSpan } from '../changes/spacing.ts';
 import { touchLast } from '../changes/units.ts';
+import { noteGauge } from './batch-gauges.ts';
 import type { Batch, BatchTime, RowTemplate, UnitReadings } from './row-template.ts';
 
 /**
@@ -45,6 +46,10 @@ export function flushPending({ waiting, rowIn }: PendingBatches): void {
       // Of two batches with rows of one unit the later one counts.
       if (line + lastRow > unit.lastLine) touchLast(unit, time.lastTime, rowIn(batch, lastRow));
     }
+    for (const gauge of time.gauges) {
+      noteGauge(gauge, time);
+      gauge.timesNoted = 0;
+    }
     time.timesPending = 0;
   }
   waiting.length = 0;
@@ -58,12 +63,15 @@ export function checkChunk(pending: PendingBatches, bytes: Uint8Array): void {
   pending.bytes = bytes;
 }
 
-/** Lets the parameters of rows that were just read share their instant; it is not valid where one stands there twice. */
-export function shareTime(rows: readonly RowTemplate[], lastTime: number): BatchTime {
+/** Lets the parameters of a batch that was just read share their instant; it is not valid where one stands there twice. */
+export function shareTime({ rows, gauges }: Batch, lastTime: number): BatchTime {
   const time: BatchTime = {
     isValid: true,
     lastTime,
     units: unitsIn(rows),
+    gauges: gauges.flat(),
+    gaugeRows: gauges.filter((some) => some.length > 0).length,
+    binEnd: Number.NEGATIVE_INFINITY,
     span: Number.NaN,
     timesPending: 0,
     gapsFrom: 0,
@@ -78,13 +86,16 @@ export function shareTime(rows: readonly RowTemplate[], lastTime: number): Batch
 }
 
 function unitsIn(rows: readonly RowTemplate[]): readonly UnitReadings[] {
-  const units: UnitReadings[] = [];
+  const units: { -readonly [key in keyof UnitReadings]: UnitReadings[key] }[] = [];
+  let last = units[0];
   for (const [row, { readings }] of rows.entries())
     for (const { unit } of readings) {
-      const last = units.at(-1);
-      if (last?.unit === unit)
-        units[units.length - 1] = { ...last, readings: last.readings + 1, lastRow: row };
-      else units.push({ unit, readings: 1, firstRow: row, lastRow: row });
+      if (last?.unit !== unit) {
+        last = { unit, readings: 0, firstRow: row, lastRow: row };
+        units.push(last);
+      }
+      last.readings += 1;
+      last.lastRow = row;
     }
   return units;
 }

@@ -1,3 +1,4 @@
+import type { GaugeReader } from '../changes/gauges.ts';
 import type { SharedTime } from '../changes/parameters.ts';
 import type { Recorded, RecordedReading } from '../changes/recorded.ts';
 import type { Unit } from '../changes/units.ts';
@@ -9,10 +10,14 @@ export interface RowTemplate {
   /** Before the stamp; then from the stamp to the first gauge, between gauges, and from the last one to the line end. */
   readonly before: Literal;
   readonly parts: readonly Literal[];
-  /** Its readings, where it holds nothing else and no gauge: then its bytes under another stamp say all there is. */
+  /** Its readings, where it holds nothing else: then its bytes under another stamp say all there is. */
   readonly readings: readonly RecordedReading[];
+  /** How many of these are of gauges: they are no changes, whatever their numbers. */
+  readonly gauges: number;
   /** The row that followed it last. */
   next: RowTemplate | null;
+  /** The row that came in its place last, or in whose place it came: a state that changed changes back, as a rule. */
+  instead: RowTemplate | null;
   /** The batch it was put in last, and its place there: another row may have taken that place since. */
   batch: Batch | null;
   place: number;
@@ -29,18 +34,33 @@ export interface Batch {
   /** Where the stamp of each row stands. */
   readonly stamps: Int32Array;
   readonly stampLength: number;
+  /** The gauges of each row, in their order. */
+  readonly gauges: (readonly BatchGauge[])[];
   /** Once it came unchanged a few times: what all its readings share. */
   time: BatchTime | null;
-  /** How many times it came unchanged, one after the other. */
+  /** How many times it came whole and unchanged; where it changes half of the last few remain. */
   timesUnchanged: number;
   /** Where it stood last: the place in its chunk, and the line. */
   from: number;
   line: number;
 }
 
+/** A gauge of a row of a batch, with the number that its bytes show. */
+export interface BatchGauge {
+  readonly reader: GaugeReader;
+  number: number;
+  /** Of the times that its batch came and is not noted: how often its own numbers are noted already. */
+  timesNoted: number;
+}
+
 /** The instant that the parameters of a batch share, and how often the batch came since it was noted unit by unit. */
 export interface BatchTime extends SharedTime {
   readonly units: readonly UnitReadings[];
+  /** All gauges of its rows, and in how many rows they are. */
+  readonly gauges: readonly BatchGauge[];
+  readonly gaugeRows: number;
+  /** Where the five minutes end in which it came last, if it has gauges: what is pending came within them. */
+  binEnd: number;
   /** How long after the time before it came. */
   span: number;
   timesPending: number;

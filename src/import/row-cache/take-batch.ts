@@ -1,3 +1,4 @@
+import { endOfBin } from '../changes/gauges.ts';
 import { leaveShared } from '../changes/parameters.ts';
 import { endsSilence, keepResumed } from '../changes/silences.ts';
 import { ends, type SinkState } from '../changes/sink-state.ts';
@@ -8,7 +9,7 @@ import type { BatchPlace } from './batch-place.ts';
 import { endCycle, flushPending, type PendingBatches, shareTime } from './pending-batches.ts';
 import type { Batch, BatchTime, RowTemplate } from './row-template.ts';
 
-/** A batch that came unchanged so many times, one after the other, is likely to come so again. */
+/** A batch that came unchanged so many times more than it was changed is likely to come so again. */
 const sharedFrom = 2;
 
 /**
@@ -40,13 +41,16 @@ export function takeBatch(
       takeUnits(pending, batch, time, at, place);
     }
   }
+  if (isWhole) batch.timesUnchanged += 1;
   pending.latest = Math.max(pending.latest, at);
-  state.tally[ends.unchanged] += place.end - place.first;
+  const gaugeRows = isWhole && batch.time !== null ? batch.time.gaugeRows : countGaugeRows(batch, place);
+  state.tally[ends.used] += gaugeRows;
+  state.tally[ends.unchanged] += place.end - place.first - gaugeRows;
   state.lastLine = Math.max(state.lastLine, place.line + place.end - 1);
   return true;
 }
 
-/** Takes reading by reading, and lets them share their instant once they came unchanged often enough. */
+/** Takes reading by reading, and lets them share their instant if they came unchanged often enough. */
 function takeApart(
   state: SinkState,
   pending: PendingBatches,
@@ -56,12 +60,28 @@ function takeApart(
 ): boolean {
   endCycle(pending);
   if (!isUnchanged(batch.rows, at, place)) return false;
-  const isWhole = place.first === 0 && place.end === batch.rows.length;
   standsAt(batch, place);
   takeEach(state, batch, at, place);
-  batch.timesUnchanged = isWhole ? batch.timesUnchanged + 1 : 0;
-  if (batch.timesUnchanged >= sharedFrom) batch.time = shareTime(batch.rows, at);
+  const isAtEnd = place.end === batch.rows.length && batch.timesUnchanged >= sharedFrom;
+  if (isAtEnd && wereRead(batch.rows, at, place.first)) batch.time = shareTime(batch, at);
   return true;
+}
+
+/** True if the rows before one were all read in order at an instant, and are since then what the batch expects. */
+function wereRead(rows: readonly RowTemplate[], at: number, before: number): boolean {
+  for (let row = 0; row < before; row += 1)
+    for (const { unit, parameter, value } of rows[row]?.readings ?? []) {
+      const { gauge, raw, shared, lastTime, order } = parameter;
+      const isInOrder = order.latest === at && order.runs.length === 0 && unit.lastTime === at;
+      if (shared !== null || lastTime !== at || !isInOrder || (gauge === null && raw !== value)) return false;
+    }
+  return true;
+}
+
+function countGaugeRows({ rows }: Batch, { first, end }: BatchPlace): number {
+  let count = 0;
+  for (let row = first; row < end; row += 1) if ((rows[row]?.gauges ?? 0) > 0) count += 1;
+  return count;
 }
 
 /** True if so long has passed that some of it may have been silent while its unit was read. */
@@ -79,7 +99,7 @@ function isUnchanged(rows: readonly RowTemplate[], at: number, { first, end }: B
   // No reading of a unit is later than the last time of the unit: what is not before that is in order.
   for (let row = first; row < end; row += 1)
     for (const { unit, parameter, value } of rows[row]?.readings ?? [])
-      if (parameter.raw !== value || at < unit.lastTime) return false;
+      if ((parameter.gauge === null && parameter.raw !== value) || at < unit.lastTime) return false;
   return true;
 }
 
@@ -89,7 +109,13 @@ function isUnchanged(rows: readonly RowTemplate[], at: number, { first, end }: B
  */
 function isRoutine({ cycle, latest }: PendingBatches, time: BatchTime, at: number): boolean {
   const span = at - time.lastTime;
-  return time.cycle === cycle && at >= latest && span === time.span && span <= time.gapsFrom;
+  return (
+    time.cycle === cycle &&
+    at >= latest &&
+    span === time.span &&
+    span <= time.gapsFrom &&
+    (time.gauges.length === 0 || at < time.binEnd)
+  );
 }
 
 function isLater({ units }: BatchTime, at: number): boolean {
@@ -116,7 +142,9 @@ function takeUnits(
     touchLast(unit, at, rowIn(batch, lastRow));
     gapsFrom = Math.min(gapsFrom, unit.gapsFrom);
   }
+  for (const { reader, number } of time.gauges) reader.add(at, number);
   pending.rowIn = rowIn;
+  time.binEnd = endOfBin(at);
   time.lastTime = at;
   time.span = span;
   time.gapsFrom = gapsFrom;
@@ -128,6 +156,7 @@ function takeEach(state: SinkState, batch: Batch, at: number, { first, end, line
   let last: Unit | null = null;
   let lastRow = 0;
   for (let row = first; row < end; row += 1) {
+    for (const { reader, number } of batch.gauges[row] ?? []) reader.add(at, number);
     for (const { unit, parameter, value } of batch.rows[row]?.readings ?? []) {
       if (unit !== last) {
         if (last !== null) touchLast(last, at, rowIn(batch, lastRow));
@@ -142,7 +171,7 @@ function takeEach(state: SinkState, batch: Batch, at: number, { first, end, line
         keepResumed(state, unit, parameter, at, rowIn(batch, row));
       addSpan(unit.spacing, span);
       // One string for both: then they are compared by their place, not letter by letter.
-      parameter.raw = value;
+      if (parameter.gauge === null) parameter.raw = value;
       parameter.lastTime = at;
     }
   }

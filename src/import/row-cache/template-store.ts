@@ -2,7 +2,7 @@ import type { Recorded, RecordedReading } from '../changes/recorded.ts';
 import type { ByteStamps } from './byte-stamps.ts';
 import type { Cells } from './cells.ts';
 import type { Chunk } from './chunk.ts';
-import { readNumber } from './gauge-number.ts';
+import { endOfNumber, readNumber } from './gauge-number.ts';
 import { addLiteral, holds, type Literals, noLiterals } from './literal.ts';
 import { type ColumnPlaces, type RowTemplate, valueMarks } from './row-template.ts';
 
@@ -54,12 +54,23 @@ export function templateStore(places: ColumnPlaces, stamps: ByteStamps, delimite
 
 /** True if the bytes from `from` on are that row at another instant; then `end` and `numbers` are those of this one. */
 export function matches(store: TemplateStore, row: RowTemplate, chunk: Chunk, from: number): boolean {
-  const { before, parts } = row;
-  const { words } = store.literals;
-  const { view } = chunk;
-  if (!holds(view, from, words, before)) return false;
+  const { before } = row;
+  if (!holds(chunk.view, from, store.literals.words, before)) return false;
   const stampAt = from + before.length;
-  let at = stampAt + store.stamps.length();
+  return (
+    matchesAfterStamp(store, row, chunk, stampAt + store.stamps.length()) && store.stamps.fits(chunk, stampAt)
+  );
+}
+
+/** The same from the end of its stamp on. */
+export function matchesAfterStamp(
+  store: TemplateStore,
+  { before, parts }: RowTemplate,
+  chunk: Chunk,
+  from: number,
+): boolean {
+  const { words } = store.literals;
+  let at = from;
   for (let part = 0; part < parts.length; part += 1) {
     if (part > 0) {
       const numberEnd = readNumber(store, chunk.bytes, at, part - 1);
@@ -67,11 +78,11 @@ export function matches(store: TemplateStore, row: RowTemplate, chunk: Chunk, fr
       at = numberEnd;
     }
     const text = parts[part] ?? before;
-    if (!holds(view, at, words, text)) return false;
+    if (!holds(chunk.view, at, words, text)) return false;
     at += text.length;
   }
   store.end = at;
-  return store.stamps.fits(chunk, stampAt);
+  return true;
 }
 
 /** The template that the bytes from `from` on match; `null` if none. */
@@ -189,7 +200,8 @@ function templateOf(
   const gauges = recorded.flatMap((one, index) => {
     const cell = values[index] ?? 0;
     const isGauge = one.kind === 'reading' && one.parameter.gauge !== null;
-    return isGauge ? [{ from: cells.from[cell] ?? 0, to: cells.to[cell] ?? 0 }] : [];
+    const [start, to] = [cells.from[cell] ?? 0, cells.to[cell] ?? 0];
+    return isGauge ? [{ from: start, to: endOfNumber(bytes, start, to) }] : [];
   });
   // Their numbers are handed on in the order of the cells, which must be the order in which they are recorded.
   if (!gauges.every((gauge, index) => gauge.from >= (gauges[index - 1]?.to ?? stampEnd))) return null;
@@ -201,8 +213,10 @@ function templateOf(
     recorded,
     before: addLiteral(literals, bytes.slice(from, cells.from[stampFirst] ?? 0)),
     parts,
-    readings: gauges.length === 0 ? readingsIn(recorded) : [],
+    readings: readingsIn(recorded),
+    gauges: gauges.length,
     next: null,
+    instead: null,
     batch: null,
     place: 0,
   };

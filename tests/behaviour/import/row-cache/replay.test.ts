@@ -53,7 +53,9 @@ function opened(): {
       before: { at: 0, length: 0 },
       parts: [],
       readings,
+      gauges: 0,
       next: null,
+      instead: null,
       batch: null,
       place: index,
     };
@@ -65,6 +67,7 @@ function opened(): {
     edges: Int32Array.of(0, line.length, text.length),
     stamps: Int32Array.of(0, line.length),
     stampLength: 0,
+    gauges: [[], []],
     time: null,
     timesUnchanged: 0,
     from: 0,
