@@ -21,7 +21,8 @@ import type { Importer, TableImporter } from './layouts/importer.ts';
 import { type Plan, shapeOf } from './layouts/recognise.ts';
 import { noRecords } from './layouts/unknown-layout.ts';
 import type { Phrasebook } from './phrasebook/phrasebook-rules.ts';
-import { byteLane, type Lane } from './row-cache/byte-lane.ts';
+import { byteLane } from './row-cache/byte-lane.ts';
+import type { Lane } from './row-cache/lane.ts';
 import { replayInto } from './row-cache/replay.ts';
 import type { ColumnPlaces } from './row-cache/row-template.ts';
 
@@ -217,6 +218,7 @@ function placesOf(importer: TableImporter, head: Plan['head'], phrasebook: Phras
     stampFirst: first,
     stampLast: isOne ? last : Number.MAX_SAFE_INTEGER,
     values: importer.values(head, phrasebook),
+    message: importer.columns.required.includes('message') ? head.column('message') : -1,
   };
 }
 

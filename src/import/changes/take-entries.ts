@@ -22,7 +22,9 @@ export function takeEntry(state: SinkState, at: number, unit: Unit, message: str
   const found = meaningOf(state, unit, message, condition);
   takeFound(state, at, unit, message, condition, found);
   state.isRepeatable = isRecorded;
-  if (isRecorded) state.recorded = [{ kind: 'entry', unit, message: detached(message), condition, found }];
+  if (!isRecorded) return;
+  const digitsMatter = !unit.isIgnored && state.entries.digitsMatter(message, unit.text);
+  state.recorded = [{ kind: 'entry', unit, message: detached(message), condition, found, digitsMatter }];
 }
 
 function meaningOf(state: SinkState, unit: Unit, message: string, condition: Condition | null): Meaning {
@@ -70,7 +72,7 @@ export function takeFound(
     // Neither can be understood without the other: a person must teach both.
     if (kind === 'message' && unit.subject === null)
       unmatched(state, unit, at, unknownEntry('unit', unit, message));
-    unmatched(state, unit, at, unknownEntry(kind, unit, message));
+    unmatched(state, unit, at, unknownEntry(kind, unit, message, found === 'message'));
     if (typeof found === 'object') noteUnclear(state.unclear, state.row, found, message);
     return;
   }
@@ -102,10 +104,10 @@ function countAgain({ changes }: SinkState, { change, count }: NonNullable<Unit[
   return true;
 }
 
-function unknownEntry(kind: 'unit' | 'message', unit: Unit, message: string): Found {
-  return kind === 'unit'
-    ? { wording: unit.text === '' ? 'no unit is named' : `unit ${unit.text}`, kind, name: unit.text }
-    : { wording: message, kind, name: message };
+/** Wording as it is listed; what no rule fits was asked about already. */
+function unknownEntry(kind: 'unit' | 'message', unit: Unit, message: string, isHeeded = false): Found {
+  if (kind === 'message') return { wording: message, kind, name: message, isHeeded };
+  return { wording: unit.text === '' ? 'no unit is named' : `unit ${unit.text}`, kind, name: unit.text };
 }
 
 /** Takes one line of a technician. */

@@ -1,49 +1,29 @@
 import { isMark, join } from '../bytes/bytes.ts';
-import type { TableReader } from '../bytes/csv-rows.ts';
-import type { Row } from '../bytes/row.ts';
-import type { Recorded } from '../changes/recorded.ts';
-import type { TimeReader } from '../clock/time-reader.ts';
+import type { RecordedEntry } from '../changes/recorded.ts';
 import { type BatchPlace, batchPlace, setRow } from './batch-place.ts';
 import { addToBatch, type BatchBuilder, batchBuilder, replaceInBatch, rowsMatching } from './batches.ts';
 import { type ByteRow, byteRow } from './byte-row.ts';
 import { type ByteStamps, byteStamps } from './byte-stamps.ts';
 import { type Cells, endsOfCells, findCells, noCells } from './cells.ts';
 import { type Chunk, chunkOf } from './chunk.ts';
-import type { Replay } from './replay.ts';
-import type { ColumnPlaces, RowTemplate } from './row-template.ts';
+import type { Lane, LaneOptions } from './lane.ts';
+import type { RowTemplate } from './row-template.ts';
+import { addShape, findShape, type ShapeStore, shapedEntry, shapeStore } from './shape-store.ts';
 import {
   addTemplate,
   findByCells,
   findByLine,
   findTemplate,
+  isByLine,
   matches,
   type TemplateStore,
   templateStore,
 } from './template-store.ts';
 
-/** Takes the bytes of a file chunk by chunk. */
-export interface Lane {
-  push(chunk: Uint8Array): void;
-  /** After whole lines: takes what may still go on, as `OpenRows.settle` does. */
-  settle(): boolean;
-  end(): void;
-}
-
-export interface LaneOptions {
-  readonly delimiter: number;
-  readonly places: ColumnPlaces;
-  readonly decode: (bytes: Uint8Array) => string;
-  readonly times: TimeReader;
-  readonly replay: Replay;
-  /** The general reader: it takes what is irregular. */
-  readonly general: TableReader;
-  /** Takes a row that is not known; gives what is recorded of it, if a row of the same content would give just that. */
-  readonly take: (row: Row) => readonly Recorded[] | null;
-}
-
 interface State extends LaneOptions {
   readonly stamps: ByteStamps;
   readonly templates: TemplateStore;
+  readonly shapes: ShapeStore;
   readonly row: ByteRow;
   readonly place: BatchPlace;
   readonly cells: Cells;
@@ -78,6 +58,7 @@ export function byteLane(options: LaneOptions): Lane {
     ...options,
     stamps,
     templates: templateStore(options.places, stamps, options.delimiter),
+    shapes: shapeStore(isByLine(options.places) ? options.places.message : -1),
     row: byteRow(options.delimiter, options.decode),
     place: batchPlace(byteRow(options.delimiter, options.decode)),
     cells: noCells(),
@@ -183,14 +164,28 @@ function takeKnown(state: State, found: RowTemplate, bytes: Uint8Array, at: numb
   return templates.end;
 }
 
+/** Takes a row that is known but for the digits of its message. */
+function takeShaped(state: State, found: RecordedEntry, chunk: Chunk, at: number, end: number): number {
+  const { templates, row, replay, stamps, cells, decode, shapes } = state;
+  const recorded = [shapedEntry(shapes, found, chunk, cells, decode)];
+  row.set(chunk.bytes, at, end, state.line);
+  replay.takeRow(row, stamps.take(), recorded, templates.numbers);
+  state.line += 1;
+  addTemplate(templates, recorded, chunk, at, end, cells);
+  return end;
+}
+
 /** Takes one line that is not the row expected. */
 function takeLine(state: State, chunk: Chunk, at: number, to: number): number {
   const { bytes } = chunk;
-  const { templates, row, cells, stamps, places } = state;
+  const { templates, shapes, row, cells, stamps, places } = state;
   const byLine = findByLine(templates, chunk, at);
   if (byLine !== null) return takeKnown(state, byLine, bytes, at);
   const end = findCells(bytes, at, state.ends, cells);
   if (end < 0) return takeBlock(state, bytes, at, to);
+  const byShape = findShape(shapes, chunk, at + stamps.length(), end, cells);
+  const isAlike = byShape !== null && cells.to[places.stampLast] === at + stamps.length();
+  if (isAlike && stamps.fits(chunk, at)) return takeShaped(state, byShape, chunk, at, end);
   // Zeros before a line: the general reader knows them.
   if (bytes.subarray(at, end).includes(0)) return takeBlock(state, bytes, at, to);
   const byCells = findByCells(templates, chunk, at, cells);
@@ -206,6 +201,9 @@ function takeLine(state: State, chunk: Chunk, at: number, to: number): number {
   const isStamp = isUsual || stamps.learn(bytes, stampAt, stampEnd);
   const known = isStamp && !isUsual ? findTemplate(templates, chunk, at, cells) : null;
   const template = isStamp ? (known ?? addTemplate(templates, recorded, chunk, at, end, cells)) : null;
+  const [entry] = recorded;
+  if (isStamp && entry?.kind === 'entry' && !entry.digitsMatter)
+    addShape(shapes, entry, chunk, stampEnd, end, cells);
   if (template === null) state.before = null;
   else goOnFrom(state, template, bytes, at, end);
   return end;

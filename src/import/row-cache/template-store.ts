@@ -105,7 +105,8 @@ export function findByLine(store: TemplateStore, chunk: Chunk, from: number): Ro
   return row !== undefined && matches(store, row, chunk, from) ? row : null;
 }
 
-function isByLine({ stampFirst, stampLast, values }: ColumnPlaces): boolean {
+/** True where rows begin with their stamp and hold no values: they are found by all the bytes after it. */
+export function isByLine({ stampFirst, stampLast, values }: ColumnPlaces): boolean {
   return values.length === 0 && stampFirst === 0 && stampLast < Number.MAX_SAFE_INTEGER;
 }
 
