@@ -68,7 +68,7 @@ describe('messages that hold numbers', () => {
       { numRuns: 40, seed: 11 },
     );
     expect(alike).toBeGreaterThan(50);
-  });
+  }, 60_000);
 
   test('come in both lanes to the same', async () => {
     const random = seeded(29);
@@ -162,11 +162,11 @@ describe('a pattern that takes all digits alike', () => {
             expect(digitShape(second?.[name] ?? '')).toBe(value);
         },
       ),
-      { numRuns: 20_000, seed: 12 },
+      { numRuns: 4_000, seed: 12 },
     );
-    expect(blind).toBeGreaterThan(1_000);
-    expect(fitted).toBeGreaterThan(200);
-  });
+    expect(blind).toBeGreaterThan(500);
+    expect(fitted).toBeGreaterThan(50);
+  }, 60_000);
 
   test.each([
     ['^login of operator \\d+', 'login of operator 0', false],

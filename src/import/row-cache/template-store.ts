@@ -101,7 +101,7 @@ export function findByLine(store: TemplateStore, chunk: Chunk, from: number): Ro
   const length = store.stamps.length();
   if (length === 0 || !isByLine(store.places)) return null;
   const end = chunk.bytes.indexOf(lineFeed, from + length) + 1;
-  const row = end > 0 ? store.lines.get(keyOfBytes(chunk.view, from + length, end)) : undefined;
+  const row = end > 0 ? store.lines.get(smallKey(keyOfBytes(chunk.view, from + length, end))) : undefined;
   return row !== undefined && matches(store, row, chunk, from) ? row : null;
 }
 
@@ -118,6 +118,11 @@ function keyOfBytes(view: DataView, from: number, to: number): number {
   return hash;
 }
 
+/** A small integer needs no object of its own in a map. */
+function smallKey(hash: number): number {
+  return hash & 0x3fff_ffff;
+}
+
 /** Keeps a row that ends at `end`, and what is recorded of it; `null` if it cannot be a template, or is one too many. */
 export function addTemplate(
   store: TemplateStore,
@@ -131,7 +136,8 @@ export function addTemplate(
   if (isFull || isFirst(store, view, from, end)) return null;
   const made = templateOf(store, recorded, bytes, from, end, cells);
   if (made === null || made.parts.length > mostGauges) return null;
-  if (isByLine(store.places)) store.lines.set(keyOfBytes(view, from + store.stamps.length(), end), made);
+  if (isByLine(store.places))
+    store.lines.set(smallKey(keyOfBytes(view, from + store.stamps.length(), end)), made);
   else {
     const key = keyOf(store, bytes, cells);
     const alike = store.buckets.get(key) ?? [];
