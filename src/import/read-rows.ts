@@ -218,6 +218,7 @@ function placesOf(importer: TableImporter, head: Plan['head'], phrasebook: Phras
     stampFirst: first,
     stampLast: isOne ? last : Number.MAX_SAFE_INTEGER,
     values: importer.values(head, phrasebook),
+    message: importer.columns.required.includes('message') ? head.column('message') : -1,
   };
 }
 

@@ -8,8 +8,9 @@ export interface NotUnderstood {
   lastTime: number;
   lastLine: number;
   readonly lastRow: KeptRow;
-  /** How many there were, by the first instant of their minute, without those of the minute that goes on. */
+  /** How many there were in each minute since 1970, all but the one that goes on. */
   readonly minutes: Map<number, number>;
+  /** When the minute began that goes on, and how many there were in it. */
   minute: number;
   count: number;
 }
@@ -57,16 +58,17 @@ export function countRow(
 /** Goes on with the minute of an instant; false where there is no room for another. */
 function beginMinute(rows: NotUnderstood, at: number, left: MinutesLeft, share: keyof MinutesLeft): boolean {
   endMinute(rows);
-  const minute = Math.floor(at / minuteMs) * minuteMs;
-  const isNew = !rows.minutes.has(minute);
-  if (isNew && left[share] === 0) return false;
-  if (isNew) left[share] -= 1;
-  rows.minute = minute;
+  const minute = Math.floor(at / minuteMs);
+  const known = rows.minutes.get(minute);
+  if (known === undefined && left[share] === 0) return false;
+  if (known === undefined) left[share] -= 1;
+  rows.minute = minute * minuteMs;
+  rows.count = known ?? 0;
   return true;
 }
 
 function endMinute(rows: NotUnderstood): void {
-  if (rows.count > 0) rows.minutes.set(rows.minute, (rows.minutes.get(rows.minute) ?? 0) + rows.count);
+  if (rows.count > 0) rows.minutes.set(rows.minute / minuteMs, rows.count);
   rows.minute = Number.NaN;
   rows.count = 0;
 }
@@ -88,7 +90,9 @@ function noneUnderstood(at: number, row: Row): NotUnderstood {
 export function minutesOf(rows: NotUnderstood | null): readonly UnknownRows[] {
   if (rows === null) return [];
   endMinute(rows);
-  return [...rows.minutes].map(([from, count]) => ({ from, count })).sort((a, b) => a.from - b.from);
+  return [...rows.minutes]
+    .map(([minute, count]) => ({ from: minute * minuteMs, count }))
+    .sort((a, b) => a.from - b.from);
 }
 
 /** The first and the last of the rows. */

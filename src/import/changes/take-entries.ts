@@ -4,6 +4,7 @@ import { takeInOrder } from '../clock/clock-order.ts';
 import { halfSaid, type Meaning, type Understood } from '../phrasebook/entries.ts';
 import { type Condition, conditionIn } from './conditions.ts';
 import { unitOf } from './find-unit.ts';
+import type { RecordedEntry } from './recorded.ts';
 import { ends, mark, push, type SinkState } from './sink-state.ts';
 import { noteUnclear } from './unclear-rules.ts';
 import { touch, type Unit } from './units.ts';
@@ -20,9 +21,18 @@ export function takeEntry(state: SinkState, at: number, unit: Unit, message: str
   const isRecorded = state.isRepeatable && !state.row.isCut;
   const condition = said === undefined ? null : conditionIn(state.conditions, said, state.row);
   const found = meaningOf(state, unit, message, condition);
-  takeFound(state, at, unit, message, condition, found);
+  const isKept = isRecorded || isMeant(found);
+  const entry: RecordedEntry = {
+    kind: 'entry',
+    unit,
+    message: isKept ? detached(message) : message,
+    condition,
+    found,
+    digitsMatter: isRecorded && !unit.isIgnored && state.entries.digitsMatter(message, unit.text),
+  };
+  takeFound(state, at, entry);
   state.isRepeatable = isRecorded;
-  if (isRecorded) state.recorded = [{ kind: 'entry', unit, message: detached(message), condition, found }];
+  if (isRecorded) state.recorded = [entry];
 }
 
 function meaningOf(state: SinkState, unit: Unit, message: string, condition: Condition | null): Meaning {
@@ -39,15 +49,9 @@ function subjectFor({ subject, isHalfOfFile }: Unit, message: string): Subject |
     : subject;
 }
 
-/** Takes a message that is understood, or known not to be. */
-export function takeFound(
-  state: SinkState,
-  at: number,
-  unit: Unit,
-  message: string,
-  condition: Condition | null,
-  found: Meaning,
-): void {
+/** Takes a message that is understood, or known not to be; one that is understood must be a string of its own. */
+export function takeFound(state: SinkState, at: number, entry: RecordedEntry): void {
+  const { unit, message, condition, found } = entry;
   if (condition !== null) condition.count += 1;
   const { lastEntry } = unit;
   const isAgain =
@@ -70,21 +74,16 @@ export function takeFound(
     // Neither can be understood without the other: a person must teach both.
     if (kind === 'message' && unit.subject === null)
       unmatched(state, unit, at, unknownEntry('unit', unit, message));
-    unmatched(state, unit, at, unknownEntry(kind, unit, message));
+    unmatched(state, unit, at, unknownEntry(kind, unit, message, found === 'message'));
     if (typeof found === 'object') noteUnclear(state.unclear, state.row, found, message);
     return;
   }
-  const last = {
-    message: detached(message),
-    condition,
-    at,
-    change: state.changes.length,
-    count: found.length,
-  };
-  unit.lastEntry = last;
-  for (const said of found) {
-    unit.signals.add(said.signal);
-    push(state, { kind: 'entry', time: at, earliest: at, before: null, stream: unit.index, ...said });
+  unit.lastEntry = { message, condition, at, change: state.changes.length, count: found.length };
+  // Field by field: to spread what is said over a change takes several times as long.
+  for (const { subject, signal, value } of found) {
+    unit.signals.add(signal);
+    const { index: stream } = unit;
+    push(state, { kind: 'entry', time: at, earliest: at, before: null, stream, subject, signal, value });
   }
 }
 
@@ -100,10 +99,10 @@ function countAgain({ changes }: SinkState, { change, count }: NonNullable<Unit[
   return true;
 }
 
-function unknownEntry(kind: 'unit' | 'message', unit: Unit, message: string): Found {
-  return kind === 'unit'
-    ? { wording: unit.text === '' ? 'no unit is named' : `unit ${unit.text}`, kind, name: unit.text }
-    : { wording: message, kind, name: message };
+/** Wording as it is listed; what no rule fits was asked about already. */
+function unknownEntry(kind: 'unit' | 'message', unit: Unit, message: string, isHeeded = false): Found {
+  if (kind === 'message') return { wording: message, kind, name: message, isHeeded };
+  return { wording: unit.text === '' ? 'no unit is named' : `unit ${unit.text}`, kind, name: unit.text };
 }
 
 /** Takes one line of a technician. */

@@ -8,6 +8,8 @@ import { keepWordingRow } from './wording-rows.ts';
 /** Wording as it is found: what it is listed as, what it names, and the value it came with. */
 export interface Found extends Pick<UnknownWording, 'wording' | 'kind' | 'name'> {
   readonly value?: string;
+  /** It is known that the site does not ignore it. */
+  readonly isHeeded?: boolean;
 }
 
 const mostWordings = 1000;
@@ -21,11 +23,11 @@ export function unmatched(
   state: SinkState,
   unit: Unit,
   at: number,
-  { wording, kind, name, value }: Found,
+  { wording, kind, name, value, isHeeded = false }: Found,
 ): void {
   const { wordings, row } = state;
   state.isRepeatable = false;
-  if (isMeaningless(state, wording)) {
+  if (!isHeeded && isMeaningless(state, wording)) {
     mark(state, ends.ignored);
     return;
   }

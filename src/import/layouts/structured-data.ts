@@ -10,10 +10,12 @@ const registered: ReadonlySet<string> = new Set(['timeQuality', 'origin', 'meta'
 /** A value: `"`, `\` and `]` are guarded by a `\`. Devices leave the `]` unguarded (common practice, no source). */
 const value = /"((?:[^"\\]|\\.)*)"/y;
 
+const nothing: ReadonlyMap<string, string> = new Map();
+
 /** Takes structured data apart, from where it begins: `-`, or elements in brackets. Source: RFC 5424 (2009), section 6.3. */
 export function readStructuredData(line: string, from: number): StructuredData {
+  if (line.charAt(from) === '-') return { end: from + 1, params: nothing };
   const params = new Map<string, string>();
-  if (line.charAt(from) === '-') return { end: from + 1, params };
   let at = from;
   while (line.charAt(at) === '[') {
     const id = take(name, line, at + 1);

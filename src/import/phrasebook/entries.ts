@@ -9,18 +9,18 @@ import {
 } from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
 import { fitsFile } from './file-names.ts';
+import { messageRules } from './message-rules.ts';
 import { oppositeOf } from './opposites.ts';
-import { type Groups, type PatternList, patternList } from './patterns.ts';
+import type { Groups } from './patterns.ts';
 import {
   fitsOwn,
-  isIgnored,
   type MeaningRule,
   type MessageRule,
-  noteUsed,
   type Phrasebook,
   type Place,
   type UsedRules,
 } from './phrasebook-rules.ts';
+import { type Matched, ruleFinder } from './rule-finder.ts';
 import { addressed, roleNamed, subjectOf } from './subjects.ts';
 import { valueMeant } from './values.ts';
 
@@ -39,8 +39,11 @@ export interface Unclear {
   readonly signal: Signal;
 }
 
-/** What a message means, one thing or several; that it is known to mean nothing; or what of it is not known. */
-export type Meaning = readonly Understood[] | 'ignored' | 'unit' | 'message' | Unclear;
+/**
+ * What a message means, one thing or several; that it is known to mean nothing; or what of it is not known. `message`: no rule
+ * fits it, nor is it one to ignore; `value`: a rule fits, and what it finds there is not known.
+ */
+export type Meaning = readonly Understood[] | 'ignored' | 'unit' | 'message' | 'value' | Unclear;
 
 /** Where a message stands. */
 export interface MessageRow {
@@ -53,16 +56,15 @@ export interface MessageRow {
 /** Turns messages into what they mean. */
 export interface EntryReader {
   read(unit: Subject | null, message: string, row?: MessageRow): Meaning;
+  /**
+   * False only if a message was read, and all that differ from it in their digits alone are read as it was in rows of its
+   * unit: as one that no rule fits, or as one to ignore.
+   */
+  digitsMatter(message: string, unit: string): boolean;
   /** What a technician's line means; at least a note. */
   readNote(pair: Subject, text: string): readonly Understood[];
 }
 
-interface Matched {
-  readonly rule: MessageRule;
-  readonly groups: Groups;
-}
-
-const mostCached = 4096;
 /** "slot B", "Half 2"; not "half a minute", nor "in place of". */
 const halfWords =
   /\b(?:[Ss]lot|SLOT)\s+([A-Za-z]|\d{1,2})\b|\b(?:[Hh]alf|HALF|[Pp]lace|PLACE)\s+([A-Z]|\d{1,2})\b/;
@@ -73,34 +75,13 @@ const undone =
 
 /** The reader of the messages of one file: `used` takes the rules that were of use. */
 export function entryReader(phrasebook: Phrasebook, file = '', used: UsedRules = new Set()): EntryReader {
-  const cache = new Map<string, Matched | 'ignored' | 'unknown'>();
   const ofFile = (rules: readonly MessageRule[]): readonly MessageRule[] =>
     rules.filter(({ only }) => only.file === undefined || fitsFile(only.file, file));
-  const own = ofFile(phrasebook.messages);
-  const dependsOnUnit = own.some(({ only }) => only.unit !== undefined);
-  const firstOwn = ruleFinder(() => own, used);
-  const firstPlain = ruleFinder(phrasebook.plainMessages, used);
-  const firstNote = ruleFinder(() => ofFile(phrasebook.notes()), used);
-  const look = (message: string, unit: string): Matched | 'ignored' | 'unknown' => {
-    const key = dependsOnUnit ? `${unit}\n${message}` : message;
-    const known = cache.get(key);
-    if (known !== undefined) return known;
-    const found =
-      firstOwn(message, unit) ??
-      (isIgnored(phrasebook, message, used) ? 'ignored' : (plainMeaning(message, unit) ?? 'unknown'));
-    if (cache.size < mostCached) cache.set(detached(key), found);
-    return found;
-  };
-  // Of several lines the first says what happened, in plain English, and the others more of it (common practice, no source).
-  const plainMeaning = (message: string, unit: string): Matched | undefined => {
-    const end = message.search(/[\r\n]/);
-    return (
-      firstPlain(message, unit) ?? (end > 0 ? firstPlain(message.slice(0, end).trimEnd(), unit) : undefined)
-    );
-  };
+  const rules = messageRules(phrasebook, ofFile(phrasebook.messages), used);
+  const notes = ruleFinder(() => ofFile(phrasebook.notes()), used);
   return {
     read(unit, message, row = { unit: '', isOff: false }) {
-      const found = look(message, row.unit);
+      const found = rules.find(message, row.unit);
       if (found === 'ignored') return found;
       if (found === 'unknown') return 'message';
       const named = found.groups.unit;
@@ -108,8 +89,9 @@ export function entryReader(phrasebook: Phrasebook, file = '', used: UsedRules =
       const from = unitNamed(phrasebook, found.groups) ?? unit;
       return from === null ? 'unit' : meaningOf(from, found, message, row.isOff);
     },
+    digitsMatter: rules.digitsMatter,
     readNote(pair, text) {
-      const found = firstNote(text, pair.pair);
+      const found = notes.first(text, pair.pair);
       const isOwn = found !== undefined && phrasebook.messages.includes(found.rule);
       const isDone = found !== undefined && (isOwn || !undone.test(text));
       const meant = isDone ? meaningOf(pair, found, text, false) : 'message';
@@ -117,38 +99,6 @@ export function entryReader(phrasebook: Phrasebook, file = '', used: UsedRules =
       return Array.isArray(meant) ? meant : [{ subject, signal: 'note', value: detached(text) }];
     },
   };
-}
-
-/** The first rule that fits; what it takes to find it is made when first needed. */
-function ruleFinder(
-  rules: () => readonly MessageRule[],
-  used: UsedRules,
-): (text: string, unit: string) => Matched | undefined {
-  let list: PatternList | undefined;
-  return (text, unit) => {
-    const all = rules();
-    list ??= listOf(all);
-    const isOf = (index: number): boolean => {
-      const pattern = all[index]?.only.unit;
-      return pattern === undefined || pattern.match(unit) !== null;
-    };
-    const found = list.first(text, isOf);
-    const rule = found === null ? undefined : all[found.index];
-    if (found === null || rule === undefined) return undefined;
-    noteUsed(used, rule.place);
-    return { rule, groups: found.groups };
-  };
-}
-
-/** The automaton of rules that do not change is the same for every file, and takes tens of milliseconds to make. */
-const lists = new WeakMap<readonly MessageRule[], PatternList>();
-
-function listOf(rules: readonly MessageRule[]): PatternList {
-  const known = lists.get(rules);
-  if (known !== undefined) return known;
-  const made = patternList(rules.map((r) => r.pattern));
-  lists.set(rules, made);
-  return made;
 }
 
 function unitNamed(phrasebook: Phrasebook, groups: Groups): Subject | null {
@@ -174,12 +124,12 @@ function meaning(
   { rule, groups }: Matched,
   message: string,
   isOff: boolean,
-): Understood | 'ignored' | 'message' | Unclear {
+): Understood | 'ignored' | 'value' | Unclear {
   const { signal, off } = said;
   if (isOff && off === 'ignore') return 'ignored';
   const subject = subjectMeant(unit, said, groups, message);
   if (subject === 'other') return { kind: 'unclear', lacks: 'other', place: rule.place, signal };
-  if (subject === null) return 'message';
+  if (subject === null) return 'value';
   const text = said.value ?? groups.value ?? '';
   const unclear: Unclear = { kind: 'unclear', lacks: 'off', place: rule.place, signal };
   if (!isStateSignal(signal)) {
@@ -190,7 +140,7 @@ function meaning(
     return { subject, signal, value: told === '' ? null : detached(told) };
   }
   const stands = said.value ?? valueMeant(signal, said.values, text);
-  if (stands === undefined || stands === '') return 'message';
+  if (stands === undefined || stands === '') return 'value';
   const value = isOff ? (off ?? oppositeOf(signal, stands)) : stands;
   return value === null ? unclear : { subject, signal, value: detached(value) };
 }

@@ -1,5 +1,6 @@
-import { detached } from '../bytes/decode.ts';
+import { digitTest } from './digit-shapes.ts';
 import { fitsFile } from './file-names.ts';
+import { type Noted, noted } from './noted.ts';
 import type { Pattern } from './patterns.ts';
 import type { OwnPatterns, ParameterRule, Phrasebook, UnitRule } from './phrasebook-rules.ts';
 
@@ -15,24 +16,25 @@ export interface Listening {
   answersAlike(other: Phrasebook): boolean;
 }
 
-/** So many texts of one kind are kept of a file: beyond that it is read once more. Chosen here. */
-const mostTexts = 20_000;
-
 /** Notes what the reading of the file of that name asks of a phrasebook. */
 export function listening(phrasebook: Phrasebook, name: string): Listening {
   const ignored = noted<number | null>();
+  const shapes = noted<null>();
   const ignoredUnits = noted<number | null>();
   const units = noted<null>();
   const parameters = noted<null>();
   const asked = { notes: false, allParameters: false };
-  const heard: Heard = { name, ignored, ignoredUnits, units, parameters, asked };
+  const heard: Heard = { name, ignored, shapes, ignoredUnits, units, parameters, asked };
   return {
     phrasebook: {
       ...phrasebook,
       units: unitsHeard(phrasebook.units, units),
       parameters: parametersHeard(phrasebook.parameters, heard),
       // A message comes here once no rule of the site's own fits it.
-      ignore: patternsHeard(phrasebook.ignore, ignored),
+      ignore: {
+        ...patternsHeard(phrasebook.ignore, ignored),
+        digitsMatter: shapesHeard(phrasebook.ignore, shapes),
+      },
       ignoreUnits: patternsHeard(phrasebook.ignoreUnits, ignoredUnits),
       notes: () => {
         asked.notes = true;
@@ -46,17 +48,11 @@ export function listening(phrasebook: Phrasebook, name: string): Listening {
 
 type Key = keyof Phrasebook['own'];
 
-/** The texts that were asked about, with the answers. */
-interface Noted<T> {
-  readonly answers: ReadonlyMap<string, T>;
-  /** False once there were too many to keep. */
-  isAll(): boolean;
-  add(text: string, answer: T): void;
-}
-
 interface Heard {
   readonly name: string;
   readonly ignored: Noted<number | null>;
+  /** Of one text of each of these shapes was asked, and the others were taken for the same. */
+  readonly shapes: Noted<null>;
   readonly ignoredUnits: Noted<number | null>;
   /** Those that no unit pattern of the site fits. */
   readonly units: Noted<null>;
@@ -64,23 +60,18 @@ interface Heard {
   readonly asked: { notes: boolean; allParameters: boolean };
 }
 
-function noted<T>(): Noted<T> {
-  const answers = new Map<string, T>();
-  let isAll = true;
-  return {
-    answers,
-    isAll: () => isAll,
-    add(text, answer) {
-      if (answers.has(text)) return;
-      if (answers.size < mostTexts) answers.set(detached(text), answer);
-      else isAll = false;
-    },
+function shapesHeard({ digitsMatter }: OwnPatterns, into: Noted<null>): OwnPatterns['digitsMatter'] {
+  return (shape) => {
+    const matter = digitsMatter(shape);
+    if (!matter) into.add(shape, null);
+    return matter;
   };
 }
 
-function patternsHeard({ key, count, first }: OwnPatterns, into: Noted<number | null>): OwnPatterns {
+function patternsHeard(patterns: OwnPatterns, into: Noted<number | null>): OwnPatterns {
+  const { count, first } = patterns;
   return {
-    key,
+    ...patterns,
     // Where there are none some texts are not even asked about, which would be asked about once there are.
     count: Math.max(1, count),
     first(text) {
@@ -150,9 +141,15 @@ function isUntouched(key: Key, before: Phrasebook, after: Phrasebook, heard: Hea
   switch (key) {
     case 'messages': {
       const added = after.messages.slice(before.messages.length).map(({ pattern }) => pattern);
-      const { ignored, asked } = heard;
+      const { ignored, shapes, asked } = heard;
+      const digitsMatter = digitTest(added.map(({ source }) => source));
       // The messages that an own rule fits are read by it still: of those that fit, the first counts.
-      return isLonger(before.own.messages, after.own.messages) && !asked.notes && fitNone(added, ignored);
+      return (
+        isLonger(before.own.messages, after.own.messages) &&
+        !asked.notes &&
+        fitNone(added, ignored) &&
+        areWhole(shapes, digitsMatter)
+      );
     }
     case 'units': {
       const own = after.units.filter(({ isBuiltIn }) => isBuiltIn !== true);
@@ -164,7 +161,7 @@ function isUntouched(key: Key, before: Phrasebook, after: Phrasebook, heard: Hea
       );
     }
     case 'ignore':
-      return answersSame(after.ignore, heard.ignored);
+      return answersSame(after.ignore, heard.ignored) && areWhole(heard.shapes, after.ignore.digitsMatter);
     case 'ignoreUnits':
       return answersSame(after.ignoreUnits, heard.ignoredUnits);
     case 'parameters':
@@ -190,6 +187,11 @@ type List = readonly unknown[] | null | undefined;
 
 function fitNone(added: readonly Pattern[], { answers, isAll }: Noted<unknown>): boolean {
   return isAll() && [...answers.keys()].every((text) => added.every(({ match }) => match(text) === null));
+}
+
+/** True if what is known of one text of each shape holds for all of it. */
+function areWhole({ answers, isAll }: Noted<null>, digitsMatter: (shape: string) => boolean): boolean {
+  return isAll() && [...answers.keys()].every((shape) => !digitsMatter(shape));
 }
 
 function answersSame({ first }: OwnPatterns, { answers, isAll }: Noted<number | null>): boolean {

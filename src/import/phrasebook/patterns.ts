@@ -1,4 +1,5 @@
 import { RE2JS, RE2JSException, RE2Set } from 're2js';
+import { digitTest } from './digit-shapes.ts';
 
 /** What a pattern found: its named groups, those that took part. */
 export type Groups = Readonly<Record<string, string>>;
@@ -46,6 +47,8 @@ export interface PatternList {
     text: string,
     wanted?: (index: number) => boolean,
   ): { readonly index: number; readonly groups: Groups } | null;
+  /** False only if the same patterns of the list fit all texts of that shape. */
+  digitsMatter(shape: string): boolean;
 }
 
 /** More than these are tried one by one: one automaton of them all takes longer for a text than all of them. Measured. */
@@ -62,6 +65,7 @@ export function patternList(patterns: readonly Pattern[], ignoreCase = true): Pa
       }
       return null;
     },
+    digitsMatter: digitTest(patterns.map(({ source }) => source)),
   };
 }
 

@@ -96,11 +96,14 @@ export interface OwnRule {
   readonly shadowedBy?: string | undefined;
 }
 
-/** The patterns under one key; `first` gives the place in the list of the first that fits, or `null`. */
+/** The patterns under one key. */
 export interface OwnPatterns {
   readonly key: string;
   readonly count: number;
+  /** The place in the list of the first that fits; `null` if none does. */
   readonly first: (text: string) => number | null;
+  /** False only if `first` gives the same for all texts of that shape. */
+  readonly digitsMatter: (shape: string) => boolean;
 }
 
 /** How stamps are written and read; what is undefined is left to the site, or to the file itself. */

@@ -70,7 +70,12 @@ function ownPatterns(
   const patterns = sources.map((source, i) => patternAt(reading, `${key}[${i}]`, source, ignoreCase));
   const list = once(() => patternList(patterns, ignoreCase));
   const count = patterns.length;
-  return { key, count, first: (text) => (count === 0 ? null : (list().first(text)?.index ?? null)) };
+  return {
+    key,
+    count,
+    first: (text) => (count === 0 ? null : (list().first(text)?.index ?? null)),
+    digitsMatter: (shape) => count > 0 && list().digitsMatter(shape),
+  };
 }
 
 function unitRule(

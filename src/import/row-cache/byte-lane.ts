@@ -1,44 +1,17 @@
 import { isMark, join } from '../bytes/bytes.ts';
-import { addToBatch, type BatchBuilder, batchBuilder } from './batch-builder.ts';
+import type { RecordedEntry } from '../changes/recorded.ts';
+import { addToBatch } from './batch-builder.ts';
 import { numbersOfRow } from './batch-gauges.ts';
-import { type BatchPlace, batchPlace, setRow } from './batch-place.ts';
+import { setRow } from './batch-place.ts';
 import { rowsMatching } from './batches.ts';
-import { type ByteRow, byteRow } from './byte-row.ts';
-import { type ByteStamps, byteStamps } from './byte-stamps.ts';
-import { type Cells, endsOfCells, findCells, noCells } from './cells.ts';
+import { findCells } from './cells.ts';
 import { replaceInBatch } from './change-batch.ts';
 import { type Chunk, chunkOf } from './chunk.ts';
 import type { Lane, LaneOptions } from './lane.ts';
+import { type LaneState, laneState } from './lane-state.ts';
 import type { RowTemplate } from './row-template.ts';
-import {
-  addTemplate,
-  findByCells,
-  findByLine,
-  findTemplate,
-  matches,
-  type TemplateStore,
-  templateStore,
-} from './template-store.ts';
-
-interface State extends LaneOptions {
-  readonly stamps: ByteStamps;
-  readonly templates: TemplateStore;
-  readonly row: ByteRow;
-  readonly place: BatchPlace;
-  readonly cells: Cells;
-  readonly ends: Uint8Array;
-  /** Rows come in the order of the poll before. */
-  readonly isPeriodic: boolean;
-  readonly builder: BatchBuilder;
-  /** The line that the next row begins on. */
-  line: number;
-  /** The start of a line whose end is in the next chunk. */
-  rest: Uint8Array;
-  /** The general reader has the start of that line. */
-  isEndless: boolean;
-  /** The row before, if it has a template. */
-  before: RowTemplate | null;
-}
+import { addShape, findShape, shapedEntry } from './shape-store.ts';
+import { addTemplate, findByCells, findByLine, findTemplate, matches } from './template-store.ts';
 
 const lineFeed = 10;
 /** So much goes to the general reader at once where a row is irregular. */
@@ -51,23 +24,7 @@ const longestLine = 1_048_576;
  * without quotes is split and taken as text; what is irregular goes to the general reader, block by block.
  */
 export function byteLane(options: LaneOptions): Lane {
-  const isPeriodic = options.places.values.length > 0;
-  const stamps = byteStamps(options.times, isPeriodic);
-  const state: State = {
-    ...options,
-    stamps,
-    templates: templateStore(options.places, stamps, options.delimiter),
-    row: byteRow(options.delimiter, options.decode),
-    place: batchPlace(byteRow(options.delimiter, options.decode)),
-    cells: noCells(),
-    ends: endsOfCells(options.delimiter),
-    isPeriodic,
-    builder: batchBuilder(),
-    line: 1,
-    rest: new Uint8Array(0),
-    isEndless: false,
-    before: null,
-  };
+  const state = laneState(options);
   return {
     push: (chunk) => takeChunk(state, new Uint8Array(chunk.buffer, chunk.byteOffset, chunk.length)),
     settle: () => !state.general.isWaiting(),
@@ -80,7 +37,7 @@ export function byteLane(options: LaneOptions): Lane {
   };
 }
 
-function takeChunk(state: State, bytes: Uint8Array): void {
+function takeChunk(state: LaneState, bytes: Uint8Array): void {
   const first = bytes.indexOf(lineFeed) + 1;
   if (first === 0) {
     state.rest = join(state.rest, bytes);
@@ -100,7 +57,7 @@ function takeChunk(state: State, bytes: Uint8Array): void {
 }
 
 /** A line that is longer than any row goes to the general reader as it comes, which keeps only its start. */
-function takeEndless(state: State): void {
+function takeEndless(state: LaneState): void {
   const { general, decode, rest } = state;
   if (!state.isEndless) general.goOnAt(state.line);
   general.push(decode(rest));
@@ -110,7 +67,7 @@ function takeEndless(state: State): void {
 }
 
 /** Takes whole lines. */
-function takeLines(state: State, chunk: Chunk, from: number, to: number): void {
+function takeLines(state: LaneState, chunk: Chunk, from: number, to: number): void {
   const { bytes } = chunk;
   const { general } = state;
   let at = state.line === 1 && isMark(bytes) ? 3 : from;
@@ -126,21 +83,21 @@ function takeLines(state: State, chunk: Chunk, from: number, to: number): void {
 }
 
 /** The row that is expected next, or came in its place before, if the bytes from `at` on match it. */
-function expectedRow({ before, templates }: State, chunk: Chunk, at: number): RowTemplate | null {
+function expectedRow({ before, templates }: LaneState, chunk: Chunk, at: number): RowTemplate | null {
   const next = before?.next ?? null;
   if (next === null || matches(templates, next, chunk, at)) return next;
   return next.instead !== null && matches(templates, next.instead, chunk, at) ? next.instead : null;
 }
 
 /** The bytes are about to go: what was kept of them becomes text. */
-function flush({ replay, row, place }: State): void {
+function flush({ replay, row, place }: LaneState): void {
   replay.flush();
   row.flush();
   place.row.flush();
 }
 
 /** Takes so many rows of a batch, from one of them on, that just matched; gives where the next row begins. */
-function takeBatch(state: State, first: RowTemplate, rows: number, { bytes }: Chunk, at: number): number {
+function takeBatch(state: LaneState, first: RowTemplate, rows: number, { bytes }: Chunk, at: number): number {
   const { templates, row, replay, stamps, place } = state;
   const { batch } = first;
   if (batch === null) return at;
@@ -162,7 +119,7 @@ function takeBatch(state: State, first: RowTemplate, rows: number, { bytes }: Ch
 }
 
 /** Takes a row that just matched; gives where the next begins. */
-function takeKnown(state: State, found: RowTemplate, chunk: Chunk, at: number): number {
+function takeKnown(state: LaneState, found: RowTemplate, chunk: Chunk, at: number): number {
   const { templates, row, replay, stamps } = state;
   const { end } = templates;
   row.set(chunk.bytes, at, end, state.line);
@@ -172,14 +129,28 @@ function takeKnown(state: State, found: RowTemplate, chunk: Chunk, at: number): 
   return end;
 }
 
+/** Takes a row that is known but for the digits of its message. */
+function takeShaped(state: LaneState, found: RecordedEntry, chunk: Chunk, at: number, end: number): number {
+  const { templates, row, replay, stamps, cells, decode, shapes } = state;
+  const recorded = [shapedEntry(shapes, found, chunk, cells, decode)];
+  row.set(chunk.bytes, at, end, state.line);
+  replay.takeRow(row, stamps.take(), recorded, templates.numbers);
+  state.line += 1;
+  addTemplate(templates, recorded, chunk, at, end, cells);
+  return end;
+}
+
 /** Takes one line that is not the row expected. */
-function takeLine(state: State, chunk: Chunk, at: number, to: number): number {
+function takeLine(state: LaneState, chunk: Chunk, at: number, to: number): number {
   const { bytes } = chunk;
-  const { templates, row, cells, stamps, places } = state;
+  const { templates, shapes, row, cells, stamps, places } = state;
   const byLine = findByLine(templates, chunk, at);
   if (byLine !== null) return takeKnown(state, byLine, chunk, at);
   const end = findCells(bytes, at, state.ends, cells);
   if (end < 0) return takeBlock(state, bytes, at, to);
+  const byShape = findShape(shapes, chunk, at + stamps.length(), end, cells);
+  const isAlike = byShape !== null && cells.to[places.stampLast] === at + stamps.length();
+  if (isAlike && stamps.fits(chunk, at)) return takeShaped(state, byShape, chunk, at, end);
   // Zeros before a line: the general reader knows them.
   if (bytes.subarray(at, end).includes(0)) return takeBlock(state, bytes, at, to);
   const byCells = findByCells(templates, chunk, at, cells);
@@ -195,13 +166,16 @@ function takeLine(state: State, chunk: Chunk, at: number, to: number): number {
   const isStamp = isUsual || stamps.learn(bytes, stampAt, stampEnd);
   const known = isStamp && !isUsual ? findTemplate(templates, chunk, at, cells) : null;
   const template = isStamp ? (known ?? addTemplate(templates, recorded, chunk, at, end, cells)) : null;
+  const [entry] = recorded;
+  if (isStamp && entry?.kind === 'entry' && !entry.digitsMatter)
+    addShape(shapes, entry, chunk, stampEnd, end, cells);
   if (template === null) state.before = null;
   else goOnFrom(state, template, chunk, at, end);
   return end;
 }
 
 /** The next row is expected to be the one that followed this one the time before. */
-function goOnFrom(state: State, row: RowTemplate, chunk: Chunk, at: number, end: number): void {
+function goOnFrom(state: LaneState, row: RowTemplate, chunk: Chunk, at: number, end: number): void {
   const { before, isPeriodic, builder, templates } = state;
   if (!isPeriodic) return;
   if (before !== null) {
@@ -222,7 +196,7 @@ function followedBy(before: RowTemplate, row: RowTemplate): void {
 }
 
 /** Gives a block of whole lines to the general reader; what it cannot end goes on with the next. */
-function takeBlock(state: State, bytes: Uint8Array, at: number, to: number): number {
+function takeBlock(state: LaneState, bytes: Uint8Array, at: number, to: number): number {
   const { general, decode } = state;
   const last = bytes.lastIndexOf(lineFeed, Math.min(to, at + blockBytes) - 1);
   const end = last < at ? bytes.indexOf(lineFeed, at) + 1 : last + 1;

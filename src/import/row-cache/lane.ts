@@ -13,6 +13,7 @@ export interface Lane {
   end(): void;
 }
 
+/** What a table is read with as bytes. */
 export interface LaneOptions {
   readonly delimiter: number;
   readonly places: ColumnPlaces;

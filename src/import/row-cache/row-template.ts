@@ -78,11 +78,13 @@ export interface UnitReadings {
   readonly lastRow: number;
 }
 
-/** Where the stamp and the polled values stand; the stamp may be a date and a clock side by side. */
+/** Where the stamp, the polled values and the message stand; the stamp may be a date and a clock side by side. */
 export interface ColumnPlaces {
   readonly stampFirst: number;
   readonly stampLast: number;
   readonly values: readonly number[];
+  /** -1 where rows are no entries. */
+  readonly message: number;
 }
 
 /** For each column up to the last of polled values, 1 if it is one. */

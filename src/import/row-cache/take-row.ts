@@ -48,7 +48,7 @@ function takeRecorded(
   for (const one of recorded) {
     if (one.kind === 'ignored') mark(state, ends.ignored);
     if (one.kind === 'unread') countUnread(state, one.quality);
-    if (one.kind === 'entry') takeFound(state, at, one.unit, one.message, one.condition, one.found);
+    if (one.kind === 'entry') takeFound(state, at, one);
     if (one.kind !== 'reading') continue;
     const { unit, parameter, name, value } = one;
     const number = parameter.gauge === null ? 0 : (numbers[gauges] ?? 0);

@@ -112,11 +112,12 @@ export function findByLine(store: TemplateStore, chunk: Chunk, from: number): Ro
   const length = store.stamps.length();
   if (length === 0 || !isByLine(store.places)) return null;
   const end = chunk.bytes.indexOf(lineFeed, from + length) + 1;
-  const row = end > 0 ? store.lines.get(keyOfBytes(chunk.view, from + length, end)) : undefined;
+  const row = end > 0 ? store.lines.get(smallKey(keyOfBytes(chunk.view, from + length, end))) : undefined;
   return row !== undefined && matches(store, row, chunk, from) ? row : null;
 }
 
-function isByLine({ stampFirst, stampLast, values }: ColumnPlaces): boolean {
+/** True where rows begin with their stamp and hold no values: they are found by all the bytes after it. */
+export function isByLine({ stampFirst, stampLast, values }: ColumnPlaces): boolean {
   return values.length === 0 && stampFirst === 0 && stampLast < Number.MAX_SAFE_INTEGER;
 }
 
@@ -126,6 +127,11 @@ function keyOfBytes(view: DataView, from: number, to: number): number {
   for (; at + 4 <= to; at += 4) hash = Math.imul(hash ^ view.getInt32(at, true), 16_777_619) ^ (hash >>> 15);
   for (; at < to; at += 1) hash = Math.imul(hash ^ view.getUint8(at), 16_777_619);
   return hash;
+}
+
+/** A small integer needs no object of its own in a map. */
+function smallKey(hash: number): number {
+  return hash & 0x3fff_ffff;
 }
 
 /** Keeps a row that ends at `end`, and what is recorded of it; `null` if it cannot be a template, or is one too many. */
@@ -141,7 +147,8 @@ export function addTemplate(
   if (isFull || isFirst(store, view, from, end)) return null;
   const made = templateOf(store, recorded, bytes, from, end, cells);
   if (made === null || made.parts.length > mostGauges) return null;
-  if (isByLine(store.places)) store.lines.set(keyOfBytes(view, from + store.stamps.length(), end), made);
+  if (isByLine(store.places))
+    store.lines.set(smallKey(keyOfBytes(view, from + store.stamps.length(), end)), made);
   else {
     const key = keyOf(store, bytes, cells);
     const alike = store.buckets.get(key) ?? [];
