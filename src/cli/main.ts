@@ -1,4 +1,3 @@
-import { fstatSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
 import { InputError } from '../pipeline.ts';
 import { terminal } from '../report/escape.ts';
@@ -7,8 +6,8 @@ import { diagnoseCommand } from './diagnose.ts';
 import { fleetCommand } from './fleet.ts';
 import { inspectCommand } from './inspect.ts';
 import { prepareCommand } from './prepare.ts';
-import type { Output, Screen, Streams } from './streams.ts';
-import { identityOf } from './things.ts';
+import { processOutputs } from './process-outputs.ts';
+import type { Streams } from './streams.ts';
 import { timelineCommand } from './timeline.ts';
 import { verifyCommand } from './verify.ts';
 import { watchCommand } from './watch.ts';
@@ -76,56 +75,28 @@ function programFor({ stdout, stderr }: Streams, end: (status: Status) => void):
     .configureOutput({
       writeOut: (text) => stdout.write(text),
       writeErr: (text) => stderr.write(text),
-      outputError: (text, write) =>
-        write(
-          `${text
-            .replace(/^error: /, 'steadypair: ')
-            .trimEnd()
-            .replace(/\.$/, '')}. See steadypair --help.\n`,
-        ),
+      outputError: (text, write) => write(`${usageLine(text)}\n`),
     })
     .addHelpText('after', cautions);
   for (const command of commands) command.addTo(program, { stdout, stderr }, end);
   return program;
 }
 
-function outputOf(stream: NodeJS.WriteStream & { readonly fd: number }): Output {
-  return {
-    write: (text) => {
-      stream.write(text);
-    },
-    goesTo: fileBehind(stream.fd),
-    isTerminal: stream.isTTY === true && process.env.NO_COLOR === undefined,
-    ...(stream.isTTY === true && process.env.TERM !== 'dumb' ? { screen: screenOf(stream) } : {}),
-  };
-}
-
-function screenOf(stream: NodeJS.WriteStream): Screen {
-  return {
-    columns: () => stream.columns,
-    rows: () => stream.rows,
-    onResize(tell) {
-      stream.on('resize', tell);
-      return () => void stream.off('resize', tell);
-    },
-  };
-}
-
-/** The file that a shell sent a stream to. */
-function fileBehind(descriptor: number): string | null {
-  const found = fstatSync(descriptor, { bigint: true });
-  return found.isFile() ? identityOf(found) : null;
-}
-
-/** A reader that closes early, as `head` does, is no fault. */
-function ignoreClosedPipe(error: Error & { readonly code?: string }): void {
-  if (error.code !== 'EPIPE') throw error;
+/** What commander says, with what the user typed made visible; a suggestion stands on a line of its own. */
+function usageLine(text: string): string {
+  const said = text
+    .replace(/^error: /, 'steadypair: ')
+    .trimEnd()
+    .replace(/\.$/, '');
+  const lines = said.split(/\n(?=\(Did you mean )/).map(terminal);
+  return `${lines.join('\n')}. See steadypair --help.`;
 }
 
 if (process.argv[1] !== undefined && !process.argv[1].includes('vitest')) {
-  process.stdout.on('error', ignoreClosedPipe);
-  process.exitCode = await run(process.argv.slice(2), {
-    stdout: outputOf(process.stdout),
-    stderr: outputOf(process.stderr),
+  const outputs = processOutputs(process.stdout, process.stderr);
+  process.exitCode = await run(process.argv.slice(2), outputs);
+  // A pipe may refuse what was written last after the command has ended.
+  process.on('exit', () => {
+    if (!outputs.isWhole()) process.exitCode = 2;
   });
 }
