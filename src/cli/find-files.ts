@@ -3,7 +3,8 @@ import { glob } from 'tinyglobby';
 import { InputError, isNoLog, type StoredFile } from '../pipeline.ts';
 import { allThings } from './all-things.ts';
 import { type FolderFiles, type FoundFile, filesIn, foundFile, sayPassedOver } from './folder-files.ts';
-import { pipedFile, storedFile } from './node-files.ts';
+import { pipedFile } from './node-files.ts';
+import { storedFile } from './stored-file.ts';
 import { lookAt, seeThrough, type Thing, thingAt } from './things.ts';
 
 /** What the arguments name: files to read, paths that nothing can be read from, and what was passed over. */
@@ -22,7 +23,7 @@ export interface Found {
 export async function findFiles(paths: readonly string[]): Promise<Found> {
   const { files, failures, notices } = await filesNamed(paths);
   return {
-    files: files.map(({ name, bytes, content }) => content ?? storedFile(name, bytes)),
+    files: files.map((file) => file.content ?? storedFile(file)),
     failures,
     notices,
     identities: new Map(files.map((f) => [f.name, f.identity])),
