@@ -2,7 +2,9 @@ import { isAbsolute, sep } from 'node:path';
 import { InputError, isNoLog, type StoredFile } from '../pipeline.ts';
 import { allThings } from './all-things.ts';
 import { type FolderFiles, type FoundFile, filesIn, foundFile, sayPassedOver } from './folder-files.ts';
-import { pipedFile, storedFile } from './node-files.ts';
+import { pipedFile } from './node-files.ts';
+import { storedFile } from './stored-file.ts';
+import { refuse } from './system-refusal.ts';
 import { lookAt, seeThrough, type Thing, thingAt } from './things.ts';
 
 /** What the arguments name: files to read, paths that nothing can be read from, and what was passed over. */
@@ -21,7 +23,7 @@ export interface Found {
 export async function findFiles(paths: readonly string[]): Promise<Found> {
   const { files, failures, notices } = await filesNamed(paths);
   return {
-    files: files.map(({ name, bytes, content }) => content ?? storedFile(name, bytes)),
+    files: files.map((file) => file.content ?? storedFile(file)),
     failures,
     notices,
     identities: new Map(files.map((f) => [f.name, f.identity])),
@@ -49,6 +51,7 @@ function once(files: readonly FoundFile[]): readonly FoundFile[] {
 }
 
 async function filesAt(path: string): Promise<FolderFiles> {
+  if (path === '') throw new InputError('a file to read', 'its name is empty.', 'Name a file or a folder.');
   // Not every shell spells patterns out.
   if (/[*?[{]/.test(path) && (await lookAt(path)) === null)
     return someOf(path, await matching(path), without.pattern);
@@ -74,6 +77,8 @@ async function matching(pattern: string): Promise<FolderFiles> {
     absolute: isAbsolute(pattern),
     expandDirectories: false,
     fs: allThings,
+    // Named, since the package would look for it itself before anything is found.
+    cwd: here(pattern),
   });
   const logs = names.filter((name) => !isNoLog(name.replace(/^(\.\.?\/)+/, ''))).sort();
   const found = await Promise.all(logs.map((name) => matched(name).catch(asFailure)));
@@ -82,6 +87,15 @@ async function matching(pattern: string): Promise<FolderFiles> {
     failures: found.flatMap((f) => f.failures),
     notices: found.flatMap((f) => f.notices),
   };
+}
+
+/** The folder that the command runs in. Throws InputError where it was removed. */
+function here(pattern: string): string {
+  try {
+    return process.cwd();
+  } catch (error) {
+    return refuse(pattern, error);
+  }
 }
 
 /** What a pattern fits besides files and folders is passed over with a line, as in a folder. */

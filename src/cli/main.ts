@@ -1,13 +1,13 @@
-import { fstatSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
+import { terminal } from '../report/escape.ts';
 import type { CliCommand } from './cli-command.ts';
 import type { Status } from './command.ts';
 import { diagnoseCommand } from './diagnose-command.ts';
 import { fleetCommand } from './fleet-command.ts';
-import { identityOf } from './identity.ts';
 import { inspectCommand } from './inspect-command.ts';
 import { prepareCommand } from './prepare-command.ts';
-import type { Output, Screen, Streams } from './streams.ts';
+import { processOutputs } from './process-outputs.ts';
+import type { Streams } from './streams.ts';
 import { timelineCommand } from './timeline-command.ts';
 import { verifyCommand } from './verify-command.ts';
 import { watchCommand } from './watch-command.ts';
@@ -59,57 +59,31 @@ function programFor({ stdout, stderr }: Streams, end: (status: Status) => void):
     .configureOutput({
       writeOut: (text) => stdout.write(text),
       writeErr: (text) => stderr.write(text),
-      outputError: (text, write) =>
-        write(
-          `${text
-            .replace(/^error: /, 'steadypair: ')
-            .trimEnd()
-            .replace(/\.$/, '')}. See steadypair --help.\n`,
-        ),
+      outputError: (text, write) => write(`${usageLine(text)}\n`),
     })
     .addHelpText('after', cautions);
   for (const command of commands) command.addTo(program, { stdout, stderr }, end);
   return program;
 }
 
-function outputOf(stream: NodeJS.WriteStream & { readonly fd: number }): Output {
-  return {
-    write: (text) => {
-      stream.write(text);
-    },
-    goesTo: fileBehind(stream.fd),
-    isTerminal: stream.isTTY === true && process.env.NO_COLOR === undefined,
-    ...(stream.isTTY === true && process.env.TERM !== 'dumb' ? { screen: screenOf(stream) } : {}),
-  };
-}
-
-function screenOf(stream: NodeJS.WriteStream): Screen {
-  return {
-    columns: () => stream.columns,
-    rows: () => stream.rows,
-    onResize(tell) {
-      stream.on('resize', tell);
-      return () => void stream.off('resize', tell);
-    },
-  };
-}
-
-/** The file that a shell sent a stream to. */
-function fileBehind(descriptor: number): string | null {
-  const found = fstatSync(descriptor, { bigint: true });
-  return found.isFile() ? identityOf(found) : null;
-}
-
-/** A reader that closes early, as `head` does, is no fault. */
-function ignoreClosedPipe(error: Error & { readonly code?: string }): void {
-  if (error.code !== 'EPIPE') throw error;
+/** What commander says, with what the user typed made visible; a suggestion stands on a line of its own. */
+function usageLine(text: string): string {
+  const said = text
+    .replace(/^error: /, 'steadypair: ')
+    .trimEnd()
+    .replace(/\.$/, '');
+  const lines = said.split(/\n(?=\(Did you mean )/).map(terminal);
+  return `${lines.join('\n')}. See steadypair --help.`;
 }
 
 if (process.argv[1] !== undefined && !process.argv[1].includes('vitest')) {
-  process.stdout.on('error', ignoreClosedPipe);
-  const streams = { stdout: outputOf(process.stdout), stderr: outputOf(process.stderr) };
+  const outputs = processOutputs(process.stdout, process.stderr);
   // Not awaited: the parts of the command are no modules of their own that could be waited for.
-  void run(process.argv.slice(2), streams).then((status) => {
+  void run(process.argv.slice(2), outputs).then((status) => {
     process.exitCode = status;
+    // A pipe may refuse what was written last after the command has ended.
+    process.on('exit', () => {
+      if (!outputs.isWhole()) process.exitCode = 2;
+    });
   });
 }

@@ -8,27 +8,10 @@ const pieceBytes = 1_048_576;
 const leastPiece = 4096;
 const chunks = 3;
 
-/** A file as it lies on the disk. */
-export function storedFile(name: string, bytes: number): StoredFile {
-  return { name, bytes, open: () => openFile(name, bytes), slice: (from, to) => readSlice(name, from, to) };
-}
-
-async function readSlice(name: string, from: number, to: number): Promise<Uint8Array> {
+async function* openPipe(name: string): AsyncGenerator<Uint8Array> {
   const file = await open(name).catch((error: unknown) => refuse(name, error));
   try {
-    const { buffer, bytesRead } = await file.read(new Uint8Array(to - from), 0, to - from, from);
-    return buffer.subarray(0, bytesRead);
-  } catch (error) {
-    return refuse(name, error);
-  } finally {
-    await file.close();
-  }
-}
-
-async function* openFile(name: string, size = pieceBytes): AsyncGenerator<Uint8Array> {
-  const file = await open(name).catch((error: unknown) => refuse(name, error));
-  try {
-    yield* piecesOf(name, file, null, size);
+    yield* piecesOf(name, file, null, pieceBytes);
   } finally {
     await file.close();
   }
@@ -85,7 +68,7 @@ const mostPiped = 1_073_741_824;
 export async function pipedFile(path: string): Promise<{ readonly content: StoredFile }> {
   const pieces: Uint8Array[] = [];
   let length = 0;
-  for await (const chunk of openFile(path)) {
+  for await (const chunk of openPipe(path)) {
     pieces.push(chunk.slice());
     length += chunk.length;
     if (length > mostPiped)

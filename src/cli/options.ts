@@ -57,12 +57,18 @@ function toOption(name: string, option: AnyOption): Option {
   const taking = new Option(`${flag} <${option.takes}>`, option.says);
   switch (option.kind) {
     case 'text':
-      return taking;
+      return taking.argParser(someText);
     case 'whole number':
       return taking.argParser(wholeNumber);
     case 'choice':
       return taking.choices(option.choices);
   }
+}
+
+/** A variable of a shell that was never set comes as nothing. */
+function someText(text: string): string {
+  if (text === '') throw new InvalidArgumentError('It must not be empty.');
+  return text;
 }
 
 function wholeNumber(text: string): number {

@@ -5,7 +5,7 @@ import { hostname } from 'node:os';
 import { join } from 'node:path';
 
 // A file that is not yet whole lies beside its place, hidden, under a name that says which run of which computer writes it.
-const parts = /^\.steadypair-([0-9a-f]{8})-(\d+)-[0-9a-f]{12}\.part$/;
+const partNames = /^\.steadypair-([0-9a-f]{8})-(\d+)-[0-9a-f]{12}\.part$/;
 
 /** What another computer left behind is removed after a day: no run takes that long to write. */
 const abandonedMs = 86_400_000;
@@ -24,7 +24,7 @@ function computer(): string {
 /** Removes from a folder what runs that were killed left of their files. */
 export async function removeParts(folder: string): Promise<void> {
   for (const name of await readdir(folder).catch(() => [])) {
-    const [, host, pid] = parts.exec(name) ?? [];
+    const [, host, pid] = partNames.exec(name) ?? [];
     if (host === undefined) continue;
     const path = join(folder, name);
     const isLeft = host === computer() ? !isRunning(Number(pid)) : await isOld(path);
@@ -50,17 +50,17 @@ async function isOld(path: string): Promise<boolean> {
   );
 }
 
-/** Removes the part if what writes it fails, or if the program is told to end meanwhile. */
-export async function whileWriting(part: string, write: () => Promise<void>): Promise<void> {
+/** Removes the parts if what writes them fails, or if the program is told to end meanwhile. */
+export async function whileWriting(parts: readonly string[], write: () => Promise<void>): Promise<void> {
   const end = (signal: NodeJS.Signals): void => {
-    rmSync(part, { force: true });
+    for (const part of parts) rmSync(part, { force: true });
     process.kill(process.pid, signal);
   };
   for (const ending of endings) process.once(ending, end);
   try {
     await write();
   } catch (error) {
-    await rm(part, { force: true }).catch(() => undefined);
+    for (const part of parts) await rm(part, { force: true }).catch(() => undefined);
     throw error;
   } finally {
     for (const ending of endings) process.off(ending, end);

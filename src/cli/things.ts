@@ -20,9 +20,14 @@ export async function seeThrough(path: string): Promise<BigIntStats> {
   } catch (error) {
     if (await isLink(path))
       throw new InputError(path, 'it is a link to a file that does not exist.', 'Repair or remove the link.');
+    if (path.includes(notUnicode))
+      throw new InputError(path, 'its name is not valid Unicode, or there is no such file.', 'Rename it.');
     return refuse(path, error);
   }
 }
+
+/** What stands in a name in place of bytes that are no UTF-8: the file cannot be reached by it. */
+const notUnicode = '\ufffd';
 
 async function isLink(path: string): Promise<boolean> {
   return lstat(path).then(

@@ -24,7 +24,7 @@ export async function writeNew(path: string, text: string): Promise<void> {
     .then(() => open(path, 'wx'))
     .catch((error: unknown) => refuseWriting(path, error));
   try {
-    await whileWriting(path, () => file.writeFile(text));
+    await whileWriting([path], () => file.writeFile(text));
   } catch (error) {
     refuseWriting(path, error);
   } finally {
@@ -42,8 +42,9 @@ export async function writeWhole(path: string, content: Content, read: ReadFiles
 }
 
 /**
- * Writes reports into one folder, each whole or not at all; gives their paths. Throws InputError, before the first is
- * written, if one would be written over a file that is read, or over another whose name differs from its own in case only.
+ * Writes reports into one folder, each whole or not at all; gives their paths. All are written aside before the first is put in its
+ * place, so that no folder holds half of two runs. Throws InputError, before the first is written, if one would be written over a file
+ * that is read, or over another whose name differs from its own in case only.
  */
 export async function writeReports(
   folder: string,
@@ -62,8 +63,9 @@ export async function writeReports(
         'Name another folder with --out.',
       );
   }
-  for (const { name, text } of reports) await put(join(folder, name), text);
-  return reports.map(({ name }) => join(folder, name));
+  const places = reports.map(({ name, text }) => ({ path: join(folder, name), text }));
+  await putTogether(places);
+  return places.map(({ path }) => path);
 }
 
 async function refuseInput(path: string, read: ReadFiles): Promise<void> {
@@ -94,12 +96,43 @@ async function isStream(path: string): Promise<boolean> {
 }
 
 async function putWhole(path: string, content: Content): Promise<void> {
-  const folder = dirname(path);
-  await removeParts(folder);
-  const aside = join(folder, newPartName());
-  await whileWriting(aside, async () => {
-    // Opened only if nothing of that name is there, not even a link.
-    await writeFile(aside, content, { flag: 'wx' });
+  await removeParts(dirname(path));
+  const aside = asideOf(path);
+  await whileWriting([aside], async () => {
+    await writeAside(aside, content);
     await rename(aside, path);
   });
+}
+
+async function putTogether(
+  places: readonly { readonly path: string; readonly text: string }[],
+): Promise<void> {
+  const parts: { readonly path: string; readonly aside: string; readonly text: string }[] = [];
+  for (const { path, text } of places) {
+    const isAside = await makeFolder(dirname(path))
+      .then(async () => !(await isStream(path)))
+      .catch((error: unknown) => refuseWriting(path, error));
+    if (isAside) parts.push({ path, aside: asideOf(path), text });
+    else await put(path, text);
+  }
+  const [first] = parts;
+  if (first !== undefined) await removeParts(dirname(first.path));
+  await whileWriting(
+    parts.map(({ aside }) => aside),
+    async () => {
+      for (const { path, aside, text } of parts)
+        await writeAside(aside, text).catch((error: unknown) => refuseWriting(path, error));
+      for (const { path, aside } of parts)
+        await rename(aside, path).catch((error: unknown) => refuseWriting(path, error));
+    },
+  );
+}
+
+function asideOf(path: string): string {
+  return join(dirname(path), newPartName());
+}
+
+/** Opened only if nothing of that name is there, not even a link. */
+async function writeAside(aside: string, content: Content): Promise<void> {
+  await writeFile(aside, content, { flag: 'wx' });
 }

@@ -74,15 +74,20 @@ async function unpackFile(file: StoredFile, platform: Platform): Promise<Unpacke
 async function unpackMember(member: FileSource, platform: Platform): Promise<Unpacked> {
   const head = await firstBytes(member);
   const kind = kindOf(head);
-  if (kind === 'zip')
-    throw new InputError(member.name, 'it is an archive within an archive.', 'Unpack it first.');
+  if (kind === 'zip') throw withinArchive(member);
   return kind === 'gzip' && member.container !== undefined
     ? unpackGzip(gunzipped(member, member.container, platform))
     : logOrReport(member, head);
 }
 
 async function unpackGzip(source: FileSource): Promise<Unpacked> {
-  return logOrReport(source, await firstBytes(source));
+  const head = await firstBytes(source);
+  if (kindOf(head) !== 'plain') throw withinArchive(source);
+  return logOrReport(source, head);
+}
+
+function withinArchive({ name }: FileSource): InputError {
+  return new InputError(name, 'it is an archive within an archive.', 'Unpack it first.');
 }
 
 function logOrReport(source: FileSource, head: Uint8Array): Unpacked {

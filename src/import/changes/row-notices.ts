@@ -52,8 +52,12 @@ export function rowNotices(
   return notices;
 }
 
+/** A row of totals is short. Chosen here. */
+const longestTotal = 200;
+
 /** A last row without a time is a total, known to mean nothing. */
-export function isTotal({ what }: Rejected): boolean {
+export function isTotal({ what, text }: Rejected): boolean {
+  if (text.length >= longestTotal) return false;
   return what.endsWith('is not a date.') || what.endsWith('too few columns.');
 }
 

@@ -128,6 +128,9 @@ function parsed(file: string, text: string): { readonly document: Document; read
   const said = problem?.message ?? 'Map keys must be unique';
   const what = (said.split('\n')[0] ?? '').replace(/ at line.*$/, '').replace(/[.:]+$/, '');
   const { line } = lines.linePos(problem?.pos[0] ?? repeated ?? 0);
+  // What the package says where it stopped: it reads what lies within by a call within a call.
+  if (said.startsWith('Maximum call stack'))
+    throw new InputError(`${file}:${line}`, 'it is nested too deeply.', 'Correct the YAML.');
   const isEscape = problem?.code === 'BAD_DQ_ESCAPE';
   throw new InputError(`${file}:${line}`, `${what}.`, isEscape ? quoteHint : 'Correct the YAML.');
 }

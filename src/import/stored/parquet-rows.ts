@@ -13,18 +13,20 @@ export interface ParquetFile {
 const mostRows = 5_000_000;
 const mostPageBytes = 536_870_912;
 
-/** Opens a Parquet file whose metadata hold a text under `key`. Throws InputError if it is damaged or far too long. */
+/** Opens a Parquet file. Throws InputError if it is damaged, or holds a text under `key` in its metadata and is far too long. */
 export function openParquet(name: string, bytes: ArrayBuffer, key: string): ParquetFile {
   const metadata = guarded(name, () => parquetMetadata(bytes));
+  const text = metadata.key_value_metadata?.find((entry) => entry.key === key)?.value;
   const unpacked = metadata.row_groups.reduce((sum, group) => sum + Number(group.total_byte_size), 0);
-  if (metadata.num_rows > mostRows || unpacked > mostPageBytes)
+  // How long one of another writer is matters to nobody.
+  if (text !== undefined && (metadata.num_rows > mostRows || unpacked > mostPageBytes))
     throw new InputError(
       name,
       `it contains more than ${mostRows} rows or 512 MiB.`,
       'Write one for each month.',
     );
   return {
-    text: metadata.key_value_metadata?.find((entry) => entry.key === key)?.value,
+    text,
     rows: () => parquetReadObjects({ file: bytes, metadata }).catch((error: unknown) => refuse(name, error)),
   };
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { runBuilt } from '../../support/run-built.ts';
-import { fileWith } from '../../support/run-command.ts';
+import { fileWith, steadypair } from '../../support/run-command.ts';
 
 const header = 'time,unit,parameter,value\n';
 /** Sixty readings of one minute, not ready from the thirtieth second on. */
@@ -47,6 +47,13 @@ describe('a damaged file', () => {
       used: 1,
     });
   }, 60_000);
+
+  test('that ends in a line far longer than a total loses that line as any other', async () => {
+    const { out } = await steadypair('inspect', fileWith(`${header}${good}${'x'.repeat(1_100_000)}\n`));
+    expect(out).toContain('61 rows: 2 used, 58 unchanged, 0 ignored, 0 not recognised, 1 rejected.');
+    const total = await steadypair('inspect', fileWith(`${header}${good}60 rows\n`));
+    expect(total.out).toContain('61 rows: 2 used, 58 unchanged, 1 ignored, 0 not recognised, 0 rejected.');
+  });
 
   test('whose columns change half-way keeps what fits its header', () => {
     const { rows, findings } = inspect(`${header}${good}${minute('10').replaceAll('Z,', 'Z,note,')}`);

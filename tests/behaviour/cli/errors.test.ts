@@ -125,3 +125,9 @@ describe('one clear line for', () => {
     expect(out).toContain('It was left out.');
   });
 });
+
+test('a phrasebook nested without end is one line', async () => {
+  const nested = fileWith(`units: ${'['.repeat(10_000)}`, 'x.yaml');
+  const { status, err } = await steadypair('timeline', fileWith('x'), '--phrasebook', nested);
+  expect([status, err]).toEqual([2, `${nested}:1: it is nested too deeply. Correct the YAML.\n`]);
+});

@@ -72,3 +72,12 @@ describe('an archive', () => {
     }
   });
 });
+
+test('a gzip within a gzip is one line', async () => {
+  const path = fileWith(gzipSync(gzipSync(strToU8(poll))), 'poll.csv.gz.gz');
+  const { status, err } = await steadypair('inspect', path);
+  expect([status, err.split('\n')[0]]).toEqual([
+    2,
+    `${path}/poll.csv.gz: it is an archive within an archive. Unpack it first.`,
+  ]);
+});

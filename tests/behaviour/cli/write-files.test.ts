@@ -13,6 +13,7 @@ import { hostname, tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { digestOf } from '../../../src/cli/platform.ts';
+import { writeReports } from '../../../src/cli/write-files.ts';
 import { steadypair } from '../../support/run-command.ts';
 
 const command = resolve('dist', 'steadypair.mjs');
@@ -198,4 +199,17 @@ describe('parts of files', () => {
     expect([run.status, run.err, existsSync('/dev/null')]).toEqual([0, '', true]);
     expect(readdirSync('/dev').filter((name) => name.endsWith('.part'))).toEqual([]);
   });
+});
+
+test('where one report cannot be written, all stay as they were', async () => {
+  const here = folder();
+  writeFileSync(join(here, 'a.md'), 'old');
+  writeFileSync(join(here, 'file'), 'old');
+  const reports = [
+    { name: 'a.md', text: 'new' },
+    { name: 'file/b.md', text: 'new' },
+  ];
+  await expect(writeReports(here, reports, new Set())).rejects.toThrow('part of its path is not a folder.');
+  expect(readFileSync(join(here, 'a.md'), 'utf8')).toBe('old');
+  expect(readdirSync(here).sort()).toEqual(['a.md', 'file']);
 });
