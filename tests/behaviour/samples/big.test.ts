@@ -2,7 +2,8 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { type BigExport, writeBig } from '../../../samples/big.ts';
+import { writeBig } from '../../../samples/big.ts';
+import type { BigExport } from '../../../samples/write-polls.ts';
 
 async function written(...options: readonly string[]): Promise<BigExport & { readonly text: string }> {
   const folder = mkdtempSync(join(tmpdir(), 'big-'));
