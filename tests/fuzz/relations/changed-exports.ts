@@ -23,6 +23,8 @@ export interface ChangedExport {
 export const changesOfOne = 16;
 /** A larger export takes longer and shows no more. */
 const mostCharacters = 250_000;
+/** Each relation comes around ten times at least; one that gives nothing new so often has nothing new to give. */
+const mostTurns = 150;
 
 /** The export that a number changes, the same on every computer. */
 export function exportOf(number: number): Export {
@@ -49,19 +51,32 @@ function charactersOf({ files }: Dressed): number {
   return Object.values(files).reduce((sum, text) => sum + text.length, 0);
 }
 
-/** What a number does to its export: the relation that is due, or the next one that can be tried on it. */
-export function changeOf(
-  number: number,
+/**
+ * What the numbers of an export do to it, in their order, no two alike: the relations in turn, those that cannot be tried on it
+ * left out, until there are enough.
+ */
+export function* changesOf(
   { told, dressed }: Export,
   relations: readonly Relation[],
-): ChangedExport {
-  const random = seeded(number);
+): Generator<ChangedExport, void> {
+  const random = seeded(told.seed ^ 0xc4a6);
   const usable = relations.filter(({ kind }) => kind === 'same' || dressed.isBeyondSources !== true);
-  for (let turn = 0; turn < usable.length; turn += 1) {
-    const relation = usable[(number + turn) % usable.length];
+  const done = new Set<string>();
+  for (let turn = 0; done.size < changesOfOne; turn += 1) {
+    if (turn > mostTurns) throw new RangeError(`Too few changes of the export of seed ${told.seed}.`);
+    const relation = usable[turn % usable.length];
     const all = relation?.change(dressed, told, random) ?? [];
     const changed = all[Math.floor(random() * all.length)];
-    if (relation !== undefined && changed !== undefined) return { relation, changed };
+    if (relation === undefined || changed === undefined || done.has(`${relation.id} ${changed.what}`))
+      continue;
+    done.add(`${relation.id} ${changed.what}`);
+    yield { relation, changed };
   }
-  throw new RangeError(`No relation can be tried on export ${number}.`);
+}
+
+/** The change of a number. */
+export function changeOf(number: number, made: Export, relations: readonly Relation[]): ChangedExport {
+  const change = [...changesOf(made, relations)][number % changesOfOne];
+  if (change === undefined) throw new RangeError(`There is no change ${number}.`);
+  return change;
 }

@@ -2,7 +2,7 @@ import { type Difference, differences } from '../../support/relations/compare.ts
 import type { Answerer, Given } from '../../support/relations/relation.ts';
 import { relations } from '../../support/relations/relations.ts';
 import type { Verified } from '../../support/verify-files.ts';
-import { changeOf, changesOfOne, exportOf } from './changed-exports.ts';
+import { changesOf, changesOfOne, exportOf } from './changed-exports.ts';
 
 /** One changed export whose answer is not what its relation asks for. */
 export interface Failure {
@@ -38,8 +38,9 @@ export async function fuzzRelations(
   for (let begin = first; begin < end; begin = nextExport(begin)) {
     const made = exportOf(begin);
     const before = await answer(made.dressed);
-    for (let number = begin; number < Math.min(end, nextExport(begin)); number += 1) {
-      const { relation, changed } = changeOf(number, made, relations);
+    for (const [index, { relation, changed }] of [...changesOf(made, relations)].entries()) {
+      const number = nextExport(begin) - changesOfOne + index;
+      if (number < begin || number >= end) continue;
       const found = await broken(answer, changed.given, (after) =>
         differences(relation, made.told.story.pair, before, after, changed),
       );
