@@ -30,14 +30,14 @@ function megabytesOf(size: string): number {
   return Number(number) * (unit === 'G' ? 1000 : 1);
 }
 
-/** Runs every program that is there on an input. */
-export function measure(input: string): readonly Measured[] {
+/** Runs every program that is there on an input; `states` names its parameters that are states, none where all are. */
+export function measure(input: string, states: readonly string[] = []): readonly Measured[] {
   mkdirSync(folder, { recursive: true });
   return programs
     .filter((program) => program.isThere())
     .map((program, place) => {
       const out = join(folder, `changes-${place}.csv`);
-      const runs = Array.from({ length: rounds }, () => timed(program.command(input, out)));
+      const runs = Array.from({ length: rounds }, () => timed(program.command(input, out, states)));
       const taken = runs.reduce((best, run) => (run.seconds < best.seconds ? run : best));
       const changes = isFloor(program) ? [] : changesOf(program, taken, out);
       const digest = createHash('sha256').update(changes.join('\n')).digest('hex').slice(0, 12);

@@ -1,8 +1,10 @@
-// The job with a general CSV parser, streaming: `node general-parser.mjs INPUT OUT` writes the changes of a poll with their bounds.
+// The job with a general CSV parser, streaming: `node general-parser.mjs INPUT OUT [STATE ...]` writes the changes of a poll with
+// their bounds: of the parameters named, or of all without any.
 import { createReadStream, createWriteStream } from 'node:fs';
 import Papa from 'papaparse';
 
-const [input, out] = process.argv.slice(2);
+const [input, out, ...states] = process.argv.slice(2);
+const isState = new Set(states);
 const target = createWriteStream(out);
 const before = new Map();
 let isHeader = true;
@@ -13,6 +15,7 @@ Papa.parse(createReadStream(input, { highWaterMark: 65_536, encoding: 'utf8' }),
       isHeader = false;
       return;
     }
+    if (isState.size > 0 && !isState.has(parameter)) return;
     const key = `${unit},${parameter}`;
     const known = before.get(key);
     if (known === undefined) before.set(key, { value, time });

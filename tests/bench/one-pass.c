@@ -1,6 +1,7 @@
 /* The job of the benchmark in one pass over the bytes: the changes of a poll with their bounds, in lines
    "unit,parameter,value,time,earliest" of the stamps as printed, on standard output. Readings in the layout
-   time,unit,parameter,value; no quotes. */
+   time,unit,parameter,value; no quotes. The parameters named after the file are states; without any all are. What is none has
+   no changes. */
 #include <fcntl.h>
 #include <stdint.h>
 #include <stdio.h>
@@ -19,9 +20,19 @@ struct slot {
   size_t value_length;
   char stamp[LONGEST];
   size_t stamp_length;
+  int is_state;
 };
 
 static struct slot *slots;
+static char **states;
+static int state_count;
+
+static int is_state(const char *name, size_t length) {
+  if (state_count == 0) return 1;
+  for (int i = 0; i < state_count; i += 1)
+    if (strlen(states[i]) == length && memcmp(states[i], name, length) == 0) return 1;
+  return 0;
+}
 
 static struct slot *slot_of(const char *key, size_t length) {
   uint32_t hash = 2166136261u;
@@ -31,6 +42,8 @@ static struct slot *slot_of(const char *key, size_t length) {
     if (found->key_length == 0) {
       memcpy(found->key, key, length);
       found->key_length = length;
+      const char *comma = memchr(key, ',', length);
+      found->is_state = is_state(comma + 1, length - (size_t)(comma + 1 - key));
       return found;
     }
     if (found->key_length == length && memcmp(found->key, key, length) == 0) return found;
@@ -43,6 +56,7 @@ static void take(const char *line, const char *end) {
   const char *third = second ? memchr(second + 1, ',', (size_t)(end - second - 1)) : NULL;
   if (!third) return;
   struct slot *found = slot_of(first + 1, (size_t)(third - first - 1));
+  if (!found->is_state) return;
   const char *value = third + 1;
   size_t length = (size_t)(end - value);
   if (found->value_length != length || memcmp(found->value, value, length) != 0) {
@@ -59,6 +73,8 @@ static void take(const char *line, const char *end) {
 int main(int argc, char **argv) {
   int file = argc > 1 ? open(argv[1], O_RDONLY) : -1;
   if (file < 0) return 2;
+  states = argv + 2;
+  state_count = argc - 2;
   slots = calloc(SLOTS, sizeof *slots);
   char *buffer = malloc(CHUNK + 4096);
   size_t kept = 0;

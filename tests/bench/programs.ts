@@ -5,8 +5,11 @@ import { join } from 'node:path';
 /** One program that finds the changes of a poll; those of others are a yardstick. */
 export interface Program {
   readonly name: string;
-  /** The command for an input; it writes its changes to `out`, or to standard output. */
-  command(input: string, out: string): readonly string[];
+  /**
+   * The command for an input; it writes its changes to `out`, or to standard output. A poll may hold gauges, which have no
+   * changes: `states` names the parameters that are none, and none are named where all are states. The command finds out itself.
+   */
+  command(input: string, out: string, states: readonly string[]): readonly string[];
   /** Says whether it can run on this machine. */
   isThere(): boolean;
   readonly writesToOutput: boolean;
@@ -20,7 +23,7 @@ function can(command: string, ...args: readonly string[]): boolean {
 }
 
 const awk =
-  'BEGIN{FS=","} NR>1{k=$2","$3; if(k in v && v[k]!=$4) print k","$4","$1","t[k]; v[k]=$4; t[k]=$1}';
+  'BEGIN{FS=","; n=split(states,s,","); for(i=1;i<=n;i++) is[s[i]]=1} NR>1 && (n==0 || $3 in is){k=$2","$3; if(k in v && v[k]!=$4) print k","$4","$1","t[k]; v[k]=$4; t[k]=$1}';
 
 /** The command itself first; then the floor, and the same job done by others. */
 export const programs: readonly Program[] = [
@@ -45,25 +48,37 @@ export const programs: readonly Program[] = [
   },
   {
     name: 'C, one pass',
-    command: (input) => [compiled, input],
+    command: (input, _out, states) => [compiled, input, ...states],
     isThere: () => can('cc', '-O2', '-o', compiled, join(folder, 'one-pass.c')),
     writesToOutput: true,
   },
   {
     name: 'mawk, one pass',
-    command: (input) => ['mawk', awk, input],
+    command: (input, _out, states) => ['mawk', '-v', `states=${states.join()}`, awk, input],
     isThere: () => can('mawk', 'BEGIN{}'),
     writesToOutput: true,
   },
   {
     name: 'query engine (DuckDB)',
-    command: (input, out) => [process.execPath, join(folder, 'query-engine.mjs'), input, out],
+    command: (input, out, states) => [
+      process.execPath,
+      join(folder, 'query-engine.mjs'),
+      input,
+      out,
+      ...states,
+    ],
     isThere: () => true,
     writesToOutput: false,
   },
   {
     name: 'general CSV parser',
-    command: (input, out) => [process.execPath, join(folder, 'general-parser.mjs'), input, out],
+    command: (input, out, states) => [
+      process.execPath,
+      join(folder, 'general-parser.mjs'),
+      input,
+      out,
+      ...states,
+    ],
     isThere: () => true,
     writesToOutput: false,
   },
@@ -108,9 +123,11 @@ function ourChange(line: string): readonly string[] {
   return before === '' ? [] : [[pair, signal, value, time, earliest].join()];
 }
 
+/** Where a parameter says that it is of the half on standby its signal is what follows. */
 function otherChange(line: string): string {
-  const [pair, parameter, value, time = '', earliest = ''] = line.split(',');
-  return [pair, parameter, value, instant(time), instant(earliest)].join();
+  const [pair, parameter = '', value, time = '', earliest = ''] = line.split(',');
+  const signal = parameter.replace(/^standby /, '');
+  return [pair, signal, value, instant(time), instant(earliest)].join();
 }
 
 function instant(stamp: string): string {

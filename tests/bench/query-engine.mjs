@@ -1,12 +1,15 @@
-// The job in SQL: `node query-engine.mjs INPUT OUT` writes the changes of a poll with their bounds.
+// The job in SQL: `node query-engine.mjs INPUT OUT [STATE ...]` writes the changes of a poll with their bounds: of the parameters
+// named, or of all without any.
 import { DuckDBInstance } from '@duckdb/node-api';
 
-const [input, out] = process.argv.slice(2);
+const [input, out, ...states] = process.argv.slice(2);
 const quoted = (path) => `'${path.replaceAll("'", "''")}'`;
 const instance = await DuckDBInstance.create(':memory:', { threads: '2', preserve_insertion_order: 'false' });
 const connection = await instance.connect();
 const types = "{'time': 'VARCHAR', 'unit': 'VARCHAR', 'parameter': 'VARCHAR', 'value': 'VARCHAR'}";
-const poll = `read_csv(${quoted(input)}, header = true, delim = ',', quote = '', columns = ${types}, parallel = true)`;
+const rows = `read_csv(${quoted(input)}, header = true, delim = ',', quote = '', columns = ${types}, parallel = true)`;
+const wanted = states.length === 0 ? '' : ` where parameter in (${states.map(quoted).join(', ')})`;
+const poll = `(select * from ${rows}${wanted})`;
 for (const column of ['unit', 'parameter', 'value'])
   await connection.run(
     `create type ${column}_name as enum (select distinct ${column} from (select ${column} from ${poll} limit 200000) order by all)`,
