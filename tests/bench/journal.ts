@@ -43,7 +43,7 @@ const things = [
 ];
 
 /** Twenty-five messages that mean something, each in its own words, and as many that a site knows to mean nothing of the pair. */
-function fiftyRules(): string {
+export function fiftyRules(): string {
   const told = things.flatMap((thing, index) => [
     `  - { when: '^${thing} says partner (?<value>yes|no)$', signal: partner-ready }`,
     `  - { when: '^${thing} light (?<value>steady|flashing)$', signal: light }`,
@@ -57,8 +57,11 @@ function fiftyRules(): string {
   return `messages:\n${[...told, ...plain, ...more].join('\n')}\nignore:\n  - '^login of operator \\d+'\n`;
 }
 
-/** Ordinary messages that mean nothing of the pair; one in two hundred is one of the rules'. */
-async function writeJournal(path: string, size: number, share: number): Promise<void> {
+/**
+ * A journal of at least so many bytes. The share `told` of its messages is of the rules', the others mean nothing of the pair; the share
+ * `share` holds a number of its own.
+ */
+export async function writeJournal(path: string, size: number, share: number, told = 0.005): Promise<void> {
   const random = seeded(7);
   const stream = createWriteStream(path);
   const pick = (of: number): number => Math.floor(random() * of);
@@ -77,8 +80,8 @@ async function writeJournal(path: string, size: number, share: number): Promise<
         `${thing} read at the cabinet`,
         `${thing} count within its limits`,
       ];
-      const told = [`${thing} says partner yes`, `${thing} light steady`, `${thing} light flashing`];
-      const message = random() < 0.005 ? told[pick(3)] : ordinary[pick(3)];
+      const meant = [`${thing} says partner yes`, `${thing} light steady`, `${thing} light flashing`];
+      const message = random() < told ? meant[pick(3)] : ordinary[pick(3)];
       const unit = `RO${1 + pick(8)}-${pick(2) === 0 ? 'A' : 'B'}`;
       rows.push(`${new Date(at).toISOString()},${unit},${message}${own}\n`);
     }
