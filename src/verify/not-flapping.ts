@@ -12,10 +12,13 @@ export const notFlapping: Check = {
     if (facts.readiness.signal === null) {
       return { status: 'not-observed', statement: 'Losses of the partner were never logged.', evidence };
     }
-    const insertions = changes.map((c) => c.inserted ?? c.removed);
-    const from = Math.min(...insertions.map((i) => i.earliest));
-    const latestFrom = Math.min(...insertions.map((i) => i.time));
-    const sure = flapping.find((f) => f.from <= to && f.to >= latestFrom);
+    const from = Math.min(...changes.map((c) => (c.inserted ?? c.removed).earliest));
+    const latestFrom = Math.min(...changes.map((c) => c.inserted?.time ?? Number.POSITIVE_INFINITY));
+    const removed = Math.min(...changes.map((c) => c.removed.time));
+    // A partner that is lost after the removal had been fitted, whether or not that was logged.
+    const sure = flapping.find(
+      (f) => f.from <= to && (f.to >= latestFrom || f.events.some((e) => e.earliest > removed)),
+    );
     if (sure !== undefined) {
       const statement = `The standby was flapping: ${sure.events.length} losses in a row.`;
       return { status: 'fail', statement, evidence: linesOfAll(sure.events) };

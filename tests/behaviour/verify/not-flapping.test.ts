@@ -86,6 +86,27 @@ checkCheck(
       lines: ['08:30:00', '08:33:00', '08:36:00'].map((clock) => row(clock, 'RO1', 'partner-ready', 'no')),
     },
     {
+      // The log ends before any module is fitted; the penalty of the losses is below the re-use value only at 09:18:09.
+      name: 'three losses before the removal, after which no module was fitted yet',
+      status: 'inconclusive',
+      without: ['09:02:', '09:03:', '09:05:', '09:07:', '09:09:', '09:20:', '09:45:'],
+      plus: [
+        '08:45:00  RO1    partner not ready',
+        '08:46:00  RO1    partner ready',
+        '08:48:00  RO1    partner not ready',
+        '08:49:00  RO1    partner ready',
+        '08:51:00  RO1    partner not ready',
+        '08:52:00  RO1    partner ready',
+        '09:10:00  RO1    configuration current',
+      ],
+      says: 'The standby was flapping, 3 losses in a row; the logs do not show whether that ended before the first insertion.',
+      lines: [
+        '08:45:00 RO1 partner not ready',
+        '08:48:00 RO1 partner not ready',
+        '08:51:00 RO1 partner not ready',
+      ],
+    },
+    {
       name: 'readiness is never logged',
       status: 'not-observed',
       without: ['partner'],
