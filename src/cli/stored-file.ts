@@ -2,9 +2,9 @@ import { fstatSync } from 'node:fs';
 import { type FileHandle, open } from 'node:fs/promises';
 import { InputError, type StoredFile } from '../pipeline.ts';
 import type { FoundFile } from './folder-files.ts';
+import { identityOf } from './identity.ts';
 import { piecesOf } from './node-files.ts';
 import { refuse } from './system-refusal.ts';
-import { identityOf } from './identity.ts';
 
 /** So many bytes at both ends of each piece show that a file was overwritten. Chosen here. */
 const sampleBytes = 256;

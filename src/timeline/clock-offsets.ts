@@ -131,7 +131,7 @@ function offsetOf(
     lineOf(file, pairs[0]?.change ?? common.first),
     lineOf(base, pairs[0]?.other ?? other.first),
   ];
-  if (offset === null || offset.spread > most)
+  if (offset === null || offset.spread > most || isOneMoment(pairs, most))
     return !overlaps(file, base)
       ? []
       : [{ ...named, ahead: null, spread: offset?.spread ?? 0, within: 0, isBeyond: false, evidence }];
@@ -140,6 +140,12 @@ function offsetOf(
   // Readings that nearly all leave room for one offset, and not for none, prove it; of others their spacing may explain it.
   const slack = isAgreed ? offset.within + least : Math.max(offset.spread + spacing, least);
   return [{ ...named, ...estimated, isBeyond: Math.abs(offset.ahead) > slack, evidence }];
+}
+
+/** One switchover is many changes, and as like another as one hour to the next: where that is all that both saw, nothing says it is the same. */
+function isOneMoment([first, ...others]: readonly Matched[], most: number): boolean {
+  if (first === undefined) return true;
+  return others.every(({ change }) => Math.abs(middle(change) - middle(first.change)) <= most);
 }
 
 function isOfOnePair(a: Stream, b: Stream): boolean {

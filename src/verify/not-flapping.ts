@@ -1,7 +1,8 @@
 import { endLines, linesOfAll } from '../timeline/evidence.ts';
+import type { FlappingSpell } from '../timeline/flapping.ts';
 import { unobservedIn } from '../timeline/observation.ts';
 import { sayDuration } from '../vocabulary.ts';
-import type { Check } from './check.ts';
+import type { Check, Outcome } from './check.ts';
 
 export const notFlapping: Check = {
   id: 'not-flapping',
@@ -12,24 +13,22 @@ export const notFlapping: Check = {
       return { status: 'not-observed', statement: 'Losses of the partner were never logged.', evidence };
     }
     const from = Math.min(...changes.map((c) => (c.inserted ?? c.removed).earliest));
-    const spell = flapping.find((f) => f.from <= to && f.to >= from);
-    if (spell !== undefined) {
-      return {
-        status: 'fail',
-        statement: `The standby was flapping: ${spell.events.length} losses in a row.`,
-        evidence: linesOfAll(spell.events),
-      };
+    const latestFrom = Math.min(...changes.map((c) => c.inserted?.time ?? Number.POSITIVE_INFINITY));
+    const removed = Math.min(...changes.map((c) => c.removed.time));
+    // A partner that is lost after the removal had been fitted, whether or not that was logged.
+    const sure = flapping.find(
+      (f) => f.from <= to && (f.to >= latestFrom || f.events.some((e) => e.earliest > removed)),
+    );
+    if (sure !== undefined) {
+      const statement = `The standby was flapping: ${sure.events.length} losses in a row.`;
+      return { status: 'fail', statement, evidence: linesOfAll(sure.events) };
     }
+    const earlier = flapping.find((f) => f.from <= to && f.to >= from);
+    if (earlier !== undefined) return undecided(earlier, 'that ended before the first insertion');
     const later = flapping.find(
       (f) => f.from > to && f.events.some((e) => e.time >= f.from && e.earliest <= to),
     );
-    if (later !== undefined) {
-      return {
-        status: 'inconclusive',
-        statement: `The standby was flapping, ${later.events.length} losses in a row; the logs do not show whether that began before the end of the swap.`,
-        evidence: linesOfAll(later.events),
-      };
-    }
+    if (later !== undefined) return undecided(later, 'that began before the end of the swap');
     const gap = unobservedIn(facts.timeline, null, facts.readiness.signal, from, to)[0];
     if (gap !== undefined) {
       return {
@@ -49,3 +48,11 @@ export const notFlapping: Check = {
     };
   },
 };
+
+function undecided({ events }: FlappingSpell, what: string): Outcome {
+  return {
+    status: 'inconclusive',
+    statement: `The standby was flapping, ${events.length} losses in a row; the logs do not show whether ${what}.`,
+    evidence: linesOfAll(events),
+  };
+}

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { writeBig } from '../../samples/big.ts';
 import { stateParameters, writeMovingGauges } from '../../samples/moving-gauges.ts';
-import { agree, measure } from './bench.ts';
+import { agree, measure } from './polls.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'bench-'));
 

@@ -1,27 +1,30 @@
-import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, statSync } from 'node:fs';
-import { join } from 'node:path';
-import { writeBig } from '../../samples/big.ts';
-import { changesOf, type Program, programs, type Taken, timed } from './programs.ts';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpus } from 'node:os';
+import { rounds } from './alternate.ts';
+import { type Found, folder } from './bench-case.ts';
+import { tableOf, withTable } from './bench-table.ts';
+import { benches } from './benches.ts';
 
-const folder = join('out', 'bench');
-/** Rounds of each program; the best counts, since everything else on the machine only takes away. */
-const rounds = 2;
+const readme = 'README.md';
 
-interface Measured {
-  readonly program: Program;
-  readonly taken: Taken;
-  readonly changes: number;
-  readonly digest: string;
-}
-
-/** `npm run bench -- 1G [SHARE]`: the job done by the command and by others on one input, with the check that all agree. */
-export async function bench(size = '200M', share = '0.0002'): Promise<string> {
+/**
+ * `npm run bench -- 1G [polls page ...] [--readme]`: the table of all benches, or of those named, over inputs of that size;
+ * `--readme` also writes it into the README. Exit status 1 where programs that do one job disagree.
+ */
+export async function bench(size = '200M', ...more: readonly string[]): Promise<string> {
   const megabytes = megabytesOf(size);
+  const names = more.filter((name) => name !== '--readme');
+  const unknown = names.find((name) => !benches.some(({ id }) => id === name));
+  if (unknown !== undefined)
+    throw new RangeError(`There is no bench "${unknown}": name ${benches.map(({ id }) => id).join(', ')}.`);
   mkdirSync(folder, { recursive: true });
-  const input = join(folder, `poll-${megabytes}-${share}.csv`);
-  if (!existsSync(input)) await writeBig(input, String(megabytes), '8', share);
-  return table(measure(input), statSync(input).size, share);
+  const found: Found[] = [];
+  for (const { id, measure } of benches)
+    if (names.length === 0 || names.includes(id)) found.push(await measure(megabytes));
+  const table = tableOf(found, machineWith(size));
+  if (more.includes('--readme')) writeFileSync(readme, withTable(readFileSync(readme, 'utf8'), table));
+  if (found.some(({ agrees }) => agrees === false)) process.exitCode = 1;
+  return table;
 }
 
 function megabytesOf(size: string): number {
@@ -30,47 +33,9 @@ function megabytesOf(size: string): number {
   return Number(number) * (unit === 'G' ? 1000 : 1);
 }
 
-/** Runs every program that is there on an input; `states` names its parameters that are states, none where all are. */
-export function measure(input: string, states: readonly string[] = []): readonly Measured[] {
-  mkdirSync(folder, { recursive: true });
-  return programs
-    .filter((program) => program.isThere())
-    .map((program, place) => {
-      const out = join(folder, `changes-${place}.csv`);
-      const runs = Array.from({ length: rounds }, () => timed(program.command(input, out, states)));
-      const taken = runs.reduce((best, run) => (run.seconds < best.seconds ? run : best));
-      const changes = isFloor(program) ? [] : changesOf(program, taken, out);
-      const digest = createHash('sha256').update(changes.join('\n')).digest('hex').slice(0, 12);
-      return { program, taken, changes: changes.length, digest };
-    });
-}
-
-function isFloor({ name }: Program): boolean {
-  return name.includes('floor');
-}
-
-/** True where all programs found the same changes with the same bounds. */
-export function agree(measured: readonly Measured[]): boolean {
-  return new Set(measured.filter((m) => !isFloor(m.program)).map((m) => m.digest)).size === 1;
-}
-
-function table(measured: readonly Measured[], bytes: number, share: string): string {
-  const [own] = measured;
-  const rows = measured.map(({ program, taken, changes, digest }) =>
-    [
-      program.name.padEnd(24),
-      `${taken.seconds.toFixed(2)} s`.padStart(9),
-      `${(bytes / 1e6 / taken.seconds).toFixed(0)} MB/s`.padStart(10),
-      (taken.megabytes === null ? 'not measured' : `${taken.megabytes.toFixed(0)} MB`).padStart(10),
-      (isFloor(program) ? '' : String(changes)).padStart(9),
-      isFloor(program) ? '' : digest,
-      own === undefined ? '' : `${(taken.seconds / own.taken.seconds).toFixed(2)} x`.padStart(8),
-    ].join('  '),
-  );
-  return [
-    `${(bytes / 1e6).toFixed(0)} MB, changes in ${share} of the rows, ${process.version}, best of ${rounds}`,
-    'program                      time        speed      memory    changes  digest        to ours',
-    ...rows,
-    agree(measured) ? 'All agree on the changes and their bounds.' : 'THEY DO NOT AGREE.',
-  ].join('\n');
+/** When and on what was measured. */
+function machineWith(size: string): string {
+  const [cpu] = cpus();
+  const date = new Date().toISOString().slice(0, 10);
+  return `${date}, ${cpu?.model.trim() ?? 'unknown CPU'}, ${cpus().length} cores, Node ${process.versions.node}, inputs of ${size}, best of ${rounds} in turn.`;
 }

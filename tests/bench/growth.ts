@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { writeBig } from '../../samples/big.ts';
 import { fleetFrom, type PairPlan, tellFleet } from '../../samples/fleet.ts';
 import { journalOf } from '../../samples/fleet-files.ts';
-import { timed } from './programs.ts';
+import { type Taken, timed } from './programs.ts';
 
 const folder = join('out', 'bench');
 const command = [process.execPath, join('dist', 'steadypair.mjs')] as const;
@@ -34,31 +34,46 @@ async function pollOf(megabytes: number, pairs: number): Promise<string> {
   return line(`timeline, a poll of ${megabytes} MB, ${pairs} pairs`, seconds, memory, statSync(input).size);
 }
 
-/** A fleet from stored timelines; its journals are told as those of the demo fleet are. */
-function fleetOf(count: number, years: number): readonly string[] {
-  const lines: string[] = [];
+/** How a fleet was stored: its files, and what storing its first site took, with the bytes of its journals; `null` if it was there. */
+interface StoredFleet {
+  readonly stored: readonly string[];
+  readonly first: (Taken & { readonly bytes: number }) | null;
+}
+
+/** A fleet as stored timelines, a file per hundred pairs; its journals are told as those of the demo fleet are. */
+export function storedFleet(count: number, years: number): StoredFleet {
+  mkdirSync(folder, { recursive: true });
   const stored: string[] = [];
-  let bytes = 0;
+  let first: StoredFleet['first'] = null;
   for (let site = 0; site * perSite < count; site += 1) {
     const out = join(folder, `site-${site}-${years}.parquet`);
     stored.push(out);
     if (existsSync(out)) continue;
     const logs = writeSite(site, years);
-    bytes += logs.reduce((sum, log) => sum + statSync(log).size, 0);
+    const bytes = logs.reduce((sum, log) => sum + statSync(log).size, 0);
     const taken = timed([...command, 'timeline', ...logs, '--format', 'parquet', '--out', out]);
-    if (site === 0)
-      lines.push(
-        line(
-          `timeline to Parquet, ${perSite} pairs, journals, years: ${years}`,
-          taken.seconds,
-          taken.megabytes,
-          bytes,
-        ),
-      );
+    if (site === 0) first = { ...taken, bytes };
   }
+  return { stored, first };
+}
+
+function fleetOf(count: number, years: number): readonly string[] {
+  const { stored, first } = storedFleet(count, years);
   const size = stored.reduce((sum, file) => sum + statSync(file).size, 0);
   const { seconds, megabytes } = timed([...command, 'fleet', ...stored, '--json'], [0, 1]);
-  return [...lines, line(`fleet, ${count} pairs as timelines, years: ${years}`, seconds, megabytes, size)];
+  return [
+    ...(first === null
+      ? []
+      : [
+          line(
+            `timeline to Parquet, ${perSite} pairs, journals, years: ${years}`,
+            first.seconds,
+            first.megabytes,
+            first.bytes,
+          ),
+        ]),
+    line(`fleet, ${count} pairs as timelines, years: ${years}`, seconds, megabytes, size),
+  ];
 }
 
 function writeSite(site: number, years: number): readonly string[] {

@@ -1,38 +1,81 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { readdirSync, readFileSync, statSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
 import { writeBig } from '../../samples/big.ts';
 import { choose, launchChromium, openPage, watchLongTasks } from '../support/open-page.ts';
+import { rounds } from './alternate.ts';
+import type { Bench } from './bench-case.ts';
+import { pollFile } from './polls.ts';
 
-const folder = join('out', 'bench');
+/** What the page took for a file. */
+interface Opened {
+  readonly seconds: number;
+  /** Megabytes. */
+  readonly size: number;
+  /** Milliseconds of the longest task of its main thread; none below 50 ms is counted. */
+  readonly longestTask: number;
+  readonly megabytes: number;
+}
+
+/** The built page over the quiet poll, each time in a browser of its own; nothing else does this job. */
+export const pageBench: Bench = {
+  id: 'page',
+  async measure(megabytes) {
+    const input = await quietPoll(String(megabytes), '0.0002');
+    const runs: Opened[] = [];
+    for (let round = 0; round < rounds; round += 1) runs.push(await openedIn(input));
+    const best = runs.reduce((a, b) => (b.seconds < a.seconds ? b : a));
+    const amount = { count: best.size, unit: 'MB' } as const;
+    const row = { seconds: best.seconds, megabytes: best.megabytes, amount, yardstick: null };
+    const longest = Math.max(...runs.map(({ longestTask }) => longestTask));
+    return {
+      rows: [{ job: 'the first poll in the page', program: 'the page in Chromium', ...row }],
+      notes: [
+        longest === 0
+          ? 'The page had no task of 50 ms or more on its main thread.'
+          : `The longest task of the page's main thread took ${longest.toFixed(0)} ms.`,
+      ],
+      agrees: null,
+    };
+  },
+};
 
 /** `npm run bench:page -- 1000`: how long the page takes for a poll of so many megabytes, and how long it blocks. */
 export async function benchPage(megabytes = '200', share = '0.0002'): Promise<string> {
-  mkdirSync(folder, { recursive: true });
-  const input = join(folder, `poll-${megabytes}-${share}.csv`);
-  if (!existsSync(input)) await writeBig(input, megabytes, '8', share);
+  const { size, seconds, longestTask, megabytes: peak } = await openedIn(await quietPoll(megabytes, share));
+  return [
+    `${size.toFixed(0)} MB in the page: ${seconds.toFixed(1)} s, ${(size / seconds).toFixed(0)} MB/s;`,
+    `longest task of its main thread ${longestTask.toFixed(0)} ms (none below 50 ms is counted);`,
+    `largest renderer ${peak.toFixed(0)} MB at its peak`,
+  ].join(' ');
+}
+
+function quietPoll(megabytes: string, share: string): Promise<string> {
+  const name = share === '0.0002' ? `poll-quiet-${megabytes}.csv` : `poll-${megabytes}-${share}.csv`;
+  return pollFile(name, (file) => writeBig(file, megabytes, '8', share));
+}
+
+async function openedIn(input: string): Promise<Opened> {
   const browser = await launchChromium();
   try {
-    return await measured(browser, input);
+    return await opened(browser, input);
   } finally {
     await browser.close();
   }
 }
 
-async function measured(browser: Browser, input: string): Promise<string> {
+async function opened(browser: Browser, input: string): Promise<Opened> {
   const { page } = await openPage(browser);
   const longestTask = await watchLongTasks(page);
   const begin = performance.now();
   await choose(page, input);
   await page.waitForSelector('table.pairs .strip', { timeout: 600_000 });
   const seconds = (performance.now() - begin) / 1000;
-  const longest = await longestTask();
-  const bytes = statSync(input).size;
-  return [
-    `${(bytes / 1e6).toFixed(0)} MB in the page: ${seconds.toFixed(1)} s, ${(bytes / 1e6 / seconds).toFixed(0)} MB/s;`,
-    `longest task of its main thread ${longest.toFixed(0)} ms (none below 50 ms is counted);`,
-    `largest renderer ${largestRenderer().toFixed(0)} MB at its peak`,
-  ].join(' ');
+  return {
+    seconds,
+    size: statSync(input).size / 1e6,
+    longestTask: await longestTask(),
+    megabytes: largestRenderer(),
+  };
 }
 
 /** The largest resident set that a renderer ever had, in megabytes; Linux alone tells. */

@@ -5,10 +5,17 @@ import { mutate } from './mutate.ts';
 import { putThrough } from './put-through.ts';
 import { type Seed, seeds } from './seeds.ts';
 
+/** How many inputs of a kind were used, and how many refused. */
+interface Kind {
+  readonly kind: string;
+  readonly used: number;
+  readonly refused: number;
+}
+
 /** What came of some inputs. */
 export interface Fuzzed {
   readonly inputs: number;
-  readonly byKind: ReadonlyMap<string, { used: number; refused: number }>;
+  readonly byKind: readonly Kind[];
   readonly slowest: { readonly number: number; readonly milliseconds: number };
   readonly peakMegabytes: number;
   readonly failures: readonly { readonly number: number; readonly kind: string; readonly what: string }[];
@@ -34,7 +41,7 @@ export async function fuzz(count: number, first = 0): Promise<Fuzzed> {
   const all = seeds();
   const company = all[0];
   if (company === undefined) throw new RangeError('There are no seeds.');
-  const byKind = new Map(all.map(({ kind }) => [kind, { used: 0, refused: 0 }]));
+  const byKind = new Map(all.map(({ kind }) => [kind, { kind, used: 0, refused: 0 }]));
   const failures: { number: number; kind: string; what: string }[] = [];
   let slowest = { number: first, milliseconds: 0 };
   let peak = 0;
@@ -58,33 +65,42 @@ export async function fuzz(count: number, first = 0): Promise<Fuzzed> {
     if (milliseconds > hangMs) fail(`It took ${Math.round(milliseconds)} ms.`);
     if (number % 100 === 0) peak = Math.max(peak, process.memoryUsage().rss);
   }
-  return { inputs: count, byKind, slowest, peakMegabytes: Math.round(peak / 1e6), failures };
+  const peakMegabytes = Math.round(peak / 1e6);
+  return { inputs: count, byKind: [...byKind.values()], slowest, peakMegabytes, failures };
 }
 
 /** What the counts say, a line each. */
 export function fuzzText({ inputs, byKind, slowest, peakMegabytes, failures }: Fuzzed): string {
-  const kinds = [...byKind].map(
-    ([kind, { used, refused }]) =>
+  const kinds = byKind.map(
+    ({ kind, used, refused }) =>
       `  ${kind.padEnd(16)} ${String(used).padStart(7)} used ${String(refused).padStart(7)} refused`,
   );
   return [
     `${inputs} inputs`,
     ...kinds,
-    `slowest: ${Math.round(slowest.milliseconds)} ms (input ${slowest.number}); memory at most ${peakMegabytes} MB`,
+    `slowest: ${Math.round(slowest.milliseconds)} ms (input ${slowest.number}); memory at most ${peakMegabytes} MB a process`,
     ...failures.map(({ number, kind, what }) => `FAILED ${number} (${kind}): ${what}`),
     `${failures.length} failed`,
   ].join('\n');
 }
 
-/** `npm run fuzz -- 100000 [FIRST]`, or `npm run fuzz -- --again FILE` for one that was kept. */
-export async function runFuzz(count = '2000', second = '0'): Promise<string> {
-  if (count === '--again') return again(second);
-  const found = await fuzz(Number(count), Number(second));
-  if (found.failures.length > 0) process.exitCode = 1;
-  return fuzzText(found);
+/** What two runs found, as if they were one; memory is that of the larger. */
+export function bothFuzzed(one: Fuzzed, other: Fuzzed): Fuzzed {
+  const byKind = one.byKind.map(({ kind, used, refused }) => {
+    const more = other.byKind.find((k) => k.kind === kind);
+    return { kind, used: used + (more?.used ?? 0), refused: refused + (more?.refused ?? 0) };
+  });
+  return {
+    inputs: one.inputs + other.inputs,
+    byKind,
+    slowest: one.slowest.milliseconds > other.slowest.milliseconds ? one.slowest : other.slowest,
+    peakMegabytes: Math.max(one.peakMegabytes, other.peakMegabytes),
+    failures: [...one.failures, ...other.failures],
+  };
 }
 
-async function again(file: string): Promise<string> {
+/** Puts an input that was kept through the program and every report once more. */
+export async function again(file: string): Promise<string> {
   const name = basename(file).replace(/^\d+-/, '');
   const seed = seeds().find((s) => s.name === name);
   const company = seeds()[0];

@@ -75,7 +75,13 @@ export function isNumber(cell: string): boolean {
 
 /** A word of severity, or a letter for one: a column of its own makes clear what a letter is. */
 export function isSeverityCell(cell: string): boolean {
-  return isSeverity(cell.replace(/^[[(<]\s*|\s*[\])>]$/g, '')) || isSeverityLetter(cell);
+  return isSeverity(withoutBrackets(cell)) || isSeverityLetter(cell);
+}
+
+/** Not by one pattern for both ends: over a long run of blanks that takes the square of its length. */
+function withoutBrackets(cell: string): string {
+  const opened = /^[[(<]/.test(cell) ? cell.slice(1).trimStart() : cell;
+  return /[\])>]$/.test(opened) ? opened.slice(0, -1).trimEnd() : opened;
 }
 
 /** Whether a column repeats itself, as names do. */

@@ -1,20 +1,22 @@
 import type { Random } from '../../../samples/random.ts';
 import type { Story } from '../../../samples/story.ts';
 import type { Dressed, Source } from '../stories/dressing.ts';
-import type { ToldSwap } from '../stories/swap-story.ts';
 import { joinLines, type TimedLine, timedLines } from '../stories/timed-lines.ts';
-import { truthOf } from '../stories/truth.ts';
+import { checkIds, truthOf } from '../stories/truth.ts';
 import { isHidden } from '../swaps/is-hidden.ts';
 import { clock } from './clock.ts';
-import type { Changed } from './relation.ts';
+import type { Changed, Told } from './relation.ts';
 
 /** All files up to an instant soon after a step, for every step from the first removal on. */
 export function cutShort(
   { files, sources, phrasebook }: Dressed,
-  { story, truth }: ToldSwap,
+  { story, swaps }: Told,
   random: Random,
 ): readonly Changed[] {
-  const steps = [...new Set(story.events.map((e) => e.time))].filter((time) => time >= truth.firstRemoval);
+  const [first] = swaps;
+  if (first === undefined) return [];
+  const { firstRemoval } = truthOf(first);
+  const steps = [...new Set(story.events.map((e) => e.time))].filter((time) => time >= firstRemoval);
   return steps.map((step) => {
     const cut = step + 1000 * Math.floor(1 + 120 * random());
     const kept = Object.entries(files).map(([name, text]) => ({
@@ -28,15 +30,22 @@ export function cutShort(
       ),
     );
     const end = Math.min(cut, Math.max(...ends));
-    const told = toldUntil(cut, story, sources, files);
+    const begun = swaps.filter(({ from }) => from < end);
+    // After the last swap a log may go on; an earlier one ends where the next has its begin.
+    const within = ({ to }: Story, time: number): number => (to < story.to ? Math.min(to, time) : time);
+    const told = begun.map((swap) => toldUntil(within(swap, cut), swap, sources, files));
+    const cutSwaps = begun.map((swap) => upTo(swap, within(swap, end)));
     return {
       what: `all files up to ${clock(cut)}`,
       given: {
         files: Object.fromEntries(kept.map(({ name, lines }) => [name, joinLines(lines)])),
         phrasebook,
       },
-      mayPass: new Set([...notYetBroken(upTo(story, end), sources), ...notYetBroken(told, sources)]),
-      mayFail: new Set([...stillToSoak(story, end), ...pastLimit(told, sources)]),
+      mayPass: new Set([...notYetBroken(cutSwaps, sources), ...notYetBroken(told, sources)]),
+      mayFail: new Set([
+        ...begun.flatMap((swap) => [...stillToSoak(swap, end)]),
+        ...told.flatMap((swap) => pastLimit(swap, sources)),
+      ]),
     };
   });
 }
@@ -77,10 +86,12 @@ function upTo(story: Story, cut: number): Story {
   return { ...story, to: cut, events: story.events.filter((e) => e.time <= cut) };
 }
 
-/** Checks that nothing has broken yet, or only for so short a time that no poll left need have read it. */
-function notYetBroken(story: Story, sources: readonly Source[]): ReadonlySet<string> {
-  const { checks } = truthOf(story);
-  return new Set(checks.filter((c) => c.holds !== false || isHidden(c, sources)).map(({ id }) => id));
+/** Checks that nothing has broken yet in any swap, or only for so short a time that no poll left need have read it. */
+function notYetBroken(swaps: readonly Story[], sources: readonly Source[]): readonly string[] {
+  const checks = swaps.flatMap((story) => truthOf(story).checks);
+  const isBroken = (id: string): boolean =>
+    checks.some((c) => c.id === id && c.holds === false && !isHidden(c, sources));
+  return checkIds.filter((id) => !isBroken(id));
 }
 
 const longestLimitMs = 900_000;

@@ -1,6 +1,6 @@
 import type { Random } from '../../../samples/random.ts';
+import type { Story } from '../../../samples/story.ts';
 import type { Dressed } from '../stories/dressing.ts';
-import type { ToldSwap } from '../stories/swap-story.ts';
 import type { Verified } from '../verify-files.ts';
 
 /** Files as they are given to the program, in their order. */
@@ -12,6 +12,14 @@ export interface Given {
 
 /** What answers: the program, or in a test something that is known to be wrong. */
 export type Answerer = (given: Given) => Promise<Verified>;
+
+/** A story to hold the program to. */
+export interface Told {
+  readonly seed: number;
+  readonly story: Story;
+  /** Its swaps, each with the stretch of the story that is its own; empty where the rules of truth know of none. */
+  readonly swaps: readonly Story[];
+}
 
 /** How an answer is read, so that it can be compared with the one before the change. */
 export interface View {
@@ -52,5 +60,5 @@ export interface Relation {
   /** A `pass` may become `fail` too: the files say other things, not less. */
   readonly mayFail?: boolean;
   /** Every way to do it to these files that chance leaves; empty where it cannot be done. */
-  change(dressed: Dressed, told: ToldSwap, random: Random): readonly Changed[];
+  change(dressed: Dressed, told: Told, random: Random): readonly Changed[];
 }

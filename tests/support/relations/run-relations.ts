@@ -1,9 +1,9 @@
 import { seeded } from '../../../samples/random.ts';
 import type { Dressed } from '../stories/dressing.ts';
 import { dress } from '../stories/dressings.ts';
-import { swapStory, type ToldSwap } from '../stories/swap-story.ts';
+import { swapStory } from '../stories/swap-story.ts';
 import { type Difference, differences } from './compare.ts';
-import type { Answerer, Relation } from './relation.ts';
+import type { Answerer, Relation, Told } from './relation.ts';
 
 /** One answer that changed as it may not. */
 export interface Violation {
@@ -24,15 +24,15 @@ export interface Outcome {
 
 /** A story in a dressing. */
 export interface Case {
-  readonly told: ToldSwap;
+  readonly told: Told;
   readonly dressed: Dressed;
 }
 
 /** The stories of so many seeds, each told when it is asked for. */
 export function* casesOf(count: number, first: number): Generator<Case> {
   for (let seed = first; seed < first + count; seed += 1) {
-    const told = swapStory(seed);
-    yield { told, dressed: dress(told.story, seed) };
+    const { story } = swapStory(seed);
+    yield { told: { seed, story, swaps: [story] }, dressed: dress(story, seed) };
   }
 }
 

@@ -1,10 +1,10 @@
 import type { Random } from '../../../samples/random.ts';
 import type { Dressed, Files } from '../stories/dressing.ts';
 import { dress } from '../stories/dressings.ts';
-import { swapStory, type ToldSwap } from '../stories/swap-story.ts';
+import { swapStory } from '../stories/swap-story.ts';
 import { hasDecimals, isStamped, joinLines, shiftText, timedLines } from '../stories/timed-lines.ts';
 import { asItIs } from './reduce.ts';
-import type { Changed, Relation, View } from './relation.ts';
+import type { Changed, Relation, Told, View } from './relation.ts';
 
 const dayMs = 86_400_000;
 
@@ -38,11 +38,7 @@ function shuffleRows({ files, sources, phrasebook }: Dressed, random: Random): r
 const otherPair = 'OUTFALL';
 
 /** The export of another pair beside; or in each file a pair to which the same happens, row by row. */
-function addPair(
-  { files, phrasebook }: Dressed,
-  { seed, story }: ToldSwap,
-  random: Random,
-): readonly Changed[] {
+function addPair({ files, phrasebook }: Dressed, { seed, story }: Told, random: Random): readonly Changed[] {
   const renamed = (text: string): string =>
     text.replaceAll(new RegExp(`\\b${story.pair}\\b`, 'g'), otherPair);
   const other = dress({ ...swapStory(seed + 1_000_000).story, pair: otherPair }, seed, 'text-log');
@@ -71,14 +67,16 @@ function withTwins(text: string, renamed: (text: string) => string): string {
 }
 
 /** Halves called 1 and 2, or called by each other's names. */
-function renameHalves({ files, phrasebook }: Dressed, { story }: ToldSwap): readonly Changed[] {
+function renameHalves({ files, phrasebook }: Dressed, { story }: Told): readonly Changed[] {
   const names = [
     { A: '1', B: '2' },
     { A: 'B', B: 'A' },
   ] as const;
+  const unit = new RegExp(`\\b(${story.pair}-|slot )([AB])\\b`, 'g');
+  // Where roles are told and no places, there is no half to call otherwise.
+  if (!Object.values(files).some((text) => text.search(unit) >= 0)) return [];
   return names.map((to): Changed => {
     const rename = (half: string): string => (half === 'A' ? to.A : to.B);
-    const unit = new RegExp(`\\b(${story.pair}-|slot )([AB])\\b`, 'g');
     const renamed = (text: string): string =>
       text.replaceAll(unit, (_all, before, half) => `${before}${rename(half)}`);
     const view: View = { ...asItIs, half: (half) => (half === '' ? '' : half === to.A ? 'A' : 'B') };
@@ -105,7 +103,7 @@ function shiftAll({ files, phrasebook }: Dressed, random: Random): readonly Chan
 }
 
 /** A journal of another pair whose commands come just before every exchange of roles of this one. */
-function addCommands({ files, phrasebook }: Dressed, { story }: ToldSwap): readonly Changed[] {
+function addCommands({ files, phrasebook }: Dressed, { story }: Told): readonly Changed[] {
   const stamped = (time: number, message: string): string =>
     `${new Date(time).toISOString()},${otherPair},${message}`;
   const times = story.events.filter((e) => e.signal === 'switchover').map((e) => e.time - 5000);

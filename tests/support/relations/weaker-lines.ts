@@ -1,12 +1,12 @@
 import type { Random } from '../../../samples/random.ts';
 import { withClockAhead } from '../stories/clock-ahead.ts';
 import type { Dressed, Source } from '../stories/dressing.ts';
-import type { ToldSwap } from '../stories/swap-story.ts';
 import { isStamped, joinLines, timedLines } from '../stories/timed-lines.ts';
+import { checkIds, type TrueCheck, truthOf } from '../stories/truth.ts';
 import { isHidden } from '../swaps/is-hidden.ts';
 import { clock } from './clock.ts';
 import { cutShort } from './cut-short.ts';
-import type { Changed, Relation } from './relation.ts';
+import type { Changed, Relation, Told } from './relation.ts';
 
 /** What may move an answer one way only: the files say less, or one of them says it at another time. */
 export const weakerLines: readonly Relation[] = [
@@ -22,16 +22,19 @@ export const weakerLines: readonly Relation[] = [
   },
 ];
 
-/** Checks whose break some sources cannot show, by the contract: they may pass. */
-function hiddenIn({ truth }: ToldSwap, sources: readonly Source[]): ReadonlySet<string> {
-  return new Set(truth.checks.filter((check) => isHidden(check, sources)).map(({ id }) => id));
+/** Checks whose every break some sources cannot show, by the contract: they may pass. All, where nothing is known of the swaps. */
+function hiddenIn({ swaps }: Told, sources: readonly Source[]): ReadonlySet<string> {
+  const checks = swaps.flatMap((story) => truthOf(story).checks);
+  const broken = (id: string): readonly TrueCheck[] => checks.filter((c) => c.id === id && c.broken !== null);
+  const isAllHidden = (id: string): boolean => broken(id).every((check) => isHidden(check, sources));
+  return new Set(checkIds.filter((id) => (swaps.length === 0 || broken(id).length > 0) && isAllHidden(id)));
 }
 
 /**
  * Not of logs that complete each other: where one is missing, the silence of the other says that nothing happened, and nobody
  * can tell.
  */
-function dropSource({ files, sources, phrasebook }: Dressed, told: ToldSwap): readonly Changed[] {
+function dropSource({ files, sources, phrasebook }: Dressed, told: Told): readonly Changed[] {
   if (sources.length < 2 || sources.some((s) => s.isPart === true)) return [];
   return sources.map(({ file }) => ({
     what: `without ${file}`,
@@ -47,11 +50,7 @@ function dropSource({ files, sources, phrasebook }: Dressed, told: ToldSwap): re
  * Only of polls: what is cut out of a journal nobody can miss, since silence in an event log is no event. Within the span only the
  * other sources look: a break that was shorter than their spacing is not excluded, and passes.
  */
-function cutSpan(
-  { files, sources, phrasebook }: Dressed,
-  told: ToldSwap,
-  random: Random,
-): readonly Changed[] {
+function cutSpan({ files, sources, phrasebook }: Dressed, told: Told, random: Random): readonly Changed[] {
   return sources.flatMap((source) => {
     const { file, kind, spacingSeconds } = source;
     if (kind !== 'poll') return [];
@@ -69,11 +68,7 @@ function cutSpan(
 }
 
 /** Every second to sixth look of a poll. */
-function thinPoll(
-  { files, sources, phrasebook }: Dressed,
-  told: ToldSwap,
-  random: Random,
-): readonly Changed[] {
+function thinPoll({ files, sources, phrasebook }: Dressed, told: Told, random: Random): readonly Changed[] {
   return sources.flatMap((source) => {
     if (source.kind !== 'poll') return [];
     const nth = 2 + Math.floor(5 * random());

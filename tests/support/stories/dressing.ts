@@ -27,6 +27,11 @@ export interface Dressed {
   readonly sources: readonly Source[];
   /** The phrasebook to read them with; `null`: plain English. */
   readonly phrasebook: string | null;
+  /**
+   * The sources do not describe what can be seen when, as where clocks differ or an export comes in pieces: a change that takes
+   * something away cannot be judged by them.
+   */
+  readonly isBeyondSources?: boolean;
 }
 
 export interface Dressing {
