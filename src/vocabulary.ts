@@ -1368,6 +1368,162 @@ export interface Fleet {
   readonly findings: readonly Finding[];
 }
 
+// ---- figures of a fleet ---------------------------------------------------------------------------------------
+
+/** How far the clock of one file is ahead of the reference's, from the changes both saw. */
+export interface ClockOffset {
+  readonly file: string;
+  readonly reference: string;
+  /** Milliseconds that the file is ahead, negative if it is behind; `null`: not measured. */
+  readonly ahead: number | null;
+  /** How far the differences scatter about it, in milliseconds: nine in ten lie within. */
+  readonly spread: number;
+  /** How many changes both saw. */
+  readonly count: number;
+  /** The true offset lies at most this many milliseconds from `ahead`, by what most pairs allow. */
+  readonly within: number;
+  /** Measured, and beyond its spread and what the spacing of the polls can explain. */
+  readonly isBeyond: boolean;
+  readonly evidence: NonEmpty<SourceLine>;
+}
+
+/** What a file has of one year: how many changes, when the first and the last of them are, and the line that is met first. */
+export interface StampYear {
+  readonly year: number;
+  readonly count: number;
+  readonly from: number;
+  readonly to: number;
+  readonly first: StreamPoint;
+}
+
+/** The stamps of a file by their years: those of its changes, and where its streams end; each in the order in which they are met. */
+export interface StampYears {
+  readonly changes: readonly StampYear[];
+  readonly ends: readonly StampYear[];
+}
+
+/** Lines of a file that a gap parts from all others in it, and when those others are. */
+export interface StrayLines extends Interval {
+  readonly strays: NonEmpty<StreamPoint>;
+  readonly gap: number;
+}
+
+/** What a fleet review needs of one file that was read: all that is told of files, and none of its changes. */
+export interface FileFigures {
+  readonly input: Input;
+  /** The pairs that its streams speak of, each once; `''` where none is known. */
+  readonly pairs: readonly string[];
+  readonly notices: readonly Notice[];
+  readonly stamps: StampYears;
+  readonly strays: StrayLines | null;
+  readonly offset: ClockOffset | null;
+}
+
+/** What could not be read. */
+export interface FailureFigures {
+  readonly where: string;
+  readonly what: string;
+  readonly fix: string;
+  readonly kind: FailureKind;
+  readonly setting?: Setting | undefined;
+}
+
+/** A loss of the ready partner with its lines. */
+export interface LossFigures extends Instant {
+  readonly kind: 'planned' | 'restart' | 'counted';
+  readonly lines: NonEmpty<SourceLine>;
+}
+
+/** One firmware or model that a half reported, from when on; `initial`: it was so when the log began. */
+export interface IdentityStep {
+  readonly time: number;
+  readonly value: string | null;
+  readonly initial: boolean;
+}
+
+/** What one half reported of its firmware or model over time. */
+export interface IdentityFigures {
+  readonly half: string;
+  readonly signal: 'firmware' | 'model';
+  readonly steps: readonly IdentityStep[];
+}
+
+/** Why a pair is not fit for a swap. */
+export interface FitnessReason {
+  readonly said: string;
+  /** Nothing speaks against the pair: what must be known was never logged, or for too short a time. */
+  readonly isUnknown?: true | undefined;
+  readonly lines: NonEmpty<SourceLine>;
+}
+
+/** Where a pair stands when its log ends: what its fitness is judged by, for however long it must have been ready. */
+export interface FitnessFigures {
+  /** Why it has no ready partner, or why that is not known; `null`: it has one. */
+  readonly now: FitnessReason | null;
+  /** What speaks against a swap besides, for however long it was ready. */
+  readonly standing: readonly FitnessReason[];
+  /** Until when it was not observed last, with the lines around that. */
+  readonly lastGap: { readonly to: number; readonly lines: NonEmpty<SourceLine> } | null;
+  /** The first and last line that were read of it. */
+  readonly ends: NonEmpty<SourceLine>;
+  /** What its readiness rests on. */
+  readonly ready: NonEmpty<SourceLine>;
+}
+
+/** A question of chance that an analyzer asks of a pair: a finding once it holds among all that is asked of all pairs. */
+export interface ChanceQuestion {
+  /** Chance of an answer as clear as this where there is nothing to find, 0 to 1. */
+  readonly p: number;
+  /** What is found, its sentence and figures up to that chance; `null` where it could not hold. */
+  readonly finding: Finding | null;
+}
+
+/** What one analyzer says of a pair. */
+export interface PairAnswer {
+  readonly analyzer: string;
+  readonly findings: readonly Finding[];
+  readonly questions: readonly ChanceQuestion[];
+}
+
+/** A bring-up as far as it is compared with others. */
+export type ComparedBringUp = Omit<BringUp, 'evidence' | 'lightEvidence'>;
+
+/** What pairs are compared by. */
+export interface ComparedPair extends Interval {
+  readonly pair: string;
+  readonly site: string | null;
+  /** When it was observed whether its partner is ready. */
+  readonly observed: readonly Interval[];
+  readonly losses: readonly LossFigures[];
+  readonly bouts: readonly { readonly time: number }[];
+  /** Share of the observed time with a ready partner. */
+  readonly availability: number | null;
+  /** By half, firmware before model. */
+  readonly identities: readonly IdentityFigures[];
+  /** The first instants of the months, UTC, in which anything happened. */
+  readonly activeMonths: readonly number[];
+  readonly bringUps: readonly ComparedBringUp[];
+  readonly fitness: FitnessFigures;
+}
+
+/** Everything that a fleet review needs of one pair. */
+export interface PairFigures extends ComparedPair {
+  readonly bringUps: readonly BringUp[];
+  /** In the order of the analyzers; those that say nothing are left out. */
+  readonly answers: readonly PairAnswer[];
+}
+
+/** The figures of the pairs that were read together, as those of one site are, and of the files they were read from. */
+export interface SiteFigures {
+  /** How they were made: for how long a state must last to count as settled, in milliseconds, and which clocks were set right. */
+  readonly holdMs: number;
+  readonly align: boolean;
+  readonly reference: string | null;
+  readonly files: readonly FileFigures[];
+  readonly failures: readonly FailureFigures[];
+  readonly pairs: readonly PairFigures[];
+}
+
 // ---- how durations are said ---------------------------------------------------------------------------------
 
 /**

@@ -1,5 +1,13 @@
-import type { Change, ImportedFile, Instant, NonEmpty, Signal, Source, Subject } from '../vocabulary.ts';
-import type { ClockOffset } from './clock-offsets.ts';
+import type {
+  Change,
+  ClockOffset,
+  ImportedFile,
+  Instant,
+  NonEmpty,
+  Signal,
+  Source,
+  Subject,
+} from '../vocabulary.ts';
 import type { Stamp } from './durations.ts';
 
 /** One change as one stream saw it, on its way to become an event. */
