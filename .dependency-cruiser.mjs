@@ -111,7 +111,7 @@ const doors = [
   ['vega-lite', 'src/(?:report/picture|charts/[\\w-]+)\\.ts$'],
   ['vega-interpreter', 'src/report/picture\\.ts$'],
   ['hyparquet', 'src/import/stored/parquet-rows\\.ts$'],
-  ['hyparquet-writer', 'src/report/timeline-parquet\\.ts$'],
+  ['hyparquet-writer', 'src/report/parquet-file\\.ts$'],
   ['commander', 'src/cli/(?:main|command|options)\\.ts$'],
 ];
 

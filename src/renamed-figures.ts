@@ -1,11 +1,11 @@
-import type {
-  FileFigures,
-  Finding,
-  FitnessReason,
-  Input,
-  NonEmpty,
-  PairFigures,
-  SourceLine,
+import {
+  type FileFigures,
+  type Finding,
+  type Input,
+  type NonEmpty,
+  type PairFigures,
+  type SourceLine,
+  withLines,
 } from './vocabulary.ts';
 
 /** Files and pairs that get another name, by the one that they have. */
@@ -44,38 +44,18 @@ export function renamedFile(figures: FileFigures, renaming: Renaming): FileFigur
 /** The figures of a pair under another name, with the lines of files that have one. */
 export function renamedPair(figures: PairFigures, renaming: Renaming): PairFigures {
   const pair = nameIn(renaming.pairs, figures.pair);
-  const lines = lineRenamer(renaming);
-  const finding = (own: Finding): Finding => ({
-    ...own,
-    pair: own.pair === null ? null : pair,
-    evidence: lines(own.evidence),
-  });
-  const reason = (own: FitnessReason): FitnessReason => ({ ...own, lines: lines(own.lines) });
-  const { losses, fitness, bringUps, answers } = figures;
-  const { now, standing, lastGap, ends, ready } = fitness;
+  const cited = renaming.files.size === 0 ? figures : withLines(figures, lineRenamer(renaming));
+  const renamed = (own: Finding): Finding => ({ ...own, pair: own.pair === null ? null : pair });
   return {
-    ...figures,
+    ...cited,
     pair,
-    losses: losses.map((loss) => ({ ...loss, lines: lines(loss.lines) })),
-    fitness: {
-      now: now === null ? null : reason(now),
-      standing: standing.map(reason),
-      lastGap: lastGap === null ? null : { ...lastGap, lines: lines(lastGap.lines) },
-      ends: lines(ends),
-      ready: lines(ready),
-    },
-    bringUps: bringUps.map((own) => ({
-      ...own,
-      pair,
-      evidence: lines(own.evidence),
-      lightEvidence: lines(own.lightEvidence),
-    })),
-    answers: answers.map(({ analyzer, findings, questions }) => ({
+    bringUps: cited.bringUps.map((own) => ({ ...own, pair })),
+    answers: cited.answers.map(({ analyzer, findings, questions }) => ({
       analyzer,
-      findings: findings.map(finding),
-      questions: questions.map((own) => ({
-        ...own,
-        finding: own.finding === null ? null : finding(own.finding),
+      findings: findings.map(renamed),
+      questions: questions.map(({ p, finding }) => ({
+        p,
+        finding: finding === null ? null : renamed(finding),
       })),
     })),
   };

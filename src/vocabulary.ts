@@ -1428,10 +1428,13 @@ export interface FailureFigures {
   readonly setting?: Setting | undefined;
 }
 
+/** The lines of a figure: themselves, or what stands for them. */
+type Cited = NonEmpty<SourceLine>;
+
 /** A loss of the ready partner with its lines. */
-export interface LossFigures extends Instant {
+export interface LossFigures<Lines = Cited> extends Instant {
   readonly kind: 'planned' | 'restart' | 'counted';
-  readonly lines: NonEmpty<SourceLine>;
+  readonly lines: Lines;
 }
 
 /** One firmware or model that a half reported, from when on; `initial`: it was so when the log began. */
@@ -1449,52 +1452,61 @@ export interface IdentityFigures {
 }
 
 /** Why a pair is not fit for a swap. */
-export interface FitnessReason {
+export interface FitnessReason<Lines = Cited> {
   readonly said: string;
   /** Nothing speaks against the pair: what must be known was never logged, or for too short a time. */
   readonly isUnknown?: true | undefined;
-  readonly lines: NonEmpty<SourceLine>;
+  readonly lines: Lines;
 }
 
 /** Where a pair stands when its log ends: what its fitness is judged by, for however long it must have been ready. */
-export interface FitnessFigures {
+export interface FitnessFigures<Lines = Cited> {
   /** Why it has no ready partner, or why that is not known; `null`: it has one. */
-  readonly now: FitnessReason | null;
+  readonly now: FitnessReason<Lines> | null;
   /** What speaks against a swap besides, for however long it was ready. */
-  readonly standing: readonly FitnessReason[];
+  readonly standing: readonly FitnessReason<Lines>[];
   /** Until when it was not observed last, with the lines around that. */
-  readonly lastGap: { readonly to: number; readonly lines: NonEmpty<SourceLine> } | null;
+  readonly lastGap: { readonly to: number; readonly lines: Lines } | null;
   /** The first and last line that were read of it. */
-  readonly ends: NonEmpty<SourceLine>;
+  readonly ends: Lines;
   /** What its readiness rests on. */
-  readonly ready: NonEmpty<SourceLine>;
+  readonly ready: Lines;
 }
 
+/** A finding with its lines, or with what stands for them. */
+export type CitedFinding<Lines = Cited> = Omit<Finding, 'evidence'> & { readonly evidence: Lines };
+
 /** A question of chance that an analyzer asks of a pair: a finding once it holds among all that is asked of all pairs. */
-export interface ChanceQuestion {
+export interface ChanceQuestion<Lines = Cited> {
   /** Chance of an answer as clear as this where there is nothing to find, 0 to 1. */
   readonly p: number;
   /** What is found, its sentence and figures up to that chance; `null` where it could not hold. */
-  readonly finding: Finding | null;
+  readonly finding: CitedFinding<Lines> | null;
 }
 
 /** What one analyzer says of a pair. */
-export interface PairAnswer {
+export interface PairAnswer<Lines = Cited> {
   readonly analyzer: string;
-  readonly findings: readonly Finding[];
-  readonly questions: readonly ChanceQuestion[];
+  readonly findings: readonly CitedFinding<Lines>[];
+  readonly questions: readonly ChanceQuestion<Lines>[];
 }
 
 /** A bring-up as far as it is compared with others. */
 export type ComparedBringUp = Omit<BringUp, 'evidence' | 'lightEvidence'>;
 
-/** What pairs are compared by. */
-export interface ComparedPair extends Interval {
+/** The same with its lines, or with what stands for them. */
+export type CitedBringUp<Lines = Cited> = ComparedBringUp & {
+  readonly evidence: Lines;
+  readonly lightEvidence: Lines;
+};
+
+/** Everything that a fleet review needs of one pair. */
+export interface PairFigures<Lines = Cited> extends Interval {
   readonly pair: string;
   readonly site: string | null;
   /** When it was observed whether its partner is ready. */
   readonly observed: readonly Interval[];
-  readonly losses: readonly LossFigures[];
+  readonly losses: readonly LossFigures<Lines>[];
   readonly bouts: readonly { readonly time: number }[];
   /** Share of the observed time with a ready partner. */
   readonly availability: number | null;
@@ -1502,15 +1514,47 @@ export interface ComparedPair extends Interval {
   readonly identities: readonly IdentityFigures[];
   /** The first instants of the months, UTC, in which anything happened. */
   readonly activeMonths: readonly number[];
-  readonly bringUps: readonly ComparedBringUp[];
-  readonly fitness: FitnessFigures;
+  readonly bringUps: readonly CitedBringUp<Lines>[];
+  readonly fitness: FitnessFigures<Lines>;
+  /** In the order of the analyzers; those that say nothing are left out. */
+  readonly answers: readonly PairAnswer<Lines>[];
 }
 
-/** Everything that a fleet review needs of one pair. */
-export interface PairFigures extends ComparedPair {
-  readonly bringUps: readonly BringUp[];
-  /** In the order of the analyzers; those that say nothing are left out. */
-  readonly answers: readonly PairAnswer[];
+/** What pairs are compared by. */
+export type ComparedPair = Omit<PairFigures, 'answers' | 'bringUps'> & {
+  readonly bringUps: readonly ComparedBringUp[];
+};
+
+/** The figures of a pair with other lines in place of all that they cite, or with what stands for those. */
+export function withLines<Own, Other>(
+  figures: PairFigures<Own>,
+  to: (lines: Own) => Other,
+): PairFigures<Other> {
+  const { losses, fitness, bringUps, answers } = figures;
+  const { now, standing, lastGap, ends, ready } = fitness;
+  const reason = (own: FitnessReason<Own>): FitnessReason<Other> => ({ ...own, lines: to(own.lines) });
+  const finding = (own: CitedFinding<Own>): CitedFinding<Other> => ({ ...own, evidence: to(own.evidence) });
+  return {
+    ...figures,
+    losses: losses.map((loss) => ({ ...loss, lines: to(loss.lines) })),
+    fitness: {
+      now: now === null ? null : reason(now),
+      standing: standing.map(reason),
+      lastGap: lastGap === null ? null : { ...lastGap, lines: to(lastGap.lines) },
+      ends: to(ends),
+      ready: to(ready),
+    },
+    bringUps: bringUps.map((own) => ({
+      ...own,
+      evidence: to(own.evidence),
+      lightEvidence: to(own.lightEvidence),
+    })),
+    answers: answers.map(({ analyzer, findings, questions }) => ({
+      analyzer,
+      findings: findings.map(finding),
+      questions: questions.map(({ p, finding: own }) => ({ p, finding: own === null ? null : finding(own) })),
+    })),
+  };
 }
 
 /** The figures of the pairs that were read together, as those of one site are, and of the files they were read from. */

@@ -1,5 +1,5 @@
 import type { PairFacts } from '../timeline/facts.ts';
-import type { ChanceQuestion, Finding, PairAnswer } from '../vocabulary.ts';
+import type { Finding, PairAnswer } from '../vocabulary.ts';
 import type { Analysis, Analyzer } from './analyzer.ts';
 import type { Limits } from './limits.ts';
 import { tellAnswers } from './tell-answers.ts';
@@ -19,9 +19,7 @@ export interface Answer {
 }
 
 /** What one analyzer says of one pair before it is known what is asked of all others. */
-export interface Asked extends Answer, PairAnswer {
-  readonly questions: readonly ChanceQuestion[];
-}
+export interface Asked extends Omit<Answer, 'findings'>, PairAnswer {}
 
 /**
  * Runs every analyzer on every pair. One that throws does not stop the others: it is reported as failed. Questions of chance
