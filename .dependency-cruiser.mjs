@@ -103,7 +103,7 @@ const doors = [
   ],
   [
     'valibot',
-    'src/import/(?:job|bytes/bundle-schema|phrasebook/(?:phrasebook-schema|yaml-file)|stored/stored-timeline-schema)\\.ts$',
+    'src/import/(?:job|bytes/bundle-schema|phrasebook/(?:phrasebook-schema|yaml-file)|stored/(?:stored-timeline|figures)-schema)\\.ts$',
   ],
   ['re2js', 'src/import/phrasebook/patterns\\.ts$'],
   ['yaml', 'src/import/phrasebook/yaml-file\\.ts$'],

@@ -12,6 +12,7 @@ import type {
   FileFigures,
   Finding,
   Fleet,
+  Input,
   PairAnswer,
   PairFigures,
   SiteFigures,
@@ -22,6 +23,8 @@ export interface SitesQuestion extends FleetQuestion {
   readonly limits: Limits;
   /** Clocks were set right. */
   readonly align: boolean;
+  /** Where a file of one of the sites stands among all files, the lowest first; without it, in the order of the sites. */
+  readonly placeOf?: (input: Input, site: number) => number;
 }
 
 /**
@@ -32,7 +35,7 @@ export function reviewSites(sites: readonly SiteFigures[], question: SitesQuesti
   const { limits, align } = question;
   const named = withCommonNames(sites);
   const pairs = pairsInOrder(named);
-  const files = named.flatMap((site) => site.files);
+  const files = filesInOrder(named, question.placeOf);
   const findings = findingsOf(
     { files, pairs, failures: named.flatMap((site) => site.failures) },
     limits,
@@ -45,6 +48,16 @@ export function reviewSites(sites: readonly SiteFigures[], question: SitesQuesti
     months: lossMonths(pairs),
     findings,
   };
+}
+
+function filesInOrder(
+  sites: readonly SiteFigures[],
+  placeOf: SitesQuestion['placeOf'],
+): readonly FileFigures[] {
+  const placed = sites.flatMap((site, index) =>
+    site.files.map((file) => ({ file, place: placeOf?.(file.input, index) ?? 0 })),
+  );
+  return placed.sort((a, b) => a.place - b.place).map(({ file }) => file);
 }
 
 /** What was found: the worst first, then by pair and time. */

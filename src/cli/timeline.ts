@@ -1,10 +1,10 @@
-import { InputError, timelinesOf } from '../pipeline.ts';
+import { timelinesOf } from '../pipeline.ts';
 import { timelineCsv, timelineJson, timelineJsonLines } from '../report/timeline-documents.ts';
 import { timelineParquet } from '../report/timeline-parquet.ts';
 import { type CommonOptions, cliCommand, clocksOf, importAll, limitsOf, type Status } from './command.ts';
 import { digestOf } from './platform.ts';
 import type { Streams } from './streams.ts';
-import { writeWhole } from './write-files.ts';
+import { parquetIsBinary, writeWhole } from './write-files.ts';
 
 interface TimelineOptions extends CommonOptions {
   readonly format?: 'csv' | 'jsonl' | 'parquet' | undefined;
@@ -59,12 +59,7 @@ async function storeTimeline(
   options: TimelineOptions,
   streams: Streams,
 ): Promise<Status> {
-  if (options.out === undefined)
-    throw new InputError(
-      '--format parquet',
-      'Parquet is binary and cannot be printed.',
-      'Name a file with --out.',
-    );
+  if (options.out === undefined) throw parquetIsBinary();
   const { files, failures, phrasebookNotices, read } = await importAll(paths, options, streams);
   await writeWhole(options.out, timelineParquet(files, failures, digestOf, phrasebookNotices), read);
   return 0;
