@@ -1,12 +1,18 @@
-import { bareFile, type Renaming, renamedFile, renamedPair } from './renamed-figures.ts';
-import { type ComparedPair, compareText, type PairFigures, type SiteFigures } from './vocabulary.ts';
+import { bareFile, type Renaming, renamedFile } from './renamed-figures.ts';
+import { type ComparedPair, compareText, type SiteFigures } from './vocabulary.ts';
+
+/** A site, in brief or whole. */
+type Site<Pair> = Omit<SiteFigures, 'pairs'> & { readonly pairs: readonly Pair[] };
 
 /**
  * The figures of several sites with names that hold for all of them, each in the order given. Of different files with one name at
  * several sites, those from a timeline or an archive are named after it too; pairs of one name at several sites bear the name of
  * theirs, as they do where all logs are read together.
  */
-export function withCommonNames(sites: readonly SiteFigures[]): readonly SiteFigures[] {
+export function withCommonNames<Pair extends ComparedPair>(
+  sites: readonly Site<Pair>[],
+  renamed: (pair: Pair, renaming: Renaming) => Pair,
+): readonly Site<Pair>[] {
   if (sites.length < 2) return sites;
   const files = filesShared(sites);
   const pairs = pairsShared(sites);
@@ -16,13 +22,13 @@ export function withCommonNames(sites: readonly SiteFigures[]): readonly SiteFig
     return {
       ...site,
       files: site.files.map((file) => renamedFile(file, renaming)),
-      pairs: site.pairs.map((pair) => renamedPair(pair, renaming)),
+      pairs: site.pairs.map((pair) => renamed(pair, renaming)),
     };
   });
 }
 
 /** All pairs of several sites, in the order of their names. */
-export function pairsInOrder(sites: readonly SiteFigures[]): readonly PairFigures[] {
+export function pairsInOrder<Pair extends ComparedPair>(sites: readonly Site<Pair>[]): readonly Pair[] {
   return sites.flatMap((site) => site.pairs).sort((a, b) => compareText(a.pair, b.pair));
 }
 
@@ -33,12 +39,12 @@ export function barePair({ pair, site }: Pick<ComparedPair, 'pair' | 'site'>): s
 }
 
 /** Names of files that more than one site has. */
-function filesShared(sites: readonly SiteFigures[]): ReadonlySet<string> {
+function filesShared(sites: readonly Pick<SiteFigures, 'files'>[]): ReadonlySet<string> {
   return namedTwice(sites.map(({ files }) => files.flatMap(({ input }) => [input.file, bareFile(input)])));
 }
 
 /** Names of pairs that several sites have. */
-function pairsShared(sites: readonly SiteFigures[]): ReadonlySet<string> {
+function pairsShared(sites: readonly Site<ComparedPair>[]): ReadonlySet<string> {
   const known = new Map<string, Set<string>>();
   for (const pair of sites.flatMap((site) => site.pairs)) {
     const name = barePair(pair);
@@ -56,7 +62,7 @@ function namedTwice(lists: readonly (readonly string[])[]): ReadonlySet<string> 
 }
 
 function renamingOf(
-  { files, pairs }: SiteFigures,
+  { files, pairs }: Site<ComparedPair>,
   filesTwice: ReadonlySet<string>,
   pairsTwice: ReadonlySet<string>,
 ): Renaming {

@@ -37,6 +37,7 @@ import {
   type Verification,
 } from './vocabulary.ts';
 
+export { type BriefSite, briefly } from './brief-figures.ts';
 export type { FleetQuestion } from './fleet/review-fleet.ts';
 export { DamagedEnd, eachChunk } from './import/bytes/damaged-end.ts';
 export type { FileSource, GrowingFile, Hasher, Platform, StoredFile } from './import/bytes/file-source.ts';
@@ -67,7 +68,7 @@ export { planProblem } from './plan-problem.ts';
 export { type PrepareQuestion, prepareSwap } from './prepare-swap.ts';
 export { runningClock } from './procedure/running-clock.ts';
 export { type SitesGiven, withoutRepeated } from './repeated-figures.ts';
-export { reviewSites } from './review-sites.ts';
+export { reviewInBrief, reviewSites, type SitesQuestion } from './review-sites.ts';
 export type { Clocks } from './site-figures.ts';
 export { swapsNow } from './swaps-now.ts';
 export type { Mark, PairHealth } from './timeline/health.ts';

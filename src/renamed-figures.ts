@@ -1,4 +1,5 @@
 import {
+  type ComparedPair,
   type FileFigures,
   type Finding,
   type Input,
@@ -59,6 +60,12 @@ export function renamedPair(figures: PairFigures, renaming: Renaming): PairFigur
       })),
     })),
   };
+}
+
+/** The figures of a pair in brief under another name: they cite no file. */
+export function renamedBrief(figures: ComparedPair, { pairs }: Renaming): ComparedPair {
+  const pair = nameIn(pairs, figures.pair);
+  return { ...figures, pair, bringUps: figures.bringUps.map((own) => ({ ...own, pair })) };
 }
 
 function nameIn(names: ReadonlyMap<string, string>, name: string): string {

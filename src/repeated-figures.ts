@@ -1,12 +1,13 @@
+import type { BriefSite } from './brief-figures.ts';
 import { InputError } from './import/bytes/input-error.ts';
 import { barePair } from './joined-figures.ts';
-import { compareText, type PairFigures, type SiteFigures } from './vocabulary.ts';
+import { type ComparedPair, compareText } from './vocabulary.ts';
 
 /** The figures of a site, and what they were given as: a file of figures, or timelines and logs that were read just now. */
 export interface SitesGiven {
   readonly name: string;
   readonly isStored: boolean;
-  readonly figures: SiteFigures;
+  readonly figures: BriefSite;
 }
 
 /**
@@ -20,7 +21,7 @@ export function withoutRepeated<Site extends SitesGiven>(
   readonly kept: readonly Site[];
   readonly failures: readonly InputError[];
 } {
-  const known = new Map<string, { readonly name: string; readonly pair: PairFigures }[]>();
+  const known = new Map<string, { readonly name: string; readonly pair: ComparedPair }[]>();
   const kept = new Set<Site>();
   const failures = new Map<string, InputError>();
   // What was read just now is whole; figures are held against it.
@@ -49,11 +50,11 @@ export function withoutRepeated<Site extends SitesGiven>(
 }
 
 /** Two pairs of one name are one unless each is said to be of another site. */
-function meet(a: PairFigures, b: PairFigures): boolean {
+function meet(a: ComparedPair, b: ComparedPair): boolean {
   return a.site === null || b.site === null || a.site === b.site;
 }
 
-function areAlike(a: PairFigures, b: PairFigures): boolean {
+function areAlike(a: ComparedPair, b: ComparedPair): boolean {
   return JSON.stringify(a, inOneOrder) === JSON.stringify(b, inOneOrder);
 }
 
@@ -63,7 +64,7 @@ function inOneOrder(_key: string, value: unknown): unknown {
   return Object.fromEntries(Object.entries(value).sort(([one], [other]) => compareText(one, other)));
 }
 
-function repeated(name: string, { pair, site }: PairFigures, other: string): InputError {
+function repeated(name: string, { pair, site }: ComparedPair, other: string): InputError {
   const which = site === null ? `a pair ${pair}` : `the pair ${pair} of ${site}`;
   return new InputError(
     name,

@@ -3,15 +3,18 @@ import { farStamps } from './analyze/far-stamps.ts';
 import { failureFinding, noticesOf, offsetFindings } from './analyze/notices.ts';
 import { strayStamps } from './analyze/stray-stamps.ts';
 import { tellAnswers } from './analyze/tell-answers.ts';
+import type { BriefSite } from './brief-figures.ts';
 import { lossMonths } from './fleet/months.ts';
 import { type FleetQuestion, reviewFleet } from './fleet/review-fleet.ts';
 import { pairsInOrder, withCommonNames } from './joined-figures.ts';
 import type { Limits } from './limits.ts';
+import { renamedBrief, renamedPair } from './renamed-figures.ts';
 import type {
   FailureFigures,
   FileFigures,
   Finding,
   Fleet,
+  FleetInBrief,
   Input,
   PairAnswer,
   PairFigures,
@@ -33,7 +36,7 @@ export interface SitesQuestion extends FleetQuestion {
  */
 export function reviewSites(sites: readonly SiteFigures[], question: SitesQuestion): Fleet {
   const { limits, align } = question;
-  const named = withCommonNames(sites);
+  const named = withCommonNames(sites, renamedPair);
   const pairs = pairsInOrder(named);
   const files = filesInOrder(named, question.placeOf);
   const findings = findingsOf(
@@ -50,8 +53,25 @@ export function reviewSites(sites: readonly SiteFigures[], question: SitesQuesti
   };
 }
 
+/** The same in brief: all that is said of it is said of the whole. */
+export function reviewInBrief(sites: readonly BriefSite[], question: SitesQuestion): FleetInBrief {
+  const { limits, align } = question;
+  const named = withCommonNames(sites, renamedBrief);
+  const pairs = pairsInOrder(named);
+  const files = filesInOrder(named, question.placeOf);
+  const failures = named.flatMap((site) => site.failures);
+  const review = reviewFleet(pairs, [], question, limits.rules, limits.fleet);
+  const outstanding = new Set(review.pairs.flatMap((p) => (p.standsOut === true ? [p.pair] : [])));
+  return {
+    ...review,
+    inputs: files.map((file) => file.input),
+    months: lossMonths(pairs.filter(({ pair }) => outstanding.has(pair))),
+    findings: [...findingsOfFiles({ files, failures }, align)].sort(bySeverity),
+  };
+}
+
 function filesInOrder(
-  sites: readonly SiteFigures[],
+  sites: readonly Pick<SiteFigures, 'files'>[],
   placeOf: SitesQuestion['placeOf'],
 ): readonly FileFigures[] {
   const placed = sites.flatMap((site, index) =>

@@ -1368,6 +1368,33 @@ export interface Fleet {
   readonly findings: readonly Finding[];
 }
 
+/** A fleet review without what it was made from and what it cites: what a terminal shows of it. */
+export interface FleetInBrief
+  extends Pick<
+    Fleet,
+    | 'by'
+    | 'power'
+    | 'lossGroups'
+    | 'lossRatios'
+    | 'groups'
+    | 'logRank'
+    | 'forecast'
+    | 'boutsNextYear'
+    | 'drifts'
+    | 'alike'
+    | 'findings'
+  > {
+  readonly inputs: readonly Omit<Input, 'units' | 'unmatched'>[];
+  readonly pairs: readonly PairInBrief[];
+  /** Of the pairs that stand out at least. */
+  readonly months: Fleet['months'];
+}
+
+/** A pair without what it cites. */
+export type PairInBrief = Omit<PairReview, 'evidence' | 'flapping' | 'readiness'> & {
+  readonly readiness: Pick<PairReview['readiness'], 'fit' | 'reasons'>;
+};
+
 // ---- figures of a fleet ---------------------------------------------------------------------------------------
 
 /** How far the clock of one file is ahead of the reference's, from the changes both saw. */
@@ -1492,10 +1519,23 @@ export interface PairAnswer<Lines = Cited> {
 }
 
 /** A bring-up as far as it is compared with others. */
-export type ComparedBringUp = Omit<BringUp, 'evidence' | 'lightEvidence'>;
+export type ComparedBringUp = Pick<
+  BringUp,
+  | 'pair'
+  | 'half'
+  | 'cause'
+  | 'start'
+  | 'firmware'
+  | 'model'
+  | 'outcome'
+  | 'sync'
+  | 'held'
+  | 'settledSeconds'
+  | 'watchedTo'
+>;
 
-/** The same with its lines, or with what stands for them. */
-export type CitedBringUp<Lines = Cited> = ComparedBringUp & {
+/** A bring-up with its lines, or with what stands for them. */
+export type CitedBringUp<Lines = Cited> = Omit<BringUp, 'evidence' | 'lightEvidence'> & {
   readonly evidence: Lines;
   readonly lightEvidence: Lines;
 };

@@ -1,26 +1,15 @@
-import { InputError, reviewSites, withoutRepeated } from '../pipeline.ts';
-import { terminal } from '../report/escape.ts';
+import { briefly, reviewInBrief, reviewSites, type SitesQuestion } from '../pipeline.ts';
 import { figuresFile } from '../report/figures-parquet.ts';
 import { fleetJson } from '../report/fleet-json.ts';
 import { fleetReports } from '../report/fleet-reports.ts';
 import { fleetText } from '../report/fleet-text.ts';
 import { shownZone } from '../report/shown-zone.ts';
-import type { Fleet, SiteFigures } from '../vocabulary.ts';
-import {
-  type CommonOptions,
-  cliCommand,
-  clocksOf,
-  limitsOf,
-  NothingReadable,
-  type Status,
-  sayRefusal,
-} from './command.ts';
-import { failed, givenSites, type PlacedSite, type SiteTask } from './given-sites.ts';
+import type { Fleet, FleetInBrief } from '../vocabulary.ts';
+import { type CommonOptions, cliCommand, clocksOf, limitsOf, type Status } from './command.ts';
 import { type OpenedFiles, openGiven } from './open-given.ts';
 import { painterFor } from './paint.ts';
 import { digestOf } from './platform.ts';
-import { progressTo } from './progress.ts';
-import { readSite } from './read-sites.ts';
+import { readSites } from './read-sites.ts';
 import type { Streams } from './streams.ts';
 import { parquetIsBinary, writeReports, writeWhole } from './write-files.ts';
 
@@ -75,23 +64,34 @@ async function fleetFiles(
 ): Promise<Status> {
   if (options.format === 'parquet' && options.out === undefined) throw parquetIsBinary();
   const opened = await openGiven(paths, options, [streams.stdout, streams.stderr], undefined);
-  const { settings } = opened;
-  const sites = await readGiven(opened, streams);
-  if (options.format === 'parquet') return writeFigures(sites, options, opened);
-  const { group, swaps, readyDays } = options;
-  const places = new Map(opened.sources.map(({ name }, place) => [name, place]));
-  const reviewed = reviewSites(
-    sites.map(({ figures }) => figures),
-    {
-      by: group ?? 'firmware',
-      swaps: swaps ?? usualSwaps,
-      readyDays,
-      limits: limitsOf(settings),
-      align: clocksOf(settings).align,
-      placeOf: ({ file, container }, site) => places.get(container?.file ?? file) ?? sites[site]?.place ?? 0,
-    },
+  if (options.format === 'parquet') return writeFigures(opened, options, streams);
+  const isWhole = options.json === true || options.out !== undefined;
+  return isWhole ? reviewWhole(opened, options, streams) : reviewForTerminal(opened, options, streams);
+}
+
+/** Of what a terminal shows the figures are kept in brief. */
+async function reviewForTerminal(
+  opened: OpenedFiles,
+  options: FleetOptions,
+  streams: Streams,
+): Promise<Status> {
+  const sites = await readSites(opened, streams, briefly());
+  const reviewed = reviewInBrief(
+    sites.map((site) => site.figures),
+    questionOf(opened, options, sites),
   );
-  const zone = shownZone(settings.zone, reviewed.inputs);
+  const zone = shownZone(opened.settings.zone, reviewed.inputs);
+  streams.stdout.write(fleetText(reviewed, { zone, paint: painterFor(streams.stdout), reports: [] }));
+  return statusOf(reviewed);
+}
+
+async function reviewWhole(opened: OpenedFiles, options: FleetOptions, streams: Streams): Promise<Status> {
+  const sites = await readSites(opened, streams, (site) => site);
+  const reviewed = reviewSites(
+    sites.map((site) => site.figures),
+    questionOf(opened, options, sites),
+  );
+  const zone = shownZone(opened.settings.zone, reviewed.inputs);
   const asked = { zone, version: STEADYPAIR_VERSION };
   const reports =
     options.out === undefined
@@ -102,48 +102,34 @@ async function fleetFiles(
   return statusOf(reviewed);
 }
 
-/** The figures of all that was opened; what could not be read is among them, and told. Throws if nothing was readable. */
-async function readGiven(opened: OpenedFiles, { stderr }: Streams): Promise<readonly PlacedSite[]> {
-  const { sources, settings, phrasebook, notOpened, notices, reports } = opened;
-  const progress = progressTo(stderr, sources);
-  const read = async (tasks: readonly SiteTask[]): Promise<readonly SiteFigures[]> => {
-    const figures: SiteFigures[] = [];
-    for (const task of tasks) figures.push(await readSite(task, { phrasebook, ...progress }));
-    return figures;
-  };
-  const given = await givenSites(sources, settings, read);
-  progress.end();
-  const { kept, failures } = withoutRepeated(given);
-  const sites = [placed(notOpened), ...kept, placed(failures)];
-  const all = sites.flatMap((site) => site.figures.failures);
-  const told = all.map(({ where, what, fix, kind, setting }) =>
-    sayRefusal(new InputError(where, what, fix, kind, setting)),
-  );
-  for (const line of [...told, ...notices]) stderr.write(`${terminal(line)}\n`);
-  if (sites.every(({ figures }) => figures.files.length === 0))
-    throw new NothingReadable(all.length + reports);
-  return sites;
-
-  function placed(refused: readonly InputError[]): PlacedSite {
-    return { name: '', isStored: false, figures: failed(refused, settings), place: 0 };
-  }
-}
-
 /** The figures in place of the files they were made from: a later review reads them with the same result. */
-async function writeFigures(
-  sites: readonly PlacedSite[],
-  { out }: FleetOptions,
-  { read }: OpenedFiles,
-): Promise<Status> {
+async function writeFigures(opened: OpenedFiles, { out }: FleetOptions, streams: Streams): Promise<Status> {
   if (out === undefined) throw parquetIsBinary();
+  const sites = await readSites(opened, streams, (site) => site);
   const file = figuresFile(digestOf);
   for (const { figures } of sites) if (figures.files.length + figures.failures.length > 0) file.add(figures);
-  await writeWhole(out, file.whole(), read);
+  await writeWhole(out, file.whole(), opened.read);
   return 0;
 }
 
+function questionOf(
+  { sources, settings }: OpenedFiles,
+  { group, swaps, readyDays }: FleetOptions,
+  sites: readonly { readonly place: number }[],
+): SitesQuestion {
+  const places = new Map(sources.map(({ name }, place) => [name, place]));
+  return {
+    by: group ?? 'firmware',
+    swaps: swaps ?? usualSwaps,
+    readyDays,
+    limits: limitsOf(settings),
+    align: clocksOf(settings).align,
+    placeOf: ({ file, container }, site) => places.get(container?.file ?? file) ?? sites[site]?.place ?? 0,
+  };
+}
+
 /** 1 where a pair stands out or is unfit; else 3 where it is not known of some whether they are fit. Source: design.md, section 8. */
-function statusOf({ pairs }: Fleet): Status {
+function statusOf({ pairs }: Pick<FleetInBrief, 'pairs'>): Status {
   if (pairs.some((p) => p.standsOut === true || p.readiness.fit === false)) return 1;
   return pairs.some((p) => p.readiness.fit === null) ? 3 : 0;
 }

@@ -1,5 +1,6 @@
 import type { Settings } from '../bundle/inside.ts';
 import {
+  type BriefSite,
   type FileSource,
   InputError,
   readFigures,
@@ -19,23 +20,30 @@ export interface SiteTask {
   readonly settings: Settings;
 }
 
-/** The figures of a site, and where its first file stands among all that were given. */
-export interface PlacedSite extends SitesGiven {
+/** The figures of a site, whole or in brief, and where its first file stands among all that were given. */
+export interface PlacedSite<Site extends BriefSite> extends SitesGiven {
+  readonly figures: Site;
   readonly place: number;
+}
+
+/** How sites are read, and what is kept of their figures. */
+export interface SiteReader<Site extends BriefSite> {
+  /** Makes the figures of what is read together, and may do so for several at once; in the order of the tasks. */
+  readonly read: (tasks: readonly SiteTask[]) => Promise<readonly Site[]>;
+  readonly keep: (site: SiteFigures) => Site;
 }
 
 type Timeline = Extract<StoredContent, { readonly kind: 'timeline' }>;
 
 /**
  * The figures of everything that was given, in the order of the files: timelines are read site by site, logs all together with
- * the timelines beside them, figures as they are. `read` makes the figures of what is read together, and may do so for several
- * at once.
+ * the timelines beside them, figures as they are.
  */
-export async function givenSites(
+export async function givenSites<Site extends BriefSite>(
   sources: readonly FileSource[],
   settings: Settings,
-  read: (tasks: readonly SiteTask[]) => Promise<readonly SiteFigures[]>,
-): Promise<readonly PlacedSite[]> {
+  { read, keep }: SiteReader<Site>,
+): Promise<readonly PlacedSite<Site>[]> {
   const contents = await contentsOf(sources);
   const places = [...sources.keys()];
   const toRead = places.filter((place) => contents[place]?.kind !== 'figures');
@@ -45,15 +53,15 @@ export async function givenSites(
     settings,
   }));
   const figures = await read(tasks);
-  const made = figures.map((own, index): PlacedSite => {
+  const made = figures.map((own, index): PlacedSite<Site> => {
     const place = groups[index]?.[0] ?? 0;
     return { name: sources[place]?.name ?? '', isStored: false, figures: own, place };
   });
-  const stored: PlacedSite[] = [];
+  const stored: PlacedSite<Site>[] = [];
   for (const place of places) {
     const source = sources[place];
     if (source === undefined || contents[place]?.kind !== 'figures') continue;
-    for (const own of await sitesIn(source, settings))
+    for (const own of await sitesIn(source, settings, keep))
       stored.push({ name: source.name, isStored: true, figures: own, place });
   }
   return [...made, ...stored].sort((a, b) => a.place - b.place);
@@ -93,17 +101,21 @@ function groupsOf(
 }
 
 /** The sites of a file of figures; what keeps it from being read stands in place of them. */
-async function sitesIn(source: FileSource, settings: Settings): Promise<readonly SiteFigures[]> {
-  const sites: SiteFigures[] = [];
+async function sitesIn<Site>(
+  source: FileSource,
+  settings: Settings,
+  keep: (site: SiteFigures) => Site,
+): Promise<readonly Site[]> {
+  const sites: Site[] = [];
   try {
     await readFigures(source, platform, (site) => {
       refuseOtherRules(source.name, site, settings);
-      sites.push(site);
+      sites.push(keep(site));
     });
     return sites;
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
-    return [failed([error], settings)];
+    return [keep(failed([error], settings))];
   }
 }
 

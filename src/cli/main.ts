@@ -1,4 +1,5 @@
 import { fstatSync } from 'node:fs';
+import { parentPort, Worker, workerData } from 'node:worker_threads';
 import { Command, CommanderError } from 'commander';
 import { InputError } from '../pipeline.ts';
 import { terminal } from '../report/escape.ts';
@@ -7,6 +8,7 @@ import { diagnoseCommand } from './diagnose.ts';
 import { fleetCommand } from './fleet.ts';
 import { inspectCommand } from './inspect.ts';
 import { prepareCommand } from './prepare.ts';
+import { serveSites, siteThread } from './site-threads.ts';
 import type { Output, Screen, Streams } from './streams.ts';
 import { identityOf } from './things.ts';
 import { timelineCommand } from './timeline.ts';
@@ -66,7 +68,7 @@ function tell(error: unknown, args: readonly string[], { stderr }: Streams): Sta
   return 2;
 }
 
-function programFor({ stdout, stderr }: Streams, end: (status: Status) => void): Command {
+function programFor(streams: Streams, end: (status: Status) => void): Command {
   const program = new Command('steadypair')
     .description(
       'Reads the diagnostic exports of redundant controller pairs and says what happened to each pair.',
@@ -74,8 +76,8 @@ function programFor({ stdout, stderr }: Streams, end: (status: Status) => void):
     .version(STEADYPAIR_VERSION)
     .exitOverride()
     .configureOutput({
-      writeOut: (text) => stdout.write(text),
-      writeErr: (text) => stderr.write(text),
+      writeOut: (text) => streams.stdout.write(text),
+      writeErr: (text) => streams.stderr.write(text),
       outputError: (text, write) =>
         write(
           `${text
@@ -85,7 +87,7 @@ function programFor({ stdout, stderr }: Streams, end: (status: Status) => void):
         ),
     })
     .addHelpText('after', cautions);
-  for (const command of commands) command.addTo(program, { stdout, stderr }, end);
+  for (const command of commands) command.addTo(program, streams, end);
   return program;
 }
 
@@ -122,10 +124,12 @@ function ignoreClosedPipe(error: Error & { readonly code?: string }): void {
   if (error.code !== 'EPIPE') throw error;
 }
 
-if (process.argv[1] !== undefined && !process.argv[1].includes('vitest')) {
+if (workerData === siteThread && parentPort !== null) serveSites(parentPort);
+else if (process.argv[1] !== undefined && !process.argv[1].includes('vitest')) {
   process.stdout.on('error', ignoreClosedPipe);
   process.exitCode = await run(process.argv.slice(2), {
     stdout: outputOf(process.stdout),
     stderr: outputOf(process.stderr),
+    newThread: () => new Worker(new URL(import.meta.url), { workerData: siteThread }),
   });
 }
