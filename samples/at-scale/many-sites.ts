@@ -64,14 +64,18 @@ async function yearOf(seed: number, pairs: number): Promise<readonly ImportedFil
   const end = fleetFrom + 365 * dayMs;
   const own = messages.filter((m) => m.time < end).sort((a, b) => a.time - b.time);
   const begins = Array.from({ length: months }, (_, month) => Date.UTC(2024, 10 + month, 1));
-  const journals = begins.map((from, index) => {
+  const journals = begins.flatMap((from, index) => {
     const to = begins[index + 1] ?? end;
     const rows = own.filter((m) => m.time >= from && m.time < to);
     const stamp = { form: 'iso-offset', zone: 'Europe/Lisbon', decimals: 3 } as const;
-    return {
-      name: `journal-${new Date(from).toISOString().slice(0, 7)}.csv`,
-      bytes: new TextEncoder().encode(journalCsv(rows, ['time', 'unit', 'message'], ',', stamp)),
-    };
+    // A month in which nothing happened has no journal.
+    if (rows.length === 0) return [];
+    return [
+      {
+        name: `journal-${new Date(from).toISOString().slice(0, 7)}.csv`,
+        bytes: new TextEncoder().encode(journalCsv(rows, ['time', 'unit', 'message'], ',', stamp)),
+      },
+    ];
   });
   const { files, failures } = await importFiles(
     journals.map(({ name, bytes }) => ({
