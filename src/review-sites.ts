@@ -81,7 +81,7 @@ function filesInOrder(
 }
 
 /** What was found: the worst first, then by pair and time. */
-export function findingsOf(
+function findingsOf(
   found: {
     readonly files: readonly FileFigures[];
     readonly failures: readonly FailureFigures[];

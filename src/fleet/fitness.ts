@@ -26,7 +26,7 @@ export function fitnessFigures(facts: PairFacts, rules: TimelineRules): FitnessF
 }
 
 /** The line that said last that the partner is ready, and where the log ends. */
-export function readyLines({ timeline, readiness }: PairFacts): NonEmpty<SourceLine> {
+function readyLines({ timeline, readiness }: PairFacts): NonEmpty<SourceLine> {
   const now = stepAt(readiness.steps, timeline.to);
   const ends = endLines(timeline);
   return now === undefined ? ends : uniqueLines([...linesOf(now), ...ends.slice(-1)]);

@@ -42,17 +42,21 @@ describe('figures in place of timelines', () => {
     ['--json'],
     [],
     ['--json', '--group', 'site', '--swaps', '40', '--ready-days', '30'],
-  ])('give the same review: %s', async (...options) => {
-    const whole = await steadypair('fleet', ...timelines, ...options);
-    expect(whole.out).toContain('INTAKE');
-    expect(await steadypair('fleet', ...figures, ...options)).toEqual(whole);
-    const [first = '', second = '', third = ''] = figures;
-    expect(await steadypair('fleet', timelines[0] ?? '', second, third, ...options)).toEqual(whole);
-    // Figures of figures.
-    const region = await figuresAt('region.parquet', first, second);
-    const world = await figuresAt('world.parquet', region, timelines[2] ?? '');
-    expect(await steadypair('fleet', world, ...options)).toEqual(whole);
-  }, 60_000);
+  ])(
+    'give the same review: %s',
+    async (...options) => {
+      const whole = await steadypair('fleet', ...timelines, ...options);
+      expect(whole.out).toContain('INTAKE');
+      expect(await steadypair('fleet', ...figures, ...options)).toEqual(whole);
+      const [first = '', second = '', third = ''] = figures;
+      expect(await steadypair('fleet', timelines[0] ?? '', second, third, ...options)).toEqual(whole);
+      // Figures of figures.
+      const region = await figuresAt('region.parquet', first, second);
+      const world = await figuresAt('world.parquet', region, timelines[2] ?? '');
+      expect(await steadypair('fleet', world, ...options)).toEqual(whole);
+    },
+    60_000,
+  );
 
   test('give the same reports', async () => {
     const [one, other] = [join(folder, 'one'), join(folder, 'other')];
@@ -79,10 +83,12 @@ describe('figures in place of timelines', () => {
       from read_parquet([${figures.map((path) => `'${path}'`).join()}]) where pair is not null
       group by all order by all`);
     const { pairs, attempts } = JSON.parse((await steadypair('fleet', ...timelines, '--json')).out);
-    const told = pairs.map(({ site, pair, losses }: Record<'site' | 'pair', string> & { losses: number }) => ({
-      ...{ site, pair: pair.replace(` at ${site}`, ''), losses },
-      bringUps: attempts.filter((a: { readonly pair: string }) => a.pair === pair).length,
-    }));
+    const told = pairs.map(
+      ({ site, pair, losses }: Record<'site' | 'pair', string> & { losses: number }) => ({
+        ...{ site, pair: pair.replace(` at ${site}`, ''), losses },
+        bringUps: attempts.filter((a: { readonly pair: string }) => a.pair === pair).length,
+      }),
+    );
     const keyOf = ({ site, pair }: { readonly site: string; readonly pair: string }): string => site + pair;
     expect(reader.getRowObjects()).toEqual(
       told.sort((a: Parameters<typeof keyOf>[0], b: Parameters<typeof keyOf>[0]) =>
