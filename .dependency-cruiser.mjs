@@ -42,7 +42,13 @@ const layerRules = Object.entries(mayImport).map(([folder, others]) => ({
   name: `layer-${folder}`,
   severity: 'error',
   from: { path: reach(folder) },
-  to: { path: reach(''), pathNot: ['node_modules/', ...['vocabulary\\.ts$', 'change(?:s|-columns)\\.ts$', folder, ...others].map(reach)] },
+  to: {
+    path: reach(''),
+    pathNot: [
+      'node_modules/',
+      ...['vocabulary\\.ts$', 'change(?:s|-columns)\\.ts$', folder, ...others].map(reach),
+    ],
+  },
 }));
 
 /** The files a list imports, except the type of its members. */
@@ -103,7 +109,7 @@ const doors = [
   ],
   [
     'valibot',
-    'src/import/(?:job|bytes/bundle-schema|phrasebook/(?:phrasebook-schema|yaml-file)|stored/stored-timeline-schema)\\.ts$',
+    'src/import/(?:job|bytes/bundle-schema|phrasebook/(?:phrasebook-schema|yaml-file)|stored/(?:stored-timeline|figures)-schema)\\.ts$',
   ],
   ['re2js', 'src/import/phrasebook/patterns\\.ts$'],
   ['yaml', 'src/import/phrasebook/yaml-file\\.ts$'],
@@ -111,7 +117,7 @@ const doors = [
   ['vega-lite', 'src/(?:report/picture|charts/[\\w-]+)\\.ts$'],
   ['vega-interpreter', 'src/report/picture\\.ts$'],
   ['hyparquet', 'src/import/stored/parquet-rows\\.ts$'],
-  ['hyparquet-writer', 'src/report/timeline-parquet\\.ts$'],
+  ['hyparquet-writer', 'src/report/parquet-file\\.ts$'],
   ['commander', 'src/cli/(?:main|cli-command|options)\\.ts$'],
 ];
 

@@ -1,6 +1,7 @@
 import { type Considered, rankPairs } from './diagnose/attention.ts';
-import { rateLosses } from './fleet/rate-losses.ts';
-import { readinessForSwap } from './fleet/readiness.ts';
+import { lossFigures } from './fleet/pair-figures.ts';
+import { type LossesOf, rateLosses } from './fleet/rate-losses.ts';
+import { readinessForSwap, standingOf } from './fleet/readiness.ts';
 import type { Limits } from './limits.ts';
 import type { PairFacts } from './timeline/facts.ts';
 import { groupBy } from './timeline/groups.ts';
@@ -17,7 +18,7 @@ export function attentionOf(
   limits: Limits,
 ): readonly Attention[] {
   const lastSwaps = new Map(swaps.map((swap) => [swap.pair, swap]));
-  const { rates } = rateLosses(facts, limits.fleet);
+  const { rates } = rateLosses(facts.map(lossesOf), limits.fleet);
   const critical = groupBy(
     findings.filter((f) => f.severity === 'critical'),
     (f) => f.pair ?? '',
@@ -25,7 +26,7 @@ export function attentionOf(
   const all = facts.flatMap((one, index): readonly Considered[] => {
     const rate = rates[index];
     if (rate === undefined) return [];
-    const readiness = readinessForSwap(one, limits.rules, limits.fleet.readyMs);
+    const readiness = readinessForSwap(standingOf(one, limits.rules), limits.fleet.readyMs);
     const { pair } = one.timeline;
     return [
       {
@@ -37,4 +38,9 @@ export function attentionOf(
     ];
   });
   return rankPairs(all, limits.diagnose, limits.rules);
+}
+
+function lossesOf(facts: PairFacts): LossesOf {
+  const { pair, observed } = facts.timeline;
+  return { pair, observed, losses: lossFigures(facts), bouts: facts.bouts };
 }

@@ -1,26 +1,26 @@
 import { analyzers } from './analyze/analyzers.ts';
 import { bySeverity } from './analyze/by-severity.ts';
-import { farStamps } from './analyze/far-stamps.ts';
-import { failureFinding, noticesOf, offsetFindings, phrasebookFindings } from './analyze/notices.ts';
-import { type Answer, runAnalyzers } from './analyze/run-analyzers.ts';
-import { strayStamps } from './analyze/stray-stamps.ts';
+import { fileFigures } from './analyze/file-figures.ts';
+import { phrasebookFindings } from './analyze/notices.ts';
+import { type Answer, answered, askAnalyzers } from './analyze/run-analyzers.ts';
 import { attentionOf } from './attention.ts';
 import { causes } from './diagnose/causes.ts';
 import { sayChoice, worstOf } from './diagnose/choose-pair.ts';
 import { diagnosePair } from './diagnose/diagnose-pair.ts';
 import { fleetOf, troubleOf } from './diagnose/trouble.ts';
-import { type FleetQuestion, reviewFleet } from './fleet/review-fleet.ts';
-import type { InputError } from './import/bytes/input-error.ts';
+import type { FleetQuestion } from './fleet/review-fleet.ts';
 import type { Imported } from './import/import-files.ts';
 import { isPartial } from './import/is-partial.ts';
 import { defaultLimits, type Limits } from './limits.ts';
 import { noPairNamed, pairsNamed } from './pairs-named.ts';
 import { planProblem } from './plan-problem.ts';
+import { findingsOfFiles, reviewSites } from './review-sites.ts';
+import { type Clocks, type ReadSite, siteFigures } from './site-figures.ts';
 import { swapsOf } from './swaps-of.ts';
 import { alignClocks } from './timeline/align-clocks.ts';
 import { buildTimeline } from './timeline/build-timeline.ts';
-import { type ClockOffset, clockOffsets } from './timeline/clock-offsets.ts';
-import { factsOf, type PairFacts } from './timeline/facts.ts';
+import { clockOffsets } from './timeline/clock-offsets.ts';
+import { factsOf } from './timeline/facts.ts';
 import { healthOf, type PairHealth } from './timeline/health.ts';
 import { pairsBySite } from './timeline/sites.ts';
 import type { SwapFilter } from './verify/find-swaps.ts';
@@ -29,14 +29,15 @@ import {
   type Diagnosis,
   type Finding,
   type Fleet,
-  type ImportedFile,
   type Job,
   mayConcern,
   type PairTimeline,
+  type SiteFigures,
   type Swap,
   type Verification,
 } from './vocabulary.ts';
 
+export { type BriefSite, briefly } from './brief-figures.ts';
 export type { FleetQuestion } from './fleet/review-fleet.ts';
 export { DamagedEnd, eachChunk } from './import/bytes/damaged-end.ts';
 export type { FileSource, GrowingFile, Hasher, Platform, StoredFile } from './import/bytes/file-source.ts';
@@ -58,56 +59,67 @@ export type { LessonPreview } from './import/phrasebook/preview-lesson.ts';
 export type { Lesson } from './import/phrasebook/teach-phrasebook.ts';
 export { mostYaml, tooLargeYaml } from './import/phrasebook/yaml-file.ts';
 export { previewOf, readPhrasebook, teachAll } from './import/read-phrasebook.ts';
+export { readFigures } from './import/stored/figures.ts';
+export { siteGroups } from './import/stored/site-groups.ts';
+export { type StoredContent, storedContent } from './import/stored/stored-places.ts';
 export { lastHour } from './last-hour.ts';
 export { type Limits, limitsWithHold } from './limits.ts';
 export { planProblem } from './plan-problem.ts';
 export { type PrepareQuestion, prepareSwap } from './prepare-swap.ts';
 export { runningClock } from './procedure/running-clock.ts';
+export { type SitesGiven, withoutRepeated } from './repeated-figures.ts';
+export { reviewInBrief, reviewSites, type SitesQuestion } from './review-sites.ts';
+export type { Clocks } from './site-figures.ts';
 export { swapsNow } from './swaps-now.ts';
-export type { ClockOffset } from './timeline/clock-offsets.ts';
 export type { Mark, PairHealth } from './timeline/health.ts';
 
 /** Everything the files say: timelines, the facts of each pair, what the analyzers answered, and the findings. */
-export interface Analysed {
-  readonly limits: Limits;
-  readonly files: readonly ImportedFile[];
+export interface Analysed extends ReadSite {
   readonly timelines: readonly PairTimeline[];
-  readonly facts: readonly PairFacts[];
   readonly answers: readonly Answer[];
   readonly findings: readonly Finding[];
   /** What is of no use in the phrasebook, for those who write it: no answer about a pair rests on it. */
   readonly phrasebook: readonly Finding[];
-  readonly offsets: readonly ClockOffset[];
-  /** What was given and could not be read. */
-  readonly failures: readonly InputError[];
 }
 
-/** What to do about clocks that disagree; `reference` names the file whose clock counts. */
-export interface Clocks {
-  readonly align: boolean;
-  readonly reference: string | null;
-}
+/** As printed, held against the first that counts. */
+const usualClocks: Clocks = { align: false, reference: null };
 
 /** Builds the timelines and runs every analyzer. Findings: the worst first, then by pair and time. */
 export function analyse(
   imported: Imported,
   limits: Limits = defaultLimits,
-  clocks: Clocks = { align: false, reference: null },
+  clocks: Clocks = usualClocks,
 ): Analysed {
-  const { failures } = imported;
-  const { files, offsets, timelines } = timelinesOf(imported, limits, clocks);
-  const facts = factsOf(timelines, limits.rules);
-  const answers = runAnalyzers(analyzers, facts, limits);
+  const asked = ask(imported, limits, clocks);
+  const answers = answered(asked.asked, limits);
+  const { files, offsets, failures } = asked;
   const findings = [
     ...answers.flatMap((a) => a.findings),
-    ...noticesOf(files),
-    ...farStamps(files),
-    ...strayStamps(files),
-    ...offsetFindings(offsets, files, clocks.align),
-    ...failures.map(failureFinding),
+    ...findingsOfFiles({ files: fileFigures(files, offsets), failures }, clocks.align),
   ].sort(bySeverity);
-  const phrasebook = phrasebookFindings(imported.phrasebookNotices ?? []);
-  return { limits, files, timelines, facts, answers, findings, phrasebook, offsets, failures };
+  return { ...asked, answers, findings, phrasebook: phrasebookFindings(imported.phrasebookNotices ?? []) };
+}
+
+/** Builds the timelines and asks every analyzer of each pair. */
+function ask(
+  imported: Imported,
+  limits: Limits,
+  clocks: Clocks,
+): Omit<Analysed, 'answers' | 'findings' | 'phrasebook'> {
+  const { files, offsets, timelines } = timelinesOf(imported, limits, clocks);
+  const facts = factsOf(timelines, limits.rules);
+  const asked = askAnalyzers(analyzers, facts, limits);
+  return { limits, clocks, files, offsets, timelines, facts, asked, failures: imported.failures };
+}
+
+/** The figures of the pairs that were read together: what a fleet review takes of them. */
+export function figuresOf(
+  imported: Imported,
+  limits: Limits = defaultLimits,
+  clocks: Clocks = usualClocks,
+): SiteFigures {
+  return siteFigures(ask(imported, limits, clocks));
 }
 
 /** Builds the timelines, and nothing that rests on them. */
@@ -189,10 +201,6 @@ export function diagnose(analysed: Analysed, pair: string | null): Diagnosis {
 
 /** Compares all pairs with each other, and their bring-ups in groups. */
 export function fleet(analysed: Analysed, question: FleetQuestion): Fleet {
-  const { facts, files, findings, limits } = analysed;
-  return {
-    inputs: files.map((f) => f.input),
-    ...reviewFleet(facts, findings, question, limits.rules, limits.fleet),
-    findings,
-  };
+  const { limits, clocks } = analysed;
+  return reviewSites([siteFigures(analysed)], { ...question, limits, align: clocks.align });
 }

@@ -1394,6 +1394,246 @@ export interface Fleet {
   readonly findings: readonly Finding[];
 }
 
+/** A fleet review without what it was made from and what it cites: what a terminal shows of it. */
+export interface FleetInBrief
+  extends Pick<
+    Fleet,
+    | 'by'
+    | 'power'
+    | 'lossGroups'
+    | 'lossRatios'
+    | 'groups'
+    | 'logRank'
+    | 'forecast'
+    | 'boutsNextYear'
+    | 'drifts'
+    | 'alike'
+    | 'findings'
+  > {
+  readonly inputs: readonly Omit<Input, 'units' | 'unmatched'>[];
+  readonly pairs: readonly PairInBrief[];
+  /** Of the pairs that stand out at least. */
+  readonly months: Fleet['months'];
+}
+
+/** A pair without what it cites. */
+export type PairInBrief = Omit<PairReview, 'evidence' | 'flapping' | 'readiness'> & {
+  readonly readiness: Pick<PairReview['readiness'], 'fit' | 'reasons'>;
+};
+
+// ---- figures of a fleet ---------------------------------------------------------------------------------------
+
+/** How far the clock of one file is ahead of the reference's, from the changes both saw. */
+export interface ClockOffset {
+  readonly file: string;
+  readonly reference: string;
+  /** Milliseconds that the file is ahead, negative if it is behind; `null`: not measured. */
+  readonly ahead: number | null;
+  /** How far the differences scatter about it, in milliseconds: nine in ten lie within. */
+  readonly spread: number;
+  /** How many changes both saw. */
+  readonly count: number;
+  /** The true offset lies at most this many milliseconds from `ahead`, by what most pairs allow. */
+  readonly within: number;
+  /** Measured, and beyond its spread and what the spacing of the polls can explain. */
+  readonly isBeyond: boolean;
+  readonly evidence: NonEmpty<SourceLine>;
+}
+
+/** What a file has of one year: how many changes, when the first and the last of them are, and the line that is met first. */
+export interface StampYear {
+  readonly year: number;
+  readonly count: number;
+  readonly from: number;
+  readonly to: number;
+  readonly first: StreamPoint;
+}
+
+/** The stamps of a file by their years: those of its changes, and where its streams end; each in the order in which they are met. */
+export interface StampYears {
+  readonly changes: readonly StampYear[];
+  readonly ends: readonly StampYear[];
+}
+
+/** Lines of a file that a gap parts from all others in it, and when those others are. */
+export interface StrayLines extends Interval {
+  readonly strays: NonEmpty<StreamPoint>;
+  readonly gap: number;
+}
+
+/** What a fleet review needs of one file that was read: all that is told of files, and none of its changes. */
+export interface FileFigures {
+  readonly input: Input;
+  /** The pairs that its streams speak of, each once; `''` where none is known. */
+  readonly pairs: readonly string[];
+  readonly notices: readonly Notice[];
+  readonly stamps: StampYears;
+  readonly strays: StrayLines | null;
+  readonly offset: ClockOffset | null;
+}
+
+/** What could not be read. */
+export interface FailureFigures {
+  readonly where: string;
+  readonly what: string;
+  readonly fix: string;
+  readonly kind: FailureKind;
+  readonly setting?: Setting | undefined;
+}
+
+/** The lines of a figure: themselves, or what stands for them. */
+type Cited = NonEmpty<SourceLine>;
+
+/** A loss of the ready partner with its lines. */
+export interface LossFigures<Lines = Cited> extends Instant {
+  readonly kind: 'planned' | 'restart' | 'counted';
+  readonly lines: Lines;
+}
+
+/** One firmware or model that a half reported, from when on; `initial`: it was so when the log began. */
+export interface IdentityStep {
+  readonly time: number;
+  readonly value: string | null;
+  readonly initial: boolean;
+}
+
+/** What one half reported of its firmware or model over time. */
+export interface IdentityFigures {
+  readonly half: string;
+  readonly signal: 'firmware' | 'model';
+  readonly steps: readonly IdentityStep[];
+}
+
+/** Why a pair is not fit for a swap. */
+export interface FitnessReason<Lines = Cited> {
+  readonly said: string;
+  /** Nothing speaks against the pair: what must be known was never logged, or for too short a time. */
+  readonly isUnknown?: true | undefined;
+  readonly lines: Lines;
+}
+
+/** Where a pair stands when its log ends: what its fitness is judged by, for however long it must have been ready. */
+export interface FitnessFigures<Lines = Cited> {
+  /** Why it has no ready partner, or why that is not known; `null`: it has one. */
+  readonly now: FitnessReason<Lines> | null;
+  /** What speaks against a swap besides, for however long it was ready. */
+  readonly standing: readonly FitnessReason<Lines>[];
+  /** Until when it was not observed last, with the lines around that. */
+  readonly lastGap: { readonly to: number; readonly lines: Lines } | null;
+  /** The first and last line that were read of it. */
+  readonly ends: Lines;
+  /** What its readiness rests on. */
+  readonly ready: Lines;
+}
+
+/** A finding with its lines, or with what stands for them. */
+export type CitedFinding<Lines = Cited> = Omit<Finding, 'evidence'> & { readonly evidence: Lines };
+
+/** A question of chance that an analyzer asks of a pair: a finding once it holds among all that is asked of all pairs. */
+export interface ChanceQuestion<Lines = Cited> {
+  /** Chance of an answer as clear as this where there is nothing to find, 0 to 1. */
+  readonly p: number;
+  /** What is found, its sentence and figures up to that chance; `null` where it could not hold. */
+  readonly finding: CitedFinding<Lines> | null;
+}
+
+/** What one analyzer says of a pair. */
+export interface PairAnswer<Lines = Cited> {
+  readonly analyzer: string;
+  readonly findings: readonly CitedFinding<Lines>[];
+  readonly questions: readonly ChanceQuestion<Lines>[];
+}
+
+/** A bring-up as far as it is compared with others. */
+export type ComparedBringUp = Pick<
+  BringUp,
+  | 'pair'
+  | 'half'
+  | 'cause'
+  | 'start'
+  | 'firmware'
+  | 'model'
+  | 'outcome'
+  | 'sync'
+  | 'held'
+  | 'settledSeconds'
+  | 'watchedTo'
+>;
+
+/** A bring-up with its lines, or with what stands for them. */
+export type CitedBringUp<Lines = Cited> = Omit<BringUp, 'evidence' | 'lightEvidence'> & {
+  readonly evidence: Lines;
+  readonly lightEvidence: Lines;
+};
+
+/** Everything that a fleet review needs of one pair. */
+export interface PairFigures<Lines = Cited> extends Interval {
+  readonly pair: string;
+  readonly site: string | null;
+  /** When it was observed whether its partner is ready. */
+  readonly observed: readonly Interval[];
+  readonly losses: readonly LossFigures<Lines>[];
+  readonly bouts: readonly { readonly time: number }[];
+  /** Share of the observed time with a ready partner. */
+  readonly availability: number | null;
+  /** By half, firmware before model. */
+  readonly identities: readonly IdentityFigures[];
+  /** The first instants of the months, UTC, in which anything happened. */
+  readonly activeMonths: readonly number[];
+  readonly bringUps: readonly CitedBringUp<Lines>[];
+  readonly fitness: FitnessFigures<Lines>;
+  /** In the order of the analyzers; those that say nothing are left out. */
+  readonly answers: readonly PairAnswer<Lines>[];
+}
+
+/** What pairs are compared by. */
+export type ComparedPair = Omit<PairFigures, 'answers' | 'bringUps'> & {
+  readonly bringUps: readonly ComparedBringUp[];
+};
+
+/** The figures of a pair with other lines in place of all that they cite, or with what stands for those. */
+export function withLines<Own, Other>(
+  figures: PairFigures<Own>,
+  to: (lines: Own) => Other,
+): PairFigures<Other> {
+  const { losses, fitness, bringUps, answers } = figures;
+  const { now, standing, lastGap, ends, ready } = fitness;
+  const reason = (own: FitnessReason<Own>): FitnessReason<Other> => ({ ...own, lines: to(own.lines) });
+  const finding = (own: CitedFinding<Own>): CitedFinding<Other> => ({ ...own, evidence: to(own.evidence) });
+  return {
+    ...figures,
+    losses: losses.map((loss) => ({ ...loss, lines: to(loss.lines) })),
+    fitness: {
+      now: now === null ? null : reason(now),
+      standing: standing.map(reason),
+      lastGap: lastGap === null ? null : { ...lastGap, lines: to(lastGap.lines) },
+      ends: to(ends),
+      ready: to(ready),
+    },
+    bringUps: bringUps.map((own) => ({
+      ...own,
+      evidence: to(own.evidence),
+      lightEvidence: to(own.lightEvidence),
+    })),
+    answers: answers.map(({ analyzer, findings, questions }) => ({
+      analyzer,
+      findings: findings.map(finding),
+      questions: questions.map(({ p, finding: own }) => ({ p, finding: own === null ? null : finding(own) })),
+    })),
+  };
+}
+
+/** The figures of the pairs that were read together, as those of one site are, and of the files they were read from. */
+export interface SiteFigures {
+  /** How they were made: for how long a state must last to count as settled, in milliseconds, and which clocks were set right. */
+  readonly holdMs: number;
+  readonly align: boolean;
+  readonly reference: string | null;
+  readonly files: readonly FileFigures[];
+  readonly failures: readonly FailureFigures[];
+  readonly pairs: readonly PairFigures[];
+}
+
 // ---- how durations are said ---------------------------------------------------------------------------------
 
 /**

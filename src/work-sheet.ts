@@ -1,4 +1,4 @@
-import { fitFor, type Reason, readyLines, reasonsAgainstSwap } from './fleet/readiness.ts';
+import { fitFor, reasonsAgainstSwap, standingOf } from './fleet/readiness.ts';
 import type { Limits } from './limits.ts';
 import { exposureOf, unnamed, withBlank } from './sheet-steps.ts';
 import { clip } from './timeline/coverage.ts';
@@ -9,6 +9,7 @@ import { activeCount, standbyTold } from './timeline/standby-told.ts';
 import { stepAt, track } from './timeline/tracks.ts';
 import type {
   Finding,
+  FitnessReason,
   Instant,
   PairTimeline,
   PlannedModule,
@@ -80,7 +81,7 @@ function readinessOf(
 ): SheetReadiness {
   const { timeline } = facts;
   const ageMs = now - timeline.to;
-  const old: readonly Reason[] =
+  const old: readonly FitnessReason[] =
     allowOld || (ageMs <= prepare.freshMs && ageMs >= -prepare.aheadMs)
       ? []
       : [
@@ -93,15 +94,16 @@ function readinessOf(
             lines: endLines(timeline),
           },
         ];
-  const reasons = [...rolesAtOdds(timeline), ...reasonsAgainstSwap(facts, rules, fleet.readyMs), ...old];
+  const standing = standingOf(facts, rules);
+  const reasons = [...rolesAtOdds(timeline), ...reasonsAgainstSwap(standing, fleet.readyMs), ...old];
   return {
     fit: fitFor(reasons),
     reasons: reasons.map((r) => ({ statement: r.said, evidence: r.lines })),
-    evidence: reasons.length === 0 ? readyLines(facts) : reasons.flatMap((r) => r.lines),
+    evidence: reasons.length === 0 ? standing.fitness.ready : reasons.flatMap((r) => r.lines),
   };
 }
 
-function rolesAtOdds(timeline: PairTimeline): readonly Reason[] {
+function rolesAtOdds(timeline: PairTimeline): readonly FitnessReason[] {
   const { count, evidence: lines } = activeCount(timeline);
   if (count === null || count === 1) return [];
   return [{ said: count === 0 ? 'Neither half is active.' : 'Both halves are active.', lines }];

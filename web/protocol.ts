@@ -1,7 +1,6 @@
 import type { AnswerAlone } from '../src/bundle/documents.ts';
 import type { MadeBundle } from '../src/bundle/prepare-bundle.ts';
 import type {
-  ClockOffset,
   FleetQuestion,
   GrowingFile,
   Lesson,
@@ -13,6 +12,7 @@ import type { ReportFile } from '../src/report/verify-reports.ts';
 import type {
   Attention,
   Became,
+  ClockOffset,
   Diagnosis,
   Finding,
   Fleet,

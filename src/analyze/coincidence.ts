@@ -9,11 +9,11 @@ import {
   type Finding,
   type Interval,
   type NonEmpty,
-  sayChance,
   sayDuration,
   type TimelineEvent,
 } from '../vocabulary.ts';
-import type { Analyzer, Question, SharedChance } from './analyzer.ts';
+import type { Analyzer } from './analyzer.ts';
+import { askIf } from './ask-if.ts';
 import { isComparedChange, kindOfChange, sayChange } from './change-words.ts';
 import type { CoincidenceLimits, Limits } from './limits.ts';
 
@@ -38,12 +38,12 @@ export const coincidence: Analyzer = {
       findings: [],
       questions: comparisons
         .filter((c) => couldHold(c, limits))
-        .map(
-          (c): Question => ({
-            p:
-              c.preceded.length < limits.coincidence.leastCount ? 1 : atLeastOf(c.chances, c.preceded.length),
-            tell: (shared) => toFinding(facts, judged, c, shared, limits.coincidence),
-          }),
+        .map((c) =>
+          askIf(
+            c.preceded.length < limits.coincidence.leastCount ? 1 : atLeastOf(c.chances, c.preceded.length),
+            limits,
+            () => toFinding(facts, judged, c, limits.coincidence),
+          ),
         ),
     };
   },
@@ -158,7 +158,6 @@ function toFinding(
   { timeline }: PairFacts,
   losses: readonly TimelineEvent[],
   { kind, preceded, chances }: Comparison,
-  { p, questions }: SharedChance,
   { windowMs }: CoincidenceLimits,
 ): Finding {
   const halves = new Set(preceded.map(({ change }) => change.half));
@@ -169,7 +168,6 @@ function toFinding(
   const events: NonEmpty<TimelineEvent> = [first, ...rest];
   const expected = chances.reduce((sum, chance) => sum + chance, 0);
   const chance = expected < 0.01 ? 'fewer than 0.01' : String(Number(expected.toPrecision(2)));
-  const asked = questions === 1 ? 'the only question asked' : `${questions} questions asked of all pairs`;
   return {
     id: 'coincidence',
     severity: 'warning',
@@ -177,8 +175,8 @@ function toFinding(
     half,
     from: first.time,
     to: rest.at(-1)?.time ?? first.time,
-    statement: `${preceded.length} of ${losses.length} losses came within ${sayDuration(windowMs / 1000)} after ${what}; by chance ${chance} would (${sayChance(p)}, ${asked}).`,
-    figures: { change: kind, count: preceded.length, losses: losses.length, expected, p, questions },
+    statement: `${preceded.length} of ${losses.length} losses came within ${sayDuration(windowMs / 1000)} after ${what}; by chance ${chance} would (`,
+    figures: { change: kind, count: preceded.length, losses: losses.length, expected },
     evidence: linesOfAll(events),
   };
 }

@@ -1,10 +1,23 @@
 import { textAt } from '../changes.ts';
-import type { Finding, ImportedFile, NonEmpty, SourceLine } from '../vocabulary.ts';
+import type {
+  Changes,
+  FileFigures,
+  Finding,
+  ImportedFile,
+  NonEmpty,
+  SourceLine,
+  StampYear,
+  StampYears,
+  StreamPoint,
+} from '../vocabulary.ts';
 
 /** A stamp with its line. */
 interface Stamped extends SourceLine {
   readonly time: number;
 }
+
+/** A file as far as its stamps are looked at. */
+type Stamps = Pick<FileFigures, 'stamps'> & { readonly input: Pick<FileFigures['input'], 'file'> };
 
 /** Stamps that lie together, and the first of them. */
 interface Cluster {
@@ -23,7 +36,7 @@ const mostLines = 5;
  * Stamps more than ten years from most others, as a clock gives them that was never set, or one that failed; one warning, or
  * none. Where neither side is most, all are told of. They are used as printed.
  */
-export function farStamps(files: readonly ImportedFile[]): readonly Finding[] {
+export function farStamps(files: readonly Stamps[]): readonly Finding[] {
   const clusters = clustersOf(files);
   const all = clusters.reduce((sum, c) => sum + c.count, 0);
   const far = clusters.filter((c) => c.count * 2 <= all);
@@ -68,7 +81,7 @@ function sayStamp({ file, line, time }: Stamped): string {
 }
 
 /** Stamps parted by years without any, the earliest first. */
-function clustersOf(files: readonly ImportedFile[]): readonly Cluster[] {
+function clustersOf(files: readonly Stamps[]): readonly Cluster[] {
   const years = yearsOf(files);
   const clusters: Cluster[] = [];
   let before = -Infinity;
@@ -83,36 +96,72 @@ function clustersOf(files: readonly ImportedFile[]): readonly Cluster[] {
   return clusters;
 }
 
-function join(cluster: Cluster, more: Cluster): void {
+function join(
+  cluster: { count: number; from: number; to: number },
+  more: { readonly count: number; readonly from: number; readonly to: number },
+): void {
   cluster.count += more.count;
   cluster.from = Math.min(cluster.from, more.from);
   cluster.to = Math.max(cluster.to, more.to);
 }
 
-/** How many changes each year holds, and its first line; the end of a stream where it is alone in its year. */
-function yearsOf(files: readonly ImportedFile[]): ReadonlyMap<number, Cluster> {
+/** How many changes each year of all files holds, and its first line; the end of a stream where it is alone in its year. */
+function yearsOf(files: readonly Stamps[]): ReadonlyMap<number, Cluster> {
   const years = new Map<number, Cluster>();
-  for (const { input, changes } of files)
-    for (const [place, time] of changes.time.entries()) {
-      const known = years.get(yearOf(time));
-      if (known === undefined) {
-        const [line, text] = [changes.line[place] ?? 0, textAt(changes, place)];
-        const first = { file: input.file, line, text, time };
-        years.set(yearOf(time), { count: 1, from: time, to: time, first });
-      } else {
-        known.count += 1;
-        known.from = Math.min(known.from, time);
-        known.to = Math.max(known.to, time);
-      }
+  const clusterOf = (file: string, { count, from, to, first }: StampYear): Cluster => ({
+    ...{ count, from, to },
+    first: { file, ...first },
+  });
+  for (const { input, stamps } of files)
+    for (const own of stamps.changes) {
+      const known = years.get(own.year);
+      if (known === undefined) years.set(own.year, clusterOf(input.file, own));
+      else join(known, own);
     }
-  for (const { input, streams } of files)
-    for (const { last } of streams) {
-      const { time } = last;
-      const known = years.get(yearOf(time));
-      if (known !== undefined) known.to = Math.max(known.to, time);
-      else years.set(yearOf(time), { count: 1, from: time, to: time, first: { file: input.file, ...last } });
+  for (const { input, stamps } of files)
+    for (const own of stamps.ends) {
+      const known = years.get(own.year);
+      if (known === undefined) years.set(own.year, clusterOf(input.file, own));
+      else known.to = Math.max(known.to, own.to);
     }
   return years;
+}
+
+/** The stamps of a file by their years. A year in which only streams end counts once, at the end that is met first. */
+export function stampYears({ changes, streams }: ImportedFile): StampYears {
+  const ends = yearsIn(streams.map((s) => s.last));
+  return {
+    changes: yearsOfChanges(changes),
+    ends: ends.map((y) => ({ ...y, count: 1, from: y.first.time })),
+  };
+}
+
+type YearSoFar = { -readonly [Key in keyof StampYear]: StampYear[Key] };
+
+/** Rows become text only where they are the first of a year. */
+function yearsOfChanges(changes: Changes): readonly StampYear[] {
+  const years = new Map<number, YearSoFar>();
+  for (const [place, time] of changes.time.entries()) {
+    const year = yearOf(time);
+    const known = years.get(year);
+    if (known === undefined) {
+      const first = { time, line: changes.line[place] ?? 0, text: textAt(changes, place) };
+      years.set(year, { year, count: 1, from: time, to: time, first });
+    } else join(known, { count: 1, from: time, to: time });
+  }
+  return [...years.values()];
+}
+
+function yearsIn(points: readonly StreamPoint[]): readonly StampYear[] {
+  const years = new Map<number, YearSoFar>();
+  for (const { time, line, text } of points) {
+    const year = yearOf(time);
+    const known = years.get(year);
+    if (known === undefined)
+      years.set(year, { year, count: 1, from: time, to: time, first: { time, line, text } });
+    else join(known, { count: 1, from: time, to: time });
+  }
+  return [...years.values()];
 }
 
 function yearOf(time: number): number {

@@ -1,5 +1,12 @@
-import type { ClockOffset } from '../timeline/clock-offsets.ts';
-import type { FailureKind, Finding, ImportedFile, Notice, Setting, Severity } from '../vocabulary.ts';
+import type {
+  ClockOffset,
+  FailureFigures,
+  FileFigures,
+  Finding,
+  Notice,
+  Setting,
+  Severity,
+} from '../vocabulary.ts';
 import { sayDuration } from '../vocabulary.ts';
 
 const severities: Readonly<Record<Notice['id'], Severity>> = {
@@ -17,7 +24,7 @@ const severities: Readonly<Record<Notice['id'], Severity>> = {
 };
 
 /** What was odd in the files, as findings that concern no one pair. */
-export function noticesOf(files: readonly ImportedFile[]): readonly Finding[] {
+export function noticesOf(files: readonly FileFigures[]): readonly Finding[] {
   return files.flatMap((file) =>
     file.notices.map((notice) => ({ ...toFinding(file.input.file, notice), ...concerns(file) })),
   );
@@ -29,13 +36,11 @@ export function phrasebookFindings(notices: readonly Notice[]): readonly Finding
 }
 
 /** The pairs that all of the files speak of; of a file with a unit of no known pair, or without any, any pair may be meant. */
-function concerns(...files: readonly ImportedFile[]): Pick<Finding, 'concerns'> {
-  const named = files
-    .map((file) => new Set(file.streams.map((s) => s.subject.pair)))
-    .filter((pairs) => pairs.size > 0 && !pairs.has(''));
+function concerns(...files: readonly FileFigures[]): Pick<Finding, 'concerns'> {
+  const named = files.map((file) => file.pairs).filter((pairs) => pairs.length > 0 && !pairs.includes(''));
   const [first, ...others] = named;
   if (first === undefined) return {};
-  return { concerns: [...first].filter((pair) => others.every((pairs) => pairs.has(pair))) };
+  return { concerns: first.filter((pair) => others.every((pairs) => pairs.includes(pair))) };
 }
 
 function toFinding(file: string, notice: Notice): Finding {
@@ -54,15 +59,14 @@ function toFinding(file: string, notice: Notice): Finding {
 }
 
 /** How far the clocks of the files are apart; a warning where it is beyond what spread and spacing explain. */
-export function offsetFindings(
-  offsets: readonly ClockOffset[],
-  files: readonly ImportedFile[],
-  isAligned: boolean,
-): readonly Finding[] {
-  return offsets.map((offset) => ({
-    ...offsetFinding(offset, isAligned),
-    ...concerns(...files.filter((f) => [offset.file, offset.reference].includes(f.input.file))),
-  }));
+export function offsetFindings(files: readonly FileFigures[], isAligned: boolean): readonly Finding[] {
+  const places = new Map(files.map(({ input }, place) => [input.file, place]));
+  return files.flatMap(({ offset }) => {
+    if (offset === null) return [];
+    const both = [offset.file, offset.reference].flatMap((name) => places.get(name) ?? []);
+    const inOrder = both.sort((a, b) => a - b).flatMap((place) => files.slice(place, place + 1));
+    return [{ ...offsetFinding(offset, isAligned), ...concerns(...inOrder) }];
+  });
 }
 
 function offsetFinding(offset: ClockOffset, isAligned: boolean): Finding {
@@ -103,17 +107,8 @@ function notMeasured({ file, reference, count, evidence }: ClockOffset): Finding
   };
 }
 
-/** Why a file could not be used. */
-export interface Failure {
-  readonly where: string;
-  readonly what: string;
-  readonly fix: string;
-  readonly kind: FailureKind;
-  readonly setting?: Setting | undefined;
-}
-
 /** A file that could not be used: the loss is told with the results. */
-export function failureFinding({ where, what, fix, kind, setting }: Failure): Finding {
+export function failureFinding({ where, what, fix, kind, setting }: FailureFigures): Finding {
   const [, file = where, line = '1'] = /^(.*?)(?::(\d+))?$/.exec(where) ?? [];
   return {
     id: kind,

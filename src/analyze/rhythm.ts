@@ -5,8 +5,15 @@ import { total } from '../timeline/coverage.ts';
 import { linesOfAll } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
 import { dayShare } from '../timeline/site-clock.ts';
-import { type Finding, type NonEmpty, sayChance, sayDuration, type TimelineEvent } from '../vocabulary.ts';
-import type { Analyzer, Question, SharedChance } from './analyzer.ts';
+import {
+  type ChanceQuestion,
+  type Finding,
+  type NonEmpty,
+  sayDuration,
+  type TimelineEvent,
+} from '../vocabulary.ts';
+import type { Analyzer } from './analyzer.ts';
+import { askIf } from './ask-if.ts';
 import type { Limits, RhythmLimits } from './limits.ts';
 
 const dayMs = 86_400_000;
@@ -23,7 +30,7 @@ export const rhythm: Analyzer = {
     findings: ['rhythm'],
   },
   analyze(facts, limits) {
-    const answers = [inSpacings(facts, limits), atAnHour(facts, limits.rhythm)];
+    const answers = [inSpacings(facts, limits), atAnHour(facts, limits)];
     const questions = answers.filter((a) => a !== null);
     return {
       checked: questions.length,
@@ -38,7 +45,8 @@ export const rhythm: Analyzer = {
  * Whether the spacings of bouts are more even than chance makes them; `null` if there is too little to judge by. After a bout
  * the next cannot begin for `boutMs`, else it would be the same: only what lies beyond that is left to chance.
  */
-function inSpacings({ timeline, bouts }: PairFacts, { rhythm: limits, rules }: Limits): Question | null {
+function inSpacings({ timeline, bouts }: PairFacts, all: Limits): ChanceQuestion | null {
+  const { rhythm: limits, rules } = all;
   const spacings = bouts.flatMap((bout, index) => {
     const before = bouts[index - 1];
     const last = before?.losses.at(-1);
@@ -51,10 +59,9 @@ function inSpacings({ timeline, bouts }: PairFacts, { rhythm: limits, rules }: L
   const free = spacingRegularity(spacings.map((s) => s.free / 1000));
   const whole = spacingRegularity(spacings.map((s) => s.whole / 1000));
   if (widestOf(bouts) / 1000 > limits.boundsShare * free.mean) return null;
-  return {
-    p: whole.variation <= limits.variation ? free.p : 1,
-    tell: (shared) => findingOf(timeline.pair, bouts, spacingWords(spacings.length, whole, shared)),
-  };
+  return askIf(whole.variation <= limits.variation ? free.p : 1, all, () =>
+    findingOf(timeline.pair, bouts, spacingWords(spacings.length, whole)),
+  );
 }
 
 /** How far apart the bounds of the first loss of a bout are at most, in milliseconds. */
@@ -67,32 +74,27 @@ function widestOf(bouts: readonly Bout[]): number {
   );
 }
 
-function spacingWords(
-  spacings: number,
-  { mean, variation }: Regularity,
-  { p, questions }: SharedChance,
-): Said {
+function spacingWords(spacings: number, { mean, variation }: Regularity): Said {
   const percent = Math.round(variation * 100);
   const scatter = percent === 0 ? 'by less than 1 %' : `by ${percent} %`;
   return {
-    statement: `Losses come at regular intervals: a bout every ${sayDuration(mean)}, with ${spacings} spacings that vary ${scatter} (${sayChance(p)}, ${sayAsked(questions)}).`,
-    figures: { spacings, meanSeconds: mean, variation, p, questions },
+    statement: `Losses come at regular intervals: a bout every ${sayDuration(mean)}, with ${spacings} spacings that vary ${scatter} (`,
+    figures: { spacings, meanSeconds: mean, variation },
   };
 }
 
 /** Whether the bouts begin about one hour of the site's day; `null` if there is too little to judge by. */
-function atAnHour({ timeline, bouts }: PairFacts, limits: RhythmLimits): Question | null {
+function atAnHour({ timeline, bouts }: PairFacts, all: Limits): ChanceQuestion | null {
+  const limits = all.rhythm;
   const unseen = total(timeline.unobserved) / (timeline.to - timeline.from);
   const isSeen = total(timeline.observed) >= limits.leastDays * dayMs && unseen <= limits.unobservedShare;
   if (!isSeen || bouts.length < limits.leastCount || widestOf(bouts) > limits.boundsShare * dayMs)
     return null;
   const clocks = bouts.map((b) => dayShare(b.time, timeline.zone ?? 'UTC'));
   const gathering = rayleigh(clocks);
-  return {
-    p: gathering.p,
-    tell: (shared) =>
-      findingOf(timeline.pair, bouts, hourWords(clocks, timeline.zone, gathering, limits, shared)),
-  };
+  return askIf(gathering.p, all, () =>
+    findingOf(timeline.pair, bouts, hourWords(clocks, timeline.zone, gathering, limits)),
+  );
 }
 
 /** The hours about the middle in which most bouts lie: the narrowest span that is said and holds the share. */
@@ -101,7 +103,6 @@ function hourWords(
   zone: string | null,
   { direction, length }: Rayleigh,
   { hoursSaid, shareSaid }: RhythmLimits,
-  { p, questions }: SharedChance,
 ): Said {
   const within = (hours: number): number =>
     clocks.filter((c) => Math.abs(((c - direction + 1.5) % 1) - 0.5) <= hours / 48).length;
@@ -110,15 +111,13 @@ function hourWords(
   const [from, about, to] = [-hours / 48, 0, hours / 48].map((shift) => sayClock(direction + shift));
   const clock = zone === null ? 'UTC' : `site time (${zone})`;
   return {
-    statement: `Losses cluster around ${about} ${clock}: ${count} of ${clocks.length} bouts between ${from} and ${to} (mean vector ${length.toFixed(2)}, ${sayChance(p)}, ${sayAsked(questions)}).`,
+    statement: `Losses cluster around ${about} ${clock}: ${count} of ${clocks.length} bouts between ${from} and ${to} (mean vector ${length.toFixed(2)}, `,
     figures: {
       bouts: clocks.length,
       within: count,
       hours,
       clock: about ?? '',
       meanVector: length,
-      p,
-      questions,
     },
   };
 }
@@ -127,10 +126,6 @@ function hourWords(
 function sayClock(share: number): string {
   const minutes = (Math.round(share * dayMinutes) + dayMinutes) % dayMinutes;
   return [Math.floor(minutes / 60), minutes % 60].map((n) => String(n).padStart(2, '0')).join(':');
-}
-
-function sayAsked(questions: number): string {
-  return questions === 1 ? 'the only question asked' : `${questions} questions asked of all pairs`;
 }
 
 type Said = Pick<Finding, 'statement' | 'figures'>;

@@ -1,9 +1,8 @@
-import { holm } from '../statistics/holm.ts';
 import type { PairFacts } from '../timeline/facts.ts';
-import { groupBy } from '../timeline/groups.ts';
-import type { Finding } from '../vocabulary.ts';
-import type { Analysis, Analyzer, Question } from './analyzer.ts';
+import type { Finding, PairAnswer } from '../vocabulary.ts';
+import type { Analysis, Analyzer } from './analyzer.ts';
 import type { Limits } from './limits.ts';
+import { tellAnswers } from './tell-answers.ts';
 
 /** What one analyzer said of one pair, or why it said nothing. */
 export interface Answer {
@@ -19,6 +18,9 @@ export interface Answer {
   readonly findings: readonly Finding[];
 }
 
+/** What one analyzer says of one pair before it is known what is asked of all others. */
+export interface Asked extends Omit<Answer, 'findings'>, PairAnswer {}
+
 /**
  * Runs every analyzer on every pair. One that throws does not stop the others: it is reported as failed. Questions of chance
  * share the significance over all pairs, each analyzer's own (Holm).
@@ -28,52 +30,37 @@ export function runAnalyzers(
   pairs: readonly PairFacts[],
   limits: Limits,
 ): readonly Answer[] {
-  const runs = pairs.flatMap((facts) => analyzers.map((analyzer) => runOne(analyzer, facts, limits)));
-  const shared = new Map(
-    [...groupBy(runs, ({ answer }) => answer.analyzer).values()].flatMap((own) => sharedAmong(own)),
-  );
-  return runs.map((run) => told(run, shared, limits));
+  return answered(askAnalyzers(analyzers, pairs, limits), limits);
 }
 
-interface Run {
-  readonly answer: Answer;
-  readonly questions: readonly Question[];
+/** Runs every analyzer on every pair, pair by pair; what chance may have brought is asked, and not answered yet. */
+export function askAnalyzers(
+  analyzers: readonly Analyzer[],
+  pairs: readonly PairFacts[],
+  limits: Limits,
+): readonly Asked[] {
+  return pairs.flatMap((facts) => analyzers.map((analyzer) => runOne(analyzer, facts, limits)));
 }
 
-function runOne(analyzer: Analyzer, facts: PairFacts, limits: Limits): Run {
+/** What was asked of all pairs, answered. */
+export function answered(asked: readonly Asked[], { significance }: Limits): readonly Answer[] {
+  const told = tellAnswers(asked, significance);
+  return asked.map(({ questions: _questions, ...answer }, index) => ({
+    ...answer,
+    findings: told[index] ?? [],
+  }));
+}
+
+function runOne(analyzer: Analyzer, facts: PairFacts, limits: Limits): Asked {
   const { id, question, needs } = analyzer.meta;
   const { pair, events } = facts.timeline;
   const missing = needs.filter((signal) => !events.some((e) => e.signal === signal));
   const frame = { analyzer: id, question, pair, missing };
-  const nothing = { checked: 0, notObserved: 0, findings: [], failed: null };
-  if (missing.length > 0) return { answer: { ...frame, ...nothing }, questions: [] };
+  const nothing = { checked: 0, notObserved: 0, findings: [], questions: [], failed: null };
+  if (missing.length > 0) return { ...frame, ...nothing };
   const outcome = attempt((): Analysis => analyzer.analyze(facts, limits));
-  if (typeof outcome === 'string')
-    return { answer: { ...frame, ...nothing, failed: outcome }, questions: [] };
-  const { questions = [], ...analysis } = outcome;
-  return { answer: { ...frame, ...analysis, failed: null }, questions };
-}
-
-type Shared = ReadonlyMap<Question, { readonly p: number; readonly questions: number }>;
-
-/** The questions that one analyzer asked of all pairs, each with its chance among all of them. */
-function sharedAmong(
-  runs: readonly Run[],
-): readonly (readonly [Question, { p: number; questions: number }])[] {
-  const asked = runs.flatMap((run) => run.questions);
-  const adjusted = holm(asked.map(({ p }) => p));
-  return asked.map((question, index) => [question, { p: adjusted[index] ?? 1, questions: asked.length }]);
-}
-
-function told({ answer, questions }: Run, shared: Shared, { significance }: Limits): Answer {
-  const outcome = attempt(() =>
-    questions.flatMap((question) => {
-      const chance = shared.get(question);
-      return chance !== undefined && chance.p <= significance ? [question.tell(chance)] : [];
-    }),
-  );
-  if (typeof outcome === 'string') return { ...answer, findings: [], failed: outcome };
-  return { ...answer, findings: [...answer.findings, ...outcome] };
+  if (typeof outcome === 'string') return { ...frame, ...nothing, failed: outcome };
+  return { ...frame, questions: [], ...outcome, failed: null };
 }
 
 function attempt<T>(run: () => T): T | string {

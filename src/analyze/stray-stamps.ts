@@ -1,19 +1,14 @@
 import { eachChange } from '../changes.ts';
 import {
+  type FileFigures,
   type Finding,
   type ImportedFile,
-  type NonEmpty,
   type SourceLine,
+  type StrayLines,
+  type StreamPoint,
   sayDuration,
 } from '../vocabulary.ts';
 import { farYears, yearMs } from './far-stamps.ts';
-
-/** A line with its stamp. */
-interface Stamped {
-  readonly time: number;
-  readonly line: number;
-  readonly text: string;
-}
 
 /** A clock that was typed wrongly or reset gives few such lines; more are a log of another time. Chosen here. */
 const mostStray = 3;
@@ -29,23 +24,18 @@ const gapInSpans = 10;
  * Stamps of a file that lie far from all others in it, though not so far as `farStamps` tells of: one finding for a file. They
  * are used as printed.
  */
-export function strayStamps(files: readonly ImportedFile[]): readonly Finding[] {
-  return files.flatMap((file) => {
-    const found = strayIn(linesOf(file));
-    return found === null ? [] : [findingOf(file.input.file, found)];
-  });
+export function strayStamps(files: readonly FileFigures[]): readonly Finding[] {
+  return files.flatMap(({ input, strays }) => (strays === null ? [] : [findingOf(input.file, strays)]));
 }
 
-interface Strays {
-  readonly strays: NonEmpty<Stamped>;
-  readonly gap: number;
-  readonly from: number;
-  readonly to: number;
+/** The lines at either end of a file that lie far from all others in it; `null`: there are none. */
+export function strayLines(file: ImportedFile): StrayLines | null {
+  return strayIn(linesOf(file));
 }
 
 /** The lines that are known by their stamps, each once, in the order of time. */
-function linesOf({ changes, streams }: ImportedFile): readonly Stamped[] {
-  const byLine = new Map<number, Stamped>();
+function linesOf({ changes, streams }: ImportedFile): readonly StreamPoint[] {
+  const byLine = new Map<number, StreamPoint>();
   for (const { time, line, text } of eachChange(changes)) byLine.set(line, { time, line, text });
   for (const { first, last } of streams)
     for (const end of [first, last]) if (!byLine.has(end.line)) byLine.set(end.line, end);
@@ -53,7 +43,7 @@ function linesOf({ changes, streams }: ImportedFile): readonly Stamped[] {
 }
 
 /** The most lines at either end that a gap parts from the rest. */
-function strayIn(lines: readonly Stamped[]): Strays | null {
+function strayIn(lines: readonly StreamPoint[]): StrayLines | null {
   for (let count = mostStray; count > 0; count -= 1)
     for (let before = count; before >= 0; before -= 1) {
       const found = partedBy(lines, before, count - before);
@@ -62,7 +52,7 @@ function strayIn(lines: readonly Stamped[]): Strays | null {
   return null;
 }
 
-function partedBy(lines: readonly Stamped[], before: number, after: number): Strays | null {
+function partedBy(lines: readonly StreamPoint[], before: number, after: number): StrayLines | null {
   const others = lines.slice(before, lines.length - after);
   const [from, to] = [others[0]?.time, others.at(-1)?.time];
   if (others.length < leastOthers || from === undefined || to === undefined) return null;
@@ -75,10 +65,10 @@ function partedBy(lines: readonly Stamped[], before: number, after: number): Str
   return isFar && first !== undefined ? { strays: [first, ...rest], gap, from, to } : null;
 }
 
-function findingOf(file: string, { strays, gap, from, to }: Strays): Finding {
+function findingOf(file: string, { strays, gap, from, to }: StrayLines): Finding {
   const places = strays.map(({ time, line }) => `${dayOf(time)} in line ${line}`).join('; ');
   const lie = strays.length === 1 ? 'One timestamp is' : `${strays.length} timestamps are`;
-  const place = ({ line, text }: Stamped): SourceLine => ({ file, line, text });
+  const place = ({ line, text }: StreamPoint): SourceLine => ({ file, line, text });
   const [first, ...rest] = strays;
   return {
     id: 'clock-step',

@@ -18,6 +18,12 @@ export const fleetCommand = cliCommand<FleetOptions>({
       takes: 'days',
       says: 'days with a ready partner, without a break, before a swap (1)',
     },
+    format: {
+      kind: 'choice',
+      takes: 'format',
+      says: 'write the figures of each pair to the file of --out, to be read in place of the logs',
+      choices: ['parquet'],
+    },
     out: { kind: 'text', takes: 'folder', says: 'write reports to this folder (HTML, Markdown, JSON, CSV)' },
   },
   examples: [

@@ -1,3 +1,4 @@
+import { parentPort, Worker, workerData } from 'node:worker_threads';
 import { Command, CommanderError } from 'commander';
 import { terminal } from '../report/escape.ts';
 import type { CliCommand } from './cli-command.ts';
@@ -7,6 +8,7 @@ import { fleetCommand } from './fleet-command.ts';
 import { inspectCommand } from './inspect-command.ts';
 import { prepareCommand } from './prepare-command.ts';
 import { processOutputs } from './process-outputs.ts';
+import { siteThread } from './site-thread.ts';
 import type { Streams } from './streams.ts';
 import { timelineCommand } from './timeline-command.ts';
 import { verifyCommand } from './verify-command.ts';
@@ -49,7 +51,7 @@ export async function run(args: readonly string[], streams: Streams): Promise<St
   }
 }
 
-function programFor({ stdout, stderr }: Streams, end: (status: Status) => void): Command {
+function programFor(streams: Streams, end: (status: Status) => void): Command {
   const program = new Command('steadypair')
     .description(
       'Reads the diagnostic exports of redundant controller pairs and says what happened to each pair.',
@@ -57,12 +59,12 @@ function programFor({ stdout, stderr }: Streams, end: (status: Status) => void):
     .version(STEADYPAIR_VERSION)
     .exitOverride()
     .configureOutput({
-      writeOut: (text) => stdout.write(text),
-      writeErr: (text) => stderr.write(text),
+      writeOut: (text) => streams.stdout.write(text),
+      writeErr: (text) => streams.stderr.write(text),
       outputError: (text, write) => write(`${usageLine(text)}\n`),
     })
     .addHelpText('after', cautions);
-  for (const command of commands) command.addTo(program, { stdout, stderr }, end);
+  for (const command of commands) command.addTo(program, streams, end);
   return program;
 }
 
@@ -76,10 +78,14 @@ function usageLine(text: string): string {
   return `${lines.join('\n')}. See steadypair --help.`;
 }
 
-if (process.argv[1] !== undefined && !process.argv[1].includes('vitest')) {
+if (workerData === siteThread && parentPort !== null) {
+  const port = parentPort;
+  void import('./site-threads.ts').then(({ serveSites }) => serveSites(port));
+} else if (process.argv[1] !== undefined && !process.argv[1].includes('vitest')) {
   const outputs = processOutputs(process.stdout, process.stderr);
+  const newThread = (): Worker => new Worker(new URL(import.meta.url), { workerData: siteThread });
   // Not awaited: the parts of the command are no modules of their own that could be waited for.
-  void run(process.argv.slice(2), outputs).then((status) => {
+  void run(process.argv.slice(2), { ...outputs, newThread }).then((status) => {
     process.exitCode = status;
     // A pipe may refuse what was written last after the command has ended.
     process.on('exit', () => {

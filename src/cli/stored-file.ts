@@ -1,6 +1,6 @@
 import { fstatSync } from 'node:fs';
 import { type FileHandle, open } from 'node:fs/promises';
-import { InputError, type StoredFile } from '../pipeline.ts';
+import { type FileSource, InputError, type StoredFile } from '../pipeline.ts';
 import type { FoundFile } from './folder-files.ts';
 import { identityOf } from './identity.ts';
 import { piecesOf } from './node-files.ts';
@@ -12,18 +12,29 @@ const sampleBytes = 256;
 /** What was read of a file, by place: a file that only grew still holds it there. */
 type Samples = Map<number, Uint8Array>;
 
+/** A file on the disk, and how it was found: another thread can read it as this one would. */
+export interface FileOnDisk extends StoredFile {
+  readonly found: FoundFile;
+}
+
 /**
  * A file as it was found: each pass over it gives the bytes up to the end that it had then, no matter what is appended meanwhile.
  * Throws InputError where it was removed, replaced, shortened or overwritten since: what was read would be of two files.
  */
-export function storedFile(found: FoundFile): StoredFile {
+export function storedFile(found: FoundFile): FileOnDisk {
   const samples: Samples = new Map();
   return {
     name: found.name,
     bytes: found.bytes,
+    found,
     open: () => openAsFound(found, samples),
     slice: (from, to) => readSlice(found, samples, from, to),
   };
+}
+
+/** True if a file can be read by another thread. */
+export function isFileOnDisk(source: FileSource): source is FileOnDisk {
+  return 'found' in source && source.container === undefined;
 }
 
 async function* openAsFound(found: FoundFile, samples: Samples): AsyncGenerator<Uint8Array> {

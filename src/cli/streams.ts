@@ -1,7 +1,11 @@
+import type { Worker } from 'node:worker_threads';
+
 /** Where a command writes: the result on stdout, everything else on stderr. */
 export interface Streams {
   readonly stdout: Output;
   readonly stderr: Output;
+  /** Begins another thread of this program, where it is one file that can be begun again. */
+  readonly newThread?: () => Worker;
 }
 
 export interface Output {

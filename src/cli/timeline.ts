@@ -1,9 +1,9 @@
-import { InputError, timelinesOf } from '../pipeline.ts';
+import { timelinesOf } from '../pipeline.ts';
 import { timelineCsv, timelineJson, timelineJsonLines } from '../report/timeline-documents.ts';
 import { type CommonOptions, clocksOf, importAll, limitsOf, type Status } from './command.ts';
 import { digestOf } from './platform.ts';
 import type { Streams } from './streams.ts';
-import { writeWhole } from './write-files.ts';
+import { parquetIsBinary, writeWhole } from './write-files.ts';
 
 export interface TimelineOptions extends CommonOptions {
   readonly format?: 'csv' | 'jsonl' | 'parquet' | undefined;
@@ -39,12 +39,7 @@ async function storeTimeline(
   options: TimelineOptions,
   streams: Streams,
 ): Promise<Status> {
-  if (options.out === undefined)
-    throw new InputError(
-      '--format parquet',
-      'Parquet is binary and cannot be printed.',
-      'Name a file with --out.',
-    );
+  if (options.out === undefined) throw parquetIsBinary();
   const { files, failures, phrasebookNotices, read } = await importAll(paths, options, streams);
   const { timelineParquet } = await import('../report/timeline-parquet.ts');
   await writeWhole(options.out, timelineParquet(files, failures, digestOf, phrasebookNotices), read);

@@ -18,6 +18,15 @@ type Content = string | Uint8Array | Iterable<string>;
 /** Files that a command reads, by identity: they are never written to, no matter what name leads to them. */
 export type ReadFiles = ReadonlySet<string>;
 
+/** The line where a binary format was asked for and no file named. */
+export function parquetIsBinary(): InputError {
+  return new InputError(
+    '--format parquet',
+    'Parquet is binary and cannot be printed.',
+    'Name a file with --out.',
+  );
+}
+
 /** Writes a file that is not there yet. Throws InputError if it is, or if it cannot be written. */
 export async function writeNew(path: string, text: string): Promise<void> {
   const file = await makeFolder(dirname(path))

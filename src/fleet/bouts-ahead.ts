@@ -1,14 +1,10 @@
 import { predictCount } from '../statistics/predict-count.ts';
-import type { Bout } from '../timeline/bouts.ts';
 import { total } from '../timeline/coverage.ts';
-import type { BoutsAhead, PairTimeline } from '../vocabulary.ts';
+import type { BoutsAhead, ComparedPair } from '../vocabulary.ts';
 import { type FleetLimits, yearSeconds } from './limits.ts';
 
 /** What is asked of a pair. */
-export interface PairBouts {
-  readonly timeline: Pick<PairTimeline, 'pair' | 'observed'>;
-  readonly bouts: readonly Pick<Bout, 'time'>[];
-}
+export type PairBouts = Pick<ComparedPair, 'pair' | 'observed' | 'bouts'>;
 
 /**
  * How many bouts of losses the next year brings, if all goes on as it was: over the pairs that were observed for at least
@@ -21,10 +17,10 @@ export interface PairBouts {
 export function boutsAhead(fleet: readonly PairBouts[], limits: FleetLimits): BoutsAhead | null {
   const { leastSeconds, waveMs } = limits.nextYear;
   const counted = fleet
-    .map(({ timeline, bouts }) => ({
-      pair: timeline.pair,
+    .map(({ pair, observed, bouts }) => ({
+      pair,
       times: bouts.map((b) => b.time),
-      observedSeconds: total(timeline.observed) / 1000,
+      observedSeconds: total(observed) / 1000,
     }))
     .filter((c) => c.observedSeconds >= leastSeconds);
   const times = counted.flatMap((c) => c.times);

@@ -1,35 +1,37 @@
-import type { PairFacts } from '../timeline/facts.ts';
-import { identityAt } from '../timeline/module-changes.ts';
-import type { CensusCount } from '../vocabulary.ts';
+import { countUntil } from '../timeline/tracks.ts';
+import type { CensusCount, ComparedPair } from '../vocabulary.ts';
 import { monthsOf } from './months.ts';
 import { halvesCounted } from './tables.ts';
+
+type Reporting = Pick<ComparedPair, 'from' | 'to' | 'identities' | 'activeMonths'>;
 
 /**
  * Which firmware and models the fleet ran at the start of each month and where its logs end: halves of pairs whose log
  * holds that time. A half that never said is counted as not known; one that is empty then, not at all.
  */
-export function censusOf(fleet: readonly PairFacts[]): readonly CensusCount[] {
+export function censusOf(fleet: readonly Reporting[]): readonly CensusCount[] {
   const [first, last] = fleet.reduce(
-    ([from, to], { timeline }) => [Math.min(from, timeline.from), Math.max(to, timeline.to)],
+    ([least, most], { from, to }) => [Math.min(least, from), Math.max(most, to)],
     [Infinity, -Infinity],
   );
   if (!(first <= last)) return [];
-  const begins = monthsOf(first, last, () =>
-    fleet.flatMap(({ timeline }) => timeline.events.map((e) => e.time)),
-  ).map(({ from }) => from);
+  const active = [...new Set(fleet.flatMap(({ activeMonths }) => activeMonths))];
+  const begins = monthsOf(first, last, active).map(({ from }) => from);
   const times = [...begins.filter((time) => time > first && time < last), last];
-  return halvesCounted(times.flatMap((time) => fleet.flatMap((facts) => rowsAt(facts, time, time === last))));
+  return halvesCounted(times.flatMap((time) => countsAt(fleet, time, time === last)));
 }
 
-/** At the end of all logs every pair counts as its own log left it. */
-function rowsAt(
-  { timeline }: PairFacts,
-  time: number,
-  isLast: boolean,
-): readonly Omit<CensusCount, 'halves'>[] {
-  if (time < timeline.from || (time > timeline.to && !isLast)) return [];
-  return timeline.halves.flatMap((half) => {
-    const identity = identityAt(timeline, half, time);
-    return (['firmware', 'model'] as const).map((signal) => ({ time, signal, value: identity[signal] }));
-  });
+/** How many halves report each value at an instant. At the end of all logs every pair counts as its own log left it. */
+function countsAt(fleet: readonly Reporting[], time: number, isLast: boolean): readonly CensusCount[] {
+  const counts = { firmware: new Map<string | null, number>(), model: new Map<string | null, number>() };
+  for (const { from, to, identities } of fleet) {
+    if (time < from || (time > to && !isLast)) continue;
+    for (const { signal, steps } of identities) {
+      const value = steps[countUntil(steps, time) - 1]?.value ?? null;
+      counts[signal].set(value, (counts[signal].get(value) ?? 0) + 1);
+    }
+  }
+  return (['firmware', 'model'] as const).flatMap((signal) =>
+    [...counts[signal]].map(([value, halves]) => ({ time, signal, value, halves })),
+  );
 }

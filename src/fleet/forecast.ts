@@ -1,5 +1,5 @@
 import { predictTotals, type Try } from '../statistics/predict-totals.ts';
-import { type BringUp, compareText, type Fleet } from '../vocabulary.ts';
+import { type ComparedBringUp, compareText, type Fleet } from '../vocabulary.ts';
 import type { FleetLimits } from './limits.ts';
 
 const hourSeconds = 3600;
@@ -13,7 +13,7 @@ const modulesOfSwap = 2;
  * fail or take far longer. It is the time of bring-up alone: people and permits are not in the logs.
  */
 export function forecastOf(
-  attempts: readonly BringUp[],
+  attempts: readonly ComparedBringUp[],
   swaps: number,
   { forecast }: FleetLimits,
 ): Fleet['forecast'] {
@@ -45,7 +45,7 @@ export function forecastOf(
  * counts as long as it was watched, at most so long. One that its log did not show to an end says nothing.
  */
 function tryOf(
-  { outcome, settledSeconds, held, start, watchedTo }: BringUp,
+  { outcome, settledSeconds, held, start, watchedTo }: ComparedBringUp,
   stopSeconds: number,
 ): readonly Try[] {
   if (settledSeconds !== null) {

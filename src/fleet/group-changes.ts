@@ -85,6 +85,8 @@ function withoutStrongest(
     const expected = (bouts.length * observedBefore(observed, time)) / (observedSeconds * 1000);
     return rises ? expected - early : early - expected;
   });
-  const strongest = excess.indexOf(Math.max(...excess));
+  const strongest = excess.indexOf(
+    excess.reduce((most, one) => Math.max(most, one), Number.NEGATIVE_INFINITY),
+  );
   return own.filter((_, index) => index !== strongest);
 }

@@ -1,8 +1,7 @@
 import { studentWithin } from '../statistics/distributions.ts';
 import { meanCumulative } from '../statistics/mean-cumulative.ts';
-import type { PairFacts } from '../timeline/facts.ts';
 import { groupBy } from '../timeline/groups.ts';
-import { compareText, type Fleet, type LossGroup, type MeanCount } from '../vocabulary.ts';
+import { type ComparedPair, compareText, type Fleet, type LossGroup, type MeanCount } from '../vocabulary.ts';
 import { changesOfGroups } from './group-changes.ts';
 import { type Membership, membershipsOf, mixed, notKnown } from './group-spans.ts';
 import type { FleetLimits } from './limits.ts';
@@ -15,7 +14,7 @@ const dayMs = 86_400_000;
 
 /** The bouts of the fleet by firmware, model or site: of each group by its name, and every two of them compared. */
 export function lossesByGroup(
-  fleet: readonly PairFacts[],
+  fleet: readonly Omit<ComparedPair, 'bringUps' | 'fitness' | 'availability'>[],
   by: Fleet['by'],
   limits: FleetLimits,
 ): Pick<Fleet, 'lossGroups' | 'lossRatios'> {

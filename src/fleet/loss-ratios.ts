@@ -129,5 +129,8 @@ function strongestOf(rates: readonly PairRates[], whole: TwoRates): string | nul
     const beyond = own.first.count - own.second.count - rate * (own.first.exposure - own.second.exposure);
     return isMore ? beyond : -beyond;
   });
-  return rates[excess.indexOf(Math.max(...excess))]?.pair ?? null;
+  return (
+    rates[excess.indexOf(excess.reduce((most, own) => Math.max(most, own), Number.NEGATIVE_INFINITY))]
+      ?.pair ?? null
+  );
 }

@@ -1,38 +1,44 @@
 import { clip, total } from '../timeline/coverage.ts';
-import type { PairFacts } from '../timeline/facts.ts';
-import type { Interval, PairMonth } from '../vocabulary.ts';
-import { monthTable } from './tables.ts';
+import { type ComparedPair, compareText, type Interval, type PairMonth } from '../vocabulary.ts';
 
 /** The losses and bouts of every pair in each month of its log, with the time it was observed in; by pair, then month. */
-export function lossMonths(fleet: readonly PairFacts[]): readonly PairMonth[] {
-  const months = fleet.flatMap(({ timeline }) =>
-    monthsOf(timeline.from, timeline.to, () => timeline.events.map((e) => e.time)).map(({ from, to }) => ({
-      pair: timeline.pair,
-      from,
-      observedSeconds: total(clip(timeline.observed, from, to)) / 1000,
-    })),
-  );
-  const losses = fleet.flatMap((facts) =>
-    facts.losses.flatMap(({ kind, event }) =>
-      kind === 'counted' ? [{ pair: facts.timeline.pair, from: monthOf(event.time) }] : [],
-    ),
-  );
-  const bouts = fleet.flatMap((facts) =>
-    facts.bouts.map(({ time }) => ({ pair: facts.timeline.pair, from: monthOf(time) })),
-  );
-  return monthTable(months, losses, bouts);
+export function lossMonths(fleet: readonly MonthsOf[]): readonly PairMonth[] {
+  return [...fleet].sort((a, b) => compareText(a.pair, b.pair)).flatMap(monthsOfPair);
+}
+
+type MonthsOf = Pick<ComparedPair, 'pair' | 'from' | 'to' | 'observed' | 'losses' | 'bouts' | 'activeMonths'>;
+
+function monthsOfPair({
+  pair,
+  from,
+  to,
+  observed,
+  losses,
+  bouts,
+  activeMonths,
+}: MonthsOf): readonly PairMonth[] {
+  const counted = losses.filter((l) => l.kind === 'counted');
+  return monthsOf(from, to, activeMonths).map((month) => ({
+    pair,
+    from: month.from,
+    observedSeconds: total(clip(observed, month.from, month.to)) / 1000,
+    losses: countIn(counted, month),
+    bouts: countIn(bouts, month),
+  }));
+}
+
+function countIn(moments: readonly { readonly time: number }[], { from, to }: Interval): number {
+  return moments.filter(({ time }) => time >= from && time < to).length;
 }
 
 /** A century: logs that reach over more hold a wrong clock. */
 const mostMonths = 1200;
 const leastMonthMs = 28 * 86_400_000;
 
-/** The calendar months, UTC, that hold some of a span; of a span of more than a century those that hold one of `times`. */
-export function monthsOf(from: number, to: number, times: () => readonly number[]): readonly Interval[] {
+/** The calendar months, UTC, that hold some of a span; of a span of more than a century only those that are `active`. */
+export function monthsOf(from: number, to: number, active: readonly number[]): readonly Interval[] {
   if (to - from > mostMonths * leastMonthMs)
-    return [...new Set(times().map(monthOf))]
-      .sort((a, b) => a - b)
-      .map((begin) => ({ from: begin, to: nextMonth(begin) }));
+    return [...new Set(active)].sort((a, b) => a - b).map((begin) => ({ from: begin, to: nextMonth(begin) }));
   const months: Interval[] = [];
   for (let begin = monthOf(from); begin <= to; begin = nextMonth(begin))
     months.push({ from: begin, to: nextMonth(begin) });
@@ -44,7 +50,8 @@ export function monthOf(time: number): number {
   return monthsFrom(time, 0);
 }
 
-function nextMonth(begin: number): number {
+/** The first instant of the month after one that begins then. */
+export function nextMonth(begin: number): number {
   return monthsFrom(begin, 1);
 }
 

@@ -1,6 +1,6 @@
 import { ewma, reachInAnyOrder, usualOf } from '../statistics/ewma.ts';
 import { groupBy } from '../timeline/groups.ts';
-import type { BringUp, SyncDrift } from '../vocabulary.ts';
+import type { ComparedBringUp, SyncDrift } from '../vocabulary.ts';
 import type { FleetLimits } from './limits.ts';
 
 /**
@@ -11,8 +11,8 @@ import type { FleetLimits } from './limits.ts';
  * limits are those of `reachInAnyOrder`.
  */
 export function syncDrifts(
-  attempts: readonly BringUp[],
-  groupOf: (attempt: BringUp) => string | null,
+  attempts: readonly ComparedBringUp[],
+  groupOf: (attempt: ComparedBringUp) => string | null,
   limits: FleetLimits,
 ): readonly SyncDrift[] {
   const exact = attempts.flatMap((attempt) => {
@@ -30,7 +30,7 @@ export function syncDrifts(
 }
 
 interface TimedAttempt {
-  readonly attempt: BringUp;
+  readonly attempt: ComparedBringUp;
   readonly seconds: number;
 }
 

@@ -1,6 +1,5 @@
 import { type ChangePoint, changePoint } from '../statistics/change-point.ts';
-import type { PairFacts } from '../timeline/facts.ts';
-import type { Interval, RateChange } from '../vocabulary.ts';
+import type { ComparedPair, Interval, RateChange } from '../vocabulary.ts';
 import { adjustedOf } from './compare-bouts.ts';
 import type { FleetLimits } from './limits.ts';
 import { boutClock } from './observed-clock.ts';
@@ -15,14 +14,14 @@ export interface FoundChange extends Omit<RateChange, 'p'> {
  * with at least `leastBouts`. `null` where there is none.
  */
 export function changesOfPairs(
-  fleet: readonly PairFacts[],
+  fleet: readonly Pick<ComparedPair, 'bouts' | 'observed'>[],
   limits: FleetLimits,
 ): readonly (RateChange | null)[] {
   return changesSaid(
-    fleet.map((facts) => {
-      const { times, end } = boutClock(facts);
+    fleet.map((pair) => {
+      const { times, end } = boutClock(pair);
       if (end / 1000 < limits.leastObservedSeconds) return null;
-      const instants = facts.bouts.map((bout) => bout.time);
+      const instants = pair.bouts.map((bout) => bout.time);
       const found = likeliestChange(times, end, instants, limits);
       if (found === null) return null;
       const { point, time } = found;
@@ -31,7 +30,7 @@ export function changesOfPairs(
         time,
         before: { bouts: point.before, observedSeconds: point.time / 1000 },
         after: { bouts: point.after, observedSeconds: (end - point.time) / 1000 },
-        curve: curveOf(facts.timeline.observed, instants),
+        curve: curveOf(pair.observed, instants),
       };
     }),
     limits,
@@ -75,8 +74,9 @@ export function likeliestChange(
 
 /** How many bouts there had been by each of their instants, in order, from the start of what was observed to its end. */
 export function curveOf(observed: readonly Interval[], instants: readonly number[]): RateChange['curve'] {
-  const from = Math.min(...observed.map((o) => o.from));
-  const to = Math.max(...observed.map((o) => o.to));
+  // Of all pairs of a group they are too many to be arguments.
+  const from = observed.reduce((least, o) => Math.min(least, o.from), Number.POSITIVE_INFINITY);
+  const to = observed.reduce((most, o) => Math.max(most, o.to), Number.NEGATIVE_INFINITY);
   return [
     { time: from, bouts: 0 },
     ...instants.map((time, index) => ({ time, bouts: index + 1 })),

@@ -4,11 +4,13 @@ import { poissonLimits } from '../statistics/poisson-limits.ts';
 import { powerLawTrend } from '../statistics/power-law-trend.ts';
 import type { Counted } from '../statistics/rate-ratio.ts';
 import { total } from '../timeline/coverage.ts';
-import type { PairFacts } from '../timeline/facts.ts';
-import type { Estimate, Fleet, LossTrend, PairReview, SourceLine } from '../vocabulary.ts';
+import type { ComparedPair, Estimate, Fleet, LossTrend, PairReview, SourceLine } from '../vocabulary.ts';
 import { adjustedOf, comparePairs, powerOf } from './compare-bouts.ts';
 import { type FleetLimits, yearSeconds } from './limits.ts';
 import { boutClock } from './observed-clock.ts';
+
+/** What of a pair tells of its losses. */
+export type LossesOf = Pick<ComparedPair, 'pair' | 'observed' | 'losses' | 'bouts'>;
 
 /** How often a pair lost its ready partner, and whether that is more than chance and the rest of the fleet explain. */
 export type LossRate = Omit<PairReview, 'site' | 'availability' | 'flapping' | 'readiness' | 'change'>;
@@ -18,27 +20,27 @@ export type LossRate = Omit<PairReview, 'site' | 'availability' | 'flapping' | '
  * where none stands out, what would have been found. Source: design.md, section 7.
  */
 export function rateLosses(
-  fleet: readonly PairFacts[],
+  fleet: readonly LossesOf[],
   limits: FleetLimits,
 ): { readonly rates: readonly LossRate[]; readonly power: Fleet['power'] } {
   const counted = fleet.map(countOf);
   const compared = comparePairs(counted, limits);
   const shrunken = shrunkenRates(counted, limits);
-  const worst = shrunken.filter((rate) => rate !== null).sort((a, b) => b - a);
+  const places = placesOf(shrunken);
   const trends = trendsOf(fleet, limits);
   const rates = fleet.map((facts, index): LossRate => {
     const { count, exposure } = counted[index] ?? { count: 0, exposure: 0 };
     const rate = shrunken[index] ?? null;
     const { p, standsOut } = compared[index] ?? { p: null, standsOut: null };
     return {
-      pair: facts.timeline.pair,
+      pair: facts.pair,
       observedSeconds: exposure,
       losses: facts.losses.filter((l) => l.kind === 'counted').length,
       bouts: count,
       evidence: newestLines(facts),
       ratePerYear: perYear({ count, exposure }, limits),
       shrunkenPerYear: rate === null ? null : rate * yearSeconds,
-      rank: rate === null ? null : worst.indexOf(rate) + 1,
+      rank: rate === null ? null : (places.get(rate) ?? null),
       p,
       standsOut,
       trend: trends[index] ?? notJudged,
@@ -47,19 +49,24 @@ export function rateLosses(
   return { rates, power: rates.some((rate) => rate.standsOut) ? null : powerOf(counted, limits) };
 }
 
-function countOf({ bouts, timeline }: PairFacts): Counted {
-  return { count: bouts.length, exposure: total(timeline.observed) / 1000 };
+/** The place of each rate, 1 the greatest; of equal ones the same. */
+function placesOf(rates: readonly (number | null)[]): ReadonlyMap<number, number> {
+  const worstFirst = rates.filter((rate) => rate !== null).sort((a, b) => b - a);
+  const places = new Map<number, number>();
+  for (const [index, rate] of worstFirst.entries()) if (!places.has(rate)) places.set(rate, index + 1);
+  return places;
+}
+
+function countOf({ bouts, observed }: LossesOf): Counted {
+  return { count: bouts.length, exposure: total(observed) / 1000 };
 }
 
 const mostLines = 20;
 
 /** The first line of each of the newest counted losses, in the order of time. */
-function newestLines({ losses }: PairFacts): readonly SourceLine[] {
+function newestLines({ losses }: LossesOf): readonly SourceLine[] {
   const counted = losses.filter((l) => l.kind === 'counted').slice(-mostLines);
-  return counted.map(({ event }) => {
-    const [{ file, line, text }] = event.sources;
-    return { file, line, text };
-  });
+  return counted.flatMap(({ lines }) => lines.slice(0, 1));
 }
 
 /** Bouts in a year of observed time, of a count over seconds; `null` where too little was observed to say it. */
@@ -78,13 +85,18 @@ function shrunkenRates(
 ): readonly (number | null)[] {
   const judged = counted.filter(({ exposure }) => exposure >= leastObservedSeconds);
   const rates = gammaPoisson(judged)?.shrunken ?? judged.map(() => 0);
-  return counted.map((pair) => rates[judged.indexOf(pair)] ?? null);
+  let next = 0;
+  return counted.map(({ exposure }) => {
+    if (exposure < leastObservedSeconds) return null;
+    next += 1;
+    return rates[next - 1] ?? null;
+  });
 }
 
 const notJudged: LossTrend = { laplace: null, p: null, shape: null, shapeP: null, comesCloser: null };
 
 /** Laplace's test and the power law over the observed time alone, adjusted for all pairs that had a bout. */
-function trendsOf(fleet: readonly PairFacts[], limits: FleetLimits): readonly LossTrend[] {
+function trendsOf(fleet: readonly LossesOf[], limits: FleetLimits): readonly LossTrend[] {
   const tests = fleet.map((facts) => {
     const { times, end } = boutClock(facts);
     if (end / 1000 < limits.leastObservedSeconds) return null;

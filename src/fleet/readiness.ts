@@ -1,26 +1,12 @@
-import { endLines, linesOf, linesOfAll, uniqueLines } from '../timeline/evidence.ts';
+import { uniqueLines } from '../timeline/evidence.ts';
 import type { PairFacts } from '../timeline/facts.ts';
-import { flappingSpells } from '../timeline/flapping.ts';
-import { unobservedIn } from '../timeline/observation.ts';
 import type { TimelineRules } from '../timeline/rules.ts';
-import { stepAt, track } from '../timeline/tracks.ts';
-import {
-  type NonEmpty,
-  type PairReview,
-  type PairTimeline,
-  type SourceLine,
-  type StateSignal,
-  sayDuration,
-  type TimelineEvent,
-} from '../vocabulary.ts';
+import { type ComparedPair, type FitnessReason, type PairReview, sayDuration } from '../vocabulary.ts';
+import { fitnessFigures } from './fitness.ts';
+import { lossFigures } from './pair-figures.ts';
 
-/** Why a pair is not fit, and the lines that say so; of what was never logged those between which it was not. */
-export interface Reason {
-  readonly said: string;
-  /** Nothing speaks against the pair: what must be known was never logged, or for too short a time. */
-  readonly isUnknown?: true;
-  readonly lines: NonEmpty<SourceLine>;
-}
+/** What the fitness of a pair is judged by. */
+type Standing = Pick<ComparedPair, 'from' | 'to' | 'losses' | 'fitness'>;
 
 const mostLines = 20;
 
@@ -29,16 +15,12 @@ const mostLines = 20;
  * reason too, and where there are no others fitness is not known. The evidence is that of the reasons; of a fit pair what its readiness rests on. Source: design.md,
  * section 7, readiness.
  */
-export function readinessForSwap(
-  facts: PairFacts,
-  rules: TimelineRules,
-  readyMs: number,
-): PairReview['readiness'] {
-  const reasons = reasonsAgainstSwap(facts, rules, readyMs);
+export function readinessForSwap(pair: Standing, readyMs: number): PairReview['readiness'] {
+  const reasons = reasonsAgainstSwap(pair, readyMs);
   const [first, ...others] = reasons;
   const lines =
     first === undefined
-      ? readyLines(facts)
+      ? pair.fitness.ready
       : uniqueLines([...first.lines, ...others.flatMap((r) => r.lines)]);
   return {
     fit: fitFor(reasons),
@@ -47,124 +29,39 @@ export function readinessForSwap(
   };
 }
 
+/** What the fitness of one pair is judged by, off its facts. */
+export function standingOf(facts: PairFacts, rules: TimelineRules): Standing {
+  const { from, to } = facts.timeline;
+  return { from, to, losses: lossFigures(facts), fitness: fitnessFigures(facts, rules) };
+}
+
 /** Everything that speaks against a swap of a pair where its log ends, or must be known and is not. */
-export function reasonsAgainstSwap(
-  facts: PairFacts,
-  rules: TimelineRules,
-  readyMs: number,
-): readonly Reason[] {
-  return [
-    ...notReady(facts, readyMs),
-    ...flappingNow(facts, rules),
-    ...differing(facts),
-    ...pending(facts),
-    ...linksDown(facts),
-    ...unobservedBefore(facts, readyMs),
-  ];
+export function reasonsAgainstSwap(pair: Standing, readyMs: number): readonly FitnessReason[] {
+  return [...notReady(pair, readyMs), ...pair.fitness.standing, ...unobservedBefore(pair, readyMs)];
 }
 
 /** Fit without a reason; where each only says what is not known, that is not known: `null`. */
-export function fitFor(reasons: readonly Reason[]): boolean | null {
+export function fitFor(reasons: readonly FitnessReason[]): boolean | null {
   if (reasons.length === 0) return true;
   return reasons.every((r) => r.isUnknown) ? null : false;
 }
 
-/** The line that said last that the partner is ready, and where the log ends. */
-export function readyLines({ timeline, readiness }: PairFacts): NonEmpty<SourceLine> {
-  const now = stepAt(readiness.steps, timeline.to);
-  const ends = endLines(timeline);
-  return now === undefined ? ends : uniqueLines([...linesOf(now), ...ends.slice(-1)]);
-}
-
-function notReady(facts: PairFacts, readyMs: number): readonly Reason[] {
-  const { timeline, readiness, losses } = facts;
-  const now = stepAt(readiness.steps, timeline.to);
-  if (now === undefined)
-    return [
-      {
-        said: 'Readiness of its partner was never logged.',
-        isUnknown: true,
-        lines: endLines(timeline),
-      },
-    ];
-  if (now.value !== 'yes') return [{ said: 'It has no ready partner.', lines: linesOf(now) }];
-  const since = timeline.to - readyMs;
-  const [first, ...others] = losses.flatMap((l) => (l.event.time > since ? [l.event] : []));
+function notReady({ to, losses, fitness }: Standing, readyMs: number): readonly FitnessReason[] {
+  if (fitness.now !== null) return [fitness.now];
+  const [first, ...others] = losses.filter((loss) => loss.time > to - readyMs);
   if (first === undefined) return [];
   const said = `It lost its ready partner within the last ${sayDuration(readyMs / 1000)}.`;
-  return [{ said, lines: linesOfAll([first, ...others]) }];
+  return [{ said, lines: uniqueLines([...first.lines, ...others.flatMap((loss) => loss.lines)]) }];
 }
 
-function flappingNow({ timeline, losses }: PairFacts, rules: TimelineRules): readonly Reason[] {
-  const counted = losses.filter((l) => l.kind === 'counted').map((l) => l.event);
-  const spell = flappingSpells(counted, timeline.to, rules.flapping).at(-1);
-  return spell !== undefined && spell.to >= timeline.to
-    ? [{ said: 'Its standby is flapping.', lines: linesOfAll(spell.events) }]
-    : [];
-}
-
-function differing({ timeline }: PairFacts): readonly Reason[] {
-  return (['firmware', 'model'] as const).flatMap((signal) => {
-    const steps = timeline.halves.map((half) => stepAt(track(timeline, half, signal), timeline.to));
-    const known = steps.filter((step) => step !== undefined).filter(({ value }) => value !== null);
-    const [one, two] = known;
-    if (one === undefined || two === undefined)
-      return [
-        {
-          said: sayUnknown(signal, timeline, one?.half ?? null),
-          isUnknown: true,
-          lines: unknownLines(timeline, steps),
-        },
-      ];
-    if (one.value === two.value) return [];
-    const said = `The ${signal} of its halves differs: ${one.value} and ${two.value}.`;
-    return [{ said, lines: linesOfAll([one, two]) }];
-  });
-}
-
-function sayUnknown(signal: string, { halves }: PairTimeline, known: string | null): string {
-  const others = halves.filter((half) => half !== known);
-  const of = known === null || others.length !== 1 ? 'its halves' : `half ${others[0]}`;
-  return `The ${signal} of ${of} is not known.`;
-}
-
-function unknownLines(
-  timeline: PairTimeline,
-  steps: readonly (TimelineEvent | undefined)[],
-): NonEmpty<SourceLine> {
-  const said = steps.flatMap((step) => (step === undefined ? [] : linesOf(step)));
-  return uniqueLines([...endLines(timeline), ...said]);
-}
-
-function pending({ timeline }: PairFacts): readonly Reason[] {
-  const now = stepAt(track(timeline, null, 'configuration'), timeline.to);
-  return now?.value === 'pending' ? [{ said: 'A configuration is pending.', lines: linesOf(now) }] : [];
-}
-
-function linksDown({ timeline }: PairFacts): readonly Reason[] {
-  const links: readonly (readonly [StateSignal, string])[] = [
-    ['link-a', 'Link a'],
-    ['link-b', 'Link b'],
-  ];
-  return timeline.halves.flatMap((half) =>
-    links.flatMap(([signal, words]) => {
-      const now = stepAt(track(timeline, half, signal), timeline.to);
-      return now?.value === 'down'
-        ? [{ said: `${words} of half ${half} is down.`, lines: linesOf(now) }]
-        : [];
-    }),
-  );
-}
-
-function unobservedBefore({ timeline, readiness }: PairFacts, readyMs: number): readonly Reason[] {
-  const since = timeline.to - readyMs;
-  if (timeline.from > since) {
-    const said = `Its log covers only ${sayDuration((timeline.to - timeline.from) / 1000)}.`;
-    return [{ said, isUnknown: true, lines: endLines(timeline) }];
+function unobservedBefore({ from, to, fitness }: Standing, readyMs: number): readonly FitnessReason[] {
+  const since = to - readyMs;
+  if (from > since) {
+    const said = `Its log covers only ${sayDuration((to - from) / 1000)}.`;
+    return [{ said, isUnknown: true, lines: fitness.ends }];
   }
-  const { signal } = readiness;
-  const gap = signal === null ? undefined : unobservedIn(timeline, null, signal, since, timeline.to).at(-1);
-  if (gap === undefined) return [];
+  const { lastGap } = fitness;
+  if (lastGap === null || lastGap.to <= since) return [];
   const said = `It was not observed throughout the last ${sayDuration(readyMs / 1000)}.`;
-  return [{ said, lines: gap.evidence }];
+  return [{ said, lines: lastGap.lines }];
 }

@@ -1,8 +1,6 @@
-import { availabilityOf } from '../timeline/exposure.ts';
-import type { PairFacts } from '../timeline/facts.ts';
 import { groupBy } from '../timeline/groups.ts';
 import type { TimelineRules } from '../timeline/rules.ts';
-import type { BringUp, Finding, Fleet, PairReview } from '../vocabulary.ts';
+import type { ComparedBringUp, ComparedPair, Finding, Fleet, PairReview } from '../vocabulary.ts';
 import { alikeNames } from './alike-names.ts';
 import { boutsAhead } from './bouts-ahead.ts';
 import { censusOf } from './census.ts';
@@ -10,7 +8,6 @@ import { compareGroups } from './compare-groups.ts';
 import { forecastOf } from './forecast.ts';
 import type { FleetLimits } from './limits.ts';
 import { lossesByGroup } from './loss-groups.ts';
-import { lossMonths } from './months.ts';
 import { syncDrifts } from './over-time.ts';
 import { changesOfPairs } from './rate-changes.ts';
 import { rateLosses } from './rate-losses.ts';
@@ -28,17 +25,21 @@ export interface FleetQuestion {
   readonly readyDays?: number | undefined;
 }
 
+/** What a comparison of pairs gives: all but the files, the bring-ups and months that it was made from, and what was found of each pair. */
+export type Comparison = Omit<Fleet, 'inputs' | 'attempts' | 'months' | 'findings'>;
+
 /**
  * All pairs compared with each other, those that stand out first, then by rank; all bring-ups in groups;
- * and what the next swaps take. `findings` are those of all pairs, for their flapping. Source: design.md, section 7.
+ * and what the next swaps take. Pairs are given in the order of their names. `findings` are those of all pairs, for their
+ * flapping. Source: design.md, section 7.
  */
 export function reviewFleet(
-  fleet: readonly PairFacts[],
+  fleet: readonly ComparedPair[],
   findings: readonly Finding[],
   { by, swaps, readyDays }: FleetQuestion,
   rules: TimelineRules,
   limits: FleetLimits,
-): Omit<Fleet, 'inputs' | 'findings'> {
+): Comparison {
   const { rates, power } = rateLosses(fleet, limits);
   const changes = changesOfPairs(fleet, limits);
   const readyMs = readyDays === undefined ? limits.readyMs : readyDays * dayMs;
@@ -46,15 +47,17 @@ export function reviewFleet(
     findings.filter((f) => f.id === 'flapping'),
     (f) => f.pair ?? '',
   );
-  const pairs = fleet.flatMap((facts, index): readonly PairReview[] => {
+  const pairs = fleet.flatMap((figures, index): readonly PairReview[] => {
     const rate = rates[index];
     if (rate === undefined) return [];
-    const readiness = readinessForSwap(facts, rules, readyMs);
-    return [{ ...rate, change: changes[index] ?? null, readiness, ...stateOf(facts, flapping) }];
+    const { pair, site, availability } = figures;
+    const readiness = readinessForSwap(figures, readyMs);
+    const own = { site, availability, flapping: flapping.get(pair) ?? [] };
+    return [{ ...rate, change: changes[index] ?? null, readiness, ...own }];
   });
-  const attempts = fleet.flatMap((f) => [...f.bringUps]);
-  const sites = new Map(fleet.map((f) => [f.timeline.pair, f.timeline.site]));
-  const groupNamed = (attempt: BringUp): string | null => groupOf(attempt, by, sites);
+  const attempts = fleet.flatMap((f) => f.bringUps);
+  const sites = new Map(fleet.map(({ pair, site }) => [pair, site]));
+  const groupNamed = (attempt: ComparedBringUp): string | null => groupOf(attempt, by, sites);
   const times = syncTimes(attempts, groupNamed);
   const groups = groupReviews(times, limits);
   const census = censusOf(fleet);
@@ -64,7 +67,6 @@ export function reviewFleet(
     pairs: worstFirst(pairs),
     power,
     ...lossesByGroup(fleet, by, limits),
-    attempts,
     groups,
     logRank: compareGroups(times, groups, limits),
     forecast: forecastOf(attempts, swaps, limits),
@@ -74,19 +76,9 @@ export function reviewFleet(
       limits,
     ),
     drifts: syncDrifts(attempts, groupNamed, limits),
-    months: lossMonths(fleet),
     census,
     alike: alikeIn(census),
   };
-}
-
-/** How a pair was over its log: where it stands, how much of the time it had a ready partner, and its flapping. */
-function stateOf(
-  { timeline }: PairFacts,
-  flapping: ReadonlyMap<string, readonly Finding[]>,
-): Pick<PairReview, 'site' | 'availability' | 'flapping'> {
-  const { pair, site } = timeline;
-  return { site, availability: availabilityOf(timeline), flapping: flapping.get(pair) ?? [] };
 }
 
 /** Names of firmware, and of models, that may be one. */
@@ -97,7 +89,7 @@ function alikeIn(census: Fleet['census']): Fleet['alike'] {
 }
 
 function groupOf(
-  attempt: BringUp,
+  attempt: ComparedBringUp,
   by: Fleet['by'],
   sites: ReadonlyMap<string, string | null>,
 ): string | null {

@@ -10,8 +10,8 @@ import { upperToleranceLimit } from '../statistics/tolerance-limit.ts';
 import { type Between, turnbull, turnbullQuantile } from '../statistics/turnbull.ts';
 import { groupBy } from '../timeline/groups.ts';
 import {
-  type BringUp,
   type BringUpCause,
+  type ComparedBringUp,
   compareText,
   type Estimate,
   type GroupReview,
@@ -32,8 +32,8 @@ export interface SyncTime extends Between {
 
 /** The sync times of bring-ups, each with its group; those of which nothing is known are left out. */
 export function syncTimes(
-  attempts: readonly BringUp[],
-  groupOf: (attempt: BringUp) => string | null,
+  attempts: readonly ComparedBringUp[],
+  groupOf: (attempt: ComparedBringUp) => string | null,
 ): readonly SyncTime[] {
   return attempts.flatMap((attempt): readonly SyncTime[] => {
     const { seconds, low, high, censored } = attempt.sync;

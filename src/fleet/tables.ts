@@ -1,41 +1,18 @@
 import { type ColumnTable, desc, from, op } from 'arquero';
-import type { CensusCount, PairMonth, PairReview } from '../vocabulary.ts';
+import type { CensusCount, PairReview } from '../vocabulary.ts';
 
 /**
- * The tables of the review: grouped, rolled up, joined and sorted. The library compiles its expressions, so they name
+ * The tables of the review: grouped, rolled up and sorted. The library compiles its expressions, so they name
  * columns of ours and never hold text from a log.
  */
 
 /** The value of a named column in one row. */
 type Row = (column: string) => unknown;
 
-/** Losses and bouts counted into the months of their pairs, by pair and month; a month without counts 0. */
-export function monthTable(
-  months: readonly Omit<PairMonth, 'losses' | 'bouts'>[],
-  losses: readonly Pick<PairMonth, 'pair' | 'from'>[],
-  bouts: readonly Pick<PairMonth, 'pair' | 'from'>[],
-): readonly PairMonth[] {
-  const keys = ['pair', 'from'];
-  const lost = table(losses, keys).groupby(keys).rollup({ losses: op.count() });
-  const begun = table(bouts, keys).groupby(keys).rollup({ bouts: op.count() });
-  const joined = table(months, [...keys, 'observedSeconds'])
-    .join_left(lost, [keys, keys])
-    .join_left(begun, [keys, keys])
-    .impute({ losses: () => 0, bouts: () => 0 })
-    .orderby(keys);
-  return rowsOf(joined, (row) => ({
-    pair: String(row('pair')),
-    from: Number(row('from')),
-    observedSeconds: Number(row('observedSeconds')),
-    losses: Number(row('losses')),
-    bouts: Number(row('bouts')),
-  }));
-}
-
 /** How many halves say the same of one signal at one time, by signal, time and value; what is not known comes last. */
-export function halvesCounted(rows: readonly Omit<CensusCount, 'halves'>[]): readonly CensusCount[] {
+export function halvesCounted(rows: readonly CensusCount[]): readonly CensusCount[] {
   const keys = ['signal', 'time', 'value'];
-  const counted = table(rows, keys).groupby(keys).rollup({ halves: op.count() }).orderby(keys);
+  const counted = table(rows, [...keys, 'halves']).orderby(keys);
   return rowsOf(counted, (row) => ({
     time: Number(row('time')),
     signal: row('signal') === 'model' ? 'model' : 'firmware',
@@ -69,7 +46,7 @@ export function worstFirst(pairs: readonly PairReview[]): readonly PairReview[] 
     desc('bouts'),
     'pair',
   );
-  return [...sorted.indices()].flatMap((index) => pairs.slice(index, index + 1));
+  return Array.from(sorted.indices()).flatMap((index) => pairs[index] ?? []);
 }
 
 /** A table with the columns named, also where there is no row. */

@@ -1,4 +1,4 @@
-import { type BoutsAhead, type Fleet, type Forecast, sayDuration } from '../vocabulary.ts';
+import { type BoutsAhead, type FleetInBrief, type Forecast, sayDuration } from '../vocabulary.ts';
 import { sayNames } from './fleet-words.ts';
 import { sayCount } from './words.ts';
 
@@ -15,7 +15,7 @@ export function sayForecastLimits({ low, high }: Pick<Forecast, 'low' | 'high'>)
 }
 
 /** How long the campaign takes, or what is missing to say so. */
-export function forecastSentence({ forecast }: Fleet): string {
+export function forecastSentence({ forecast }: FleetInBrief): string {
   if (forecast === null)
     return 'How long the next swaps take is not known: no reflash in the logs was followed by a partner that stayed ready.';
   const { swaps, hours, low, high, reflashes, needed, confidence } = forecast;
@@ -35,7 +35,7 @@ function repeats({ reflashes, failed }: Forecast): string {
 }
 
 /** How many bouts of losses the next year brings; none where no pair was observed for long enough. */
-export function boutsSentences(fleet: Fleet): readonly string[] {
+export function boutsSentences(fleet: FleetInBrief): readonly string[] {
   const { boutsNextYear } = fleet;
   if (boutsNextYear === null) return [];
   const { pairs } = boutsNextYear;
@@ -47,7 +47,7 @@ export function boutsSentences(fleet: Fleet): readonly string[] {
 }
 
 /** The pairs whose rate so far says nothing of the next year; empty where there is none. */
-export function leftOut({ pairs }: Fleet): string {
+export function leftOut({ pairs }: FleetInBrief): string {
   const changed = pairs.filter((p) => p.change !== null).map((p) => p.pair);
   if (changed.length === 0) return '';
   return `${sayNames(changed)} ${changed.length === 1 ? 'is' : 'are'} left out because ${changed.length === 1 ? 'its rate' : 'their rates'} changed`;
@@ -59,7 +59,7 @@ function sayBouts({ low, high }: Pick<BoutsAhead, 'low' | 'high'>): string {
 }
 
 /** How the forecast of the campaign was computed. */
-export function forecastComputed({ forecast }: Fleet): string {
+export function forecastComputed({ forecast }: FleetInBrief): string {
   if (forecast === null) return '';
   const { reflashes, failed, needed, confidence } = forecast;
   return [

@@ -1,4 +1,4 @@
-import { type Fleet, type NonEmpty, sayDuration } from '../vocabulary.ts';
+import { type FleetInBrief, type NonEmpty, sayDuration } from '../vocabulary.ts';
 import { boutsSentences, forecastSentence } from './ahead-words.ts';
 import { lossSentences, type NextStep } from './loss-sentences.ts';
 import { causeWords } from './outcome-words.ts';
@@ -8,7 +8,7 @@ import { syncSentences } from './sync-words.ts';
  * The answer in a few sentences: the pairs that stand out, each with why, since when and what to do next; the groups that
  * differ, the campaign.
  */
-export function fleetSentences(fleet: Fleet, next: NextStep = diagnoseNext): NonEmpty<string> {
+export function fleetSentences(fleet: FleetInBrief, next: NextStep = diagnoseNext): NonEmpty<string> {
   const [first, ...losses] = lossSentences(fleet, next);
   return [
     first,
@@ -32,7 +32,7 @@ export const atTheCabinet =
   'check the seating of both modules, their supply and both networks before its next swap';
 
 /** The groups whose smoothed sync times lie outside their limits at the end. */
-function drifting({ drifts }: Fleet): readonly string[] {
+function drifting({ drifts }: FleetInBrief): readonly string[] {
   return drifts.flatMap(({ group, cause, target, points }) => {
     const last = points.at(-1);
     if (last?.isOutside !== true) return [];
@@ -43,7 +43,7 @@ function drifting({ drifts }: Fleet): readonly string[] {
 }
 
 /** Which pairs are not fit for a swap, where there are few, and of which it is not known. */
-function unfit({ pairs }: Fleet): readonly string[] {
+function unfit({ pairs }: FleetInBrief): readonly string[] {
   return [
     ...namedIf(pairs, false, 'No pair was ready for a swap when its log ended.', 'Not ready for a swap'),
     ...namedIf(
@@ -55,7 +55,12 @@ function unfit({ pairs }: Fleet): readonly string[] {
   ];
 }
 
-function namedIf(pairs: Fleet['pairs'], fit: boolean | null, all: string, words: string): readonly string[] {
+function namedIf(
+  pairs: FleetInBrief['pairs'],
+  fit: boolean | null,
+  all: string,
+  words: string,
+): readonly string[] {
   const names = pairs.filter((p) => p.readiness.fit === fit).map((p) => p.pair);
   if (names.length === 0) return [];
   if (names.length === pairs.length) return [all];
@@ -63,7 +68,7 @@ function namedIf(pairs: Fleet['pairs'], fit: boolean | null, all: string, words:
 }
 
 /** Names that may be one release: only a person knows. */
-function alikeSaid({ alike }: Fleet): readonly string[] {
+function alikeSaid({ alike }: FleetInBrief): readonly string[] {
   return alike.map(
     (names) =>
       `${names.join(' and ')} may be the same under ${names.length} names, but are compared separately. If they are the same, give them one value in the phrasebook.`,

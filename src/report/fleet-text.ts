@@ -1,4 +1,4 @@
-import { type Fleet, type GroupReview, type PairReview, sayChance, sayShare } from '../vocabulary.ts';
+import { type FleetInBrief, type GroupReview, type PairInBrief, sayChance, sayShare } from '../vocabulary.ts';
 import { cautions } from './cautions.ts';
 import { terminal } from './escape.ts';
 import { atTheCabinet, fleetSentences } from './fleet-sentences.ts';
@@ -16,7 +16,7 @@ function commandFor(pair: string): string {
 }
 
 /** What `fleet` prints: what stands out, every pair, the groups, what comes next, cautions; at most 100 columns. */
-export function fleetText(fleet: Fleet, { paint, reports }: TextOptions): string {
+export function fleetText(fleet: FleetInBrief, { paint, reports }: TextOptions): string {
   const [verdict, ...rest] = fleetSentences(fleet, commandFor);
   return `${[
     ...notKnownText(fleet, { paint }),
@@ -64,7 +64,7 @@ function pairRow(
   );
 }
 
-function pairText(pair: PairReview): readonly string[] {
+function pairText(pair: PairInBrief): readonly string[] {
   const { losses, bouts, observedSeconds, availability, standsOut, change, readiness } = pair;
   const line = pairRow(
     terminal(pair.pair),

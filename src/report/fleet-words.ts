@@ -77,7 +77,10 @@ export function sayLonger({
 }
 
 /** Whether a pair is fit, said together with whether it stands out: the one is of today, the other of all its log. */
-export function sayFit({ fit, reasons }: PairReview['readiness'], standsOut: boolean | null): string {
+export function sayFit(
+  { fit, reasons }: Pick<PairReview['readiness'], 'fit' | 'reasons'>,
+  standsOut: boolean | null,
+): string {
   if (fit === true)
     return standsOut === true
       ? 'ready for a swap today, but loses its partner more often than the rest'

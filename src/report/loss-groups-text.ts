@@ -1,11 +1,11 @@
-import type { Fleet } from '../vocabulary.ts';
+import type { FleetInBrief } from '../vocabulary.ts';
 import { terminal } from './escape.ts';
 import { sayObserved, sayRate } from './fleet-words.ts';
 import { sayChanged, sayCompared, sayDifference, sayRatio, struckWords } from './loss-words.ts';
 import { wrap } from './verify-text.ts';
 
 /** Losses by group as `fleet` prints them: a row for each group, and every two of them compared. Ends with an empty line. */
-export function lossGroupLines({ by, lossGroups, lossRatios }: Fleet): readonly string[] {
+export function lossGroupLines({ by, lossGroups, lossRatios }: FleetInBrief): readonly string[] {
   if (lossGroups.length === 0) return [];
   const shown = [...lossRatios].sort((a, b) => Number(b.differs) - Number(a.differs)).slice(0, mostRatios);
   return [

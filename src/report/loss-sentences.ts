@@ -1,9 +1,9 @@
 import {
-  type Fleet,
+  type FleetInBrief,
   type LossGroup,
   type LossRatio,
   type NonEmpty,
-  type PairReview,
+  type PairInBrief,
   sayDuration,
 } from '../vocabulary.ts';
 import { sayLosses, sayMonth, sayNames, saySeen } from './fleet-words.ts';
@@ -17,7 +17,7 @@ const yearSeconds = 365.25 * 86_400;
 export type NextStep = (pair: string) => string;
 
 /** What the figures of losses come to, in plain words: the pairs to look at first, each with why, since when and what to do. */
-export function lossSentences(fleet: Fleet, next: NextStep): NonEmpty<string> {
+export function lossSentences(fleet: FleetInBrief, next: NextStep): NonEmpty<string> {
   const { pairs, by } = fleet;
   const worse = pairs.filter((p) => p.standsOut === true);
   return [
@@ -33,20 +33,20 @@ export function lossSentences(fleet: Fleet, next: NextStep): NonEmpty<string> {
 /** Of very many pairs that stand out the worst are told of; the table has all. */
 const mostSaid = 3;
 
-function whichStandOut(worse: readonly PairReview[], pairs: readonly PairReview[]): string {
+function whichStandOut(worse: readonly PairInBrief[], pairs: readonly PairInBrief[]): string {
   const names = sayNames(worse.map((p) => `${p.pair} (${lostIn(p)})`));
   const lose = worse.length === 1 ? 'loses its' : 'lose their';
   return `${worse.length} of ${sayCount(pairs.length, 'pair')} ${lose} partner more often than the rest: ${names}.`;
 }
 
 /** `23 losses`, and in how many bouts where those are fewer. */
-function lostIn({ losses, bouts }: Pick<PairReview, 'losses' | 'bouts'>): string {
+function lostIn({ losses, bouts }: Pick<PairInBrief, 'losses' | 'bouts'>): string {
   return bouts === losses
     ? sayLosses(losses)
     : `${sayLosses(losses)} in ${bouts === 1 ? 'one bout' : `${bouts} bouts`}`;
 }
 
-function lookAt(pair: PairReview, fleet: Fleet, next: NextStep): string {
+function lookAt(pair: PairInBrief, fleet: FleetInBrief, next: NextStep): string {
   const { ratePerYear, observedSeconds, readiness } = pair;
   const rest = fleet.pairs.filter((p) => p.standsOut === false);
   const bouts = rest.reduce((sum, p) => sum + p.bouts, 0);
@@ -66,7 +66,7 @@ function lookAt(pair: PairReview, fleet: Fleet, next: NextStep): string {
   ].join(' ');
 }
 
-function sinceWhen(own: PairReview, { months }: Fleet): string {
+function sinceWhen(own: PairInBrief, { months }: FleetInBrief): string {
   const { pair, change, trend } = own;
   const what = wordFor(own);
   const more = trend.comesCloser === true ? 'More and more often' : '';
@@ -80,7 +80,7 @@ function sinceWhen(own: PairReview, { months }: Fleet): string {
 }
 
 /** The pairs that do not stand out, whose losses come more or less often than before. */
-function changing(pairs: readonly PairReview[]): readonly string[] {
+function changing(pairs: readonly PairInBrief[]): readonly string[] {
   const growing = pairs.filter((p) => p.trend.comesCloser === true && p.change === null);
   const lose = growing.length === 1 ? 'loses its' : 'lose their';
   const changed = pairs.flatMap((pair) => {
@@ -100,12 +100,12 @@ function changing(pairs: readonly PairReview[]): readonly string[] {
 }
 
 /** What is counted, as a plain word where it makes no difference. */
-function wordFor({ losses, bouts }: Pick<PairReview, 'losses' | 'bouts'>): 'losses' | 'bouts' {
+function wordFor({ losses, bouts }: Pick<PairInBrief, 'losses' | 'bouts'>): 'losses' | 'bouts' {
   return bouts === losses ? 'losses' : 'bouts';
 }
 
 /** What there is to say where no pair stands out: a pair that has no others beside it was not compared with any. */
-function nothingStandsOut(fleet: Fleet): string {
+function nothingStandsOut(fleet: FleetInBrief): string {
   const { pairs, power } = fleet;
   const said = inRowsRecognised(fleet);
   const where = said === '' ? '' : `,${said}`;
@@ -123,7 +123,7 @@ function nothingStandsOut(fleet: Fleet): string {
   return `None of ${judged.length} pairs loses its partner more often than chance explains${where}.${powerSaid(power)}`;
 }
 
-function powerSaid(power: Fleet['power']): string {
+function powerSaid(power: FleetInBrief['power']): string {
   if (power === null) return '';
   const of = Math.min(99, Math.round(power.share * 100));
   const times = power.ratio === 3 ? 'three' : String(power.ratio);
@@ -131,7 +131,7 @@ function powerSaid(power: Fleet['power']): string {
 }
 
 /** What was seen of the pairs that were observed for too short a time. */
-function notJudged(pairs: readonly PairReview[]): readonly string[] {
+function notJudged(pairs: readonly PairInBrief[]): readonly string[] {
   const short = pairs.filter((p) => p.ratePerYear === null);
   if (short.length === 0) return [];
   const seen = short.map((p) => `${p.pair} ${saySeen(p.losses, p.observedSeconds)}`);
@@ -139,7 +139,7 @@ function notJudged(pairs: readonly PairReview[]): readonly string[] {
 }
 
 /** Which groups lose their partner at rates that differ; that none do, where some were compared. */
-function groupsDiffer(ratios: readonly LossRatio[], by: Fleet['by']): readonly string[] {
+function groupsDiffer(ratios: readonly LossRatio[], by: FleetInBrief['by']): readonly string[] {
   if (ratios.length === 0) return [];
   const said = ratios.filter((r) => r.differs).map(sayRatio);
   if (said.length > mostSaid)

@@ -17,7 +17,7 @@ export function notKnownOf({
   inputs,
   findings,
 }: {
-  readonly inputs: readonly Input[];
+  readonly inputs: readonly Pick<Input, 'file' | 'rows'>[];
   readonly findings: readonly Finding[];
 }): NotKnown {
   const names = new Set(inputs.map(({ file }) => file));

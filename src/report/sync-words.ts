@@ -1,7 +1,7 @@
 import {
   type BringUpCause,
   type Estimate,
-  type Fleet,
+  type FleetInBrief,
   type GroupReview,
   sayChance,
   sayDuration,
@@ -46,7 +46,7 @@ export function sayNotReady({ superseded, censored }: Pick<GroupReview, 'superse
 }
 
 /** Whether groups differ, and after which cause; where one is slower than another, by how much. */
-export function syncSentences(fleet: Fleet): readonly string[] {
+export function syncSentences(fleet: FleetInBrief): readonly string[] {
   const { logRank, by, groups } = fleet;
   if (logRank === null) return [`Sync times by ${by} cannot be compared: ${whyNotCompared(groups)}.`];
   const differing = logRank.causes.filter((c) => c.differs);
@@ -71,13 +71,13 @@ function apart(slow: GroupReview, fast: GroupReview): string {
   return isApart(slow.p95, fast.p95) ? `: 95th percentile ${said(slow.p95, fast.p95)}` : '';
 }
 
-function whyNotCompared({ length }: Fleet['groups']): string {
+function whyNotCompared({ length }: FleetInBrief['groups']): string {
   if (length === 0) return 'the logs show no bring-up';
   return length === 1 ? 'there is one group' : 'no attempts overlap';
 }
 
 /** The log-rank test of every cause; empty where nothing was compared. */
-export function sayTests({ logRank }: Fleet): string {
+export function sayTests({ logRank }: FleetInBrief): string {
   if (logRank === null) return '';
   const test = (cause: BringUpCause, df: number, chiSquare: number, p: number): string =>
     `after a ${causeWords[cause]} chi-square ${chiSquare.toFixed(1)} with ${df} ${df === 1 ? 'degree' : 'degrees'} of freedom, ${sayChance(p)}`;

@@ -1,4 +1,3 @@
-import { parquetWriteBuffer } from 'hyparquet-writer';
 import { allChanges } from '../changes.ts';
 import type {
   Change,
@@ -9,6 +8,7 @@ import type {
   Notice,
   Setting,
 } from '../vocabulary.ts';
+import { type Column, instant, number, parquetTable, text } from './parquet-file.ts';
 
 /** What could not be read, so that the timeline tells of the loss as the logs would. */
 export interface StoredFailure {
@@ -58,28 +58,9 @@ export function timelineParquet(
     })),
     ...(phrasebookNotices.length === 0 ? {} : { phrasebookNotices }),
   };
-  const buffer = parquetWriteBuffer({
-    columnData: columns.map(({ name, type, of }) => ({ name, type, data: rows.map(of) })),
-    kvMetadata: [
-      { key: 'steadypair', value: JSON.stringify(stored) },
-      { key: 'seal', value: blankChecksum },
-    ],
-    createdBy: 'steadypair',
-  });
-  return withChecksum(new Uint8Array(buffer), digest);
-}
-
-const mark = 'steadypair/sha256/';
-const blankChecksum = `${mark}${'0'.repeat(64)}`;
-
-/** Puts the digest of the bytes in place of the zeros, so that damage shows. The checksum is the last text but one. */
-function withChecksum(bytes: Uint8Array, digest: (bytes: Uint8Array) => string): Uint8Array {
-  const begin = Math.max(0, bytes.length - 1024);
-  const place = new TextDecoder('windows-1252').decode(bytes.subarray(begin)).lastIndexOf(blankChecksum);
-  if (place < 0) throw new RangeError('The checksum is not where a Parquet file ends.');
-  const whole = bytes.slice();
-  whole.set(new TextEncoder().encode(digest(bytes)), begin + place + mark.length);
-  return whole;
+  const table = parquetTable(columns, JSON.stringify(stored), digest);
+  table.add(rows);
+  return table.whole();
 }
 
 function rowsOf(file: ImportedFile, source: number): readonly Row[] {
@@ -98,13 +79,7 @@ function rowsOf(file: ImportedFile, source: number): readonly Row[] {
   return [...changes, ...bins];
 }
 
-interface Column {
-  readonly name: string;
-  readonly type: 'STRING' | 'INT32' | 'DOUBLE' | 'TIMESTAMP';
-  of(row: Row): string | number | Date | null;
-}
-
-const columns: readonly Column[] = [
+const columns: readonly Column<Row>[] = [
   text('site', (row) => subjectOf(row)?.site ?? row.file.site),
   text('pair', (row) => subjectOf(row)?.pair ?? null),
   text('half', (row) => subjectOf(row)?.half ?? null),
@@ -130,20 +105,4 @@ const columns: readonly Column[] = [
 
 function subjectOf({ change, series }: Row): Change['subject'] | undefined {
   return change?.subject ?? series?.subject;
-}
-
-function text(name: string, of: (row: Row) => string | null): Column {
-  return { name, type: 'STRING', of };
-}
-
-function number(name: string, type: 'INT32' | 'DOUBLE', of: (row: Row) => number | null): Column {
-  return { name, type, of };
-}
-
-function instant(name: string, of: (row: Row) => number | null): Column {
-  const date = (row: Row): Date | null => {
-    const time = of(row);
-    return time === null ? null : new Date(time);
-  };
-  return { name, type: 'TIMESTAMP', of: date };
 }

@@ -1,6 +1,5 @@
 import { withTimes } from '../changes.ts';
-import type { ImportedFile, StreamPoint } from '../vocabulary.ts';
-import type { ClockOffset } from './clock-offsets.ts';
+import type { ClockOffset, ImportedFile, StreamPoint } from '../vocabulary.ts';
 
 /**
  * The files with the clocks of those whose offset is measured and beyond its spread set to the reference's. What a poll saw gets wider by

@@ -1,4 +1,5 @@
 import {
+  type ClockOffset,
   type Coverage,
   compareText,
   counterpart,
@@ -13,7 +14,6 @@ import {
   type StateSignal,
   type TimelineEvent,
 } from '../vocabulary.ts';
-import type { ClockOffset } from './clock-offsets.ts';
 import { contradictedNotes, keptAsNotes } from './contradicted-notes.ts';
 import { deriveHappenings } from './derive.ts';
 import { groupByTrack, keyOf } from './groups.ts';

@@ -1,6 +1,6 @@
 import { agreedInterval } from '../statistics/agreed-interval.ts';
 import { medianOffset } from '../statistics/median-offset.ts';
-import type { Change, ImportedFile, NonEmpty, SourceLine, Stream } from '../vocabulary.ts';
+import type { Change, ClockOffset, ImportedFile, NonEmpty, SourceLine, Stream } from '../vocabulary.ts';
 import {
   agreeAsTheyAre,
   type Matched,
@@ -13,23 +13,6 @@ import {
 } from './clock-matches.ts';
 import { asOneFile, logsOf } from './one-log.ts';
 import type { TimelineRules } from './rules.ts';
-
-/** How far the clock of one file is ahead of the reference's, from the changes both saw. */
-export interface ClockOffset {
-  readonly file: string;
-  readonly reference: string;
-  /** Milliseconds that the file is ahead, negative if it is behind; `null`: not measured. */
-  readonly ahead: number | null;
-  /** How far the differences scatter about it, in milliseconds: nine in ten lie within. */
-  readonly spread: number;
-  /** How many changes both saw. */
-  readonly count: number;
-  /** The true offset lies at most this many milliseconds from `ahead`, by what most pairs allow. */
-  readonly within: number;
-  /** Measured, and beyond its spread and what the spacing of the polls can explain. */
-  readonly isBeyond: boolean;
-  readonly evidence: NonEmpty<SourceLine>;
-}
 
 /**
  * The offset of every file against the first one of a common pair with exact entries, else the densest poll, or `reference`: the median of the differences of the

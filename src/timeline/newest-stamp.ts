@@ -1,5 +1,4 @@
-import type { Coverage, NewestStamp, NonEmpty } from '../vocabulary.ts';
-import type { ClockOffset } from './clock-offsets.ts';
+import type { ClockOffset, Coverage, NewestStamp, NonEmpty } from '../vocabulary.ts';
 
 /**
  * The newest stamp that was read of a pair, and the file whose clock it is by. Where the clock of a file was measured to be off, its

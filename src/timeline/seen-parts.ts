@@ -1,5 +1,4 @@
-import type { ImportedFile } from '../vocabulary.ts';
-import type { ClockOffset } from './clock-offsets.ts';
+import type { ClockOffset, ImportedFile } from '../vocabulary.ts';
 import { readUntils } from './read-untils.ts';
 import { Seen, type SeenFile } from './seen.ts';
 import { byTime, ofPair, type Sighting } from './sightings.ts';

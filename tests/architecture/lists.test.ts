@@ -50,13 +50,16 @@ const shared: Readonly<Record<string, readonly string[]>> = {
   analyze: [
     'analyzer',
     'analyzers',
+    'ask-if',
     'by-severity',
     'change-words',
+    'file-figures',
     'limits',
     'far-stamps',
     'notices',
     'run-analyzers',
     'stray-stamps',
+    'tell-answers',
   ],
   verify: [
     'at-end',

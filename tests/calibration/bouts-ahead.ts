@@ -55,7 +55,8 @@ function isRight(random: Random, { pairs, years, storms }: Setting): boolean {
     for (const own of all) if (random() < 0.5) own.push(storm + random() / 8766);
   const seen = all.map(
     (times, index): PairBouts => ({
-      timeline: { pair: `P${index}`, observed: [{ from: 0, to: years * yearMs }] },
+      pair: `P${index}`,
+      observed: [{ from: 0, to: years * yearMs }],
       bouts: times.filter((t) => t < years).map((t) => ({ time: t * yearMs })),
     }),
   );

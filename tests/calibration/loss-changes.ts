@@ -1,7 +1,7 @@
 import { defaultFleetLimits } from '../../src/fleet/limits.ts';
+import type { LossHistory } from '../../src/fleet/pair-figures.ts';
 import { changesOfPairs } from '../../src/fleet/rate-changes.ts';
 import { rateLosses } from '../../src/fleet/rate-losses.ts';
-import type { PairFacts } from '../../src/timeline/facts.ts';
 import { countOf, madeFleet, patterns, settingOf, sound } from './made-losses.ts';
 import type { Study, Trial } from './study.ts';
 
@@ -15,7 +15,7 @@ const sizes = [
 ] as const;
 
 /** Sound fleets in which something is said of a pair. */
-function soundFleets(name: string, isSaid: (fleet: readonly PairFacts[]) => boolean): Study {
+function soundFleets(name: string, isSaid: (fleet: readonly LossHistory[]) => boolean): Study {
   return {
     name,
     run: (random, scale) =>

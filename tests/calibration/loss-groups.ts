@@ -1,7 +1,7 @@
 import type { Random } from '../../samples/random.ts';
 import { defaultFleetLimits } from '../../src/fleet/limits.ts';
 import { lossesByGroup } from '../../src/fleet/loss-groups.ts';
-import type { PairFacts } from '../../src/timeline/facts.ts';
+import type { LossHistory } from '../../src/fleet/pair-figures.ts';
 import type { Fleet } from '../../src/vocabulary.ts';
 import { countOf, madeLosses, madePair, type Pattern, patterns, yearDays } from './made-losses.ts';
 import type { Study, Trial } from './study.ts';
@@ -9,7 +9,7 @@ import type { Study, Trial } from './study.ts';
 type Grouped = Pick<Fleet, 'lossGroups' | 'lossRatios'>;
 
 /** Pairs of which each gets another firmware on a day of its own, which changes its rate by a factor. Their own rates differ: 1 to 6 a year. */
-function changing(random: Random, pairs: number, pattern: Pattern, factor = 1): readonly PairFacts[] {
+function changing(random: Random, pairs: number, pattern: Pattern, factor = 1): readonly LossHistory[] {
   const days = 2 * yearDays;
   const own = Array.from({ length: pairs }, () => 1 + 5 * random());
   const early = madeLosses(random, { days, perYear: own, pattern });
@@ -27,7 +27,7 @@ function changing(random: Random, pairs: number, pattern: Pattern, factor = 1): 
   });
 }
 
-function grouped(fleet: readonly PairFacts[]): Grouped {
+function grouped(fleet: readonly LossHistory[]): Grouped {
   return lossesByGroup(fleet, 'firmware', defaultFleetLimits);
 }
 
@@ -136,7 +136,7 @@ export const curveLimits: Study = {
 const because = 'told only where hardly a storm came that year, and what has not come cannot be counted';
 const fewestTold = 20;
 
-function watched(random: Random, pairs: number, pattern: Pattern): readonly PairFacts[] {
+function watched(random: Random, pairs: number, pattern: Pattern): readonly LossHistory[] {
   const perYear = Array.from({ length: pairs }, () => 1 + 5 * random());
   return madeLosses(random, { days: yearDays, perYear, pattern }).map((losses, index) =>
     madePair(`P${index + 1}`, yearDays, losses, [{ day: 0, firmware: '6.2.0' }]),

@@ -1,6 +1,6 @@
 import type { Random } from '../../samples/random.ts';
+import { type LossHistory, lossHistory } from '../../src/fleet/pair-figures.ts';
 import { boutsOf } from '../../src/timeline/bouts.ts';
-import type { PairFacts } from '../../src/timeline/facts.ts';
 import { keyOf } from '../../src/timeline/groups.ts';
 import { defaultRules } from '../../src/timeline/rules.ts';
 import type { Coverage, PairTimeline, TimelineEvent } from '../../src/vocabulary.ts';
@@ -62,13 +62,13 @@ export interface FirmwareFrom {
   readonly firmware: string;
 }
 
-/** The facts of one pair, of which only its losses and firmware are known. */
+/** The history of one pair, of which only its losses and firmware are known. */
 export function madePair(
   pair: string,
   days: number,
   losses: readonly number[],
   firmware: readonly FirmwareFrom[] = [],
-): PairFacts {
+): LossHistory {
   const counted = losses.map(
     (day) => ({ kind: 'counted', event: eventOf(pair, day, 'partner-ready', 'no') }) as const,
   );
@@ -92,14 +92,14 @@ export function madePair(
     to: days * dayMs,
     newest: { time: days * dayMs, file: noCoverage.file },
   };
-  return {
+  return lossHistory({
     timeline,
     readiness: { signal: 'partner-ready', steps: [] },
     ...{ bringUps: [], plannedWork: [], exposed: [], switchovers: [], conflicts: [] },
     ...{ moduleChanges: [], absences: [], isCommandLogged: false },
     losses: counted,
     bouts: boutsOf(counted, defaultRules),
-  };
+  });
 }
 
 /** Written out: a study makes millions. */
@@ -143,7 +143,7 @@ const noCoverage: Coverage = {
 };
 
 /** A fleet of pairs P1, P2, ... with their losses. */
-export function madeFleet(random: Random, made: MadeFleet): readonly PairFacts[] {
+export function madeFleet(random: Random, made: MadeFleet): readonly LossHistory[] {
   return madeLosses(random, made).map((losses, index) => madePair(`P${index + 1}`, made.days, losses));
 }
 

@@ -7,28 +7,52 @@ export interface ParquetFile {
   /** `undefined` without that key. */
   readonly text: string | undefined;
   rows(): Promise<readonly unknown[]>;
+  /** How many groups its rows are in. */
+  readonly groups: number;
+  /** Some columns of the rows of one group. */
+  groupRows(group: number, columns: readonly string[]): Promise<readonly unknown[]>;
 }
 
-/** A site's months are kilobytes; what is far beyond that is no timeline. Chosen here. */
+/** What is far beyond a site's months is not read. Chosen here. */
 const mostRows = 5_000_000;
 const mostPageBytes = 536_870_912;
 
-/** Opens a Parquet file. Throws InputError if it is damaged, or holds a text under `key` in its metadata and is far too long. */
+/** Opens a Parquet file. Throws InputError if it is damaged; where it is read, if it is far too long. */
 export function openParquet(name: string, bytes: ArrayBuffer, key: string): ParquetFile {
   const metadata = guarded(name, () => parquetMetadata(bytes));
-  const text = metadata.key_value_metadata?.find((entry) => entry.key === key)?.value;
-  const unpacked = metadata.row_groups.reduce((sum, group) => sum + Number(group.total_byte_size), 0);
-  // How long one of another writer is matters to nobody.
-  if (text !== undefined && (metadata.num_rows > mostRows || unpacked > mostPageBytes))
+  const groups = metadata.row_groups.map((group) => ({
+    rows: Number(group.num_rows),
+    bytes: Number(group.total_byte_size),
+  }));
+  const read = (from: number, to: number, columns?: readonly string[]): Promise<readonly unknown[]> => {
+    const [before, own] = [groups.slice(0, from), groups.slice(from, to)];
+    refuseTooMany(name, own);
+    const rowStart = before.reduce((sum, { rows }) => sum + rows, 0);
+    const rowEnd = rowStart + own.reduce((sum, { rows }) => sum + rows, 0);
+    const asked = { file: bytes, metadata, ...(columns === undefined ? {} : { columns: [...columns] }) };
+    return parquetReadObjects({ ...asked, rowStart, rowEnd }).catch((error: unknown) => refuse(name, error));
+  };
+  return {
+    text: metadata.key_value_metadata?.find((entry) => entry.key === key)?.value,
+    rows: () => read(0, groups.length),
+    groups: groups.length,
+    groupRows: (group, columns) => read(group, group + 1, columns),
+  };
+}
+
+/** Throws InputError if groups of rows are far too much to be held at once. */
+function refuseTooMany(
+  name: string,
+  groups: readonly { readonly rows: number; readonly bytes: number }[],
+): void {
+  const rows = groups.reduce((sum, group) => sum + group.rows, 0);
+  const unpacked = groups.reduce((sum, group) => sum + group.bytes, 0);
+  if (rows > mostRows || unpacked > mostPageBytes)
     throw new InputError(
       name,
       `it contains more than ${mostRows} rows or 512 MiB.`,
       'Write one for each month.',
     );
-  return {
-    text,
-    rows: () => parquetReadObjects({ file: bytes, metadata }).catch((error: unknown) => refuse(name, error)),
-  };
 }
 
 function guarded<T>(name: string, read: () => T): T {

@@ -3,19 +3,19 @@ import { failureKinds, gauges, happenings, settings, stateSignals } from '../../
 
 /** From the year 0 to 9999: no stamp that is read has another. */
 const [earliest, latest] = [-62_167_219_200_000, 253_402_300_799_999];
-const instant = v.pipe(v.number(), v.safeInteger(), v.minValue(earliest), v.maxValue(latest));
-const count = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
-const nullable = v.nullable(v.string());
+export const instant = v.pipe(v.number(), v.safeInteger(), v.minValue(earliest), v.maxValue(latest));
+export const count = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
+export const nullable = v.nullable(v.string());
 const kind = v.picklist(['reading', 'entry', 'note']);
 const signal = v.picklist([...stateSignals, ...happenings]);
 const role = v.nullable(v.picklist(['active', 'standby']));
 const subject = v.object({ pair: v.string(), half: nullable, role, site: v.exactOptional(v.string()) });
-const point = v.object({ time: instant, line: count, text: v.string() });
-const sourceLine = v.object({ file: v.string(), line: count, text: v.string() });
+export const point = v.object({ time: instant, line: count, text: v.string() });
+export const sourceLine = v.object({ file: v.string(), line: count, text: v.string() });
 const wording = { wording: v.string(), count, firstLine: count };
 const became = v.array(v.object({ name: v.string(), meaning: nullable }));
 
-const input = v.object({
+export const input = v.object({
   file: v.string(),
   sha256: v.string(),
   bytes: count,
@@ -51,7 +51,7 @@ const stream = v.object({
   notUnderstood: v.optional(v.array(v.object({ from: instant, count })), []),
 });
 
-const notice = v.object({
+export const notice = v.object({
   id: v.picklist([
     'rejected-rows',
     'unmatched-wording',
@@ -96,7 +96,7 @@ const file = v.object({
 });
 
 /** What could not be read when the timeline was written. Timelines of before the kind was kept do not say it. */
-const failure = v.object({
+export const failure = v.object({
   where: v.string(),
   what: v.string(),
   fix: v.string(),
@@ -111,6 +111,19 @@ export const storedFiles = v.object({
   failures: v.array(failure),
   // Those written before these were kept have none.
   phrasebookNotices: v.optional(v.array(notice), []),
+});
+
+/** Of that only what tells which pairs of which sites the files speak of. */
+export const storedPlaces = v.object({
+  schema: v.literal('steadypair/stored-timeline/1'),
+  files: v.array(
+    v.object({
+      site: nullable,
+      streams: v.array(
+        v.object({ subject: v.object({ pair: v.string(), site: v.exactOptional(v.string()) }) }),
+      ),
+    }),
+  ),
 });
 
 const date = v.pipe(

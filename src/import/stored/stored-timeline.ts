@@ -4,8 +4,9 @@ import { eachChunk } from '../bytes/damaged-end.ts';
 import type { FileSource, NewHasher } from '../bytes/file-source.ts';
 import { InputError } from '../bytes/input-error.ts';
 import { checkMemoryBudget, type MemoryBudget } from '../changes/memory-budget.ts';
-import { matchesChecksum } from './checksum.ts';
-import { damagedTimeline, foreignTimeline, isParquet, magicBytes, parquetBytes } from './parquet-file.ts';
+import { figuresHead } from './figures-schema.ts';
+import { figuresForTimeline, foreignTimeline, isParquet, magicBytes } from './parquet-file.ts';
+import { parsedJson, readSealed } from './sealed-file.ts';
 import { asStored, storedFiles, storedRows } from './stored-timeline-schema.ts';
 
 /** The files that a stored timeline was made from, and what could not be read when it was. */
@@ -41,29 +42,15 @@ export async function readStoredTimeline(
   options: StoredOptions,
 ): Promise<StoredTimeline> {
   const { name } = source;
-  const bytes = parquetBytes(source);
-  const hasher = options.sha256(source);
-  let length = 0;
-  const damage = await eachChunk(source, async (chunk) => {
-    bytes.add(chunk);
-    await hasher.update(chunk);
-    length += chunk.length;
-    options.onProgress?.(length, 0);
-    return true;
-  });
-  if (damage !== null) throw damagedTimeline(name);
-  const whole = bytes.whole();
-  // Before anything is decoded: what is damaged is not read, not even where it would still make sense.
-  const isIntact = await matchesChecksum(name, new Uint8Array(whole), options.sha256);
-  if (isIntact === false) throw damagedTimeline(name);
-  const { openParquet } = await import('./parquet-rows.ts');
-  const parquet = openParquet(name, whole, 'steadypair');
-  if (parquet.text === undefined || isIntact === null) throw foreignTimeline(name);
-  const stored = asStored(storedFiles, parsed(name, parquet.text));
+  const { parquet, text, sha256 } = await readSealed(source, options, 'timeline');
+  if (text === null) throw foreignTimeline(name);
+  const head = parsedJson(text);
+  if (asStored(figuresHead, head) !== null) throw figuresForTimeline(name);
+  const stored = asStored(storedFiles, head);
   const rows = asStored(storedRows, await parquet.rows());
   if (stored === null || rows === null) throw foreignTimeline(name);
   checkMemoryBudget(name, rows.length, options);
-  const container = { file: name, sha256: await hasher.digest() };
+  const container = { file: name, sha256 };
   const files = filled(name, stored.files, rows);
   return {
     files: files.map((file) => ({
@@ -75,15 +62,6 @@ export async function readStoredTimeline(
       ({ where, what, fix, kind, setting }) => new InputError(where, what, fix, kind, setting),
     ),
   };
-}
-
-function parsed(name: string, text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    if (error instanceof SyntaxError) throw foreignTimeline(name);
-    throw error;
-  }
 }
 
 function contained(input: Input, container: NonNullable<Input['container']>): Input {

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { farStamps } from '../../../src/analyze/far-stamps.ts';
+import { fileFigures } from '../../../src/analyze/file-figures.ts';
 import { readTexts } from '../../support/read-text.ts';
 import { fileWith, steadypair } from '../../support/run-command.ts';
 
@@ -12,7 +13,9 @@ const usual = line('2026-03-01') + line('2026-03-02', 'partner not ready') + lin
 
 async function found(text: string, more: Readonly<Record<string, string>> = {}): Promise<readonly string[]> {
   const { files } = await readTexts({ 'a.log': text, ...more });
-  return farStamps(files).map((f) => `${f.severity} ${f.evidence.map((e) => e.line)} ${f.statement}`);
+  return farStamps(fileFigures(files)).map(
+    (f) => `${f.severity} ${f.evidence.map((e) => e.line)} ${f.statement}`,
+  );
 }
 
 describe('stamps far from all others', () => {
@@ -36,9 +39,9 @@ describe('stamps far from all others', () => {
 
   test('are all told of where neither side is most', async () => {
     const { files } = await readTexts({ 'a.csv': readFileSync(fault, 'utf8') });
-    expect(farStamps(files).map((f) => [f.figures.count, f.evidence.map((e) => e.line)])).toEqual([
-      [2, [2, 3]],
-    ]);
+    expect(
+      farStamps(fileFigures(files)).map((f) => [f.figures.count, f.evidence.map((e) => e.line)]),
+    ).toEqual([[2, [2, 3]]]);
   });
 
   test('are none within ten years, and none in one log of a day', async () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Analyzer } from '../../../src/analyze/analyzer.ts';
+import { askIf } from '../../../src/analyze/ask-if.ts';
 import { defaultLimits } from '../../../src/analyze/limits.ts';
 import { runAnalyzers } from '../../../src/analyze/run-analyzers.ts';
 import type { Finding } from '../../../src/vocabulary.ts';
@@ -12,32 +13,19 @@ const { facts } = await analyseTexts({
 });
 
 /** Asks one question of each pair that has a chance here; what it tells is the chance among all that were asked. */
-function asking(id: string, chances: Readonly<Record<string, number>>, tell?: () => Finding): Analyzer {
+function asking(id: string, chances: Readonly<Record<string, number>>, told?: () => Finding): Analyzer {
   return {
     meta: { id, question: id, needs: [], findings: ['rhythm'] },
-    analyze: ({ timeline }) => {
-      const p = chances[timeline.pair];
-      const frame = {
-        severity: 'warning',
-        pair: timeline.pair,
-        half: null,
-        from: 0,
-        to: 0,
-        statement: '',
-      } as const;
-      const evidence = [{ file: 'journal.log', line: 1, text: '' }] as const;
-      const told = (shared: { p: number; questions: number }): Finding => ({
-        id: 'rhythm',
-        ...frame,
-        figures: { p: shared.p, questions: shared.questions },
-        evidence,
+    analyze: ({ timeline: { pair } }, limits) => {
+      const p = chances[pair];
+      const finding = (): Finding => ({
+        ...{ id: 'rhythm', severity: 'warning', pair, half: null, from: 0, to: 0 },
+        statement: 'Losses come (',
+        figures: {},
+        evidence: [{ file: 'journal.log', line: 1, text: '' }],
       });
-      return {
-        checked: 1,
-        notObserved: 0,
-        findings: [],
-        ...(p === undefined ? {} : { questions: [{ p, tell: tell ?? told }] }),
-      };
+      const questions = p === undefined ? [] : [askIf(p, limits, told ?? finding)];
+      return { checked: 1, notObserved: 0, findings: [], questions };
     },
   };
 }

@@ -1,5 +1,6 @@
 /** Stamps of a file that lie far from all others in it, by a gap of half a year and ten times the span of the others. */
 import { describe, expect, test } from 'vitest';
+import { fileFigures } from '../../../src/analyze/file-figures.ts';
 import { strayStamps } from '../../../src/analyze/stray-stamps.ts';
 import { readTexts } from '../../support/read-text.ts';
 
@@ -12,7 +13,7 @@ const march = Array.from({ length: 12 }, (_, day) =>
 
 async function found(text: string): Promise<readonly unknown[]> {
   const { files } = await readTexts({ 'a.log': text });
-  return strayStamps(files).map((f) => [f.statement, f.severity, f.evidence.map((e) => e.line)]);
+  return strayStamps(fileFigures(files)).map((f) => [f.statement, f.severity, f.evidence.map((e) => e.line)]);
 }
 
 describe('a stamp far from all others in its file', () => {

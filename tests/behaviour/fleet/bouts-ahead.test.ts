@@ -8,7 +8,8 @@ const hourMs = 3_600_000;
 /** A pair observed for so many years, with bouts at these times in milliseconds. */
 function pairOf(pair: string, years: number, times: readonly number[]): PairBouts {
   return {
-    timeline: { pair, observed: [{ from: 0, to: years * yearMs }] },
+    pair,
+    observed: [{ from: 0, to: years * yearMs }],
     bouts: times.map((time) => ({ time })),
   };
 }

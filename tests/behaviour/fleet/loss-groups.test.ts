@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { groupSpans } from '../../../src/fleet/group-spans.ts';
+import { lossHistory } from '../../../src/fleet/pair-figures.ts';
 import { fleetSentences } from '../../../src/report/fleet-sentences.ts';
 import type { Fleet } from '../../../src/vocabulary.ts';
 import { begin, day, daysFrom, firmwareFrom, lineOn, lossLog, reviewLogs } from '../../support/loss-logs.ts';
@@ -25,9 +26,9 @@ const groupsOf = ({ lossGroups }: Fleet): unknown =>
 
 describe('the firmware of a pair', () => {
   const spansOf = async (...lines: readonly string[]): Promise<unknown> => {
-    const [timeline] = (await analyseTexts({ 'x.log': `${lossLog('RO1', 10, [], ...lines)}\n` })).timelines;
-    if (timeline === undefined) throw new Error('The log speaks of no pair.');
-    return groupSpans(timeline, 'firmware').map(({ group, from, to }) => [
+    const [facts] = (await analyseTexts({ 'x.log': `${lossLog('RO1', 10, [], ...lines)}\n` })).facts;
+    if (facts === undefined) throw new Error('The log speaks of no pair.');
+    return groupSpans(lossHistory(facts), 'firmware').map(({ group, from, to }) => [
       group,
       (from - begin) / day,
       (to - begin) / day,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readinessForSwap } from '../../../src/fleet/readiness.ts';
+import { readinessForSwap, standingOf } from '../../../src/fleet/readiness.ts';
 import { defaultRules } from '../../../src/timeline/rules.ts';
 import { pollText } from '../../support/clean-swap.ts';
 import { factsOfPair, type Told } from '../../support/pair-facts.ts';
@@ -20,7 +20,10 @@ const end = '11:00:00 RO1 A light off';
 
 /** Why a pair is not fit when its log ends at 11:00:00; it must have been ready, and seen, for the half hour before. */
 async function reasons(told: Told): Promise<readonly string[]> {
-  const { fit, reasons: found } = readinessForSwap(await factsOfPair(told), defaultRules, 1_800_000);
+  const { fit, reasons: found } = readinessForSwap(
+    standingOf(await factsOfPair(told), defaultRules),
+    1_800_000,
+  );
   // What must be known and was never logged speaks neither for it nor against it.
   const isUnknown = found.every((reason) => /not known|never logged|covers/.test(reason));
   expect(fit).toBe(found.length === 0 ? true : isUnknown ? null : false);

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { analyse } from '../../../src/pipeline.ts';
-import { type ClockOffset, clockOffsets } from '../../../src/timeline/clock-offsets.ts';
+import { clockOffsets } from '../../../src/timeline/clock-offsets.ts';
 import { defaultRules } from '../../../src/timeline/rules.ts';
+import type { ClockOffset } from '../../../src/vocabulary.ts';
 import { at, pollText } from '../../support/clean-swap.ts';
 import { clockOf, whenOf } from '../../support/pair-facts.ts';
 import { journalText, readTexts } from '../../support/read-text.ts';

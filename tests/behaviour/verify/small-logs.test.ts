@@ -2,6 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { fileFigures } from '../../../src/analyze/file-figures.ts';
 import { offsetFindings } from '../../../src/analyze/notices.ts';
 import { type Analysed, verify } from '../../../src/pipeline.ts';
 import type { Finding, Swap } from '../../../src/vocabulary.ts';
@@ -67,7 +68,10 @@ describe('what each half says of the other at its own time', () => {
     const analysed = await read('nodes/node-a.log', 'nodes/node-b.log');
     expect(analysed.offsets.map((o) => [o.file, o.ahead])).toEqual([['nodes/node-b.log', null]]);
     expect(
-      offsetFindings(analysed.offsets, analysed.files, false).map((f) => [f.severity, f.statement]),
+      offsetFindings(fileFigures(analysed.files, analysed.offsets), false).map((f) => [
+        f.severity,
+        f.statement,
+      ]),
     ).toEqual([
       [
         'info',
