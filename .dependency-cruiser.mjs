@@ -172,12 +172,7 @@ export default {
     ...listRules,
     ...doorRules('door-', 'src', doors),
     ...webRules,
-    {
-      name: 'layer-vocabulary',
-      severity: 'error',
-      from: { path: '(?:^|/)src/vocabulary\\.ts$' },
-      to: {},
-    },
+    rule('layer-vocabulary', { path: '(?:^|/)src/vocabulary\\.ts$' }, {}),
     {
       name: 'layer-cli',
       severity: 'error',
@@ -187,12 +182,11 @@ export default {
         pathNot: ['(?:^|/)src/(?:vocabulary|pipeline)\\.ts$', '(?:^|/)src/(?:report|bundle|cli)/'],
       },
     },
-    {
-      name: 'layer-pipeline',
-      severity: 'error',
-      from: { path: '(?:^|/)src/(?:pipeline|limits)\\.ts$' },
-      to: { path: '(?:^|/)src/(?:report|charts|bundle|cli)/' },
-    },
+    rule(
+      'layer-pipeline',
+      { path: '(?:^|/)src/(?:pipeline|limits)\\.ts$' },
+      { path: '(?:^|/)src/(?:report|charts|bundle|cli)/' },
+    ),
     {
       name: 'bundled-packages-only',
       severity: 'error',

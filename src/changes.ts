@@ -44,7 +44,7 @@ export function valueAt({ words, value }: Changes, place: number): string | null
 }
 
 /** The value of its stream before. */
-export function beforeAt({ words, before }: Changes, place: number): string | null {
+function beforeAt({ words, before }: Changes, place: number): string | null {
   return words[before[place] ?? 0] ?? null;
 }
 

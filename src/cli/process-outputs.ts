@@ -1,15 +1,9 @@
 import { fstatSync, writeSync } from 'node:fs';
 import { identityOf } from './identity.ts';
+import { OutputRefused } from './output-refused.ts';
 import type { Output, Screen, Streams } from './streams.ts';
 
 type Stream = NodeJS.WriteStream & { readonly fd: number };
-
-/** What the output would not take, as the system says it: who tells of it is loaded only then. */
-export class OutputRefused extends Error {
-  constructor(cause: unknown) {
-    super('The output was refused.', { cause });
-  }
-}
 
 /** Where this process writes, and whether all of it could be written. */
 export interface ProcessOutputs extends Streams {

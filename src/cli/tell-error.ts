@@ -1,7 +1,7 @@
 import { InputError } from '../pipeline.ts';
 import { terminal } from '../report/escape.ts';
 import { NothingReadable, type Status, sayRefusal } from './command.ts';
-import { OutputRefused } from './process-outputs.ts';
+import { OutputRefused } from './output-refused.ts';
 import type { Streams } from './streams.ts';
 import { refuseWriting } from './system-refusal.ts';
 
