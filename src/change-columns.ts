@@ -109,7 +109,7 @@ function grown(columns: Columns): Columns {
   return larger;
 }
 
-const leastRoom = 16;
+const leastRoom = 32;
 
 function roomFor(size: number): number {
   return 2 * size + leastRoom;
@@ -135,10 +135,12 @@ function rowTexts(): RowText & { length(): number; bytes(): Uint8Array } {
     },
     addAscii(chunk, from, to) {
       reserve(to - from);
+      // In names of its own: what a closure keeps is looked up for every byte.
+      const [into, begin] = [bytes, length - from];
       for (let at = from; at < to; at += 1) {
         const byte = chunk[at] ?? 0;
         if (byte > 127) return false;
-        bytes[length + at - from] = byte;
+        into[begin + at] = byte;
       }
       length += to - from;
       return true;

@@ -20,6 +20,7 @@ import { swapsOf } from './swaps-of.ts';
 import { alignClocks } from './timeline/align-clocks.ts';
 import { buildTimeline } from './timeline/build-timeline.ts';
 import { clockOffsets } from './timeline/clock-offsets.ts';
+import { between } from './timeline/durations.ts';
 import { factsOf } from './timeline/facts.ts';
 import { healthOf, type PairHealth } from './timeline/health.ts';
 import { pairsBySite } from './timeline/sites.ts';
@@ -154,10 +155,18 @@ export function verify(
   const problem = planProblem(analysed, job);
   if (problem !== null) throw problem;
   const swaps = wanted.flatMap((facts) => swapsOf(analysed, facts, filter, job));
+  const absences = wanted.flatMap(({ timeline: { pair }, absences: own }) =>
+    own.map(({ gone, back }) => ({
+      pair,
+      from: { time: gone.time, earliest: gone.earliest },
+      lasted: back === null ? null : between(gone, back),
+    })),
+  );
   return {
     inputs: analysed.files.map((f) => f.input),
     job,
     swaps,
+    ...(swaps.length > 0 || absences.length === 0 ? {} : { absences }),
     findings: analysed.findings.filter((f) => wanted.some((w) => mayConcern(f, w.timeline.pair))),
   };
 }

@@ -880,6 +880,12 @@ export interface Verification {
   readonly inputs: readonly Input[];
   readonly job: Job | null;
   readonly swaps: readonly Swap[];
+  /** Where no swap was found: when a pair had no partner all the same, and no log says what was done; `lasted` is open where it goes on. */
+  readonly absences?: readonly {
+    readonly pair: string;
+    readonly from: Instant;
+    readonly lasted: Duration | null;
+  }[];
   readonly findings: readonly Finding[];
 }
 

@@ -85,12 +85,15 @@ function instantText(): (time: number) => string {
     const clock = time - from;
     const [hours, minutes] = [Math.floor(clock / 3_600_000), Math.floor(clock / 60_000) % 60];
     const seconds = Math.floor(clock / 1000) % 60;
-    return `${date}${digits(hours, 2)}:${digits(minutes, 2)}:${digits(seconds, 2)}.${digits(clock % 1000, 3)}Z`;
+    return `${date}${twoDigits[hours]}:${twoDigits[minutes]}:${twoDigits[seconds]}.${threeDigits(clock % 1000)}Z`;
   };
 }
 
-function digits(value: number, count: number): string {
-  return String(value).padStart(count, '0');
+/** Hours, minutes and seconds as a clock shows them. */
+const twoDigits = Array.from({ length: 60 }, (_, value) => String(value).padStart(2, '0'));
+
+function threeDigits(value: number): string {
+  return value === 0 ? '000' : String(value).padStart(3, '0');
 }
 
 function eventDocument({

@@ -1,4 +1,11 @@
-import type { CheckStatus, Finding, Swap, SwapHalf, Verification } from '../vocabulary.ts';
+import {
+  type CheckStatus,
+  type Finding,
+  type Swap,
+  type SwapHalf,
+  sayBounds,
+  type Verification,
+} from '../vocabulary.ts';
 import { terminal } from './escape.ts';
 import { inRowsRecognised, notKnownOf, sayNotKnown } from './not-known.ts';
 import { sayOpen } from './open-words.ts';
@@ -25,9 +32,27 @@ export function verifyText(verification: Verification, options: TextOptions): st
   const where = inRowsRecognised(verification);
   const none = wrap(`No swap found${where}: no module was removed and replaced.`, '', '').concat('');
   const all = verification.findings.filter((f) => f.severity !== 'info').slice(0, 10);
-  const found = swaps.length === 0 ? [...none, ...sayFindings(all, options)] : blocks.flat();
+  const found =
+    swaps.length === 0
+      ? [...none, ...sayAbsences(verification, options), ...sayFindings(all, options)]
+      : blocks.flat();
   const reports = options.reports.map((name) => `Report: ${terminal(name)}`);
   return `${[...notKnownText(verification, options), ...found, ...reports].join('\n').trimEnd()}\n`;
+}
+
+/** So many absences are told; the fleet review counts all losses. */
+const mostAbsences = 5;
+
+/** Where there is no swap: when a partner was absent all the same. */
+function sayAbsences({ absences = [] }: Verification, { zone }: TextOptions): readonly string[] {
+  const lines = absences.slice(0, mostAbsences).flatMap(({ pair, from, lasted }) => {
+    const length = lasted === null ? 'to the end of the log' : `for ${sayBounds(lasted.low, lasted.high)}`;
+    const said = `${terminal(pair)}: the partner was absent ${length}, from ${sayInstant(from.time, zone)}; no line says that a module was removed or replaced.`;
+    return wrap(said, '', '');
+  });
+  const more = absences.length - mostAbsences;
+  const others = more > 0 ? [`${sayCount(more, 'more absence')}.`] : [];
+  return lines.length === 0 ? [] : [...lines, ...others, ''];
 }
 
 /** The verdicts alone, each with what is waited for, below what they cannot know; how `watch` ends. */

@@ -48,11 +48,11 @@ function line({ what, seconds, megabytes, read }: FleetRun): string {
   return `${what.padEnd(60)} ${seconds.toFixed(1).padStart(8)} s ${memory.padStart(9)}, read ${(read / 1e6).toFixed(1)} MB`;
 }
 
-/** The review of a site of a hundred pairs for every ten megabytes asked for; it checks that figures give the same. */
+/** The review of a site of a hundred pairs for every 25 megabytes asked for; it checks that figures give the same. */
 export const fleetBench: Bench = {
   id: 'fleet',
   measure: async (megabytes) => {
-    const sites = Math.max(2, Math.round(megabytes / 10));
+    const sites = Math.max(2, Math.round(megabytes / 25));
     const runs = await fleetRuns(sites);
     const rows = runs.map(({ what, seconds, megabytes: memory }) => ({
       job: what,

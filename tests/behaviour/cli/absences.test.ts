@@ -1,0 +1,28 @@
+import { describe, expect, test } from 'vitest';
+import { fileWith, steadypair } from '../../support/run-command.ts';
+
+const line = (clock: string, message: string): string => `2026-03-01T${clock}Z RO1-A ${message}\n`;
+const begin = [line('10:00:00', 'role active'), line('10:00:01', 'partner present')];
+
+describe('verify, where there is no swap', () => {
+  test('tells of an absence with its length, within the seconds of its stamps', async () => {
+    const log = [...begin, line('10:10:00', 'partner absent'), line('10:12:41', 'partner present')];
+    const { out, status } = await steadypair('verify', fileWith(log.join(''), 'x.log'));
+    // 10:12:41 less 10:10:00 is 161 s; each stamp may stand for any instant of its second.
+    expect(out.replaceAll('\n', ' ')).toContain(
+      'RO1: the partner was absent for 2 min 40 s to 2 min 42 s, from 1 Mar 2026 10:10:00; no line says that a module was removed or replaced.',
+    );
+    expect(status).toBe(3);
+  });
+
+  test('tells of one that goes on', async () => {
+    const log = [...begin, line('10:10:00', 'partner absent'), line('11:00:00', 'link a up')];
+    const { out } = await steadypair('verify', fileWith(log.join(''), 'x.log'));
+    expect(out).toContain('the partner was absent to the end of the log, from 1 Mar 2026 10:10:00;');
+  });
+
+  test('tells of none where none was logged', async () => {
+    const { out } = await steadypair('verify', fileWith(begin.join(''), 'x.log'));
+    expect(out).toBe('No swap found: no module was removed and replaced.\n');
+  });
+});
