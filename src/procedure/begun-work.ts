@@ -36,14 +36,7 @@ function outAtBegin(facts: PairFacts, half: string): readonly ModuleChange[] {
   const begin = out ?? (first?.kind === 'reading' ? undefined : first);
   if (begin === undefined) return [];
   const { from } = timeline;
-  const removed: TimelineEvent = {
-    ...begin,
-    half,
-    signal: 'removed',
-    value: null,
-    time: from,
-    earliest: from,
-  };
+  const removed = eventWith(begin, { half, signal: 'removed', value: null, time: from, earliest: from });
   return [{ half, removed, inserted: inserted ?? null, before: nothing, found: nothing }];
 }
 

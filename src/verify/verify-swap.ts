@@ -1,3 +1,4 @@
+import { eventWith } from '../timeline/event-with.ts';
 import { sumSpans } from '../timeline/exposure.ts';
 import { groupBy } from '../timeline/groups.ts';
 import { identityAt } from '../timeline/module-changes.ts';
@@ -60,13 +61,14 @@ function otherEvents({ facts, from, to, rules }: SwapCase): Swap['otherEvents'] 
   const inside = events.slice(countUntil(events, from, 'before'), countUntil(events, to));
   const moves = events.filter((e) => e.signal === 'removed' || e.signal === 'inserted');
   const ofHalf = groupBy(moves, (e) => e.half ?? '');
-  return inside.filter((e) => {
+  const others = inside.filter((e) => {
     if (e.initial || told.has(e.signal)) return false;
     const own = ofHalf.get(e.half ?? '') ?? [];
     const next = own[countUntil(own, e.time - rules.lagMs, 'before')];
     const withModule = next !== undefined && next.time <= e.time + rules.lagMs;
     return !(e.signal.startsWith('link') && withModule);
   });
+  return others.map((e) => eventWith(e));
 }
 
 /** Failed if a check fails; undecided if one is, if the swap is open, or if what the verdict rests on was never logged or read. */
