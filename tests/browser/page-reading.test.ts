@@ -173,7 +173,7 @@ describe('reading', () => {
 
 test('the demo site is soon there, and the file is small: both are printed', async () => {
   const times: number[] = [];
-  for (let round = 0; round < 5; round += 1) {
+  for (let round = 0; round < 3; round += 1) {
     const { page } = await openPage(browser);
     const shown: unknown = await page.evaluate(
       `new Promise((resolve) => {
@@ -189,7 +189,7 @@ test('the demo site is soon there, and the file is small: both are printed', asy
     times.push(Number(shown));
     await page.context().close();
   }
-  const median = times.toSorted((a, b) => a - b)[2] ?? Number.NaN;
+  const median = times.toSorted((a, b) => a - b)[1] ?? Number.NaN;
   const raw = statSync(builtPage()).size;
   const zipped = gzipSync(readFileSync(builtPage()), { level: 9 }).length;
   console.log(
