@@ -13,6 +13,7 @@ import {
   teachAll,
 } from '../../src/pipeline.ts';
 import { seededRandom } from '../../src/statistics/seeded-random.ts';
+import { comparable } from '../support/comparable.ts';
 
 /** The first lines of the demo site's logs, and small files in which lessons of all kinds find something to say. */
 function files(): Readonly<Record<string, string>> {
@@ -108,7 +109,7 @@ async function openedBy(work: () => Promise<unknown>): Promise<readonly string[]
 
 function plain({ files: read, failures, phrasebookNotices }: Imported): unknown {
   return {
-    read,
+    read: comparable(read),
     failures: failures.map(({ where, what, fix, kind }) => ({ where, what, fix, kind })),
     phrasebookNotices,
   };

@@ -1,4 +1,5 @@
 import { expect } from 'vitest';
+import { comparable } from './comparable.ts';
 import { readText, type TextOptions } from './read-text.ts';
 
 /** What was compared so far. */
@@ -17,7 +18,8 @@ export async function compareWith(
 ): Promise<void> {
   const read = async (chunk: number, isGeneralOnly: boolean): Promise<unknown> => {
     try {
-      return await readText('poll.csv', text, { zone: 'Europe/Lisbon', ...options, chunk, isGeneralOnly });
+      const asked = { zone: 'Europe/Lisbon', ...options, chunk, isGeneralOnly };
+      return comparable(await readText('poll.csv', text, asked));
     } catch (error) {
       return String(error);
     }

@@ -5,6 +5,7 @@ import type { ImportOptions } from '../../src/import/import-options.ts';
 import { readPhrasebook } from '../../src/import/read-phrasebook.ts';
 import { readSource } from '../../src/import/read-source.ts';
 import { followedReadings } from '../../src/pipeline.ts';
+import { comparable } from './comparable.ts';
 import { grownFile } from './growing-file.ts';
 import { sourceOf, type TextOptions } from './read-text.ts';
 
@@ -25,7 +26,7 @@ function optionsOf(options: TextOptions): ImportOptions {
 
 async function answer(read: () => Promise<unknown>): Promise<unknown> {
   try {
-    return await read();
+    return comparable(await read());
   } catch (error) {
     return String(error);
   }
