@@ -60,6 +60,9 @@ export type NewHasher = (of: Pick<FileSource, 'name' | 'bytes' | 'packedBytes'>)
 /** What the core asks of the machine it runs on. */
 export interface Platform {
   readonly sha256: NewHasher;
-  /** Unpacks gzip. Throws DamagedEnd, after all that could be unpacked, where the bytes are damaged or cut off. */
+  /**
+   * Unpacks gzip; a piece holds until the second next is asked for, and no longer. Throws DamagedEnd, after all that could be unpacked, where
+   * the bytes are damaged or cut off.
+   */
   readonly gunzip: (packed: AsyncIterable<Uint8Array>) => AsyncIterable<Uint8Array>;
 }

@@ -14,7 +14,8 @@ async function unpack(platform: Platform, bytes: Uint8Array): Promise<{ text: st
   }
   const found: Uint8Array[] = [];
   try {
-    for await (const piece of platform.gunzip(pieces())) found.push(piece);
+    // A piece holds until the second next is asked for, and no longer.
+    for await (const piece of platform.gunzip(pieces())) found.push(Uint8Array.from(piece));
   } catch (error) {
     if (error instanceof DamagedEnd) return { text: Buffer.concat(found).toString(), isDamaged: true };
     throw error;
