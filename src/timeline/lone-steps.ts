@@ -1,4 +1,5 @@
 import type { TimelineEvent } from '../vocabulary.ts';
+import { isState } from './merge.ts';
 import { Seen } from './seen.ts';
 import { byTime } from './sightings.ts';
 import { type Breaks, earliestOf } from './states.ts';
@@ -23,10 +24,6 @@ export function loneSteps(
 /** Order of time; of what one stamp tells, what was so already comes before what became so. */
 function byTelling(a: Seen, b: Seen): number {
   return byTime(a, b) || Number(isState(b)) - Number(isState(a));
-}
-
-function isState({ initial, resumed }: Seen): boolean {
-  return initial || resumed;
 }
 
 function stepsIn(own: readonly Seen[]): readonly TimelineEvent[] {

@@ -59,7 +59,7 @@ function isKnown(state: Sighting, changes: readonly Merged[], rules: TimelineRul
 }
 
 /** A reading of a state that says nothing of when it began. */
-function isState({ initial, resumed }: Sighting): boolean {
+export function isState({ initial, resumed }: Pick<Sighting, 'initial' | 'resumed'>): boolean {
   return initial || resumed;
 }
 
