@@ -25,6 +25,18 @@ function noticeFile(): Plugin {
   };
 }
 
+const libraries = /node_modules\/@?(acorn|arquero|stdlib|temporal-polyfill|uwdata|valibot|yaml)\//;
+const folders = /\/src\/(analyze|diagnose|fleet|import|procedure|statistics|timeline|verify)\//;
+const words = /\/src\/(vocabulary|changes|change-columns)\.ts$/;
+
+/** What not every command needs, and what such parts rest on, are parts of their own, so that each is run only where it is used. */
+function partOf(module: string): string | null {
+  return (
+    [libraries, folders, words].map((some) => some.exec(module)?.[1]).find((name) => name !== undefined) ??
+    null
+  );
+}
+
 /** The command: one file that needs nothing but Node. */
 export default defineConfig({
   define: { STEADYPAIR_VERSION: JSON.stringify(version) },
@@ -43,6 +55,9 @@ export default defineConfig({
         format: 'cjs',
         entryFileNames: 'steadypair.mjs',
         chunkFileNames: '[name].js',
+        codeSplitting: {
+          groups: [{ name: partOf, debugName: 'parts', includeDependenciesRecursively: false }],
+        },
       },
     },
   },

@@ -15,29 +15,46 @@ export function partsInOneFile(): Plugin {
         if (first === undefined) throw new Error('The bundle has no entry.');
         const texts = chunks.map(({ fileName, code }) => `${JSON.stringify(fileName)}: ${textOf(code)}`);
         for (const chunk of chunks) if (chunk !== first) delete bundle[chunk.fileName];
-        first.code = `#!/usr/bin/env node\n${loader}const parts = {\n${texts.join(',\n')}\n};\npart(${JSON.stringify(first.fileName)});\n`;
+        const names = chunks.map(
+          ({ fileName, exports }) => `${JSON.stringify(fileName)}: ${JSON.stringify(exports.join(' '))}`,
+        );
+        first.code = `#!/usr/bin/env node\n${loader}const given = {\n${names.join(',\n')}\n};\nconst parts = {\n${texts.join(',\n')}\n};\nload(${JSON.stringify(first.fileName)});\n`;
       },
     },
   };
 }
 
-/** Loads a part once, as Node loads a file of the kind that `require` takes. */
+/**
+ * Gives a part as `require` gives a file of Node: what it gives is there by name, and the part is run once one of the names is used.
+ */
 const loader = `import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { compileFunction } from 'node:vm';
 const here = fileURLToPath(import.meta.url);
 const system = createRequire(import.meta.url);
 const loaded = new Map();
+const promised = new Map();
 function part(name) {
   const file = name.replace(/^\\.\\//, '');
   if (!Object.hasOwn(parts, file)) return system(name);
+  const known = loaded.get(file) ?? promised.get(file);
+  if (known !== undefined) return known;
+  const promise = {};
+  promised.set(file, promise);
+  for (const key of given[file].split(' '))
+    Object.defineProperty(promise, key, { enumerable: true, configurable: true, get: () => load(file)[key] });
+  return promise;
+}
+function load(file) {
   const known = loaded.get(file);
-  if (known !== undefined) return known.exports;
-  const module = { exports: {} };
-  loaded.set(file, module);
+  if (known !== undefined) return known;
+  const exports = {};
+  loaded.set(file, exports);
   const run = compileFunction(parts[file], ['exports', 'require', '__filename'], { filename: file });
-  run(module.exports, part, here);
-  return module.exports;
+  run(exports, part, here);
+  const promise = promised.get(file);
+  if (promise !== undefined) Object.defineProperties(promise, Object.getOwnPropertyDescriptors(exports));
+  return exports;
 }
 `;
 

@@ -1,4 +1,4 @@
-import { foldedCase, requiredWords } from './required-words.ts';
+import { foldedCase, mayHold, requiredWords } from './required-words.ts';
 
 const parts = /\\[\s\S]|\[\^?\]?(?:\\[\s\S]|\[:\^?\w+:\]|[^\\\]])*\]|\{\d+(?:,\d*)?\}|\(\?P?<\w+>|[\s\S]/g;
 
@@ -15,10 +15,10 @@ export function digitShape(text: string): string {
  * takes any digit where it takes one cannot tell such texts apart; one that can must at least be shown not to fit.
  */
 export function digitTest(sources: readonly string[]): (shape: string) => boolean {
-  const required = sources.filter(tellsDigits).map((source) => digitShape(requiredWords(source)));
+  const required = sources.filter(tellsDigits).map((source) => requiredWords(source).map(digitShape));
   return (shape) => {
     const folded = required.length === 0 ? '' : foldedCase(shape);
-    return required.some((words) => folded.includes(words));
+    return required.some((words) => mayHold(folded, words));
   };
 }
 

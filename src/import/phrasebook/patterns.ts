@@ -54,6 +54,9 @@ export interface PatternList {
 /** More than these are tried one by one: one automaton of them all takes longer for a text than all of them. Measured. */
 const mostInOne = 500;
 
+/** So many texts are tried one by one before an automaton is made: a short log is read before it would be ready. Measured. */
+const firstTexts = 200;
+
 /** Several patterns to be tried one after the other, those first that may fit at all. */
 export function patternList(patterns: readonly Pattern[], ignoreCase = true): PatternList {
   const candidates = patterns.length > mostInOne ? () => patterns.keys() : byAutomaton(patterns, ignoreCase);
@@ -70,14 +73,25 @@ export function patternList(patterns: readonly Pattern[], ignoreCase = true): Pa
 }
 
 /**
- * All as one automaton that passes once over a text and names those that may fit; only they are run. Most of a log fits none,
- * and one pattern after the other costs thirty times as much.
+ * After some texts all as one automaton that passes once over a text and names those that may fit; only they are run. Most of a
+ * long log fits none, and one pattern after the other costs thirty times as much.
  */
 function byAutomaton(patterns: readonly Pattern[], ignoreCase: boolean): (text: string) => Iterable<number> {
+  let asked = 0;
+  let set: RE2Set | undefined;
+  return (text) => {
+    asked += 1;
+    if (asked <= firstTexts) return patterns.keys();
+    set ??= automatonOf(patterns, ignoreCase);
+    return [...set.match(text)].sort((a, b) => a - b);
+  };
+}
+
+function automatonOf(patterns: readonly Pattern[], ignoreCase: boolean): RE2Set {
   const set = new RE2Set(RE2Set.UNANCHORED, ignoreCase ? RE2JS.CASE_INSENSITIVE : 0);
   for (const { source } of patterns) set.add(loosened(source));
   set.compile();
-  return (text) => [...set.match(text)].sort((a, b) => a - b);
+  return set;
 }
 
 /** Fits all that the pattern fits, and more: word boundaries, which need a slower engine, are left out. */

@@ -9,7 +9,7 @@ import type { MessageRule, OwnPatterns, Phrasebook, Place, UnitRule } from './ph
 import { type PhrasebookText, phrasebookSchema } from './phrasebook-schema.ts';
 import { type MessageText, messageRule } from './read-messages.ts';
 import { parametersIn } from './read-parameters.ts';
-import { patternAt, type RuleReading, ruleReading } from './rule-parts.ts';
+import { builtInReading, patternAt, type RuleReading, ruleReading } from './rule-parts.ts';
 import { readYamlPlaces, type YamlPlaces } from './yaml-file.ts';
 
 const hint = 'The README lists the keys of a phrasebook.';
@@ -31,7 +31,7 @@ export function parsePhrasebook(file: string, yaml: string | null, layouts: read
   const units = [
     ...(own.units ?? []).map((rule, i) => unitRule(reading, `units[${i}]`, `units[${i}]`, rule)),
     ...plainUnits.map((rule, i) => ({
-      ...unitRule(ruleReading(''), `units[${i}]`, null, rule),
+      ...unitRule(builtInReading(), `units[${i}]`, null, rule),
       isBuiltIn: true,
     })),
   ];
@@ -57,7 +57,7 @@ export function parsePhrasebook(file: string, yaml: string | null, layouts: read
 const plainRules = once(() => builtIn(plainMessages));
 
 function builtIn(rules: readonly MessageText[]): readonly MessageRule[] {
-  const reading = ruleReading('');
+  const reading = builtInReading();
   return rules.map((rule, index) => messageRule(reading, `messages[${index}]`, null, rule));
 }
 

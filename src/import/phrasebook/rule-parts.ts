@@ -1,6 +1,6 @@
 import { type Gauge, gauges, happenings, type Signal, stateSignals, stateValues } from '../../vocabulary.ts';
 import { InputError } from '../bytes/input-error.ts';
-import { type PatternCompiler, patternCompiler } from './lazy-patterns.ts';
+import { type PatternCompiler, patternCompiler, trustingCompiler } from './lazy-patterns.ts';
 import { chooseOneOf } from './nearest-word.ts';
 import type { Pattern } from './patterns.ts';
 
@@ -15,6 +15,11 @@ export interface RuleReading {
 /** The reading of a phrasebook that is named so in errors. */
 export function ruleReading(file: string): RuleReading {
   return { file, compile: patternCompiler() };
+}
+
+/** The reading of what comes with the program, which is valid. */
+export function builtInReading(): RuleReading {
+  return { file: '', compile: trustingCompiler() };
 }
 
 /** The pattern at a place of the phrasebook. Throws InputError if it is none. */
