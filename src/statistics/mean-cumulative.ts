@@ -24,24 +24,37 @@ export function meanCumulative(units: readonly WatchedUnit[]): readonly MeanCumu
   const events = sorted
     .flatMap((unit, index) => unit.events.map((time) => ({ time, index })))
     .sort((a, b) => a.time - b.time);
-  const deviations = sorted.map(() => 0);
+  const own = new Float64Array(sorted.length);
   const steps: MeanCumulative[] = [];
-  let [ended, mean, next] = [0, 0, 0];
+  // Each step lowers the deviations of all that are watched by as much: what it is so far is kept once for all of them.
+  let [ended, mean, lowered, next] = [0, 0, 0, 0];
+  let [sum, squares, squaresOfEnded] = [0, 0, 0];
   while (next < events.length) {
     const time = events[next]?.time ?? Number.POSITIVE_INFINITY;
-    while ((sorted[ended]?.end ?? Number.POSITIVE_INFINITY) < time) ended += 1;
+    for (; (sorted[ended]?.end ?? Number.POSITIVE_INFINITY) < time; ended += 1) {
+      const deviation = (own[ended] ?? 0) - lowered;
+      sum -= deviation;
+      squares -= deviation ** 2;
+      squaresOfEnded += deviation ** 2;
+    }
     const watched = sorted.length - ended;
     const first = next;
-    for (; events[next]?.time === time; next += 1) add(deviations, events[next]?.index ?? 0, 1 / watched);
+    for (; events[next]?.time === time; next += 1) {
+      const index = events[next]?.index ?? 0;
+      const before = (own[index] ?? 0) - lowered;
+      own[index] = (own[index] ?? 0) + 1 / watched;
+      sum += 1 / watched;
+      squares += (2 * before + 1 / watched) / watched;
+    }
     const increase = (next - first) / watched;
-    for (let index = ended; index < sorted.length; index += 1) add(deviations, index, -increase / watched);
+    const by = increase / watched;
+    squares += by * (increase - 2 * sum);
+    sum -= increase;
+    lowered += by;
     mean += increase;
-    const variance = deviations.reduce((sum, deviation) => sum + deviation ** 2, 0);
+    // Rounding may take a sum of squares below zero.
+    const variance = Math.max(0, squares) + squaresOfEnded;
     steps.push({ time, watched, mean, standardError: Math.sqrt(variance) });
   }
   return steps;
-}
-
-function add(to: number[], index: number, amount: number): void {
-  to[index] = (to[index] ?? 0) + amount;
 }
