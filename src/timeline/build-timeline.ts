@@ -24,6 +24,7 @@ import { loneSteps } from './lone-steps.ts';
 import { mergeSightings } from './merge.ts';
 import { newestStamp } from './newest-stamp.ts';
 import { observationOf } from './observation.ts';
+import { type LogComparison, logComparison } from './one-log.ts';
 import { byCause } from './order.ts';
 import { type RoleEvidence, roleStepsOf } from './role-steps.ts';
 import { readRoles } from './roles.ts';
@@ -48,11 +49,12 @@ export function buildTimeline(
   const coverage = streamsByPair(files);
   const sites = sitesOf(files);
   const zones = zonesOf(files);
+  const compare = logComparison(files);
   return [...coverage.entries()]
     .sort(([a], [b]) => compareText(a, b))
     .map(([pair, list]) => ({
       // Pair by pair: what is made of all sightings on the way is needed for one pair at a time.
-      ...buildPair(pair, sightingsOf(parts.get(pair) ?? []), list, files, rules),
+      ...buildPair(pair, sightingsOf(parts.get(pair) ?? []), list, files, compare, rules),
       newest: newestStamp(list, offsets),
       site: sites.get(pair) ?? null,
       zone: zones.get(pair) ?? null,
@@ -64,9 +66,10 @@ function buildPair(
   told: readonly Sighting[],
   streams: NonEmpty<NamedStream>,
   files: readonly ImportedFile[],
+  compare: LogComparison,
   rules: TimelineRules,
 ): Omit<PairTimeline, 'site' | 'zone' | 'newest'> {
-  const coverage = withLogs(streams, told);
+  const coverage = withLogs(streams, told, compare);
   const halves = nameHalves(told, coverage);
   const first = placed(told, halves, rules);
   const contradicted = contradictedNotes(

@@ -1,6 +1,14 @@
 import { agreedInterval } from '../statistics/agreed-interval.ts';
 import { medianOffset } from '../statistics/median-offset.ts';
-import type { Change, ClockOffset, ImportedFile, NonEmpty, SourceLine, Stream } from '../vocabulary.ts';
+import {
+  type Change,
+  type ClockOffset,
+  compareText,
+  type ImportedFile,
+  type NonEmpty,
+  type SourceLine,
+  type Stream,
+} from '../vocabulary.ts';
 import {
   agreeAsTheyAre,
   type Matched,
@@ -26,7 +34,7 @@ export function clockOffsets(
   rules: TimelineRules,
 ): readonly ClockOffset[] {
   if (files.length < 2) return [];
-  const logs = logsOf(files).map((parts) => ({ parts, whole: asOneFile(parts) }));
+  const logs = logsOf(files.toSorted(byBegin)).map((parts) => ({ parts, whole: asOneFile(parts) }));
   const baseOf = basesIn(logs, reference);
   const known = new Map<Log, Tellings>();
   const tellings = (log: Log): Tellings => {
@@ -53,6 +61,11 @@ export function clockOffsets(
   return files.flatMap(({ input }) => byFile.get(input.file) ?? []);
 }
 
+/** The order in which files are given is chance, and so is what they are called where another thing can decide. */
+function byBegin({ input: a }: ImportedFile, { input: b }: ImportedFile): number {
+  return (a.from ?? 0) - (b.from ?? 0) || compareText(a.file, b.file);
+}
+
 /** A log that is in one file, or in several that overlap. */
 interface Log {
   readonly parts: readonly [ImportedFile, ...ImportedFile[]];
@@ -63,10 +76,7 @@ interface Log {
 function basesIn(logs: readonly Log[], reference: string | null): (log: Log) => Log | undefined {
   const isNamed = ({ parts }: Log): boolean => parts.some((f) => f.input.file === reference);
   const isExact = ({ whole }: Log): boolean => whole.streams.some((s) => s.kind === 'entry');
-  // What polls are called, and in which order they are given, is chance.
-  const densestFirst = logs.toSorted(
-    (a, b) => spacingOf(a) - spacingOf(b) || (a.whole.input.from ?? 0) - (b.whole.input.from ?? 0),
-  );
+  const densestFirst = logs.toSorted((a, b) => spacingOf(a) - spacingOf(b));
   const inOrder = [...logs.filter(isNamed), ...logs.filter(isExact), ...densestFirst];
   const first = new Map<string, number>();
   for (const [place, log] of inOrder.entries())
@@ -114,8 +124,10 @@ function offsetOf(
     lineOf(file, pairs[0]?.change ?? common.first),
     lineOf(base, pairs[0]?.other ?? other.first),
   ];
-  if (offset === null || offset.spread > most || isOneMoment(pairs, most))
-    return !overlaps(file, base)
+  const isTogether = overlaps(file, base);
+  const isChance = momentsIn(pairs, most) < (isTogether ? leastMoments : leastMomentsApart);
+  if (offset === null || offset.spread > most || isChance)
+    return !isTogether
       ? []
       : [{ ...named, ahead: null, spread: offset?.spread ?? 0, within: 0, isBeyond: false, evidence }];
   const { isAgreed, ...estimated } = offset;
@@ -125,10 +137,16 @@ function offsetOf(
   return [{ ...named, ...estimated, isBeyond: Math.abs(offset.ahead) > slack, evidence }];
 }
 
-/** One switchover is many changes, and as like another as one hour to the next: where that is all that both saw, nothing says it is the same. */
-function isOneMoment([first, ...others]: readonly Matched[], most: number): boolean {
-  if (first === undefined) return true;
-  return others.every(({ change }) => Math.abs(middle(change) - middle(first.change)) <= most);
+/**
+ * One switchover is many changes, and as like another as one hour to the next: where that is all that both saw, nothing says it is the
+ * same. Files that follow each other as they are printed need more against that than a second moment. Chosen here.
+ */
+const [leastMoments, leastMomentsApart] = [2, 3];
+
+/** At how many moments the changes of the file came that both saw. */
+function momentsIn(pairs: readonly Matched[], most: number): number {
+  const times = pairs.map(({ change }) => middle(change)).sort((a, b) => a - b);
+  return times.filter((time, place) => place === 0 || time - (times[place - 1] ?? time) > most).length;
 }
 
 function isOfOnePair(a: Stream, b: Stream): boolean {

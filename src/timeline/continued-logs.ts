@@ -1,25 +1,28 @@
-import type { Coverage, Interval } from '../vocabulary.ts';
+import type { Coverage } from '../vocabulary.ts';
+import { compared, type LogComparison, type Telling } from './one-log.ts';
 import type { Sighting } from './sightings.ts';
 
 /** What a file tells of one pair by entries. */
-interface LogPart extends Interval {
+interface LogPart extends Telling {
   readonly file: string;
-  /** Stamp and text of each entry, in the order of time. */
-  readonly entries: readonly { readonly time: number; readonly key: string }[];
+  /** Its name without numbers, signs, and what it is packed in: days and turns of one log have one. */
+  readonly name: string;
 }
 
 /**
  * The log that each journal of a pair is part of, named by its first file: what one part tells of, all of them watch. Two files are
- * of one log if they overlap and say the same where they do, or if they do not overlap and bear one name but for its numbers.
+ * of one log if they overlap and say the same where they do: of the pair, or of others where nothing is said of it. Where they do not
+ * overlap, or nothing at all is said, they are if they bear one name but for its numbers.
  */
 export function continuedLogs(
   sightings: readonly Sighting[],
   coverage: readonly Omit<Coverage, 'log'>[],
+  compare: LogComparison,
 ): ReadonlyMap<string, string> {
   const parts = partsOf(sightings, coverage);
   const logs = new Map(parts.map((p) => [p.file, p.file]));
   for (const [index, part] of parts.entries()) {
-    const earlier = parts.slice(0, index).find((p) => isContinued(p, part));
+    const earlier = parts.slice(0, index).find((p) => isContinued(p, part, compare));
     if (earlier !== undefined) logs.set(part.file, logs.get(earlier.file) ?? earlier.file);
   }
   return logs;
@@ -30,7 +33,8 @@ function partsOf(
   coverage: readonly Omit<Coverage, 'log'>[],
 ): readonly LogPart[] {
   const spans = new Map(coverage.flatMap((c) => (c.stream.kind === 'entry' ? [[c.file, c.span]] : [])));
-  if (spans.size < 2) return [...spans].map(([file, span]) => ({ file, ...span, entries: [] }));
+  if (spans.size < 2)
+    return [...spans].map(([file, span]) => ({ file, name: nameOf(file), ...span, told: [] }));
   const entries = new Map<string, { time: number; key: string }[]>(
     [...spans.keys()].map((file) => [file, []]),
   );
@@ -40,32 +44,19 @@ function partsOf(
       entries.get(sources[0].file)?.push({ time: stamp, key: `${stamp}\n${sources[0].text}` });
   }
   return [...spans]
-    .map(([file, span]) => ({ file, ...span, entries: entries.get(file) ?? [] }))
+    .map(([file, span]) => ({ file, name: nameOf(file), ...span, told: entries.get(file) ?? [] }))
     .sort((a, b) => a.from - b.from || a.to - b.to);
 }
 
 /** True if the later part goes on with the log of the earlier one. */
-function isContinued(earlier: LogPart, later: LogPart): boolean {
-  if (later.from > earlier.to) return nameOf(earlier.file) === nameOf(later.file);
-  const common = { from: later.from, to: Math.min(earlier.to, later.to) };
-  const [one, other] = [keysWithin(earlier, common), keysWithin(later, common)];
-  const inside = ({ time }: { readonly time: number }): boolean => time > common.from && time < common.to;
-  return (
-    [...one.keys()].some((key) => other.has(key)) &&
-    // At its very ends an export may begin or stop in the middle of a stamp.
-    [...one].every(([key, entry]) => other.has(key) || !inside(entry)) &&
-    [...other].every(([key, entry]) => one.has(key) || !inside(entry))
-  );
+function isContinued(earlier: LogPart, later: LogPart, compare: LogComparison): boolean {
+  const isOneName = earlier.name === later.name;
+  if (later.from > earlier.to) return isOneName;
+  const own = compared(earlier, later);
+  const said = own === 'silent' ? compare(earlier.file, later.file) : own;
+  return said === 'same' || (said === 'silent' && isOneName);
 }
 
-function keysWithin(
-  { entries }: LogPart,
-  { from, to }: Interval,
-): ReadonlyMap<string, { readonly time: number }> {
-  return new Map(entries.flatMap((e) => (e.time >= from && e.time <= to ? [[e.key, e] as const] : [])));
-}
-
-/** The name of a file without numbers, signs, and what it is packed in: days and turns of one log have one. */
 function nameOf(file: string): string {
   return file
     .replaceAll(/\.(?:gz|zip)\b/gi, '')

@@ -2,6 +2,38 @@ import { changesFrom } from '../change-columns.ts';
 import { allChanges, eachChange } from '../changes.ts';
 import type { Change, ImportedFile } from '../vocabulary.ts';
 
+/** What two files tell where both were written: the same; not the same; neither tells anything there. */
+export type Common = 'same' | 'different' | 'silent';
+
+/** Compares files where both were written, by what each tells of any pair. What was asked once is kept. */
+export type LogComparison = (one: string, other: string) => Common;
+
+/** What a file tells from its first row to its last, by its own stamps and words. */
+export interface Telling {
+  readonly from: number;
+  readonly to: number;
+  readonly told: readonly { readonly time: number; readonly key: string }[];
+}
+
+/** A comparison of files, which are named; each of them is read when it is first asked for. */
+export function logComparison(files: readonly ImportedFile[]): LogComparison {
+  const byName = new Map(files.map((file) => [file.input.file, file]));
+  const tellings = new Map<string, Telling>();
+  const answers = new Map<string, Common>();
+  const tellingOf = (name: string): Telling => {
+    const file = byName.get(name);
+    const telling = tellings.get(name) ?? (file === undefined ? noTelling : tellingIn(file));
+    tellings.set(name, telling);
+    return telling;
+  };
+  return (one, other) => {
+    const key = `${one}\n${other}`;
+    const answer = answers.get(key) ?? compared(tellingOf(one), tellingOf(other));
+    answers.set(key, answer);
+    return answer;
+  };
+}
+
 /**
  * The files put together to the logs that they are parts of, in the order of their first files: exports of one log that overlap tell
  * the same, to the letter, wherever both were written. A file that shares no change with another is a log by itself.
@@ -9,17 +41,33 @@ import type { Change, ImportedFile } from '../vocabulary.ts';
 export function logsOf(
   files: readonly ImportedFile[],
 ): readonly (readonly [ImportedFile, ...ImportedFile[]])[] {
-  const logs: [ImportedFile, ...ImportedFile[]][] = [];
-  const tellers = new Map<string, readonly ImportedFile[]>();
+  const logs: { readonly files: [ImportedFile, ...ImportedFile[]]; readonly parts: Telling[] }[] = [];
+  const tellers = new Map<string, readonly Telling[]>();
   for (const file of files) {
-    const keys = allChanges(file.changes).filter(isTold).map(keyOf);
-    const known = new Set(keys.flatMap((key) => tellers.get(key) ?? []));
-    const log = logs.find((l) => l.some((part) => known.has(part) && saySame(part, file)));
-    if (log === undefined) logs.push([file]);
-    else log.push(file);
-    for (const key of keys) tellers.set(key, [file, ...(tellers.get(key) ?? [])]);
+    const telling = tellingIn(file);
+    const known = new Set(telling.told.flatMap(({ key }) => tellers.get(key) ?? []));
+    const log = logs.find((l) =>
+      l.parts.some((part) => known.has(part) && compared(part, telling) === 'same'),
+    );
+    if (log === undefined) logs.push({ files: [file], parts: [telling] });
+    else {
+      log.files.push(file);
+      log.parts.push(telling);
+    }
+    for (const { key } of telling.told) tellers.set(key, [telling, ...(tellers.get(key) ?? [])]);
   }
-  return logs;
+  return logs.map((log) => log.files);
+}
+
+const noTelling: Telling = { from: 0, to: 0, told: [] };
+
+function tellingIn({ input, changes }: ImportedFile): Telling {
+  const told = allChanges(changes).filter(isTold);
+  return {
+    from: input.from ?? 0,
+    to: input.to ?? 0,
+    told: told.map((change) => ({ time: change.time, key: keyOf(change) })),
+  };
 }
 
 /** A first reading says how things are: each part has its own. */
@@ -32,16 +80,20 @@ function keyOf({ time, text, signal }: Change): string {
   return [time, signal, text].join('\n');
 }
 
-/** True if each tells all that the other does between the last of their begins and the first of their ends. */
-function saySame(a: ImportedFile, b: ImportedFile): boolean {
-  const from = Math.max(a.input.from ?? 0, b.input.from ?? 0);
-  const to = Math.min(a.input.to ?? 0, b.input.to ?? 0);
-  const [ofOne, ofOther] = [allChanges(a.changes).filter(isTold), allChanges(b.changes).filter(isTold)];
-  const [one, other] = [new Set(ofOne.map(keyOf)), new Set(ofOther.map(keyOf))];
-  const isIn = (told: ReadonlySet<string>, change: Change): boolean =>
-    // At its very ends an export may begin or stop in the middle of a stamp.
-    change.time <= from || change.time >= to || told.has(keyOf(change));
-  return ofOne.every((c) => isIn(other, c)) && ofOther.every((c) => isIn(one, c));
+/** The same only if they share a change, and each tells all that the other does between the last of their begins and the first of their ends. */
+export function compared(a: Telling, b: Telling): Common {
+  const [from, to] = [Math.max(a.from, b.from), Math.min(a.to, b.to)];
+  const within = ({ told }: Telling): ReadonlyMap<string, number> =>
+    new Map(told.flatMap(({ time, key }) => (time >= from && time <= to ? [[key, time] as const] : [])));
+  const [one, other] = [within(a), within(b)];
+  if (one.size === 0 && other.size === 0) return 'silent';
+  // At its very ends an export may begin or stop in the middle of a stamp.
+  const isInside = (time: number): boolean => time > from && time < to;
+  const isSame =
+    [...one.keys()].some((key) => other.has(key)) &&
+    [...one].every(([key, time]) => other.has(key) || !isInside(time)) &&
+    [...other].every(([key, time]) => one.has(key) || !isInside(time));
+  return isSame ? 'same' : 'different';
 }
 
 /** The parts of a log as one file, named as the first: what two parts tell counts once. */

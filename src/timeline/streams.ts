@@ -1,5 +1,6 @@
 import type { Coverage, ImportedFile, NonEmpty } from '../vocabulary.ts';
 import { continuedLogs } from './continued-logs.ts';
+import type { LogComparison } from './one-log.ts';
 import type { Sighting } from './sightings.ts';
 
 /** What a stream of a pair covers, under the name that its sightings have. */
@@ -31,8 +32,9 @@ export function streamsByPair(files: readonly ImportedFile[]): ReadonlyMap<strin
 export function withLogs(
   [first, ...rest]: NonEmpty<NamedStream>,
   sightings: readonly Sighting[],
+  compare: LogComparison,
 ): NonEmpty<NamedCoverage> {
-  const logs = continuedLogs(sightings, [first, ...rest]);
+  const logs = continuedLogs(sightings, [first, ...rest], compare);
   const withLog = (c: NamedStream): NamedCoverage => ({
     ...c,
     log: logs.get(c.file) ?? c.file,
