@@ -1,11 +1,11 @@
 import type { Coverage } from '../vocabulary.ts';
-import { compared, type LogComparison, type Telling } from './one-log.ts';
+import { compared, type LogComparison, logName, type Telling } from './one-log.ts';
 import type { Sighting } from './sightings.ts';
 
 /** What a file tells of one pair by entries. */
 interface LogPart extends Telling {
   readonly file: string;
-  /** Its name without numbers, signs, and what it is packed in: days and turns of one log have one. */
+  /** The name of the log that it may be of. */
   readonly name: string;
 }
 
@@ -34,7 +34,7 @@ function partsOf(
 ): readonly LogPart[] {
   const spans = new Map(coverage.flatMap((c) => (c.stream.kind === 'entry' ? [[c.file, c.span]] : [])));
   if (spans.size < 2)
-    return [...spans].map(([file, span]) => ({ file, name: nameOf(file), ...span, told: [] }));
+    return [...spans].map(([file, span]) => ({ file, name: logName(file), ...span, told: [] }));
   const entries = new Map<string, { time: number; key: string }[]>(
     [...spans.keys()].map((file) => [file, []]),
   );
@@ -44,7 +44,7 @@ function partsOf(
       entries.get(sources[0].file)?.push({ time: stamp, key: `${stamp}\n${sources[0].text}` });
   }
   return [...spans]
-    .map(([file, span]) => ({ file, name: nameOf(file), ...span, told: entries.get(file) ?? [] }))
+    .map(([file, span]) => ({ file, name: logName(file), ...span, told: entries.get(file) ?? [] }))
     .sort((a, b) => a.from - b.from || a.to - b.to);
 }
 
@@ -55,11 +55,4 @@ function isContinued(earlier: LogPart, later: LogPart, compare: LogComparison): 
   const own = compared(earlier, later);
   const said = own === 'silent' ? compare(earlier.file, later.file) : own;
   return said === 'same' || (said === 'silent' && isOneName);
-}
-
-function nameOf(file: string): string {
-  return file
-    .replaceAll(/\.(?:gz|zip)\b/gi, '')
-    .replaceAll(/[^\p{L}]+/gu, '')
-    .toLowerCase();
 }

@@ -36,27 +36,46 @@ export function logComparison(files: readonly ImportedFile[]): LogComparison {
 
 /**
  * The files put together to the logs that they are parts of, in the order of their first files: exports of one log that overlap tell
- * the same, to the letter, wherever both were written. A file that shares no change with another is a log by itself.
+ * the same, to the letter, wherever both were written, or nothing there, and bear one name but for its numbers.
  */
 export function logsOf(
   files: readonly ImportedFile[],
 ): readonly (readonly [ImportedFile, ...ImportedFile[]])[] {
-  const logs: { readonly files: [ImportedFile, ...ImportedFile[]]; readonly parts: Telling[] }[] = [];
-  const tellers = new Map<string, readonly Telling[]>();
+  const logs: { readonly files: [ImportedFile, ...ImportedFile[]]; readonly parts: Part[] }[] = [];
+  const tellers = new Map<string, readonly Part[]>();
   for (const file of files) {
-    const telling = tellingIn(file);
-    const known = new Set(telling.told.flatMap(({ key }) => tellers.get(key) ?? []));
-    const log = logs.find((l) =>
-      l.parts.some((part) => known.has(part) && compared(part, telling) === 'same'),
-    );
-    if (log === undefined) logs.push({ files: [file], parts: [telling] });
+    const part = { name: logName(file.input.file), ...tellingIn(file) };
+    const known = new Set(part.told.flatMap(({ key }) => tellers.get(key) ?? []));
+    const goesOn = (one: Part): boolean =>
+      known.has(one)
+        ? compared(one, part) === 'same'
+        : one.name === part.name && overlap(one, part) && compared(one, part) === 'silent';
+    const log = logs.find(({ parts }) => parts.some(goesOn));
+    if (log === undefined) logs.push({ files: [file], parts: [part] });
     else {
       log.files.push(file);
-      log.parts.push(telling);
+      log.parts.push(part);
     }
-    for (const { key } of telling.told) tellers.set(key, [telling, ...(tellers.get(key) ?? [])]);
+    for (const { key } of part.told) tellers.set(key, [part, ...(tellers.get(key) ?? [])]);
   }
   return logs.map((log) => log.files);
+}
+
+/** What a file tells, and the name of the log that it may be of. */
+interface Part extends Telling {
+  readonly name: string;
+}
+
+function overlap(a: Telling, b: Telling): boolean {
+  return a.from <= b.to && b.from <= a.to;
+}
+
+/** The name of a file without numbers, signs, and what it is packed in: days and turns of one log have one. */
+export function logName(file: string): string {
+  return file
+    .replaceAll(/\.(?:gz|zip)\b/gi, '')
+    .replaceAll(/[^\p{L}]+/gu, '')
+    .toLowerCase();
 }
 
 const noTelling: Telling = { from: 0, to: 0, told: [] };
