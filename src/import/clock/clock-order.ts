@@ -122,9 +122,16 @@ interface Shown {
   readonly by: Set<ClockOrder>;
 }
 
-/** The steps of a whole file: one that several parameters or units show is one, reported at its first line. */
+/**
+ * The steps of a whole file: one that several parameters or units show is one, reported at its first line. Where more rows are stray than
+ * are behind for a step, the rows are in no order, and what looks like a step is chance.
+ */
 export function stepsOf(orders: readonly ClockOrder[]): readonly ClockStep[] {
-  const found = orders.flatMap((order) => stepsIn(order).map((step) => ({ step, order })));
+  const ended = orders.map(endOf);
+  const found = ended.flatMap((order) => order.candidates.map((step) => ({ step, order })));
+  const behind = found.reduce((sum, { step }) => sum + step.stamps, 0);
+  const strays = ended.reduce((sum, order) => sum + order.strays - (leastStamps - 1), 0);
+  if (strays > behind) return [];
   const shown: Shown[] = [];
   for (const { step, order } of found.sort((a, b) => a.step.line - b.step.line)) {
     const same = shown.findLast((s) => !s.by.has(order) && areOne(s.step, step));
@@ -139,10 +146,10 @@ function areOne(first: Run, second: Run): boolean {
   return second.line <= first.to && second.at <= first.before && second.before >= first.at;
 }
 
-/** The steps back; one that has not caught up by the end of the file counts. More rows may follow: the order stays as it is. */
-function stepsIn(order: ClockOrder): readonly Run[] {
-  if (order.runs.length + order.further.length === 0) return order.candidates;
+/** The order at the end of the file: a step that has not caught up counts. More rows may follow: what was asked about stays as it is. */
+function endOf(order: ClockOrder): ClockOrder {
+  if (order.runs.length + order.further.length === 0) return order;
   const ended = { ...order, candidates: [...order.candidates] };
   endRuns(ended, Number.POSITIVE_INFINITY);
-  return ended.candidates;
+  return ended;
 }
