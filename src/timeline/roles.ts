@@ -145,7 +145,7 @@ function addToggles(
   const flips = [...statedFlips];
   for (const toggle of [...toggles].sort((a, b) => a.time - b.time)) {
     const before = activeHalf({ first, flips }, toggle.time);
-    if (before === null || flips.some((f) => isNear(f, toggle, rules))) continue;
+    if (before === null || flips.some((f) => isNear(f, toggle, rules) && !areTwo(f, toggle))) continue;
     // The half that was active states that it is again: nothing passed.
     const takenBack = (stated.get(before) ?? []).some(
       (s) => s.value === 'active' && isNear(s, toggle, rules),
@@ -172,6 +172,11 @@ function isStatedByBoth(
 ): boolean {
   const hasLeft = (stated.get(before) ?? []).some((s) => s.value !== 'active' && isNear(s, toggle, rules));
   return hasLeft && (stated.get(other) ?? []).length > 0;
+}
+
+/** What one export shows at two looks, one after the other, is not one exchange. */
+function areTwo(a: Pick<Flip, 'file' | 'time'>, b: Pick<Flip, 'file' | 'time'>): boolean {
+  return a.file !== null && a.file === b.file && a.time !== b.time;
 }
 
 function isNear(a: Stamp, b: Stamp, rules: TimelineRules): boolean {
