@@ -142,7 +142,7 @@ function absence(
   );
   if (isShared || isOthers) return undefined;
   const yes = story.presence[index + 1];
-  return yes === undefined || yes.time >= gone.earliest ? { no, yes } : undefined;
+  return yes === undefined || yes.time > gone.earliest ? { no, yes } : undefined;
 }
 
 /** What both show: the overlap of the bounds, else the earlier of the two. */
