@@ -1,3 +1,5 @@
+import { parseJson } from '../layouts/parse-json.ts';
+
 /** The fields of a line of JSON or of key=value, what is nested left out; `null` for a line of neither. */
 export function readFields(line: string): ReadonlyMap<string, string> | null {
   const text = line.trim();
@@ -5,22 +7,13 @@ export function readFields(line: string): ReadonlyMap<string, string> | null {
 }
 
 function jsonFields(text: string): ReadonlyMap<string, string> | null {
-  const value = parsed(text);
+  const value = parseJson(text);
   if (typeof value !== 'object' || value === null || Array.isArray(value)) return null;
   return new Map(
     Object.entries(value).flatMap(([key, field]) =>
       field === null || typeof field === 'object' ? [] : [[key, String(field)] as const],
     ),
   );
-}
-
-function parsed(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    if (error instanceof SyntaxError) return undefined;
-    throw error;
-  }
 }
 
 function pairsIn(text: string): ReadonlyMap<string, string> | null {

@@ -72,9 +72,10 @@ function isAsWide(row: readonly string[], width: number): boolean {
 
 /** Columns that a rule can name: those with a name of their own, in which something stands. */
 function usable(columns: readonly SampleColumn[]): readonly SampleColumn[] {
+  const times = new Map<string, number>();
+  for (const { name } of columns) times.set(name, (times.get(name) ?? 0) + 1);
   return columns.filter(
-    ({ name, cells }) =>
-      name !== '' && columns.filter((c) => c.name === name).length === 1 && cells.some((c) => c !== ''),
+    ({ name, cells }) => name !== '' && times.get(name) === 1 && cells.some((c) => c !== ''),
   );
 }
 

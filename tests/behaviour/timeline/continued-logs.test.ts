@@ -55,4 +55,26 @@ describe('a journal in two files', () => {
     const ending = [...first.slice(0, 2), '10:10:00 RO1 B link a up', ...first.slice(2)];
     expect(await unobserved({ 'a.log': ending, 'b.log': second })).toEqual([]);
   });
+
+  test('that overlap where nothing is said of the pair is known by what is said of others there', async () => {
+    const of = (...lines: readonly string[]): readonly string[] => [
+      '10:08:00 RO2 A link a down',
+      ...lines,
+      '10:10:00 RO2 A link a up',
+    ];
+    const other = '10:09:00 RO2 A supply fault';
+    const before = first.slice(0, 2);
+    const after = second.slice(1);
+    expect(await unobserved({ 'a.log': [...before, ...of()], 'b.log': [...of(), ...after] })).toEqual([]);
+    expect(await unobserved({ 'a.log': [...before, ...of()], 'b.log': [...of(other), ...after] })).toEqual([
+      '10 to 30',
+    ]);
+  });
+
+  test('that overlap where nothing at all is said bear one name but for its numbers, or are two', async () => {
+    const before = [...first.slice(0, 2), '10:12:00 RO1 nothing of note'];
+    const after = ['10:11:00 RO1 nothing of note either', ...second.slice(1)];
+    expect(await unobserved({ 'ro1-13.log': before, 'ro1-14.log': after })).toEqual([]);
+    expect(await unobserved({ 'ro1.log': before, 'remarks.log': after })).toEqual(['12 to 30']);
+  });
 });

@@ -27,6 +27,15 @@ describe('an exchange of identities by an export that names roles only', () => {
     expect(await switchovers(story)).toEqual([]);
   });
 
+  test('is another at the next look, though both may have been at the instant of the look between', async () => {
+    const story = polled(
+      ['active serial', [first, 'T4-1'], [then, 'T4-2'], ['10:05:10', 'T4-1']],
+      ['standby serial', [first, 'T4-2'], [then, 'T4-1'], ['10:05:10', 'T4-2']],
+    );
+    expect(await switchovers(story)).toEqual(['10:04:50..10:05:00 1>2', '10:05:00..10:05:10 2>1']);
+    expect((await events(story)).filter((event) => /removed|inserted/.test(event))).toEqual([]);
+  });
+
   test('shows two of them where the serial of the active half is not read in between', async () => {
     const often = pollText(['10:00:00', '10:10:00'], 10, [
       ['RO1', 'standby serial', [first, 'T4-2'], [then, 'T4-1'], ['10:06:00', 'T4-2']],

@@ -22,7 +22,16 @@ export const sameFiles: readonly Relation[] = [
   same('split-file', ({ files }, random) =>
     Object.keys(files)
       .filter((name) => isStamped(files[name] ?? ''))
-      .map((name) => [`${name} in two that overlap`, split(files, name, random)]),
+      .flatMap((name) => {
+        const [first, second] = split(files[name] ?? '', random);
+        if (!tellAlike(first, second)) return [];
+        const parts: readonly (readonly [string, string])[] = [
+          [`1-${name}`, first],
+          [`2-${name}`, second],
+        ];
+        const all = Object.entries(files).flatMap((file) => (file[0] === name ? parts : [file]));
+        return [[`${name} in two that overlap`, Object.fromEntries(all)] as const];
+      }),
   ),
   same('encoding-and-delimiter', ({ files }, random) => {
     const encoding = encodings[Math.floor(random() * encodings.length)] ?? 'utf-8';
@@ -75,8 +84,8 @@ function pick(files: Files, names: readonly string[]): Files {
 const leastOverlapMs = 600_000;
 
 /** A file as two: the first to an instant, the second from ten minutes before it or more, so that both tell of three stamps. */
-function split(files: Files, name: string, random: Random): Files {
-  const lines = timedLines(files[name] ?? '');
+function split(text: string, random: Random): readonly [string, string] {
+  const lines = timedLines(text);
   const times = lines.flatMap(({ time }) => time ?? []);
   const [from, to] = [Math.min(...times), Math.max(...times)];
   const stamps = [...new Set(times)].sort((a, b) => a - b);
@@ -85,9 +94,25 @@ function split(files: Files, name: string, random: Random): Files {
   const first = Math.max(second + leastOverlapMs, stamps.filter((time) => time >= second)[2] ?? to);
   const part = (keeps: (time: number) => boolean): string =>
     joinLines(lines.filter(({ time }) => time === null || keeps(time)));
-  const parts: readonly (readonly [string, string])[] = [
-    [`1-${name}`, part((time) => time <= first)],
-    [`2-${name}`, part((time) => time >= second)],
-  ];
-  return Object.fromEntries(Object.entries(files).flatMap((file) => (file[0] === name ? parts : [file])));
+  return [part((time) => time <= first), part((time) => time >= second)];
+}
+
+/**
+ * True if both tell of redundancy, and of polls, a reading a row, both read the same: a part in which nothing is understood is no log, and
+ * what a part never reads it does not observe.
+ */
+function tellAlike(first: string, second: string): boolean {
+  const [one, other] = [first, second].map(thingsIn);
+  return one !== undefined && other !== undefined && one !== '' && one === other;
+}
+
+const ordinary = /\buser Operator \d+ logged o(?:n|ff)\b/;
+
+/** What a text tells of: of a poll, a reading a row, what it reads, of others something or, as an empty text, nothing. */
+function thingsIn(text: string): string {
+  const rows = text.trimEnd().split('\n');
+  const width = (rows[0] ?? '').split(',').length;
+  const isPoll = width === 4 && /parameter|item/i.test(rows[0] ?? '');
+  if (isPoll) return [...new Set(rows.map((row) => row.split(',').slice(1, 3).join()))].sort().join('\n');
+  return rows.some((row) => isStamped(row) && !ordinary.test(row)) ? 'something' : '';
 }

@@ -31,6 +31,26 @@ describe('rows behind their neighbours', () => {
     expect(step(file)).toBeUndefined();
   });
 
+  test('are none where more rows are stray than are behind for a step: then they are in no order', async () => {
+    // Of one parameter three stamps stay behind and go on upwards; of four others the rows are in no order.
+    const jumbled = ['03', '00', '04', '01', '02', '05'];
+    const stepped = ['03', '00', '01', '02', '04', '05'];
+    const rows = (parameter: string, minutes: readonly string[]): readonly string[] =>
+      minutes.map(
+        (minute) =>
+          `2026-03-14T09:${minute}:00Z,RO1-A,${parameter},${parameter === 'supply' ? 'good' : 'up'}`,
+      );
+    const text = (others: readonly string[]): string =>
+      [
+        'time,unit,parameter,value',
+        ...rows('supply', stepped),
+        ...others.flatMap((other) => rows(other, jumbled)),
+        '',
+      ].join('\n');
+    expect(step(await readText('poll.csv', text([])))).toBeDefined();
+    expect(step(await readText('poll.csv', text(['link a', 'link b'])))).toBeUndefined();
+  });
+
   test('are a step of the clock where three stamps or more stay behind and go on upwards', async () => {
     const file = await poll(
       '00:00 yes',

@@ -35,6 +35,21 @@ checkImporter(lines, [
     changes: ['10:00:00.000 RO1 pair partner-ready no line 1'],
   },
   {
+    name: 'JSON lines: a number is what is written, not the one that a computer would write for it',
+    file: 'events.jsonl',
+    text: [
+      '{"time":1773482400.0,"unit":"RO1-B","firmware":6.10,"serial":12345678901234567890}',
+      '{"time":1773482401.50,"unit":"RO1-B","firmware":6.1,"serial":12345678901234567891,"note":"6.10 \\"7.0"}',
+      '',
+    ].join('\n'),
+    changes: [
+      '10:00:00.000 RO1 B firmware 6.10 line 1',
+      '10:00:00.000 RO1 B serial 12345678901234567890 line 1',
+      '10:00:00.000..10:00:01.500 RO1 B firmware 6.1 line 2',
+      '10:00:00.000..10:00:01.500 RO1 B serial 12345678901234567891 line 2',
+    ],
+  },
+  {
     name: "the phrasebook's own line pattern",
     file: 'own.log',
     text: '#10:00:00 14.03.2026# RO1 B# partner ready\n'
