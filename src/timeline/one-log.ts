@@ -1,6 +1,6 @@
 import { changesFrom } from '../change-columns.ts';
 import { allChanges, eachChange } from '../changes.ts';
-import type { Change, ImportedFile } from '../vocabulary.ts';
+import type { Change, ImportedFile, Interval } from '../vocabulary.ts';
 
 /** What two files tell where both were written: the same; not the same; neither tells anything there. */
 export type Common = 'same' | 'different' | 'silent';
@@ -9,9 +9,7 @@ export type Common = 'same' | 'different' | 'silent';
 export type LogComparison = (one: string, other: string) => Common;
 
 /** What a file tells from its first row to its last, by its own stamps and words. */
-export interface Telling {
-  readonly from: number;
-  readonly to: number;
+export interface Telling extends Interval {
   readonly told: readonly { readonly time: number; readonly key: string }[];
 }
 
@@ -49,7 +47,7 @@ export function logsOf(
     const goesOn = (one: Part): boolean =>
       known.has(one)
         ? compared(one, part) === 'same'
-        : one.name === part.name && overlap(one, part) && compared(one, part) === 'silent';
+        : one.name === part.name && overlap(one, part) && areSilent(one, part);
     const log = logs.find(({ parts }) => parts.some(goesOn));
     if (log === undefined) logs.push({ files: [file], parts: [part] });
     else {
@@ -64,10 +62,6 @@ export function logsOf(
 /** What a file tells, and the name of the log that it may be of. */
 interface Part extends Telling {
   readonly name: string;
-}
-
-function overlap(a: Telling, b: Telling): boolean {
-  return a.from <= b.to && b.from <= a.to;
 }
 
 /** The name of a file without numbers, signs, and what it is packed in: days and turns of one log have one. */
@@ -101,11 +95,11 @@ function keyOf({ time, text, signal }: Change): string {
 
 /** The same only if they share a change, and each tells all that the other does between the last of their begins and the first of their ends. */
 export function compared(a: Telling, b: Telling): Common {
-  const [from, to] = [Math.max(a.from, b.from), Math.min(a.to, b.to)];
+  if (areSilent(a, b)) return 'silent';
+  const { from, to } = commonOf(a, b);
   const within = ({ told }: Telling): ReadonlyMap<string, number> =>
     new Map(told.flatMap(({ time, key }) => (time >= from && time <= to ? [[key, time] as const] : [])));
   const [one, other] = [within(a), within(b)];
-  if (one.size === 0 && other.size === 0) return 'silent';
   // At its very ends an export may begin or stop in the middle of a stamp.
   const isInside = (time: number): boolean => time > from && time < to;
   const isSame =
@@ -113,6 +107,22 @@ export function compared(a: Telling, b: Telling): Common {
     [...one].every(([key, time]) => other.has(key) || !isInside(time)) &&
     [...other].every(([key, time]) => one.has(key) || !isInside(time));
   return isSame ? 'same' : 'different';
+}
+
+/** True if neither tells anything where both were written; most that do tell it early. */
+function areSilent(a: Telling, b: Telling): boolean {
+  const { from, to } = commonOf(a, b);
+  const tells = ({ told }: Telling): boolean => told.some(({ time }) => time >= from && time <= to);
+  return !tells(a) && !tells(b);
+}
+
+function overlap(a: Interval, b: Interval): boolean {
+  return a.from <= b.to && b.from <= a.to;
+}
+
+/** From the later begin to the earlier end: where both were written, if that is not before the other. */
+function commonOf(a: Interval, b: Interval): Interval {
+  return { from: Math.max(a.from, b.from), to: Math.min(a.to, b.to) };
 }
 
 /** The parts of a log as one file, named as the first: what two parts tell counts once. */
