@@ -7,13 +7,13 @@ import { threadHasher } from './thread-hasher.ts';
 /** What Node gives the core: SHA-256, and gzip with its check sums. */
 export const platform: Platform = { sha256, gunzip };
 
-/**
- * The program itself, and the room in which V8 makes new objects, which its limit counts too (three times 16 MiB). Measured, when each
- * change was an object: with a limit of 112 MiB every command held 30,000 changes of one pair, and timeline, verify and fleet not 40,000.
- */
+/** The program itself, and the room in which V8 makes new objects, which its limit counts too (three times 16 MiB). */
 const ownBytes = 75_497_472;
-/** A change takes some two kilobytes on its way to a report (measured: 260,000 of one pair with a limit of 560 MB). */
-const bytesEach = 2048;
+/**
+ * A change takes up to so much of the heap on its way to a report. Measured on 30 November 2026: with a limit of 700 MB timeline, verify
+ * and fleet held a million changes of one pair in two files that tell the same, with 400 MB not; in one file they held them with 300 MB.
+ */
+const bytesEach = 640;
 
 /** So many changes fit a heap of such a limit, in bytes; more would end the program in the middle of its work. */
 export function changesIn(heapLimit: number): number {

@@ -1,6 +1,6 @@
 import { changesFrom } from '../change-columns.ts';
 import { allChanges, eachChange } from '../changes.ts';
-import type { Change, ImportedFile, Interval } from '../vocabulary.ts';
+import type { Change, ImportedFile, Interval, Stream } from '../vocabulary.ts';
 
 /** What two files tell where both were written: the same; not the same; neither tells anything there. */
 export type Common = 'same' | 'different' | 'silent';
@@ -42,12 +42,12 @@ export function logsOf(
   const logs: { readonly files: [ImportedFile, ...ImportedFile[]]; readonly parts: Part[] }[] = [];
   const tellers = new Map<string, readonly Part[]>();
   for (const file of files) {
-    const part = { name: logName(file.input.file), ...tellingIn(file) };
+    const part = { name: logName(file.input.file), streams: file.streams, ...tellingIn(file) };
     const known = new Set(part.told.flatMap(({ key }) => tellers.get(key) ?? []));
     const goesOn = (one: Part): boolean =>
       known.has(one)
         ? compared(one, part) === 'same'
-        : one.name === part.name && overlap(one, part) && areSilent(one, part);
+        : one.name === part.name && overlap(one, part) && areSilent(one, part) && areReadAlike(one, part);
     const log = logs.find(({ parts }) => parts.some(goesOn));
     if (log === undefined) logs.push({ files: [file], parts: [part] });
     else {
@@ -62,6 +62,23 @@ export function logsOf(
 /** What a file tells, and the name of the log that it may be of. */
 interface Part extends Telling {
   readonly name: string;
+  readonly streams: readonly Stream[];
+}
+
+/** So much apart may be what one poll was spaced by in two files. Chosen here. */
+const mostApart = 1.1;
+
+/** Two polls of one unit, each at its own pace, are no parts of one. */
+function areReadAlike({ streams }: Part, { streams: others }: Part): boolean {
+  return streams.every(({ kind, unit, spacing }) =>
+    others.every(
+      (other) =>
+        kind !== 'reading' ||
+        other.kind !== kind ||
+        other.unit !== unit ||
+        Math.max(spacing, other.spacing) <= mostApart * Math.min(spacing, other.spacing),
+    ),
+  );
 }
 
 /** The name of a file without numbers, signs, and what it is packed in: days and turns of one log have one. */
