@@ -55,17 +55,40 @@ export function matched(
   shifts: readonly number[],
   tolerance: number,
 ): readonly Matched[] {
+  const lists = [...own].map(([meaning, list]) => ({ list, others: known.get(meaning) ?? [] }));
+  const comparable = lists.reduce((sum, { list, others }) => sum + Math.min(list.length, others.length), 0);
   let best: readonly Matched[] = [];
   for (const shift of shifts) {
-    const pairs = [...own].flatMap(([meaning, list]) =>
-      pairsAt(list, known.get(meaning) ?? [], shift, tolerance),
-    );
-    if (pairs.length > best.length) best = pairs;
+    const pairs = moreThan(best.length, lists, comparable, shift, tolerance);
+    if (pairs !== null) best = pairs;
   }
-  const comparable = [...own].map(([meaning, list]) =>
-    Math.min(list.length, known.get(meaning)?.length ?? 0),
-  );
-  return best.length * 2 > comparable.reduce((sum, count) => sum + count, 0) ? best : [];
+  return best.length * 2 > comparable ? best : [];
+}
+
+interface Lists {
+  readonly list: readonly Telling[];
+  readonly others: readonly Telling[];
+}
+
+/** The pairs of all lists under a shift, if they are more than so many; it gives up as soon as they cannot be. */
+function moreThan(
+  most: number,
+  lists: readonly Lists[],
+  comparable: number,
+  shift: number,
+  tolerance: number,
+): readonly Matched[] | null {
+  const all: (readonly Matched[])[] = [];
+  let possible = comparable;
+  for (const { list, others } of lists) {
+    const spare = possible - most - 1;
+    if (spare < 0) return null;
+    const atMost = Math.min(list.length, others.length);
+    const pairs = pairsAt(list, others, shift, tolerance, atMost - spare);
+    possible -= atMost - pairs.length;
+    all.push(pairs);
+  }
+  return possible > most ? all.flat() : null;
 }
 
 /** How many changes of each meaning, and how many shifts, are tried: enough to find one that fits, of long lists not all. */
@@ -84,16 +107,18 @@ export function shiftsOf(own: Tellings, known: Tellings): readonly number[] {
   return [...new Set([0, ...shifts])].sort((a, b) => Math.abs(a) - Math.abs(b)).slice(0, triedShifts);
 }
 
-/** Pairs in order where the second list is set off by a shift. */
+/** Pairs in order where the second list is set off by a shift; not all of them where they cannot be as many as are of use. */
 function pairsAt(
   list: readonly Telling[],
   others: readonly Telling[],
   shift: number,
   tolerance: number,
+  least = 0,
 ): readonly Matched[] {
   const pairs: Matched[] = [];
   let place = 0;
-  for (const telling of list) {
+  for (const [index, telling] of list.entries()) {
+    if (pairs.length + list.length - index < least) return pairs;
     const at = middle(telling.change) - shift;
     const slack = tolerance + halfWidth(telling.change);
     for (let other = others[place]; other !== undefined; other = others[place]) {
