@@ -11,10 +11,12 @@ interface Journal {
   readonly job: string;
   readonly numbered: number;
   readonly told: number;
+  /** Of more megabytes it would have more changes than the program takes. */
+  readonly most?: number;
 }
 
 const journals: readonly Journal[] = [
-  { id: 'used', job: 'journal, every entry used, fifty rules', numbered: 0, told: 1 },
+  { id: 'used', job: 'journal, every entry used, fifty rules', numbered: 0, told: 1, most: 300 },
   { id: 'numbers', job: 'journal, a number in every message, fifty rules', numbered: 1, told: 0.005 },
 ];
 
@@ -32,7 +34,8 @@ export const journalBench: Bench = {
   },
 };
 
-async function measureJournal({ id, job, numbered, told }: Journal, megabytes: number): Promise<Found> {
+async function measureJournal({ id, job, numbered, told, most }: Journal, asked: number): Promise<Found> {
+  const megabytes = Math.min(asked, most ?? asked);
   const input = await pollFile(`journal-${id}-${megabytes}.csv`, (file) =>
     writeJournal(file, megabytes * 1e6, numbered, told),
   );
