@@ -38,7 +38,7 @@ function fromIdentity(story: HalfStory, rules: TimelineRules): readonly Derived[
       ...unlessLogged(
         story,
         'removed',
-        join(blank, absence(story, blank, blank, rules)?.no),
+        join(blank, absence(story, known, blank, blank, rules)?.no),
         known.time,
         lagOf(blank, rules),
       ),
@@ -55,7 +55,7 @@ function replacement(
   rules: TimelineRules,
 ): readonly Derived[] {
   const ended = blank ?? endOf(known, arrived);
-  const away = absence(story, ended, arrived, rules);
+  const away = absence(story, known, ended, arrived, rules);
   const gone = join(ended, away?.no);
   const out = story
     .logged('removed')
@@ -127,13 +127,15 @@ function reflashes(story: HalfStory, replaced: readonly Derived[], rules: Timeli
 /** The spell without a partner that goes with an identity that went blank, or changed, between two polls. */
 function absence(
   story: HalfStory,
+  known: StateStep,
   gone: StateStep,
   arrived: StateStep,
   rules: TimelineRules,
 ): { readonly no: StateStep; readonly yes: StateStep | undefined } | undefined {
   const index = story.presence.findLastIndex((s) => s.value === 'no' && !s.initial && s.time <= arrived.time);
   const no = story.presence[index];
-  if (no === undefined) return undefined;
+  // Before the first word of the module that went now, it was its own arrival that was waited for.
+  if (no === undefined || no.time <= known.time) return undefined;
   const isShared = story.otherIdentity.some(
     (s) => !s.initial && s.time > no.earliest && s.earliest < arrived.time,
   );
