@@ -159,8 +159,11 @@ function eventsOf(
   const { roles, halves } = evidence;
   const derived = halves.flatMap((half) => deriveHappenings(storyOf(half, evidence, grouped, rules), rules));
   const happened = mergeHappenings(grouped, derived, rules);
+  const absent = (grouped.get(keyOf(null, 'partner-present')) ?? []).filter(
+    ({ kind, value }) => kind !== 'note' && value === 'no',
+  );
   const states = stateKeys(grouped).flatMap(({ half, signal, list }) => {
-    const breaks = breaksFor(half, signal, happened, roles);
+    const breaks = breaksFor(half, signal, happened, absent, roles);
     const merged = (): readonly StateStep[] => toSteps(mergeSightings(list, rules), breaks);
     return loneSteps(list, breaks) ?? merged().map((step) => toEvent(pair, half, signal, step));
   });

@@ -4,7 +4,7 @@ import { groupBy, keyOf } from './groups.ts';
 import { type Merged, mergeSightings } from './merge.ts';
 import { activeHalf, type Roles } from './roles.ts';
 import type { TimelineRules } from './rules.ts';
-import type { Breaks } from './states.ts';
+import type { Break, Breaks } from './states.ts';
 import type { Resolved } from './subjects.ts';
 
 /** A happening of a half, or of the pair, as all sources tell it. */
@@ -105,13 +105,14 @@ function isOfPartner({ half, signal, item }: Happened, roles: Roles): boolean {
 const ofModule: ReadonlySet<StateSignal> = new Set(['serial', 'model', 'firmware']);
 
 /**
- * What cannot have left a state as it was: work on the standby its readiness, work on a half its light; and with a module its
- * identity goes.
+ * What cannot have left a state as it was: work on the standby its readiness, and so the absence of the partner; work on a half its
+ * light; and with a module its identity goes.
  */
 export function breaksFor(
   half: string | null,
   signal: StateSignal,
   happened: readonly Happened[],
+  absent: readonly Break[],
   roles: Roles,
 ): Breaks {
   const isRestating = signal === 'partner-ready' || signal === 'light';
@@ -123,12 +124,12 @@ export function breaksFor(
     ? happened.filter((h) => h.half === half && h.signal === 'removed')
     : [];
   return {
-    restating: inOrder(restating),
+    restating: inOrder([...restating.map(({ item }) => item), ...(signal === 'partner-ready' ? absent : [])]),
     lostValue: signal === 'partner-ready' ? 'no' : null,
-    ending: inOrder(ending),
+    ending: inOrder(ending.map(({ item }) => item)),
   };
 }
 
-function inOrder(happened: readonly Happened[]): readonly Merged[] {
-  return happened.map(({ item }) => item).sort((a, b) => a.time - b.time);
+function inOrder(breaks: readonly Break[]): readonly Break[] {
+  return [...breaks].sort((a, b) => a.time - b.time);
 }

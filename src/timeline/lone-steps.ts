@@ -14,11 +14,17 @@ export function loneSteps(
   { restating, ending }: Breaks,
 ): readonly TimelineEvent[] | null {
   const [first] = list;
-  if (first === undefined || restating.length > 0 || ending.length > 0) return null;
+  if (first === undefined || ending.length > 0) return null;
+  if (restating.length > 0 && list.some(restates)) return null;
   const own = list.filter((item) => item instanceof Seen);
   const { stream } = first;
   const isLone = own.length === list.length && own.every((s) => s.stream === stream && s.of.offset === null);
   return isLone ? stepsIn(own.sort(byTelling)) : null;
+}
+
+/** What may say after a break that something is so again; a poll that read on all the while does not. */
+function restates({ kind, resumed, initial }: Resolved, index: number): boolean {
+  return kind === 'entry' || resumed || (initial && index > 0);
 }
 
 /** Order of time; of what one stamp tells, what was so already comes before what became so. */

@@ -26,3 +26,22 @@ describe('verify, where there is no swap', () => {
     expect(out).toBe('No swap found: no module was removed and replaced.\n');
   });
 });
+
+describe('a partner that was absent', () => {
+  const log = [
+    ...begin,
+    line('10:00:02', 'partner ready'),
+    line('10:10:00', 'partner absent'),
+    line('10:12:41', 'partner present'),
+    line('10:13:41', 'partner ready'),
+    line('11:30:00', 'link a up'),
+  ].join('');
+
+  test('was not ready until the log says that it is again, though no line says that it was not', async () => {
+    const { out } = await steadypair('fleet', '--json', fileWith(log, 'x.log'));
+    const { pairs } = JSON.parse(out);
+    // Not ready from 10:10:00 to 10:13:41, 221 s of the 5399 s from 10:00:01 or 5398 s from 10:00:02 on: one loss.
+    expect(pairs[0].losses).toBe(1);
+    expect((await steadypair('fleet', fileWith(log, 'x.log'))).out).toContain('1 loss in 1 h 30 min');
+  });
+});
