@@ -1,6 +1,6 @@
 import type { NonEmpty, Source } from '../vocabulary.ts';
 import type { Stamp } from './durations.ts';
-import { type Exchange, findExchanges } from './exchanges.ts';
+import { findExchanges } from './exchanges.ts';
 import { mergeSightings } from './merge.ts';
 import type { TimelineRules } from './rules.ts';
 import type { Sighting } from './sightings.ts';
@@ -15,6 +15,8 @@ export interface Flip extends Stamp {
   readonly file: string | null;
   /** Stated as a role, logged as a switchover, or read off exchanged identities. */
   readonly from: 'role' | 'switchover' | 'exchange';
+  /** Streams that logged it as a switchover, or the export that showed it: what one of them tells twice are two. */
+  readonly by: ReadonlySet<string>;
 }
 
 /**
@@ -51,8 +53,8 @@ export function readRoles(
   const logged = mergeSightings(
     sightings.filter((s) => s.signal === 'switchover'),
     rules,
-  ).map((item) => ({ ...item, file: null }));
-  const exchanges = findExchanges(sightings);
+  ).map((item) => ({ ...item, file: null, by: item.streams }));
+  const exchanges = findExchanges(sightings).map((seen) => ({ ...seen, by: new Set([seen.file]) }));
   const isNamed = sightings.some((s) => s.subject.half !== null);
   // Without a half's name the first is the one active when the log begins.
   const unnamed = logged.length > 0 && !isNamed ? (halves[0] ?? null) : null;
@@ -129,7 +131,16 @@ function statedFlips(stated: Stated, halves: readonly string[], first: string): 
     if (next === active) continue;
     active = next;
     const { time, earliest, resolution, sources } = step;
-    flips.push({ time, earliest, resolution, toHalf: next, sources, file: null, from: 'role' });
+    flips.push({
+      time,
+      earliest,
+      resolution,
+      toHalf: next,
+      sources,
+      file: null,
+      from: 'role',
+      by: noStreams,
+    });
   }
   return flips;
 }
@@ -137,7 +148,7 @@ function statedFlips(stated: Stated, halves: readonly string[], first: string): 
 function addToggles(
   statedFlips: readonly Flip[],
   stated: Stated,
-  toggles: readonly (Stamp & Pick<Exchange, 'sources'> & { readonly file: string | null })[],
+  toggles: readonly (Stamp & Pick<Flip, 'sources' | 'file' | 'by'>)[],
   halves: readonly string[],
   first: string,
   rules: TimelineRules,
@@ -151,9 +162,9 @@ function addToggles(
       (s) => s.value === 'active' && isNear(s, toggle, rules),
     );
     if (takenBack || isStatedByBoth(toggle, before, otherHalf(halves, before), stated, rules)) continue;
-    const { time, earliest, resolution, sources, file } = toggle;
+    const { time, earliest, resolution, sources, file, by } = toggle;
     const from = file === null ? 'switchover' : 'exchange';
-    flips.push({ time, earliest, resolution, toHalf: otherHalf(halves, before), sources, file, from });
+    flips.push({ time, earliest, resolution, toHalf: otherHalf(halves, before), sources, file, from, by });
     flips.sort((a, b) => a.time - b.time);
   }
   return flips;
@@ -174,9 +185,11 @@ function isStatedByBoth(
   return hasLeft && (stated.get(other) ?? []).length > 0;
 }
 
-/** What one export shows at two looks, one after the other, is not one exchange. */
-function areTwo(a: Pick<Flip, 'file' | 'time'>, b: Pick<Flip, 'file' | 'time'>): boolean {
-  return a.file !== null && a.file === b.file && a.time !== b.time;
+const noStreams: ReadonlySet<string> = new Set();
+
+/** What one export shows at two looks, or one unit logs at two stamps, is not one exchange. */
+function areTwo(a: Pick<Flip, 'by' | 'time'>, b: Pick<Flip, 'by' | 'time'>): boolean {
+  return a.time !== b.time && [...a.by].some((name) => b.by.has(name));
 }
 
 function isNear(a: Stamp, b: Stamp, rules: TimelineRules): boolean {

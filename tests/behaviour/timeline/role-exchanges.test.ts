@@ -22,6 +22,16 @@ describe('a switchover that is logged as such', () => {
     expect(await exchanged(story)).toEqual(['10:10:00 A>B']);
   });
 
+  test('exchanges them back where the same unit logs another twenty seconds later; what the other unit logs is the first', async () => {
+    const begin = ['10:00:00 RO1 A role active', '10:00:00 RO1 B role standby'];
+    expect(await exchanged([...begin, '10:10:00 RO1 switchover', '10:10:20 RO1 switchover', end])).toEqual([
+      '10:10:00 A>B',
+      '10:10:20 B>A',
+    ]);
+    const two = [...begin, '10:10:00 RO1 A switchover', '10:10:20 RO1 B switchover', end];
+    expect((await roles(two)).slice(2)).toEqual(['10:10:00 A standby', '10:10:00 B active']);
+  });
+
   test('without a word on roles or halves exchanges those of 1, active when the log begins, and 2', async () => {
     const story = ['10:00:00 RO1 partner ready', '10:10:00 RO1 switchover', '10:30:00 RO1 partner ready'];
     expect(await roles(story)).toEqual([
