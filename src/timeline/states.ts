@@ -88,9 +88,11 @@ function restated(
 ): readonly StateStep[] {
   const broken = restating[countUntil(restating, last.time)];
   if (broken === undefined || broken.time > item.time) return [];
+  // What it was lost to it was already.
+  if (lostValue === item.value) return [];
   const isFirst = item.initial && knownUntil <= broken.earliest;
   if (item.kind !== 'entry' && !item.resumed && !isFirst) return [];
-  const lost = lostValue === null || lostValue === item.value ? [] : [toLost(broken, lostValue, last.value)];
+  const lost = lostValue === null ? [] : [toLost(broken, lostValue, last.value)];
   const since = isFirst ? knownUntil : item.earliest;
   const earliest =
     item.resumed || isFirst ? Math.min(item.time, Math.max(since, broken.earliest)) : item.earliest;

@@ -44,4 +44,18 @@ describe('a partner that was absent', () => {
     expect(pairs[0].losses).toBe(1);
     expect((await steadypair('fleet', fileWith(log, 'x.log'))).out).toContain('1 loss in 1 h 30 min');
   });
+
+  test('is lost once: that it is absent and not ready still, as the next export begins with, is no step', async () => {
+    const poll = (...clocks: readonly (readonly [string, string])[]): string =>
+      `time,unit,parameter,value\n${clocks
+        .flatMap(([clock, value]) =>
+          ['partner-present', 'partner-ready'].map((name) => `2026-03-01T${clock}Z,RO1,${name},${value}\n`),
+        )
+        .join('')}`;
+    const one = poll(['10:00:00', 'yes'], ['10:00:10', 'yes'], ['10:00:20', 'no'], ['10:00:30', 'no']);
+    const other = poll(['10:01:00', 'no'], ['10:01:10', 'no']);
+    const { out } = await steadypair('timeline', fileWith(one, 'one.csv'), fileWith(other, 'other.csv'));
+    const ready = out.split('\n').filter((row) => row.includes(',partner-ready,'));
+    expect(ready.map((row) => row.split(',')[5])).toEqual(['yes', 'no']);
+  });
 });
