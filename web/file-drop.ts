@@ -15,13 +15,15 @@ export interface DropTarget {
  * that is dropped is not opened by the browser: the page, with all it read, would be gone.
  */
 export function takeDrops(target: DropTarget): void {
-  window.addEventListener('dragover', (event) => {
-    if (event.defaultPrevented) return;
-    event.preventDefault();
-    const hasFiles = event.dataTransfer?.types.includes('Files') === true;
-    if (event.dataTransfer !== null) event.dataTransfer.dropEffect = hasFiles ? 'copy' : 'none';
-    target.over(hasFiles);
-  });
+  // A drop is refused where the element under it has just changed, unless its dragenter says the same as its dragover.
+  for (const kind of ['dragenter', 'dragover'] as const)
+    window.addEventListener(kind, (event) => {
+      if (event.defaultPrevented) return;
+      event.preventDefault();
+      const hasFiles = event.dataTransfer?.types.includes('Files') === true;
+      if (event.dataTransfer !== null) event.dataTransfer.dropEffect = hasFiles ? 'copy' : 'none';
+      target.over(hasFiles);
+    });
   window.addEventListener('dragleave', (event) => {
     // Between two elements of the page it does not leave the window.
     if (event.relatedTarget === null) target.over(false);

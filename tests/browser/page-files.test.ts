@@ -1,9 +1,10 @@
 import { unlinkSync, writeFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { writeBig } from '../../samples/big.ts';
+import { dragFiles } from '../support/drag-files.ts';
 import {
   choose,
   download,
@@ -25,15 +26,16 @@ function ready(pair: string): string {
   return `time,unit,message\n2026-03-14T09:00:00Z,${pair},partner ready\n`;
 }
 
-/** Drags files over the middle of the window, as the system would, and drops them there. */
-async function drop(page: Page, ...paths: readonly string[]): Promise<void> {
-  const session = await page.context().newCDPSession(page);
-  const at = { x: 600, y: 400 };
-  const data = { items: [], files: paths.map((path) => resolve(path)), dragOperationsMask: 1 };
-  for (const type of ['dragEnter', 'dragOver'] as const)
-    await session.send('Input.dispatchDragEvent', { type, ...at, data });
+/** Drags files over the middle of the window; gives what drops them there. */
+async function drag(page: Page, ...paths: readonly string[]): Promise<() => Promise<void>> {
+  const letGo = await dragFiles(page, { x: 600, y: 400 }, paths);
   await page.waitForSelector('.drop-line');
-  await session.send('Input.dispatchDragEvent', { type: 'drop', ...at, data });
+  return letGo;
+}
+
+async function drop(page: Page, ...paths: readonly string[]): Promise<void> {
+  const letGo = await drag(page, ...paths);
+  await letGo();
 }
 
 /** What axe finds wrong with the page as it is. */
@@ -99,6 +101,20 @@ test('dropped in any view are added with Enter, replaced if wished, removed and 
   await page.waitForSelector('#add-files:focus');
   await page.keyboard.press('Escape');
   await page.waitForSelector('.ask', { state: 'detached' });
+  expect(told).toEqual([]);
+  await page.context().close();
+});
+
+test('a drop is taken though the element under it has just changed', async () => {
+  const { page, told } = await openPage(browser);
+  const folder = folderWith({ 'ro8.csv': ready('RO8') });
+  await openDemo(page);
+  const letGo = await drag(page, join(folder, 'ro8.csv'));
+  await page.evaluate(
+    "document.querySelector('main').append(Object.assign(document.createElement('div'), { id: 'new', style: 'position: fixed; inset: 0' }))",
+  );
+  await letGo();
+  await page.waitForSelector('#add-files:focus');
   expect(told).toEqual([]);
   await page.context().close();
 });

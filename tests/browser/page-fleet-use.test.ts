@@ -1,10 +1,11 @@
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { dragFiles } from '../support/drag-files.ts';
 import { choose, folderWith, goToView, launchChromium, openPage } from '../support/open-page.ts';
 
 let browser: Browser;
@@ -81,14 +82,9 @@ test('stored timelines that are dropped on the page are read', async () => {
   const folder = join('samples', 'marrow-bay-fleet');
   const files = readdirSync(folder)
     .filter((name) => name.endsWith('.parquet'))
-    .map((name) => resolve(folder, name));
-  const session = await page.context().newCDPSession(page);
-  for (const type of ['dragEnter', 'dragOver', 'drop'] as const)
-    await session.send('Input.dispatchDragEvent', {
-      type,
-      ...at,
-      data: { items: [], files, dragOperationsMask: 1 },
-    });
+    .map((name) => join(folder, name));
+  const letGo = await dragFiles(page, at, files);
+  await letGo();
   await openFleet(page);
   expect(await page.textContent('fleet-view .verdict')).toContain('RO2 (23 losses');
   expect(told).toEqual([]);

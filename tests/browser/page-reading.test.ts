@@ -1,11 +1,12 @@
 import { createHash } from 'node:crypto';
 import { readFileSync, statSync, unlinkSync, writeFileSync } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
+import { dirname, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { zipSync } from 'fflate';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { writeBig } from '../../samples/big.ts';
+import { dragFiles } from '../support/drag-files.ts';
 import {
   builtPage,
   choose,
@@ -39,11 +40,8 @@ afterAll(async () => {
 async function drop(page: Page, ...paths: readonly string[]): Promise<void> {
   const box = await page.locator('.drop').boundingBox();
   if (box === null) throw new Error('There is nothing to drop on.');
-  const session = await page.context().newCDPSession(page);
-  const at = { x: box.x + 20, y: box.y + 20 };
-  const data = { items: [], files: paths.map((path) => resolve(path)), dragOperationsMask: 1 };
-  for (const type of ['dragEnter', 'dragOver', 'drop'] as const)
-    await session.send('Input.dispatchDragEvent', { type, ...at, data });
+  const letGo = await dragFiles(page, { x: box.x + 20, y: box.y + 20 }, paths);
+  await letGo();
 }
 
 describe('files that are dropped', () => {
