@@ -13,18 +13,18 @@ export const notFlapping: Check = {
       return { status: 'not-observed', statement: 'Losses of the partner were never logged.', evidence };
     }
     const from = Math.min(...changes.map((c) => (c.inserted ?? c.removed).earliest));
-    const latestFrom = Math.min(...changes.map((c) => c.inserted?.time ?? Number.POSITIVE_INFINITY));
     const removed = Math.min(...changes.map((c) => c.removed.time));
+    // The penalty of losses before the swap outlives them, and is none of the new module's: a loss within the swap must be among them.
+    const spells = flapping.filter((f) => f.from <= to);
     // A partner that is lost after the removal had been fitted, whether or not that was logged.
-    const sure = flapping.find(
-      (f) => f.from <= to && (f.to >= latestFrom || f.events.some((e) => e.earliest > removed)),
-    );
+    const sure = spells.find((f) => f.events.some((e) => e.earliest > removed && e.time <= to));
     if (sure !== undefined) {
       const statement = `The standby was flapping: ${sure.events.length} losses in a row.`;
       return { status: 'fail', statement, evidence: linesOfAll(sure.events) };
     }
-    const earlier = flapping.find((f) => f.from <= to && f.to >= from);
-    if (earlier !== undefined) return undecided(earlier, 'that ended before the first insertion');
+    const maybe = spells.find((f) => f.events.some((e) => e.time >= from && e.earliest <= to));
+    if (maybe !== undefined)
+      return undecided(maybe, 'any of them lies between the first insertion and the end of the swap');
     const later = flapping.find(
       (f) => f.from > to && f.events.some((e) => e.time >= f.from && e.earliest <= to),
     );

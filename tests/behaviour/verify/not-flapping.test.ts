@@ -58,55 +58,6 @@ checkCheck(
       lines: ['09:33:30', '09:35:30', '09:37:30'].map((clock) => row(clock, 'RO1', 'partner-ready', 'no')),
     },
     {
-      // After the third loss their penalty is 2.63, and below the re-use value 27 min 9 s later, at 09:03:09; fitted in (08:59, 09:08].
-      name: 'three losses before the swap, whose spell ends between the readings that bound the insertion',
-      status: 'inconclusive',
-      isAlone: true,
-      files: {
-        'poll.csv': pollText(['08:20:00', '09:50:00'], 60, [
-          ['RO1-A', 'role', ['08:20:00', 'active']],
-          ['RO1-B', 'role', ['08:20:00', 'standby'], ['09:00:00', 'none'], ['09:08:00', 'standby']],
-          ['RO1-B', 'serial', ['08:20:00', 'T2-1'], ['09:00:00', ''], ['09:08:00', 'T4-2']],
-          [
-            'RO1',
-            'partner-ready',
-            ['08:20:00', 'yes'],
-            ['08:30:00', 'no'],
-            ['08:31:00', 'yes'],
-            ['08:33:00', 'no'],
-            ['08:34:00', 'yes'],
-            ['08:36:00', 'no'],
-            ['08:37:00', 'yes'],
-            ['09:00:00', 'no'],
-            ['09:12:00', 'yes'],
-          ],
-        ]),
-      },
-      says: 'The standby was flapping, 3 losses in a row; the logs do not show whether that ended before the first insertion.',
-      lines: ['08:30:00', '08:33:00', '08:36:00'].map((clock) => row(clock, 'RO1', 'partner-ready', 'no')),
-    },
-    {
-      // The log ends before any module is fitted; the penalty of the losses is below the re-use value only at 09:18:09.
-      name: 'three losses before the removal, after which no module was fitted yet',
-      status: 'inconclusive',
-      without: ['09:02:', '09:03:', '09:05:', '09:07:', '09:09:', '09:20:', '09:45:'],
-      plus: [
-        '08:45:00  RO1    partner not ready',
-        '08:46:00  RO1    partner ready',
-        '08:48:00  RO1    partner not ready',
-        '08:49:00  RO1    partner ready',
-        '08:51:00  RO1    partner not ready',
-        '08:52:00  RO1    partner ready',
-        '09:10:00  RO1    configuration current',
-      ],
-      says: 'The standby was flapping, 3 losses in a row; the logs do not show whether that ended before the first insertion.',
-      lines: [
-        '08:45:00 RO1 partner not ready',
-        '08:48:00 RO1 partner not ready',
-        '08:51:00 RO1 partner not ready',
-      ],
-    },
-    {
       name: 'readiness is never logged',
       status: 'not-observed',
       without: ['partner'],
