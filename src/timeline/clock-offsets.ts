@@ -54,6 +54,7 @@ export function clockOffsets(
       const [first, ...others] = log.parts;
       const alone = { base: first, known: tellingsOf(first) };
       return others
+        .filter((part) => overlaps(part, first))
         .flatMap((part) => offsetOf(part, alone, tellingsOf(part), rules))
         .map((offset) => [offset.file, offset] as const);
     }),

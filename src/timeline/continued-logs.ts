@@ -35,13 +35,13 @@ function partsOf(
   const spans = new Map(coverage.flatMap((c) => (c.stream.kind === 'entry' ? [[c.file, c.span]] : [])));
   if (spans.size < 2)
     return [...spans].map(([file, span]) => ({ file, name: logName(file), ...span, told: [] }));
-  const entries = new Map<string, { time: number; key: string }[]>(
+  const entries = new Map<string, { time: number; key: string; isRead: boolean }[]>(
     [...spans.keys()].map((file) => [file, []]),
   );
   for (const { kind, time, printed, sources } of sightings) {
     const stamp = printed?.time ?? time;
     if (kind === 'entry')
-      entries.get(sources[0].file)?.push({ time: stamp, key: `${stamp}\n${sources[0].text}` });
+      entries.get(sources[0].file)?.push({ time: stamp, key: `${stamp}\n${sources[0].text}`, isRead: false });
   }
   return [...spans]
     .map(([file, span]) => ({ file, name: logName(file), ...span, told: entries.get(file) ?? [] }))

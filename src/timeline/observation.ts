@@ -14,7 +14,7 @@ import type { Sighting } from './sightings.ts';
 import { countWhile } from './tracks.ts';
 
 /** How many spacings after its last reading a poll still counts as read. Source: design.md, section 2, Observed. */
-const spacingsAfter = 3;
+export const spacingsAfter = 3;
 
 /** A span that one source observes, with its first and last line. */
 interface Watched extends Interval {

@@ -1,6 +1,7 @@
 import { changesFrom } from '../change-columns.ts';
 import { allChanges, eachChange } from '../changes.ts';
 import type { Change, ImportedFile, Interval, Stream } from '../vocabulary.ts';
+import { spacingsAfter } from './observation.ts';
 
 /** What two files tell where both were written: the same; not the same; neither tells anything there. */
 export type Common = 'same' | 'different' | 'silent';
@@ -10,7 +11,7 @@ export type LogComparison = (one: string, other: string) => Common;
 
 /** What a file tells from its first row to its last, by its own stamps and words. */
 export interface Telling extends Interval {
-  readonly told: readonly { readonly time: number; readonly key: string }[];
+  readonly told: readonly { readonly time: number; readonly key: string; readonly isRead: boolean }[];
 }
 
 /** A comparison of files, which are named; each of them is read when it is first asked for. */
@@ -33,8 +34,9 @@ export function logComparison(files: readonly ImportedFile[]): LogComparison {
 }
 
 /**
- * The files put together to the logs that they are parts of, in the order of their first files: exports of one log that overlap tell
- * the same, to the letter, wherever both were written, or nothing there, and bear one name but for its numbers.
+ * The files, given in the order of their begins, put together to the logs that they are parts of: exports of one log that overlap tell
+ * the same, to the letter, wherever both were written, or nothing there, and bear one name but for its numbers; so do those of a
+ * poll of which one begins where the other ends.
  */
 export function logsOf(
   files: readonly ImportedFile[],
@@ -47,7 +49,9 @@ export function logsOf(
     const goesOn = (one: Part): boolean =>
       known.has(one)
         ? compared(one, part) === 'same'
-        : one.name === part.name && overlap(one, part) && areSilent(one, part) && areReadAlike(one, part);
+        : one.name === part.name &&
+          (follows(part, one) || (overlap(one, part) && areSilent(one, part))) &&
+          areReadAlike(one, part);
     const log = logs.find(({ parts }) => parts.some(goesOn));
     if (log === undefined) logs.push({ files: [file], parts: [part] });
     else {
@@ -81,6 +85,19 @@ function areReadAlike({ streams }: Part, { streams: others }: Part): boolean {
   );
 }
 
+/** True if a poll begins before the other, of the same units, would count as no longer read. */
+function follows(part: Part, one: Part): boolean {
+  const spacing = part.streams.reduce((most, s) => Math.max(most, s.spacing), 0);
+  const isPolled = part.streams.every(({ kind }) => kind === 'reading');
+  const units = new Set(one.streams.map(({ unit }) => unit));
+  return (
+    isPolled &&
+    part.from > one.to &&
+    part.from <= one.to + spacingsAfter * spacing &&
+    part.streams.every(({ unit }) => units.has(unit))
+  );
+}
+
 /** The name of a file without numbers, signs, and what it is packed in: days and turns of one log have one. */
 export function logName(file: string): string {
   return file
@@ -96,7 +113,11 @@ function tellingIn({ input, changes }: ImportedFile): Telling {
   return {
     from: input.from ?? 0,
     to: input.to ?? 0,
-    told: told.map((change) => ({ time: change.time, key: keyOf(change) })),
+    told: told.map((change) => ({
+      time: change.time,
+      key: keyOf(change),
+      isRead: change.kind === 'reading',
+    })),
   };
 }
 
@@ -112,24 +133,27 @@ function keyOf({ time, text, signal }: Change): string {
 
 /** The same only if they share a change, and each tells all that the other does between the last of their begins and the first of their ends. */
 export function compared(a: Telling, b: Telling): Common {
-  if (areSilent(a, b)) return 'silent';
   const { from, to } = commonOf(a, b);
   const within = ({ told }: Telling): ReadonlyMap<string, number> =>
     new Map(told.flatMap(({ time, key }) => (time >= from && time <= to ? [[key, time] as const] : [])));
   const [one, other] = [within(a), within(b)];
+  if (![...one.keys()].some((key) => other.has(key))) return areSilent(a, b) ? 'silent' : 'different';
   // At its very ends an export may begin or stop in the middle of a stamp.
   const isInside = (time: number): boolean => time > from && time < to;
   const isSame =
-    [...one.keys()].some((key) => other.has(key)) &&
     [...one].every(([key, time]) => other.has(key) || !isInside(time)) &&
     [...other].every(([key, time]) => one.has(key) || !isInside(time));
   return isSame ? 'same' : 'different';
 }
 
-/** True if neither tells anything where both were written; most that do tell it early. */
+/**
+ * True if neither tells anything where both were written; most that do tell it early. What a poll reads first is no change: that the
+ * other tells of one there is nothing.
+ */
 function areSilent(a: Telling, b: Telling): boolean {
   const { from, to } = commonOf(a, b);
-  const tells = ({ told }: Telling): boolean => told.some(({ time }) => time >= from && time <= to);
+  const tells = ({ told }: Telling): boolean =>
+    told.some(({ time, isRead }) => (isRead ? time > from && time < to : time >= from && time <= to));
   return !tells(a) && !tells(b);
 }
 
