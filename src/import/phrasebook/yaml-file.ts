@@ -123,11 +123,11 @@ function parsed(file: string, text: string): { readonly document: Document; read
     uniqueKeys: false,
   });
   const [problem] = document.errors;
-  const repeated = problem === undefined ? repeatedKey(document) : null;
-  if (problem === undefined && repeated === null) return { document, lines };
-  const said = problem?.message ?? 'Map keys must be unique';
+  const unfit = problem === undefined ? unfitKey(document) : null;
+  if (problem === undefined && unfit === null) return { document, lines };
+  const said = problem?.message ?? unfit?.what ?? '';
   const what = (said.split('\n')[0] ?? '').replace(/ at line.*$/, '').replace(/[.:]+$/, '');
-  const { line } = lines.linePos(problem?.pos[0] ?? repeated ?? 0);
+  const { line } = lines.linePos(problem?.pos[0] ?? unfit?.at ?? 0);
   // What the package says where it stopped: it reads what lies within by a call within a call.
   if (said.startsWith('Maximum call stack'))
     throw new InputError(`${file}:${line}`, 'it is nested too deeply.', 'Correct the YAML.');
@@ -135,24 +135,24 @@ function parsed(file: string, text: string): { readonly document: Document; read
   throw new InputError(`${file}:${line}`, `${what}.`, isEscape ? quoteHint : 'Correct the YAML.');
 }
 
-/** Where a key stands that its map had before; `null` where none is. */
-function repeatedKey(document: Document): number | null {
-  let place: number | null = null;
+/** The first key that is no word, or that its map had before, and where it stands; `null` where all are fit. */
+function unfitKey(document: Document): { readonly what: string; readonly at: number } | null {
+  let found: { readonly what: string; readonly at: number } | null = null;
   visit(document, {
     Map(_key, map) {
       const known = new Set<unknown>();
       for (const { key } of map.items) {
-        if (!isScalar(key)) continue;
-        if (known.has(key.value)) {
-          place = key.range?.[0] ?? 0;
-          return visit.BREAK;
-        }
-        known.add(key.value);
+        const at = (isNode(key) ? key.range?.[0] : undefined) ?? map.range?.[0] ?? 0;
+        // The package would write it out as a text, with all that it holds, once for each map that it lies in.
+        if (!isScalar(key)) found = { what: 'A key is a list, a map or an alias, where a word belongs', at };
+        else if (known.has(key.value)) found = { what: 'Map keys must be unique', at };
+        else known.add(key.value);
+        if (found !== null) return visit.BREAK;
       }
       return undefined;
     },
   });
-  return place;
+  return found;
 }
 
 /** A key or a value in a YAML text: where it stands, and by which keys and places in lists it is reached. */

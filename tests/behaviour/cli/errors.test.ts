@@ -131,3 +131,19 @@ test('a phrasebook nested without end is one line', async () => {
   const { status, err } = await steadypair('timeline', fileWith('x'), '--phrasebook', nested);
   expect([status, err]).toEqual([2, `${nested}:1: it is nested too deeply. Correct the YAML.\n`]);
 });
+
+test.each([
+  ['a map', '? [a, b]\n  : 3'],
+  ['an alias', 'x: &q a\n  *q : 3'],
+  ['a key in a key, three hundred times', `${'? '.repeat(300)}a`],
+])('a phrasebook with a key that is %s is one line, at once', async (_, map) => {
+  const book = fileWith(`units:\n  ${map}\n`, 'x.yaml');
+  const begin = performance.now();
+  const { status, err } = await steadypair('timeline', fileWith('x'), '--phrasebook', book);
+  expect(performance.now() - begin).toBeLessThan(5000);
+  expect(status).toBe(2);
+  expect(err).toMatch(
+    /x\.yaml:[23]: A key is a list, a map or an alias, where a word belongs\. Correct the YAML\.\n$/,
+  );
+  expect(err.trimEnd().split('\n')).toHaveLength(1);
+});
