@@ -45,6 +45,7 @@ const shared: Readonly<Record<string, readonly string[]>> = {
     'tag-names',
     'unknown-layout',
     'value-columns',
+    'value-of-message',
     'wide-headers',
   ],
   analyze: [

@@ -22,8 +22,8 @@ export function fileSink(state: SinkState): FileSink {
     reading: (at, unit, name, value, parts) =>
       takeReading(state, at, unitOf(state, unit, parts, 'reading'), name, value),
     unread: (_at, quality) => takeUnread(state, quality),
-    entry: (at, unit, message, parts, said) =>
-      takeEntry(state, at, unitOf(state, unit, parts, 'entry'), message, said),
+    entry: (at, unit, message, parts, beside) =>
+      takeEntry(state, at, unitOf(state, unit, parts, 'entry'), message, beside),
     note: (at, pair, half, text) => takeNote(state, at, pair, half, text),
     reject: (what, fix, setting) => rejectRow(state, what, fix, setting),
     ignore() {

@@ -14,14 +14,20 @@ import type { UnitParts } from '../phrasebook/subjects.ts';
 import type { DoubtfulPair } from './doubtful-pairs.ts';
 import type { Recorded } from './recorded.ts';
 
+/** What columns of their own say of a message: the state of the condition that it names, and its value. */
+export interface Beside {
+  readonly state?: string | undefined;
+  readonly value?: string | undefined;
+}
+
 /** Where the importers put what they read; it keeps changes only. */
 export interface Sink {
   /** A polled value. `parts` says half and role where they stand in columns of their own. */
   reading(at: number, unit: string, parameter: string, value: string, parts?: UnitParts): void;
   /** A value that was polled and not observed, as its quality says. */
   unread(at: number, quality: string): void;
-  /** A journalled message; `state` says whether the condition that it names stands, where a column says it. */
-  entry(at: number, unit: string, message: string, parts?: UnitParts, state?: string): void;
+  /** A journalled message, and what columns of their own say of it. */
+  entry(at: number, unit: string, message: string, parts?: UnitParts, beside?: Beside): void;
   /** A technician's line: `at` is the stamp, `pair` and `half` what it is about; `null` where no half is named. */
   note(at: number, pair: string, half: string | null, text: string): void;
   /** The row cannot be read. */

@@ -5,6 +5,7 @@ import { halfSaid, type Meaning, type Understood } from '../phrasebook/entries.t
 import { type Condition, conditionIn } from './conditions.ts';
 import { unitOf } from './find-unit.ts';
 import type { RecordedEntry } from './recorded.ts';
+import type { Beside } from './sink.ts';
 import { ends, mark, push, type SinkState } from './sink-state.ts';
 import { noteUnclear } from './unclear-rules.ts';
 import { touch, type Unit } from './units.ts';
@@ -13,14 +14,19 @@ import { type Found, unmatched } from './unknown-wordings.ts';
 const sameLineMs = 1000;
 const minuteMs = 60_000;
 
-/**
- * Takes one journalled message, and records it for rows of the same content. `said` is the state of the condition that it names,
- * where a column says it.
- */
-export function takeEntry(state: SinkState, at: number, unit: Unit, message: string, said?: string): void {
+/** Takes one journalled message, and records it for rows of the same content. */
+export function takeEntry(
+  state: SinkState,
+  at: number,
+  unit: Unit,
+  text: string,
+  { state: said, value = '' }: Beside = {},
+): void {
   const isRecorded = state.isRepeatable && !state.row.isCut;
   const condition = said === undefined ? null : conditionIn(state.conditions, said, state.row);
-  const found = meaningOf(state, unit, message, condition);
+  const found = meaningOf(state, unit, text, value, condition);
+  // A message that is not known is known by its own words, whatever its value.
+  const message = value === '' || found === 'message' ? text : `${text} ${value}`;
   const isKept = isRecorded || isMeant(found);
   const entry: RecordedEntry = {
     kind: 'entry',
@@ -28,18 +34,29 @@ export function takeEntry(state: SinkState, at: number, unit: Unit, message: str
     message: isKept ? detached(message) : message,
     condition,
     found,
-    digitsMatter: isRecorded && !unit.isIgnored && state.entries.digitsMatter(message, unit.text),
+    digitsMatter:
+      isRecorded && !unit.isIgnored && (value !== '' || state.entries.digitsMatter(message, unit.text)),
   };
   takeFound(state, at, entry);
   state.isRepeatable = isRecorded;
   if (isRecorded) state.recorded = [entry];
 }
 
-function meaningOf(state: SinkState, unit: Unit, message: string, condition: Condition | null): Meaning {
+function meaningOf(
+  state: SinkState,
+  unit: Unit,
+  message: string,
+  value: string,
+  condition: Condition | null,
+): Meaning {
   if (unit.isIgnored) return 'ignored';
   const stands = condition === null ? 'on' : condition.stands;
   if (stands === null || stands === undefined) return 'ignored';
-  return state.entries.read(subjectFor(unit, message), message, { unit: unit.text, isOff: stands === 'off' });
+  return state.entries.read(subjectFor(unit, message), message, {
+    unit: unit.text,
+    isOff: stands === 'off',
+    value: value.trim(),
+  });
 }
 
 /** What the unit of a message leaves open to its words: a file says the half of what its messages do not say otherwise. */

@@ -7,6 +7,7 @@ import type { Plan } from './recognise.ts';
 import { qualityColumn, stateColumn } from './rule-columns.ts';
 import { tagNamed } from './tag-names.ts';
 import { valueColumns } from './value-columns.ts';
+import { messageValueColumn } from './value-of-message.ts';
 
 /** What each column of a table became: a key of its layout, or a signal where columns are parameters. Empty for a text. */
 export function columnsOf({ head, importer }: Plan, phrasebook: Phrasebook): readonly Became[] {
@@ -20,6 +21,7 @@ export function columnsOf({ head, importer }: Plan, phrasebook: Phrasebook): rea
   );
   const keys = new Map<number, ColumnKey>();
   for (const key of [...unitKeys, ...required, ...passedOver]) keys.set(head.column(key), key);
+  if (optional.includes('value')) keys.set(messageValueColumn(head), 'value');
   if (optional.includes('state')) keys.set(stateColumn(head), 'state');
   if (optional.includes('quality')) keys.set(qualityColumn(head), 'quality');
   return head.names.map((name, index) => {

@@ -4,10 +4,11 @@ import { needColumns } from './need-columns.ts';
 import { dateCell, stampOf } from './row-stamp.ts';
 import { unitReader } from './row-unit.ts';
 import { stateColumn } from './rule-columns.ts';
+import { messageValue } from './value-of-message.ts';
 
 const columns: TableColumns = {
   required: ['message'],
-  optional: ['state'],
+  optional: ['state', 'value'],
   passedOver: ['severity', 'class'],
   others: 'unknown',
 };
@@ -28,13 +29,14 @@ export const journal: TableImporter = {
     const units = unitReader(head);
     const message = head.column('message');
     const state = stateColumn(head);
+    const value = messageValue(head);
     return (row, sink) => {
       if (row.width() <= Math.max(message, state))
         return sink.reject('The row has too few columns.', 'Correct the row.');
       const at = stampOf(row, time, times, sink);
       if (at === undefined) return;
-      const said = state < 0 ? undefined : row.cell(state);
-      sink.entry(at, units.unit(row), row.cell(message), units.parts(row), said);
+      const beside = { state: state < 0 ? undefined : row.cell(state), value: value(row) };
+      sink.entry(at, units.unit(row), row.cell(message), units.parts(row), beside);
     };
   },
 };

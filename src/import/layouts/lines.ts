@@ -4,6 +4,7 @@ import { explain, type TimeReader, timeReader } from '../clock/time-reader.ts';
 import { zoneOf } from '../clock/zones.ts';
 import { saysUnit } from '../phrasebook/file-subject.ts';
 import type { FileSubject, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import { parameterNamed } from '../phrasebook/plain-parameters.ts';
 import { withoutSeverity } from '../phrasebook/severity-words.ts';
 import type { Head } from './head.ts';
 import type { TextImporter } from './importer.ts';
@@ -13,6 +14,7 @@ import type { LineFormat, LineRules } from './line-format.ts';
 import { lineFormats } from './line-formats.ts';
 import { type LineWords, lineWords } from './line-words.ts';
 import { ownFormat } from './own-format.ts';
+import { fieldBeside } from './value-of-message.ts';
 
 /** Text lines: RFC 5424, RFC 3164, JSON, key=value, or a leading timestamp, a unit and a message. */
 export const lines: TextImporter = {
@@ -45,6 +47,12 @@ export const lines: TextImporter = {
     const format = formatOf(head, phrasebook) ?? leadingStamp;
     const rules = rulesOf(head, phrasebook);
     const words = lineWords(head.rule);
+    const value = head.rule?.columns.value;
+    const isOpen = (name: string): boolean =>
+      name === value ||
+      (!rules.fields.isKnown(name) &&
+        !words.names.has(name) &&
+        parameterNamed(phrasebook, name) === undefined);
     return (row, sink) => {
       if (row.width() === 0) return sink.reject(...headless);
       const text = row.cell(0);
@@ -60,7 +68,7 @@ export const lines: TextImporter = {
           parts.wrong,
           'Correct the line, or describe it with files.line in the phrasebook.',
         );
-      put(parts, times, sink, rules, words);
+      put(parts, times, sink, rules, words, isOpen);
     };
   },
 };
@@ -101,6 +109,7 @@ function put(
   sink: Sink,
   { fields: reader }: LineRules,
   words: LineWords,
+  isOpen: (name: string) => boolean,
 ): void {
   const at = typeof parts.stamp === 'number' ? parts.stamp : times.read(parts.stamp);
   if (typeof at !== 'number') {
@@ -112,7 +121,9 @@ function put(
   const isPair = unit !== '' && fields.get('pair') === unit;
   const isApart = half !== '' || role !== '' || pair !== undefined || isPair;
   const address = isApart ? { unit, ...(pair === undefined ? {} : { pair }), half, role, isPair } : undefined;
-  if (message !== null) sink.entry(at, unit, message, address, words.state(fields));
+  const beside = message === null || reading !== undefined ? null : fieldBeside(fields, isOpen);
+  if (message !== null)
+    sink.entry(at, unit, message, address, { state: words.state(fields), value: beside?.value });
   const bad = words.badQuality(fields);
   if (bad !== null) {
     sink.unread(at, bad);
@@ -121,7 +132,8 @@ function put(
   if (role !== '') sink.reading(at, unit, 'role', role, address);
   if (reading !== undefined) sink.reading(at, unit, reading.parameter, reading.value, address);
   for (const [name, value] of fields)
-    if (!reader.isKnown(name) && !words.names.has(name)) sink.reading(at, unit, name, value, address);
+    if (!reader.isKnown(name) && !words.names.has(name) && name !== beside?.name)
+      sink.reading(at, unit, name, value, address);
 }
 
 function speaksFor(format: LineFormat, line: string, times: TimeReader, rules: LineRules): boolean {

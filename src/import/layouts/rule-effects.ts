@@ -6,6 +6,7 @@ import { timeColumns, timeKeys, unitKeys } from './head.ts';
 import type { TableImporter } from './importer.ts';
 import type { Plan } from './recognise.ts';
 import { qualityColumn, stateColumn } from './rule-columns.ts';
+import { messageValueColumn } from './value-of-message.ts';
 
 /** What is noted of a rule for files beside its place: a file was read by it, so that its keys had their chance. */
 export function readBy(place: string): string {
@@ -57,8 +58,15 @@ function columnsRead({ columns }: TableImporter, head: Plan['head']): readonly C
   const named = [...timesRead(head), ...unitKeys, ...required, ...passedOver].filter(
     (k) => head.column(k) >= 0,
   );
-  const isRead = { state: stateColumn(head) >= 0, quality: qualityColumn(head) >= 0 };
-  return [...named, ...decisive.filter((key) => optional.includes(key) && isRead[key])];
+  const isRead = {
+    state: stateColumn(head) >= 0,
+    quality: qualityColumn(head) >= 0,
+    value: messageValueColumn(head) >= 0,
+  };
+  return [
+    ...named,
+    ...([...decisive, 'value'] as const).filter((key) => optional.includes(key) && isRead[key]),
+  ];
 }
 
 const tables: readonly { readonly key: 'states' | 'good'; readonly needs: ColumnKey }[] = [

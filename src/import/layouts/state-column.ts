@@ -20,6 +20,6 @@ export function stateColumn(columns: readonly SampleColumn[]): SampleColumn | un
 }
 
 /** Whether a column says who or whether somebody acknowledged: that is no state of the process. */
-export function isAcknowledgement({ name }: SampleColumn): boolean {
+export function isAcknowledgement({ name }: Pick<SampleColumn, 'name'>): boolean {
   return /^(?:un)?ack(?:ed|nowledged?|nowledgement)?\b|\back(?:ed|nowledged)?(?: by)?$/i.test(name);
 }

@@ -33,7 +33,7 @@ const trouble = (signal: MessageText['signal'], words: string): MessageText => (
 
 /** How messages name a state, where its own words are not the only ones. */
 const stateNames: Readonly<Partial<Record<StateSignal, string>>> = {
-  light: '(?:(?:standby|stby|sby)\\s+)?(?:light|led)',
+  light: '(?:(?:standby|stby|sby|status)\\s+)?(?:light|led)',
   supply: '(?:(?:power\\s+)?supply|psu?)',
   firmware: '(?:(?:firmware|fw)(?:\\s+(?:version|ver\\.?|release))?|sw\\s+ver(?:sion|\\.)?)',
   serial: '(?:serial(?:\\s+(?:number|no\\.?))?|s/?n)',
@@ -54,7 +54,7 @@ const state = (signal: StateSignal): MessageText => {
   const own = stateValues[signal];
   const value = own === null ? identity : spelt(signal, own);
   return {
-    when: `${before}${name}[\\s:=_-]+${verb}(?:change[ds]?\\s+)?(?:from\\s+\\S+\\s+)?(?:to\\s+)?(?<value>${value})${stateEnds[signal] ?? ''}${circumstance}`,
+    when: `${before}${name}[\\s:=_-]+${verb}(?:change[ds]?[\\s:]+)?${verb}(?:from\\s+\\S+\\s+)?(?:to\\s+)?(?<value>${value})${stateEnds[signal] ?? ''}${circumstance}`,
     signal,
   };
 };
@@ -69,25 +69,28 @@ const anyOf = (words: readonly string[]): string =>
     .map((word) => word.replaceAll(' ', '\\s+'))
     .join('|');
 
-/** `partner ready`, `partner-ready = no`, `partner not ready`, `partner bereit`. */
+const partner = 'partner[\\s:_-]+(?:(?:status|state)[\\s:=_-]+)?';
+/** `partner ready`, `partner-ready = no`, `partner not ready`, `partner status: ready`, `partner bereit`. */
 const ofPartner = (signal: keyof typeof partnerWords): readonly MessageText[] => {
   const words = anyOf(partnerWords[signal].yes);
   const contrary = anyOf(partnerWords[signal].no);
   const not = anyOf(negations).replaceAll('\\s+', '[\\s_-]+');
   return [
     {
-      when: `${before}partner[\\s:_-]+${verb}(?:${contrary}|(?:${not})[\\s_-]+(?:${words}))${circumstance}`,
+      when: `${before}${partner}${verb}(?:${contrary}|(?:${not})[\\s_-]+(?:${words}))${circumstance}`,
       signal,
       value: 'no',
     },
     {
-      when: `${before}partner[\\s:_-]+${verb}(?:${words})(?:[\\s:=]+(?<value>yes|no|true|false|1|0))?${circumstance}`,
+      when: `${before}${partner}${verb}(?:${words})(?:[\\s:=]+(?<value>yes|no|true|false|1|0))?${circumstance}`,
       signal,
       values: { '': 'yes' },
     },
   ];
 };
 
+/** New firmware, by any of its names. Common practice, no source. */
+const reflash = '(?:(?:firmware\\s+)?reflash(?:ing)?|(?:firmware|fw)\\s+(?:update|upgrade))';
 const sync = 'sync(?:hroni[sz]ation)?[\\s_-]+';
 
 /**
@@ -101,11 +104,8 @@ export const plainMessages: readonly MessageText[] = [
   happening('switchover-command', '(?:switch-?over[\\s_-]+command(?:ed)?|commanded[\\s_-]+switch-?over)'),
   trouble('sync-failed', `${sync}${verb}(?:failed|aborted)`),
   happening('sync-start', `${sync}${verb}start(?:ed|s)?`),
-  happening('reflash-start', `(?:firmware\\s+)?reflash[\\s_-]+${verb}(?:start(?:ed|s)?|began|begins)`),
-  happening(
-    'reflash-end',
-    `(?:firmware\\s+)?reflash[\\s_-]+${verb}(?:end(?:ed|s)?|done|finished|completed?)`,
-  ),
+  happening('reflash-start', `${reflash}[\\s_-]+${verb}(?:start(?:ed|s)?|began|begins)`),
+  happening('reflash-end', `${reflash}[\\s_-]+${verb}(?:end(?:ed|s)?|done|finished|completed?)`),
   happening('restart', `(?:(?:warm|cold|manual|automatic|watchdog)\\s+)?${verb}restart(?:ed|s)?`),
   happening('removed', `${verb}(?:removed|removal)`),
   happening('inserted', `${verb}(?:inserted|insertion)`),

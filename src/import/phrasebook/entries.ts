@@ -1,4 +1,5 @@
 import {
+  counterpart,
   type Happening,
   isStateSignal,
   pairHappenings,
@@ -22,6 +23,7 @@ import {
 } from './phrasebook-rules.ts';
 import { type Matched, ruleFinder } from './rule-finder.ts';
 import { addressed, roleNamed, subjectOf } from './subjects.ts';
+import { saidBeside } from './value-beside.ts';
 import { valueMeant } from './values.ts';
 
 export interface Understood {
@@ -51,6 +53,8 @@ export interface MessageRow {
   readonly unit: string;
   /** The condition that it names no longer stands. */
   readonly isOff: boolean;
+  /** What stands beside the message as its value; empty where nothing does. */
+  readonly value: string;
 }
 
 /** Turns messages into what they mean. */
@@ -65,9 +69,14 @@ export interface EntryReader {
   readNote(pair: Subject, text: string): readonly Understood[];
 }
 
-/** "slot B", "Half 2"; not "half a minute", nor "in place of". */
+/** What a message calls a half besides, or any other module: "module B", "Controller 2". */
+const moduleWords =
+  /\b(?:module|MODULE|Module|controller|CONTROLLER|Controller|node|NODE|Node|side|SIDE|Side)\s+([A-Z]|\d{1,2})\b/g;
+/** The name of a half as a unit is written, "RO1-B". */
+const unitName = /(?<![\w-])([A-Za-z][A-Za-z_]*\d+)[-/._]([A-Za-z]|\d{1,2})(?![\w-])/g;
+/** "slot B", "Half 2", "pulled B"; not "half a minute", nor "in place of", nor "pulled A new one". */
 const halfWords =
-  /\b(?:[Ss]lot|SLOT)\s+([A-Za-z]|\d{1,2})\b|\b(?:[Hh]alf|HALF|[Pp]lace|PLACE)\s+([A-Z]|\d{1,2})\b/;
+  /\b(?:[Ss]lot|SLOT)\s+([A-Za-z]|\d{1,2})\b|\b(?:[Hh]alf|HALF|[Pp]lace|PLACE)\s+([A-Z]|\d{1,2})\b|\b(?:[Pp]ulled|[Rr]emoved|[Ww]ithdrew|[Tt]ook out|[Ff]itted|[Ii]nserted|[Rr]eseated|[Ss]eated|[Pp]ut in)\s+(?:module\s+)?([B-Z]\b|A\b(?!\s+\w))/;
 const roleWords = /\b(standby|stby|sby|active)\b/i;
 /** "not removed yet", "before we switch over": what was not done, or not yet. */
 const undone =
@@ -80,14 +89,20 @@ export function entryReader(phrasebook: Phrasebook, file = '', used: UsedRules =
   const rules = messageRules(phrasebook, ofFile(phrasebook.messages), used);
   const notes = ruleFinder(() => ofFile(phrasebook.notes()), used);
   return {
-    read(unit, message, row = { unit: '', isOff: false }) {
-      const found = rules.find(message, row.unit);
-      if (found === 'ignored') return found;
-      if (found === 'unknown') return 'message';
+    read(unit, message, row = { unit: '', isOff: false, value: '' }) {
+      const { unit: text, value, isOff } = row;
+      const alone = rules.find(message, text);
+      // A name and its value in two columns are one message: "partner ready", "false".
+      const isOpen =
+        value !== '' && alone !== 'ignored' && (alone === 'unknown' || alone.rule.place === null);
+      const whole = isOpen ? rules.find(`${message} ${value}`, text) : alone;
+      const found = typeof whole === 'string' ? alone : whole;
+      if (typeof found === 'string') return found === 'unknown' ? 'message' : found;
+      if (isOpen && found === alone && !standsBeside(found, value)) return 'value';
       const named = found.groups.unit;
       if (named !== undefined && fitsOwn(phrasebook.ignoreUnits, named, used)) return 'ignored';
       const from = unitNamed(phrasebook, found.groups) ?? unit;
-      return from === null ? 'unit' : meaningOf(from, found, message, row.isOff);
+      return from === null ? 'unit' : meaningOf(from, found, message, isOff);
     },
     digitsMatter: rules.digitsMatter,
     readNote(pair, text) {
@@ -99,6 +114,14 @@ export function entryReader(phrasebook: Phrasebook, file = '', used: UsedRules =
       return Array.isArray(meant) ? meant : [{ subject, signal: 'note', value: detached(text) }];
     },
   };
+}
+
+/** Whether plain English still says what it does, with a value beside it that is no part of it. */
+function standsBeside({ rule, groups }: Matched, value: string): boolean {
+  const beside = saidBeside(value);
+  // "Partner ready" is a name as well: only what affirms it makes it a statement.
+  const isName = rule.means.some(({ value: own, values }) => own === undefined && '' in values);
+  return beside === 'affirms' || (beside === 'nothing' && !(isName && (groups.value ?? '') === ''));
 }
 
 function unitNamed(phrasebook: Phrasebook, groups: Groups): Subject | null {
@@ -127,7 +150,7 @@ function meaning(
 ): Understood | 'ignored' | 'value' | Unclear {
   const { signal, off } = said;
   if (isOff && off === 'ignore') return 'ignored';
-  const subject = subjectMeant(unit, said, groups, message);
+  const subject = subjectMeant(unit, said, groups, message, rule.place);
   if (subject === 'other') return { kind: 'unclear', lacks: 'other', place: rule.place, signal };
   if (subject === null) return 'value';
   const text = said.value ?? groups.value ?? '';
@@ -148,7 +171,28 @@ function meaning(
 /** The half that the words of a message name, "slot B"; `null` where they name none. */
 export function halfSaid(message: string): string | null {
   const found = halfWords.exec(message);
-  return (found?.[1] ?? found?.[2])?.toUpperCase() ?? null;
+  return (found?.[1] ?? found?.[2] ?? found?.[3])?.toUpperCase() ?? null;
+}
+
+/**
+ * The half that plain words are about which one half says, or which are said of it: that half, unless they name its counterpart alone.
+ * `null` where they name what is neither: a module in slot 7 is none of the pair.
+ */
+function halfSpokenOf(
+  { pair, half }: { readonly pair: string; readonly half: string },
+  message: string,
+): string | null {
+  // What looks like the name of another pair may be anything, but at the begin, where what it is about stands.
+  const units = [...message.matchAll(unitName)].flatMap(({ 1: name = '', 2: named = '', index }) => {
+    const isOwn = name.toLowerCase() === pair.toLowerCase();
+    return isOwn ? [named] : message.slice(0, index).trim() === '' ? [`${name}-${named}`] : [];
+  });
+  const inWords = [...message.matchAll(moduleWords)].map(([, named = '']) => named);
+  const named = [halfSaid(message), ...inWords, ...units].flatMap((name) => name?.toUpperCase() ?? []);
+  const own = half.toUpperCase();
+  if (named.length === 0 || named.includes(own)) return half;
+  const other = counterpart(own);
+  return named.includes(other) ? other : null;
 }
 
 /**
@@ -160,6 +204,7 @@ function subjectMeant(
   said: MeaningRule,
   groups: Groups,
   message: string,
+  place: Place,
 ): Subject | null | 'other' {
   const pair = groups.pair ?? unit.pair;
   const { signal, of } = said;
@@ -167,6 +212,12 @@ function subjectMeant(
   const named = said.role ?? roleNamed(groups.role ?? '') ?? unit.role;
   if (of === 'other') return otherThan({ pair, half: own, role: named }, signal);
   if (of === 'self') return addressed({ pair, half: own, role: named }, signal, said.subject);
+  if (place === null && own !== null && !ofPair.has(signal)) {
+    // A serial or a model may look like the name of a unit.
+    const words = (groups.value ?? '') === '' ? message : message.replace(groups.value ?? '', ' ');
+    const spoken = halfSpokenOf({ pair, half: own }, words);
+    return spoken === null ? null : addressed({ pair, half: spoken, role: null }, signal, said.subject);
+  }
   const half = own ?? halfSaid(message);
   const spoken = signal === 'role' ? null : roleNamed(roleWords.exec(message)?.[1] ?? '');
   const role = named ?? (half === null ? spoken : null);

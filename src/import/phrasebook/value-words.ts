@@ -25,7 +25,7 @@ const readyWords: Words = {
     'sincronizzato sincronizzata',
   ],
   no: [
-    'unsynchronised unsynchronized',
+    'lost unsynchronised unsynchronized',
     'unsynchron',
     'désynchronisé désynchronisée',
     'desincronizado desincronizada',

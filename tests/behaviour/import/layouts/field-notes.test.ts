@@ -26,6 +26,17 @@ checkImporter(fieldNotes, [
     ],
   },
   {
+    name: 'a half may be named by its letter alone, where no article stands',
+    file: 'notes.txt',
+    text: 'RO1\n14 Mar 2026\n09:14 pulled B (old one)\n09:16 fitted module B\n09:30 pulled A\n09:40 Fitted A new standby\n',
+    changes: [
+      '09:14:00.000..09:15:00.000 RO1 B removed - line 3',
+      '09:16:00.000..09:17:00.000 RO1 B inserted - line 4',
+      '09:30:00.000..09:31:00.000 RO1 A removed - line 5',
+      '09:40:00.000..09:41:00.000 RO1 standby inserted - line 6',
+    ],
+  },
+  {
     name: 'what was not done, or not yet, is a note',
     file: 'notes.txt',
     text: 'RO1\n14 Mar 2026\n09:14 standby not removed yet\n09:20 will pull slot B after lunch\n09:30 pulled slot B before lunch\n',

@@ -48,6 +48,13 @@ describe('plain English', () => {
     ['processor fault', 'fault processor fault'],
     ['INFO light off', 'light off'],
     ['ctl[312]: partner not ready', 'partner-ready no'],
+    ['Partner status: ready', 'partner-ready yes'],
+    ['partner state = not ready', 'partner-ready no'],
+    ['Partner lost', 'partner-ready no'],
+    ['Role change: now STANDBY', 'role standby'],
+    ['Status LED steady', 'light steady'],
+    ['Firmware update started (7.1.0 -> 7.2.1)', 'reflash-start'],
+    ['fw upgrade finished', 'reflash-end'],
   ])('"%s" says %s', (message, expected) => {
     expect(said(message)).toBe(expected);
   });
@@ -94,5 +101,31 @@ describe('what the site says of a wording', () => {
     ['partner not ready', 'partner-ready no'],
   ])('comes before plain English: "%s" is %s', (message, expected) => {
     expect(said(message, own)).toBe(expected);
+  });
+});
+
+describe('which half plain words are about', () => {
+  const about = (half: string, message: string): string => {
+    const found = entryReader(readPhrasebook('phrasebook.yaml', null)).read({ ...unit, half }, message);
+    const [one] = Array.isArray(found) ? found : [];
+    return one === undefined ? 'unknown' : `${one.signal} of ${one.subject.half}`;
+  };
+  test.each([
+    // The half that speaks may tell of the other.
+    ['A', 'Module in slot B removed', 'removed of B'],
+    ['A', 'module B inserted', 'inserted of B'],
+    ['A', 'removed from slot B', 'removed of B'],
+    ['1', 'Half 2: module restart', 'restart of 2'],
+    ['A', 'RO1-B: module has been inserted', 'inserted of B'],
+    ['A', 'RO1-B light steady', 'light of B'],
+    ['A', 'module removed', 'removed of A'],
+    ['B', 'slot B removed', 'removed of B'],
+    ['A', 'serial RO1-2', 'serial of A'],
+    // What is neither is none of the pair's modules, or nobody knows.
+    ['A', 'Module in slot 7 removed', 'unknown'],
+    ['A', 'Module 12 restart', 'unknown'],
+    ['A', 'RO8-B module removed', 'unknown'],
+  ])('half %s says "%s": %s', (half, message, expected) => {
+    expect(about(half, message)).toBe(expected);
   });
 });
