@@ -49,11 +49,13 @@ export function observationOf(
   const alike = groupBy(polled, ({ own }) => pollOf(own));
   const watched = [
     ...polled.flatMap(({ own, list, read }) => {
-      const parts = (alike.get(pollOf(own)) ?? []).map((one) => one.read);
-      return readSpans(own, list, read, {
-        from: Math.min(...parts.map((r) => r.from)),
-        to: Math.max(...parts.map((r) => r.to)),
-      });
+      const parts = alike.get(pollOf(own)) ?? [];
+      const all = {
+        from: Math.min(...parts.map((one) => one.read.from)),
+        to: Math.max(...parts.map((one) => one.read.to)),
+      };
+      const holes = parts.length < 2 ? [] : parts.flatMap((one) => holesIn(one.own, one.list));
+      return readSpans(own, list, { own: read, all, holes });
     }),
     ...coverage.flatMap((own) => (told.has(logOf(own) ?? '') ? [wholeFile(own, coverage)] : [])),
   ];
@@ -99,30 +101,51 @@ function readFromTo(sightings: readonly Sighting[]): Interval {
   return { from, to };
 }
 
-/** `own`: from when to when the signal was read in this file; `read`: in all files of the poll: what is blank between is no end of it. */
-function readSpans(
-  { file, stream }: Coverage,
+/** What a poll did not read, with the last line before and the first after it. */
+interface Hole extends Interval {
+  readonly last: SourceLine;
+  readonly first: SourceLine;
+}
+
+/** Where a signal was not read in the midst of a file, in the order of time. */
+function holesIn(
+  { file, stream }: Pick<Coverage, 'file' | 'stream'>,
   sightings: readonly Sighting[],
-  own: Interval,
-  read: Interval,
-): readonly Watched[] {
-  const line = (point: StreamPoint): SourceLine => ({ file, line: point.line, text: point.text });
-  const holes = [
+): readonly Hole[] {
+  return [
     ...stream.gaps.map(({ before, after }) => ({
       from: before.time,
       to: after.time,
-      last: line(before),
-      first: line(after),
+      last: pointIn(file, before),
+      first: pointIn(file, after),
     })),
     ...sightings
       .filter((s) => s.resumed)
       .map((s) => ({ from: s.earliest, to: s.time, last: s.sources[0], first: s.sources[0] })),
   ].sort((a, b) => a.from - b.from);
-  const begin = Math.min(own.from, Math.max(read.from, stream.first.time));
-  const end = Math.max(own.to, Math.min(read.to, stream.last.time));
+}
+
+function pointIn(file: string, { line, text }: StreamPoint): SourceLine {
+  return { file, line, text };
+}
+
+/**
+ * `own`: from when to when the signal was read in this file; `all`: in all files of the poll: what is blank between is no end of it, but
+ * where one of them has a hole there.
+ */
+function readSpans(
+  { file, stream }: Coverage,
+  sightings: readonly Sighting[],
+  { own, all, holes }: { readonly own: Interval; readonly all: Interval; readonly holes: readonly Hole[] },
+): readonly Watched[] {
+  const line = (point: StreamPoint): SourceLine => pointIn(file, point);
+  const before = holes.filter((hole) => hole.from < own.from).map((hole) => Math.min(hole.to, own.from));
+  const begin = Math.min(own.from, Math.max(all.from, stream.first.time, ...before));
+  const after = holes.filter((hole) => hole.to > own.to).map((hole) => Math.max(hole.from, own.to));
+  const end = Math.max(own.to, Math.min(all.to, stream.last.time, ...after));
   const spans: Watched[] = [];
   let [from, first] = [begin, sightings[0]?.sources[0] ?? line(stream.first)];
-  for (const hole of holes) {
+  for (const hole of holesIn({ file, stream }, sightings)) {
     if (hole.to <= from) continue;
     if (hole.from > from) spans.push({ from, to: hole.from, seenUntil: hole.from, first, last: hole.last });
     [from, first] = [hole.to, hole.first];
