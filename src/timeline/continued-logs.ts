@@ -28,23 +28,38 @@ export function continuedLogs(
   return logs;
 }
 
+/** Entries are no readings. */
+const noFirst: ReadonlySet<string> = new Set();
+
 function partsOf(
   sightings: readonly Sighting[],
   coverage: readonly Omit<Coverage, 'log'>[],
 ): readonly LogPart[] {
   const spans = new Map(coverage.flatMap((c) => (c.stream.kind === 'entry' ? [[c.file, c.span]] : [])));
   if (spans.size < 2)
-    return [...spans].map(([file, span]) => ({ file, name: logName(file), ...span, told: [] }));
-  const entries = new Map<string, { time: number; key: string; isRead: boolean }[]>(
+    return [...spans].map(([file, span]) => ({
+      file,
+      name: logName(file),
+      ...span,
+      told: [],
+      first: noFirst,
+    }));
+  const entries = new Map<string, { time: number; key: string }[]>(
     [...spans.keys()].map((file) => [file, []]),
   );
   for (const { kind, time, printed, sources } of sightings) {
     const stamp = printed?.time ?? time;
     if (kind === 'entry')
-      entries.get(sources[0].file)?.push({ time: stamp, key: `${stamp}\n${sources[0].text}`, isRead: false });
+      entries.get(sources[0].file)?.push({ time: stamp, key: `${stamp}\n${sources[0].text}` });
   }
   return [...spans]
-    .map(([file, span]) => ({ file, name: logName(file), ...span, told: entries.get(file) ?? [] }))
+    .map(([file, span]) => ({
+      file,
+      name: logName(file),
+      ...span,
+      told: entries.get(file) ?? [],
+      first: noFirst,
+    }))
     .sort((a, b) => a.from - b.from || a.to - b.to);
 }
 

@@ -11,7 +11,9 @@ export type LogComparison = (one: string, other: string) => Common;
 
 /** What a file tells from its first row to its last, by its own stamps and words. */
 export interface Telling extends Interval {
-  readonly told: readonly { readonly time: number; readonly key: string; readonly isRead: boolean }[];
+  readonly told: readonly { readonly time: number; readonly key: string }[];
+  /** What it read first, or first again: that may be a change, which an earlier file tells of. */
+  readonly first: ReadonlySet<string>;
 }
 
 /** A comparison of files, which are named; each of them is read when it is first asked for. */
@@ -45,20 +47,23 @@ export function logsOf(
   const tellers = new Map<string, readonly Part[]>();
   for (const file of files) {
     const part = { name: logName(file.input.file), streams: file.streams, ...tellingIn(file) };
-    const known = new Set(part.told.flatMap(({ key }) => tellers.get(key) ?? []));
+    const keys = [...part.told.map(({ key }) => key), ...part.first];
+    const known = new Set(keys.flatMap((key) => tellers.get(key) ?? []));
     const goesOn = (one: Part): boolean =>
       known.has(one)
         ? compared(one, part) === 'same'
         : one.name === part.name &&
           (follows(part, one) || (overlap(one, part) && areSilent(one, part))) &&
           areReadAlike(one, part);
-    const log = logs.find(({ parts }) => parts.some(goesOn));
+    // What goes on with several brings them together.
+    const [log, ...others] = logs.filter(({ parts }) => parts.some(goesOn));
     if (log === undefined) logs.push({ files: [file], parts: [part] });
     else {
-      log.files.push(file);
-      log.parts.push(part);
+      log.files.push(...others.flatMap(({ files }) => files), file);
+      log.parts.push(...others.flatMap(({ parts }) => parts), part);
+      for (const other of others) logs.splice(logs.indexOf(other), 1);
     }
-    for (const { key } of part.told) tellers.set(key, [part, ...(tellers.get(key) ?? [])]);
+    for (const key of keys) tellers.set(key, [part, ...(tellers.get(key) ?? [])]);
   }
   return logs.map((log) => log.files);
 }
@@ -106,18 +111,19 @@ export function logName(file: string): string {
     .toLowerCase();
 }
 
-const noTelling: Telling = { from: 0, to: 0, told: [] };
+const noTelling: Telling = { from: 0, to: 0, told: [], first: new Set() };
 
 function tellingIn({ input, changes }: ImportedFile): Telling {
-  const told = allChanges(changes).filter(isTold);
+  const all = allChanges(changes).map((change) => ({
+    time: change.time,
+    key: keyOf(change),
+    isTold: isTold(change),
+  }));
   return {
     from: input.from ?? 0,
     to: input.to ?? 0,
-    told: told.map((change) => ({
-      time: change.time,
-      key: keyOf(change),
-      isRead: change.kind === 'reading',
-    })),
+    told: all.filter((one) => one.isTold),
+    first: new Set(all.flatMap((one) => (one.isTold ? [] : [one.key]))),
   };
 }
 
@@ -137,23 +143,24 @@ export function compared(a: Telling, b: Telling): Common {
   const within = ({ told }: Telling): ReadonlyMap<string, number> =>
     new Map(told.flatMap(({ time, key }) => (time >= from && time <= to ? [[key, time] as const] : [])));
   const [one, other] = [within(a), within(b)];
-  if (![...one.keys()].some((key) => other.has(key))) return areSilent(a, b) ? 'silent' : 'different';
+  const isKnownTo = (known: ReadonlyMap<string, number>, { first }: Telling, key: string): boolean =>
+    known.has(key) || first.has(key);
+  const isShared =
+    [...one.keys()].some((key) => isKnownTo(other, b, key)) ||
+    [...other.keys()].some((key) => a.first.has(key));
+  if (!isShared) return areSilent(a, b) ? 'silent' : 'different';
   // At its very ends an export may begin or stop in the middle of a stamp.
   const isInside = (time: number): boolean => time > from && time < to;
   const isSame =
-    [...one].every(([key, time]) => other.has(key) || !isInside(time)) &&
-    [...other].every(([key, time]) => one.has(key) || !isInside(time));
+    [...one].every(([key, time]) => isKnownTo(other, b, key) || !isInside(time)) &&
+    [...other].every(([key, time]) => isKnownTo(one, a, key) || !isInside(time));
   return isSame ? 'same' : 'different';
 }
 
-/**
- * True if neither tells anything where both were written; most that do tell it early. What a poll reads first is no change: that the
- * other tells of one there is nothing.
- */
+/** True if neither tells anything where both were written; most that do tell it early. */
 function areSilent(a: Telling, b: Telling): boolean {
   const { from, to } = commonOf(a, b);
-  const tells = ({ told }: Telling): boolean =>
-    told.some(({ time, isRead }) => (isRead ? time > from && time < to : time >= from && time <= to));
+  const tells = ({ told }: Telling): boolean => told.some(({ time }) => time >= from && time <= to);
   return !tells(a) && !tells(b);
 }
 
