@@ -20,13 +20,14 @@ export function takeEntry(
   at: number,
   unit: Unit,
   text: string,
-  { state: said, value = '' }: Beside = {},
+  { state: said, value = '', denial = '' }: Beside = {},
 ): void {
   const isRecorded = state.isRepeatable && !state.row.isCut;
   const condition = said === undefined ? null : conditionIn(state.conditions, said, state.row);
-  const found = meaningOf(state, unit, text, value, condition);
-  // A message that is not known is known by its own words, whatever its value.
-  const message = value === '' || found === 'message' ? text : `${text} ${value}`;
+  const found = meaningOf(state, unit, text, { value, denial }, condition);
+  // A message that is not known is known by its own words, whatever stands beside it.
+  const beside = [text, value, denial].filter((part) => part !== '').join(' ');
+  const message = found === 'message' ? text : beside;
   const isKept = isRecorded || isMeant(found);
   const entry: RecordedEntry = {
     kind: 'entry',
@@ -35,7 +36,7 @@ export function takeEntry(
     condition,
     found,
     digitsMatter:
-      isRecorded && !unit.isIgnored && (value !== '' || state.entries.digitsMatter(message, unit.text)),
+      isRecorded && !unit.isIgnored && (beside !== text || state.entries.digitsMatter(message, unit.text)),
   };
   takeFound(state, at, entry);
   state.isRepeatable = isRecorded;
@@ -46,7 +47,7 @@ function meaningOf(
   state: SinkState,
   unit: Unit,
   message: string,
-  value: string,
+  { value, denial }: { readonly value: string; readonly denial: string },
   condition: Condition | null,
 ): Meaning {
   if (unit.isIgnored) return 'ignored';
@@ -56,6 +57,7 @@ function meaningOf(
     unit: unit.text,
     isOff: stands === 'off',
     value: value.trim(),
+    isDenied: denial !== '',
   });
 }
 

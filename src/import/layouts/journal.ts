@@ -35,7 +35,7 @@ export const journal: TableImporter = {
         return sink.reject('The row has too few columns.', 'Correct the row.');
       const at = stampOf(row, time, times, sink);
       if (at === undefined) return;
-      const beside = { state: state < 0 ? undefined : row.cell(state), value: value(row) };
+      const beside = { state: state < 0 ? undefined : row.cell(state), ...value(row) };
       sink.entry(at, units.unit(row), row.cell(message), units.parts(row), beside);
     };
   },

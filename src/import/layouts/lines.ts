@@ -14,7 +14,7 @@ import type { LineFormat, LineRules } from './line-format.ts';
 import { lineFormats } from './line-formats.ts';
 import { type LineWords, lineWords } from './line-words.ts';
 import { ownFormat } from './own-format.ts';
-import { fieldBeside } from './value-of-message.ts';
+import { fieldsBeside } from './value-of-message.ts';
 
 /** Text lines: RFC 5424, RFC 3164, JSON, key=value, or a leading timestamp, a unit and a message. */
 export const lines: TextImporter = {
@@ -121,9 +121,8 @@ function put(
   const isPair = unit !== '' && fields.get('pair') === unit;
   const isApart = half !== '' || role !== '' || pair !== undefined || isPair;
   const address = isApart ? { unit, ...(pair === undefined ? {} : { pair }), half, role, isPair } : undefined;
-  const beside = message === null || reading !== undefined ? null : fieldBeside(fields, isOpen);
-  if (message !== null)
-    sink.entry(at, unit, message, address, { state: words.state(fields), value: beside?.value });
+  const beside = message === null || reading !== undefined ? {} : fieldsBeside(fields, isOpen);
+  if (message !== null) sink.entry(at, unit, message, address, { state: words.state(fields), ...beside });
   const bad = words.badQuality(fields);
   if (bad !== null) {
     sink.unread(at, bad);
@@ -132,7 +131,7 @@ function put(
   if (role !== '') sink.reading(at, unit, 'role', role, address);
   if (reading !== undefined) sink.reading(at, unit, reading.parameter, reading.value, address);
   for (const [name, value] of fields)
-    if (!reader.isKnown(name) && !words.names.has(name) && name !== beside?.name)
+    if (!reader.isKnown(name) && !words.names.has(name) && name !== beside.name)
       sink.reading(at, unit, name, value, address);
 }
 

@@ -1,4 +1,5 @@
 import type { Row } from '../bytes/row.ts';
+import type { Beside } from '../changes/sink.ts';
 import { columnSpellings } from '../phrasebook/column-keys.ts';
 import { folded } from '../phrasebook/plain-parameters.ts';
 import { saidBeside } from '../phrasebook/value-beside.ts';
@@ -10,6 +11,10 @@ import { isAcknowledgement } from './state-column.ts';
 const names: ReadonlySet<string> = new Set([
   ...columnSpellings('value'),
   'status',
+  'new',
+  'to',
+  'after',
+  'now',
   'new value',
   'new state',
   'current value',
@@ -24,22 +29,24 @@ export function messageValueColumn(head: Head): number {
   return head.names.findIndex((name, index) => !taken.has(index) && names.has(folded(name)));
 }
 
-/**
- * Reads what stands beside the message of a row as its value. Where no column is for that, a cell that denies is given with the name of
- * its column: what it denies nobody can know, and the message must not be read as if it were not there.
- */
-export function messageValue(head: Head): (row: Row) => string {
+/** Reads what stands beside the message of a row: its value; without one, what denies it, with the name of its column. */
+export function messageValue(head: Head): (row: Row) => Pick<Beside, 'value' | 'denial'> {
   const own = messageValueColumn(head);
   const taken = takenIn(head);
   const others = head.names
     .map((name, index) => ({ name, index }))
-    .filter((c) => c.index !== own && !taken.has(c.index) && !isAcknowledgement(c));
+    .filter((c) => c.index !== own && !taken.has(c.index) && !saysNothing(c.name));
   return (row) => {
     const value = own < 0 ? '' : row.cell(own).trim();
-    if (value !== '') return value;
+    if (value !== '') return { value };
     const denying = others.find(({ index }) => saidBeside(row.cell(index)) === 'denies');
-    return denying === undefined ? '' : `${denying.name}=${row.cell(denying.index).trim()}`;
+    return denying === undefined ? {} : { denial: `${denying.name}=${row.cell(denying.index).trim()}` };
   };
+}
+
+/** Whether a column says nothing of what is so now: what was before, or that somebody acknowledged it. */
+function saysNothing(name: string): boolean {
+  return isAcknowledgement({ name }) || /^(?:old|previous|prior|last|from|before|was)\b/.test(folded(name));
 }
 
 function takenIn(head: Head): ReadonlySet<number> {
@@ -48,19 +55,20 @@ function takenIn(head: Head): ReadonlySet<number> {
 }
 
 /**
- * The field that holds the value of the message of a line, and what it says; without one, as of a row, what denies, of no name. `isOpen`
- * says whether nothing else is known of a field.
+ * What the fields of a line say beside its message, as those of a row do, and which of them is its value. `isOpen` says whether nothing else
+ * is known of a field.
  */
-export function fieldBeside(
+export function fieldsBeside(
   fields: ReadonlyMap<string, string>,
   isOpen: (name: string) => boolean,
-): { readonly name: string; readonly value: string } | null {
-  let denying: { readonly name: string; readonly value: string } | null = null;
-  for (const [name, value] of fields) {
-    if (!isOpen(name) || value.trim() === '') continue;
-    if (names.has(folded(name))) return { name, value: value.trim() };
-    if (denying === null && !isAcknowledgement({ name }) && saidBeside(value) === 'denies')
-      denying = { name: '', value: `${name}=${value.trim()}` };
+): Pick<Beside, 'value' | 'denial'> & { readonly name?: string } {
+  let denial: string | undefined;
+  for (const [name, text] of fields) {
+    const value = text.trim();
+    if (value === '' || !isOpen(name)) continue;
+    if (names.has(folded(name))) return { name, value };
+    if (denial === undefined && !saysNothing(name) && saidBeside(value) === 'denies')
+      denial = `${name}=${value}`;
   }
-  return denying;
+  return denial === undefined ? {} : { denial };
 }

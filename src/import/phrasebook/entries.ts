@@ -9,6 +9,7 @@ import {
   type Subject,
 } from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
+import { isDoubtful } from './doubts.ts';
 import { fitsFile } from './file-names.ts';
 import { messageRules } from './message-rules.ts';
 import { oppositeOf } from './opposites.ts';
@@ -55,6 +56,8 @@ export interface MessageRow {
   readonly isOff: boolean;
   /** What stands beside the message as its value; empty where nothing does. */
   readonly value: string;
+  /** Something beside it denies it, or a part of it. */
+  readonly isDenied: boolean;
 }
 
 /** Turns messages into what they mean. */
@@ -89,7 +92,7 @@ export function entryReader(phrasebook: Phrasebook, file = '', used: UsedRules =
   const rules = messageRules(phrasebook, ofFile(phrasebook.messages), used);
   const notes = ruleFinder(() => ofFile(phrasebook.notes()), used);
   return {
-    read(unit, message, row = { unit: '', isOff: false, value: '' }) {
+    read(unit, message, row = noRow) {
       const { unit: text, value, isOff } = row;
       const alone = rules.find(message, text);
       // A name and its value in two columns are one message: "partner ready", "false".
@@ -98,7 +101,9 @@ export function entryReader(phrasebook: Phrasebook, file = '', used: UsedRules =
       const whole = isOpen ? rules.find(`${message} ${value}`, text) : alone;
       const found = typeof whole === 'string' ? alone : whole;
       if (typeof found === 'string') return found === 'unknown' ? 'message' : found;
-      if (isOpen && found === alone && !standsBeside(found, value)) return 'value';
+      const isPlain = found.rule.place === null;
+      if (isPlain && found.rule.means.some(({ signal }) => isDoubtful(signal, message))) return 'message';
+      if (isPlain && found === alone && (row.isDenied || !standsBeside(found, value))) return 'value';
       const named = found.groups.unit;
       if (named !== undefined && fitsOwn(phrasebook.ignoreUnits, named, used)) return 'ignored';
       const from = unitNamed(phrasebook, found.groups) ?? unit;
@@ -116,8 +121,12 @@ export function entryReader(phrasebook: Phrasebook, file = '', used: UsedRules =
   };
 }
 
+/** A message by itself. */
+const noRow: MessageRow = { unit: '', isOff: false, value: '', isDenied: false };
+
 /** Whether plain English still says what it does, with a value beside it that is no part of it. */
 function standsBeside({ rule, groups }: Matched, value: string): boolean {
+  if (value === '') return true;
   const beside = saidBeside(value);
   // "Partner ready" is a name as well: only what affirms it makes it a statement.
   const isName = rule.means.some(({ value: own, values }) => own === undefined && '' in values);

@@ -61,6 +61,19 @@ describe('a message is not read as if what stands beside it were not there', () 
     );
     expect(await saidInLine({ event: 'partner ready', detail: false })).not.toContain('partner-ready');
   });
+  test('what it was before is no value of it', async () => {
+    const text = `time,unit,item,from,to\n${at},RO7,partner ready,yes,no\n${at},RO7-B,role,none,standby\n`;
+    expect(await said('log.csv', `${text}${text.split('\n').slice(1).join('\n')}`)).toBe(
+      'partner-ready no, role standby',
+    );
+  });
+  test('nor are columns of two halves, which no one can tell apart, a message and its value', async () => {
+    const rows = ['active,standby,off,steady', 'active,missing,off,', 'active,standby,off,flashing'];
+    const table = rows.map((cells, place) => `2026-09-14T0${place}:00:00Z,RO7,${cells}`).join('\n');
+    expect(await said('log.csv', `time,pair,A status,B status,A light,B light\n${table}\n`)).not.toContain(
+      'off',
+    );
+  });
   test('two values of one name within a second are two messages', async () => {
     const rows = [`${at},RO7,partner ready,true`, '2026-09-14T08:00:00.500Z,RO7,partner ready,false'];
     expect(await said('log.csv', `time,unit,event,state\n${rows.join('\n')}\n`)).toBe(

@@ -129,3 +129,34 @@ describe('which half plain words are about', () => {
     expect(about(half, message)).toBe(expected);
   });
 });
+
+describe('plain words of what is not so, or of something else, are not known', () => {
+  test.each([
+    'switchover at 10:00 planned',
+    'switchover by operator refused',
+    'partner ready in 20 s',
+    'switchover in 30 s',
+    'role active in simulation',
+    'partner absent on simulator',
+    'module removed for training',
+    'light flashing during test',
+    'removed from maintenance list',
+    'inserted in work order',
+    'restart of the HMI',
+  ])('"%s"', (message) => {
+    expect(said(message)).toBe('unknown');
+  });
+  test.each([
+    ['partner ready since 08:00', 'partner-ready yes'],
+    ['switchover on loss of supply', 'switchover'],
+    ['removed from slot B', 'removed'],
+    ['module removed from the backplane', 'removed'],
+    ['inserted into the rack', 'inserted'],
+    ['restart of module B', 'restart'],
+    ['restart of RO1-B after 20 s', 'restart'],
+    ['restart by operator', 'restart'],
+    ['reflash completed in 141 s', 'reflash-end'],
+  ])('"%s" says %s', (message, expected) => {
+    expect(said(message)).toBe(expected);
+  });
+});
