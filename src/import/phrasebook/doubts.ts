@@ -7,10 +7,10 @@ const unreal =
 const soon = /\b(?:ready|present|switch-?over)\s+in\s+\d/i;
 /** "restart of the HMI", whose it is stands behind it. */
 const ofAnother =
-  /\brestart\s+of\s+(?:the\s+)?(?!(?:module|controller|processor|standby|stby|sby|active|half|slot|unit|node|side|pair)\b|[A-Za-z_]*\d|[A-Z]\b)/i;
+  /\brestart\s+of\s+(?!(?:the\s+)?(?:module|controller|processor|standby|stby|sby|active|half|slot|unit|node|side|pair)\b|[A-Za-z_]*\d|[A-Z]\b)/i;
 /** "removed from the list", where nothing before says what was removed. */
 const elsewhere =
-  /^(?!.*\b(?:module|controller|card|standby|stby|sby|half|slot|unit|partner)\b.*(?:remov|insert)).*\b(?:removed|removal|inserted|insertion)\s+(?:from|in|into|to|on)\s+(?:the\s+)?(?!(?:module|controller|standby|half|slot|place|position|rack|chassis|cabinet|backplane|unit|node|side|pair)\b|[A-Za-z_]*\d|[A-Z]\b)/i;
+  /^(?!.*\b(?:module|controller|card|standby|stby|sby|half|slot|unit|partner)\b.*(?:remov|insert)).*\b(?:removed|removal|inserted|insertion)\s+(?:from|in|into|to|on)\s+(?!(?:the\s+)?(?:module|controller|standby|half|slot|place|position|rack|chassis|cabinet|backplane|unit|node|side|pair)\b|[A-Za-z_]*\d|[A-Z]\b)/i;
 
 /** What is longer is no sentence of a person. Chosen here: all of it is looked at more than once. */
 const longest = 500;

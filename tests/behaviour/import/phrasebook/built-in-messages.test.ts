@@ -153,6 +153,7 @@ describe('plain words of what is not so, or of something else, are not known', (
     ['module removed from the backplane', 'removed'],
     ['inserted into the rack', 'inserted'],
     ['restart of module B', 'restart'],
+    ['restart of the module', 'restart'],
     ['restart of RO1-B after 20 s', 'restart'],
     ['restart by operator', 'restart'],
     ['reflash completed in 141 s', 'reflash-end'],
