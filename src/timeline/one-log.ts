@@ -37,8 +37,8 @@ export function logComparison(files: readonly ImportedFile[]): LogComparison {
 
 /**
  * The files, given in the order of their begins, put together to the logs that they are parts of: exports of one log that overlap tell
- * the same, to the letter, wherever both were written, or nothing there, and bear one name but for its numbers; so do those of a
- * poll of which one begins where the other ends.
+ * the same, to the letter, wherever both were written, or nothing there, and bear one name but for its numbers; so do those
+ * of which one begins where the other ends.
  */
 export function logsOf(
   files: readonly ImportedFile[],
@@ -90,17 +90,26 @@ function areReadAlike({ streams }: Part, { streams: others }: Part): boolean {
   );
 }
 
-/** True if a poll begins before the other, of the same units, would count as no longer read. */
+/**
+ * True if a part begins right where the other ends: a poll before the other, of the same units, would count as no longer read, a journal
+ * no longer after it than so many of its entries are apart.
+ */
 function follows(part: Part, one: Part): boolean {
-  const spacing = part.streams.reduce((most, s) => Math.max(most, s.spacing), 0);
-  const isPolled = part.streams.every(({ kind }) => kind === 'reading');
+  const gap = part.from - one.to;
+  const isOf = (kind: Stream['kind']): boolean =>
+    [...part.streams, ...one.streams].every((stream) => stream.kind === kind);
+  if (gap <= 0) return false;
+  if (isOf('entry')) return gap <= spacingsAfter * Math.max(entrySpacing(part), entrySpacing(one));
   const units = new Set(one.streams.map(({ unit }) => unit));
+  const spacing = part.streams.reduce((most, s) => Math.max(most, s.spacing), 0);
   return (
-    isPolled &&
-    part.from > one.to &&
-    part.from <= one.to + spacingsAfter * spacing &&
-    part.streams.every(({ unit }) => units.has(unit))
+    isOf('reading') && gap <= spacingsAfter * spacing && part.streams.every(({ unit }) => units.has(unit))
   );
+}
+
+/** How far the entries of a journal are apart, in the mean. */
+function entrySpacing({ from, to, told }: Part): number {
+  return (to - from) / Math.max(1, told.length);
 }
 
 /** The name of a file without numbers, signs, and what it is packed in: days and turns of one log have one. */
