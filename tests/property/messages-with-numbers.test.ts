@@ -59,7 +59,7 @@ describe('messages that hold numbers', () => {
           const reader = entryReader(book);
           const subject = { pair: 'RO1', half: 'A', role: null } as const;
           for (const [message, unit] of rows) {
-            const row = { unit, isOff: false, value: '', isDenied: false };
+            const row = { unit, isOff: false, value: '', against: null } as const;
             if (!reader.digitsMatter(message, unit)) alike += 1;
             expect(reader.read(subject, message, row)).toEqual(entryReader(book).read(subject, message, row));
           }

@@ -14,11 +14,11 @@ import type { UnitParts } from '../phrasebook/subjects.ts';
 import type { DoubtfulPair } from './doubtful-pairs.ts';
 import type { Recorded } from './recorded.ts';
 
-/** What columns of their own say of a message: the state of the condition that it names, its value, and what denies it, with its name. */
+/** What columns of their own say of a message: the state of the condition that it names, its value, and what is said against it. */
 export interface Beside {
   readonly state?: string | undefined;
   readonly value?: string | undefined;
-  readonly denial?: string | undefined;
+  readonly against?: { readonly says: 'denies' | 'undoes'; readonly text: string } | undefined;
 }
 
 /** Where the importers put what they read; it keeps changes only. */

@@ -20,13 +20,13 @@ export function takeEntry(
   at: number,
   unit: Unit,
   text: string,
-  { state: said, value = '', denial = '' }: Beside = {},
+  { state: said, value = '', against }: Beside = {},
 ): void {
   const isRecorded = state.isRepeatable && !state.row.isCut;
   const condition = said === undefined ? null : conditionIn(state.conditions, said, state.row);
-  const found = meaningOf(state, unit, text, { value, denial }, condition);
+  const found = meaningOf(state, unit, text, { value, against }, condition);
   // A message that is not known is known by its own words, whatever stands beside it.
-  const beside = [text, value, denial].filter((part) => part !== '').join(' ');
+  const beside = [text, value, against?.text ?? ''].filter((part) => part !== '').join(' ');
   const message = found === 'message' ? text : beside;
   const isKept = isRecorded || isMeant(found);
   const entry: RecordedEntry = {
@@ -47,7 +47,7 @@ function meaningOf(
   state: SinkState,
   unit: Unit,
   message: string,
-  { value, denial }: { readonly value: string; readonly denial: string },
+  { value = '', against }: Beside,
   condition: Condition | null,
 ): Meaning {
   if (unit.isIgnored) return 'ignored';
@@ -57,7 +57,7 @@ function meaningOf(
     unit: unit.text,
     isOff: stands === 'off',
     value: value.trim(),
-    isDenied: denial !== '',
+    against: against?.says ?? null,
   });
 }
 

@@ -29,8 +29,8 @@ export function messageValueColumn(head: Head): number {
   return head.names.findIndex((name, index) => !taken.has(index) && names.has(folded(name)));
 }
 
-/** Reads what stands beside the message of a row: its value; without one, what denies it, with the name of its column. */
-export function messageValue(head: Head): (row: Row) => Pick<Beside, 'value' | 'denial'> {
+/** Reads what stands beside the message of a row: its value, and what another column says against it. */
+export function messageValue(head: Head): (row: Row) => Pick<Beside, 'value' | 'against'> {
   const own = messageValueColumn(head);
   const taken = takenIn(head);
   const others = head.names
@@ -38,10 +38,20 @@ export function messageValue(head: Head): (row: Row) => Pick<Beside, 'value' | '
     .filter((c) => c.index !== own && !taken.has(c.index) && !saysNothing(c.name));
   return (row) => {
     const value = own < 0 ? '' : row.cell(own).trim();
-    if (value !== '') return { value };
-    const denying = others.find(({ index }) => saidBeside(row.cell(index)) === 'denies');
-    return denying === undefined ? {} : { denial: `${denying.name}=${row.cell(denying.index).trim()}` };
+    for (const { name, index } of others) {
+      const against = saidAgainst(name, row.cell(index), value);
+      if (against !== undefined) return { value, against };
+    }
+    return { value };
   };
+}
+
+/** What a text under another name says against a message: beside a value only that it was not done. */
+function saidAgainst(name: string, text: string, value: string): Beside['against'] {
+  const says = saidBeside(text);
+  return says === 'undoes' || (says === 'denies' && value === '')
+    ? { says, text: `${name}=${text.trim()}` }
+    : undefined;
 }
 
 /** Whether a column says nothing of what is so now: what was before, or that somebody acknowledged it. */
@@ -61,14 +71,13 @@ function takenIn(head: Head): ReadonlySet<number> {
 export function fieldsBeside(
   fields: ReadonlyMap<string, string>,
   isOpen: (name: string) => boolean,
-): Pick<Beside, 'value' | 'denial'> & { readonly name?: string } {
-  let denial: string | undefined;
-  for (const [name, text] of fields) {
-    const value = text.trim();
-    if (value === '' || !isOpen(name)) continue;
-    if (names.has(folded(name))) return { name, value };
-    if (denial === undefined && !saysNothing(name) && saidBeside(value) === 'denies')
-      denial = `${name}=${value}`;
+): Pick<Beside, 'value' | 'against'> & { readonly name?: string } {
+  const open = [...fields].filter(([name, text]) => text.trim() !== '' && isOpen(name));
+  const own = open.find(([name]) => names.has(folded(name)));
+  const value = own?.[1].trim() ?? '';
+  for (const [name, text] of open) {
+    const against = name === own?.[0] || saysNothing(name) ? undefined : saidAgainst(name, text, value);
+    if (against !== undefined) return own === undefined ? { against } : { name: own[0], value, against };
   }
-  return denial === undefined ? {} : { denial };
+  return own === undefined ? {} : { name: own[0], value };
 }

@@ -56,8 +56,8 @@ export interface MessageRow {
   readonly isOff: boolean;
   /** What stands beside the message as its value; empty where nothing does. */
   readonly value: string;
-  /** Something beside it denies it, or a part of it. */
-  readonly isDenied: boolean;
+  /** What something else beside it says against it. */
+  readonly against: 'denies' | 'undoes' | null;
 }
 
 /** Turns messages into what they mean. */
@@ -103,7 +103,8 @@ export function entryReader(phrasebook: Phrasebook, file = '', used: UsedRules =
       if (typeof found === 'string') return found === 'unknown' ? 'message' : found;
       const isPlain = found.rule.place === null;
       if (isPlain && found.rule.means.some(({ signal }) => isDoubtful(signal, message))) return 'message';
-      if (isPlain && found === alone && (row.isDenied || !standsBeside(found, value))) return 'value';
+      if (isPlain && (row.against === 'undoes' || (found === alone && !standsBeside(found, row))))
+        return 'value';
       const named = found.groups.unit;
       if (named !== undefined && fitsOwn(phrasebook.ignoreUnits, named, used)) return 'ignored';
       const from = unitNamed(phrasebook, found.groups) ?? unit;
@@ -122,15 +123,19 @@ export function entryReader(phrasebook: Phrasebook, file = '', used: UsedRules =
 }
 
 /** A message by itself. */
-const noRow: MessageRow = { unit: '', isOff: false, value: '', isDenied: false };
+const noRow: MessageRow = { unit: '', isOff: false, value: '', against: null };
 
-/** Whether plain English still says what it does, with a value beside it that is no part of it. */
-function standsBeside({ rule, groups }: Matched, value: string): boolean {
-  if (value === '') return true;
-  const beside = saidBeside(value);
+/** Whether plain English still says what it does, with a value beside it that is no part of it, or with what is said against it. */
+function standsBeside({ rule, groups }: Matched, { value, against }: MessageRow): boolean {
+  const says = saidBeside(value);
   // "Partner ready" is a name as well: only what affirms it makes it a statement.
-  const isName = rule.means.some(({ value: own, values }) => own === undefined && '' in values);
-  return beside === 'affirms' || (beside === 'nothing' && !(isName && (groups.value ?? '') === ''));
+  const isName =
+    (groups.value ?? '') === '' &&
+    rule.means.some(({ value: own, values }) => own === undefined && '' in values);
+  const isState = rule.means.every(({ signal }) => isStateSignal(signal));
+  // What says its own value says no less for a "no" under some other name.
+  if (against === 'denies' && (isName || !isState)) return false;
+  return value === '' || says === 'affirms' || (says === 'nothing' && !isName);
 }
 
 function unitNamed(phrasebook: Phrasebook, groups: Groups): Subject | null {

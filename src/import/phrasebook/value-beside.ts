@@ -1,8 +1,8 @@
 import { conditionState } from './state-words.ts';
 import { valueMeant } from './values.ts';
 
-/** What the cell beside a message says of it: that it is so, that it is not, something else, or nothing. */
-type Says = 'nothing' | 'affirms' | 'denies' | 'else';
+/** What the cell beside a message says of it: that it is so, that it is not, that it was not done, something else, or nothing. */
+export type Says = 'nothing' | 'affirms' | 'denies' | 'undoes' | 'else';
 
 /** Words of what is done; yes and no are those of any value. Common practice, no source. */
 const done = /^(?:ok|done|completed?|finished|success(?:ful)?)$/i;
@@ -17,7 +17,8 @@ export function saidBeside(value: string): Says {
   const text = value.trim();
   if (text === '' || identity.test(text)) return 'nothing';
   const answer = valueMeant('partner-ready', {}, text);
-  if (answer === 'no' || undone.test(text)) return 'denies';
+  if (undone.test(text)) return 'undoes';
+  if (answer === 'no') return 'denies';
   if (answer === 'yes' || done.test(text)) return 'affirms';
   const condition = conditionState(text);
   return condition === 'off' ? 'denies' : condition === undefined ? 'else' : 'affirms';

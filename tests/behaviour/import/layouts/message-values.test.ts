@@ -61,6 +61,13 @@ describe('a message is not read as if what stands beside it were not there', () 
     );
     expect(await saidInLine({ event: 'partner ready', detail: false })).not.toContain('partner-ready');
   });
+  test('a "no" under some other name says nothing against a statement with its own value, what undoes it does', async () => {
+    expect(await saidInTable('retry', 'light steady', 'false')).toBe('light steady');
+    expect(await saidInTable('retry', 'link a down', 'cancelled')).toBe('? link a down retry=cancelled');
+    const row = { event: 'partner ready', state: true };
+    expect(await saidInLine({ ...row, retry: false })).toMatch(/^partner-ready yes/);
+    expect(await saidInLine({ ...row, outcome: 'failed' })).not.toContain('partner-ready');
+  });
   test('what it was before is no value of it', async () => {
     const text = `time,unit,item,from,to\n${at},RO7,partner ready,yes,no\n${at},RO7-B,role,none,standby\n`;
     expect(await said('log.csv', `${text}${text.split('\n').slice(1).join('\n')}`)).toBe(
