@@ -1,4 +1,4 @@
-import type { Coverage } from '../vocabulary.ts';
+import type { Coverage, Interval } from '../vocabulary.ts';
 import { compared, type LogComparison, logName, type Telling } from './one-log.ts';
 import type { Sighting } from './sightings.ts';
 
@@ -28,22 +28,19 @@ export function continuedLogs(
   return logs;
 }
 
-/** Entries are no readings. */
+/** Entries are no readings: none is a first one. */
 const noFirst: ReadonlySet<string> = new Set();
+
+function partOf(file: string, span: Interval, told: Telling['told']): LogPart {
+  return { file, name: logName(file), ...span, told, first: noFirst };
+}
 
 function partsOf(
   sightings: readonly Sighting[],
   coverage: readonly Omit<Coverage, 'log'>[],
 ): readonly LogPart[] {
   const spans = new Map(coverage.flatMap((c) => (c.stream.kind === 'entry' ? [[c.file, c.span]] : [])));
-  if (spans.size < 2)
-    return [...spans].map(([file, span]) => ({
-      file,
-      name: logName(file),
-      ...span,
-      told: [],
-      first: noFirst,
-    }));
+  if (spans.size < 2) return [...spans].map(([file, span]) => partOf(file, span, []));
   const entries = new Map<string, { time: number; key: string }[]>(
     [...spans.keys()].map((file) => [file, []]),
   );
@@ -53,13 +50,7 @@ function partsOf(
       entries.get(sources[0].file)?.push({ time: stamp, key: `${stamp}\n${sources[0].text}` });
   }
   return [...spans]
-    .map(([file, span]) => ({
-      file,
-      name: logName(file),
-      ...span,
-      told: entries.get(file) ?? [],
-      first: noFirst,
-    }))
+    .map(([file, span]) => partOf(file, span, entries.get(file) ?? []))
     .sort((a, b) => a.from - b.from || a.to - b.to);
 }
 

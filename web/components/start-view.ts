@@ -53,6 +53,7 @@ export class StartView extends PageElement {
   private dropTarget(): TemplateResult {
     return html`<div
       class=${this.isOver ? 'drop over' : 'drop'}
+      @dragenter=${this.onOver}
       @dragover=${this.onOver}
       @dragleave=${() => {
         this.isOver = false;

@@ -197,9 +197,10 @@ function halfSpokenOf(
   message: string,
 ): string | null {
   // What looks like the name of another pair may be anything, but at the begin, where what it is about stands.
+  const begin = message.length - message.trimStart().length;
   const units = [...message.matchAll(unitName)].flatMap(({ 1: name = '', 2: named = '', index }) => {
     const isOwn = name.toLowerCase() === pair.toLowerCase();
-    return isOwn ? [named] : message.slice(0, index).trim() === '' ? [`${name}-${named}`] : [];
+    return isOwn ? [named] : index === begin ? [`${name}-${named}`] : [];
   });
   const inWords = [...message.matchAll(moduleWords)].map(([, named = '']) => named);
   const named = [halfSaid(message), ...inWords, ...units].flatMap((name) => name?.toUpperCase() ?? []);
