@@ -16,7 +16,7 @@ export function columnsOf({ head, importer }: Plan, phrasebook: Phrasebook): rea
   const { required, optional, passedOver, others } = importer.columns;
   const parameters = new Map(
     others === 'parameters'
-      ? valueColumns(head, passedOver).columns.map((column) => [column.index, column.parameter])
+      ? valueColumns(head, phrasebook, passedOver).columns.map((column) => [column.index, column.parameter])
       : [],
   );
   const keys = new Map<number, ColumnKey>();

@@ -6,7 +6,7 @@ import { type Head, timeColumns } from './head.ts';
 import { stampOf } from './row-stamp.ts';
 import { unitReader } from './row-unit.ts';
 import { badQuality, qualityTest } from './rule-columns.ts';
-import { unitOfValue, type ValueColumn } from './value-columns.ts';
+import { saysAll, unitOfValue, type ValueColumn } from './value-columns.ts';
 
 /** What the columns of a table of polls hold. */
 export interface Polled {
@@ -30,8 +30,11 @@ export function polledValues({ role, columns }: Polled): readonly number[] {
  */
 export function polledRows(head: Head, polled: Polled, times: TimeReader): (row: Row, sink: Sink) => void {
   const time = timeColumns(head);
-  const units = unitReader(head);
   const { role, columns, unexplained, quality: ofRow } = polled;
+  const units = unitReader(
+    head,
+    columns.some(({ says }) => says !== null && !saysAll(says)),
+  );
   const badOf = badQuality(head, ofRow);
   const isGood = qualityTest(head);
   return (row, sink) => {

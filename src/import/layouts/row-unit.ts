@@ -9,10 +9,11 @@ export interface UnitReader {
   parts(row: Row): UnitParts | undefined;
 }
 
-export function unitReader(head: Head): UnitReader {
+/** `saysHalves`: the names of columns say of which half their values are, so that the row's own text is the name of a pair. */
+export function unitReader(head: Head, saysHalves = false): UnitReader {
   const half = head.column('half');
   const role = head.column('role');
-  const isApart = half >= 0 || role >= 0;
+  const isApart = half >= 0 || role >= 0 || saysHalves;
   const pair = head.column('pair');
   // Beside a pair any column may be named like a unit: it counts where the phrasebook says so.
   const unit = pair < 0 || head.rule?.columns.unit !== undefined ? head.column('unit') : -1;

@@ -1,3 +1,4 @@
+import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import { parameterNamed } from '../phrasebook/plain-parameters.ts';
 import { type Head, hasUnit, timeColumns } from './head.ts';
 import type { Recognition, TableColumns, TableImporter } from './importer.ts';
@@ -23,9 +24,11 @@ export const snapshots: TableImporter = {
   columns,
   recognise(head, phrasebook) {
     if (timeColumns(head).length === 0) return { fits: false, because: 'no columns for time and unit' };
-    const found = valueColumns(head, columns.passedOver);
+    const found = valueColumns(head, phrasebook, columns.passedOver);
     if (head.rule?.header !== undefined) return recogniseNames(found, hasUnit(head, phrasebook));
-    const known = found.columns.filter(({ name }) => parameterNamed(phrasebook, name) !== undefined);
+    const known = found.columns.filter(
+      ({ parameter }) => parameterNamed(phrasebook, parameter) !== undefined,
+    );
     if (!hasUnit(head, phrasebook)) return { fits: false, because: 'no columns for time and unit' };
     return known.length === 0 && head.column('role') < 0
       ? { fits: false, because: 'no column name is a known parameter' }
@@ -34,13 +37,13 @@ export const snapshots: TableImporter = {
           because: `its header has columns for time and unit and names parameters: ${known.map((c) => c.name).join(', ') || 'role'}`,
         };
   },
-  values: (head) => polledValues(polledIn(head)),
+  values: (head, phrasebook) => polledValues(polledIn(head, phrasebook)),
   dateText: (head) => dateCell(timeColumns(head)),
-  open: (head, _phrasebook, times) => polledRows(head, polledIn(head), times),
+  open: (head, phrasebook, times) => polledRows(head, polledIn(head, phrasebook), times),
 };
 
-function polledIn(head: Head): Polled {
-  const { columns: parameters } = valueColumns(head, columns.passedOver);
+function polledIn(head: Head, phrasebook: Phrasebook): Polled {
+  const { columns: parameters } = valueColumns(head, phrasebook, columns.passedOver);
   return { role: head.column('role'), columns: parameters, unexplained: [], quality: qualityColumn(head) };
 }
 

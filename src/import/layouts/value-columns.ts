@@ -1,6 +1,7 @@
 import type { ColumnKey } from '../phrasebook/column-keys.ts';
 import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
 import type { UnitParts } from '../phrasebook/subjects.ts';
+import { halfNames } from './half-names.ts';
 import { type Head, timeKeys, unitKeys } from './head.ts';
 import { addressOf } from './line-fields.ts';
 import { isQualityName } from './quality.ts';
@@ -25,10 +26,11 @@ export interface ValueColumns {
 }
 
 /** All columns but those of the time, the unit and `others`; where the rule has a pattern of their names, those that it fits. */
-export function valueColumns(head: Head, others: readonly ColumnKey[]): ValueColumns {
+export function valueColumns(head: Head, phrasebook: Phrasebook, others: readonly ColumnKey[]): ValueColumns {
   const ofRow = qualityColumn(head);
   const taken = new Set([...takenBy(head, others), ofRow]);
   const pattern = head.rule?.header;
+  const ofHalves = pattern === undefined ? halfNames(head, phrasebook) : new Map();
   const columns: ValueColumn[] = [];
   const passedOver: string[] = [];
   const fits = (name: string): boolean => (pattern?.match(name)?.parameter ?? '') !== '';
@@ -37,7 +39,7 @@ export function valueColumns(head: Head, others: readonly ColumnKey[]): ValueCol
     pattern === undefined || ofRow >= 0 ? [] : qualitiesIn(head).filter(({ name }) => !fits(name));
   for (const [index, name] of head.names.entries()) {
     if (name === '' || taken.has(index)) continue;
-    const groups = pattern === undefined ? { parameter: name } : pattern.match(name);
+    const groups = pattern === undefined ? (ofHalves.get(name) ?? { parameter: name }) : pattern.match(name);
     const parameter = groups?.parameter ?? '';
     const says = groups === null ? null : saidBy(groups, pattern?.groups ?? []);
     if (parameter === '') passedOver.push(name);
@@ -103,7 +105,8 @@ export function saysUnits({ columns }: ValueColumns): boolean {
   return columns.every(({ says }) => says !== null && saysAll(says));
 }
 
-function saysAll({ unit, pair = '' }: UnitParts): boolean {
+/** True where a name says the pair too, not only the half or the role. */
+export function saysAll({ unit, pair = '' }: UnitParts): boolean {
   return unit !== '' || pair !== '';
 }
 

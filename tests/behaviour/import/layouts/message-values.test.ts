@@ -74,12 +74,12 @@ describe('a message is not read as if what stands beside it were not there', () 
       'partner-ready no, role standby',
     );
   });
-  test('nor are columns of two halves, which no one can tell apart, a message and its value', async () => {
+  test('nor are columns of two places, which no one can tell apart, a message and its value', async () => {
     const rows = ['active,standby,off,steady', 'active,missing,off,', 'active,standby,off,flashing'];
     const table = rows.map((cells, place) => `2026-09-14T0${place}:00:00Z,RO7,${cells}`).join('\n');
-    expect(await said('log.csv', `time,pair,A status,B status,A light,B light\n${table}\n`)).not.toContain(
-      'off',
-    );
+    expect(
+      await said('log.csv', `time,pair,north status,south status,north light,south light\n${table}\n`),
+    ).not.toContain('off');
   });
   test('two values of one name within a second are two messages', async () => {
     const rows = [`${at},RO7,partner ready,true`, '2026-09-14T08:00:00.500Z,RO7,partner ready,false'];
