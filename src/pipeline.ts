@@ -18,7 +18,7 @@ import { findingsOfFiles, reviewSites } from './review-sites.ts';
 import { type Clocks, type ReadSite, siteFigures } from './site-figures.ts';
 import { swapsOf } from './swaps-of.ts';
 import { alignClocks } from './timeline/align-clocks.ts';
-import { buildTimeline } from './timeline/build-timeline.ts';
+import { buildTimeline, timelinesInTurn } from './timeline/build-timeline.ts';
 import { clockOffsets } from './timeline/clock-offsets.ts';
 import { between } from './timeline/durations.ts';
 import { factsOf } from './timeline/facts.ts';
@@ -108,7 +108,8 @@ function ask(
   limits: Limits,
   clocks: Clocks,
 ): Omit<Analysed, 'answers' | 'findings' | 'phrasebook'> {
-  const { files, offsets, timelines } = timelinesOf(imported, limits, clocks);
+  const { files, offsets, told, left } = clocked(imported, limits, clocks);
+  const timelines = buildTimeline(told, left, limits.rules);
   const facts = factsOf(timelines, limits.rules);
   const asked = askAnalyzers(analyzers, facts, limits);
   return { limits, clocks, files, offsets, timelines, facts, asked, failures: imported.failures };
@@ -123,18 +124,26 @@ export function figuresOf(
   return siteFigures(ask(imported, limits, clocks));
 }
 
-/** Builds the timelines, and nothing that rests on them. */
-export function timelinesOf(
-  { files: imported }: Imported,
+/** Builds the timelines, and nothing that rests on them: each when it is asked for. */
+export function timelinesOf(imported: Imported, limits: Limits, clocks: Clocks): Iterable<PairTimeline> {
+  const { told, left } = clocked(imported, limits, clocks);
+  return timelinesInTurn(told, left, limits.rules);
+}
+
+/** The files, their pairs by site, and how far their clocks differ; what timelines are made of, and the offsets that these still have. */
+function clocked(
+  imported: Imported,
   { rules }: Limits,
   clocks: Clocks,
-): Pick<Analysed, 'files' | 'offsets' | 'timelines'> {
-  const files = pairsBySite(imported);
+): Pick<Analysed, 'files' | 'offsets'> & {
+  readonly told: Analysed['files'];
+  readonly left: Analysed['offsets'];
+} {
+  const files = pairsBySite(imported.files);
   const offsets = clockOffsets(files, clocks.reference, rules);
-  const timelines = clocks.align
-    ? buildTimeline(alignClocks(files, offsets), [], rules)
-    : buildTimeline(files, offsets, rules);
-  return { files, offsets, timelines };
+  return clocks.align
+    ? { files, offsets, told: alignClocks(files, offsets), left: [] }
+    : { files, offsets, told: files, left: offsets };
 }
 
 /** How every pair stands where its log ends. */

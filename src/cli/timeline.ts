@@ -19,7 +19,7 @@ export async function timelineFiles(
   if (options.format === 'parquet') return storeTimeline(paths, options, streams);
   const imported = await importAll(paths, options, streams);
   const { settings } = imported;
-  const { timelines } = timelinesOf(imported, limitsOf(settings), clocksOf(settings));
+  const timelines = timelinesOf(imported, limitsOf(settings), clocksOf(settings));
   const format = options.format ?? (options.json === true ? 'json' : 'csv');
   const inputs = imported.files.map((f) => f.input);
   const pieces =

@@ -3,16 +3,16 @@ import { csvCell, jsonEscaped } from './escape.ts';
 import { iso, toJson } from './json.ts';
 
 /** The JSON document of `timeline`. Source: design.md, section 8. */
-export function timelineJson(inputs: readonly Input[], timelines: readonly PairTimeline[]): string {
+export function timelineJson(inputs: readonly Input[], timelines: Iterable<PairTimeline>): string {
   return toJson({
     schema: 'steadypair/timeline/1',
     inputs,
-    events: timelines.flatMap((t) => t.events.map(eventDocument)),
+    events: [...timelines].flatMap((t) => t.events.map(eventDocument)),
   });
 }
 
 /** One JSON object a line, an event each; some lines at a time. */
-export function timelineJsonLines(timelines: readonly PairTimeline[]): Iterable<string> {
+export function timelineJsonLines(timelines: Iterable<PairTimeline>): Iterable<string> {
   const instant = instantText();
   return inPieces(timelines, '', (event) => {
     const { time, earliest } = event;
@@ -22,7 +22,7 @@ export function timelineJsonLines(timelines: readonly PairTimeline[]): Iterable<
 }
 
 /** One event a row, RFC 4180, some rows at a time; sources as `file:line` parted by spaces. Safe to open in a spreadsheet. */
-export function timelineCsv(timelines: readonly PairTimeline[]): Iterable<string> {
+export function timelineCsv(timelines: Iterable<PairTimeline>): Iterable<string> {
   const instant = instantText();
   const cell = knownCells();
   return inPieces(timelines, 'time,earliest,pair,half,signal,value,before,concluded,sources\r\n', (e) => {
@@ -54,7 +54,7 @@ function knownCells(): (text: string | null) => string {
 const linesAtOnce = 512;
 
 function* inPieces(
-  timelines: readonly PairTimeline[],
+  timelines: Iterable<PairTimeline>,
   header: string,
   line: (event: TimelineEvent) => string,
 ): Generator<string> {

@@ -2,7 +2,6 @@ import {
   type ClockOffset,
   type Coverage,
   compareText,
-  counterpart,
   type ImportedFile,
   type Interval,
   isStateSignal,
@@ -22,6 +21,7 @@ import { storyOf } from './half-story.ts';
 import { breaksFor, mergeHappenings } from './happenings.ts';
 import { loneSteps } from './lone-steps.ts';
 import { mergeSightings } from './merge.ts';
+import { nameHalves } from './name-halves.ts';
 import { newestStamp } from './newest-stamp.ts';
 import { observationOf } from './observation.ts';
 import { type LogComparison, logComparison } from './one-log.ts';
@@ -45,20 +45,28 @@ export function buildTimeline(
   offsets: readonly ClockOffset[],
   rules: TimelineRules,
 ): readonly PairTimeline[] {
+  return [...timelinesInTurn(files, offsets, rules)];
+}
+
+/** The same, each pair's made when it is asked for: who needs one at a time holds one. */
+export function* timelinesInTurn(
+  files: readonly ImportedFile[],
+  offsets: readonly ClockOffset[],
+  rules: TimelineRules,
+): Generator<PairTimeline> {
   const parts = partsByPair(files, offsets);
   const coverage = streamsByPair(files);
   const sites = sitesOf(files);
   const zones = zonesOf(files);
   const compare = logComparison(files);
-  return [...coverage.entries()]
-    .sort(([a], [b]) => compareText(a, b))
-    .map(([pair, list]) => ({
+  for (const [pair, list] of [...coverage.entries()].sort(([a], [b]) => compareText(a, b)))
+    yield {
       // Pair by pair: what is made of all sightings on the way is needed for one pair at a time.
       ...buildPair(pair, sightingsOf(parts.get(pair) ?? []), list, files, compare, rules),
       newest: newestStamp(list, offsets),
       site: sites.get(pair) ?? null,
       zone: zones.get(pair) ?? null,
-    }));
+    };
 }
 
 function buildPair(
@@ -136,16 +144,6 @@ function observationsOf(
         : [],
     ),
   );
-}
-
-/** The slot names the logs give; where they name one, the next of its kind beside it, where none, `1` and `2`. */
-function nameHalves(sightings: readonly Sighting[], coverage: readonly Coverage[]): readonly string[] {
-  const names = new Set(coverage.map((c) => c.stream.subject.half));
-  for (const { subject } of sightings) names.add(subject.half);
-  const named = [...names].filter((name) => name !== null).sort(compareText);
-  const [only] = named;
-  if (only === undefined) return ['1', '2'];
-  return named.length < 2 ? [only, counterpart(only)].sort(compareText) : named;
 }
 
 type Grouped = ReadonlyMap<string, readonly Resolved[]>;
