@@ -13,6 +13,8 @@ export interface NotUnderstood {
   /** When the minute began that goes on, and how many there were in it. */
   minute: number;
   count: number;
+  /** The newest of all minutes in which any were counted. */
+  newest: number;
 }
 
 /** How many more minutes of a file may be counted, over all its units. */
@@ -59,10 +61,13 @@ export function countRow(
 function beginMinute(rows: NotUnderstood, at: number, left: MinutesLeft, share: keyof MinutesLeft): boolean {
   endMinute(rows);
   const minute = Math.floor(at / minuteMs);
+  // Of rows in order none is in a minute before the newest: without room there is nothing to look up.
+  if (left[share] === 0 && minute > rows.newest) return false;
   const known = rows.minutes.get(minute);
   if (known === undefined && left[share] === 0) return false;
   if (known === undefined) left[share] -= 1;
   rows.minute = minute * minuteMs;
+  rows.newest = Math.max(rows.newest, minute);
   rows.count = known ?? 0;
   return true;
 }
@@ -83,6 +88,7 @@ function noneUnderstood(at: number, row: Row): NotUnderstood {
     minutes: new Map(),
     minute: Number.NaN,
     count: 0,
+    newest: Number.NEGATIVE_INFINITY,
   };
 }
 

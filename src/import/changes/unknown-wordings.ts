@@ -31,7 +31,8 @@ export function unmatched(
     mark(state, ends.ignored);
     return;
   }
-  if (row.isCut && !wordings.has(wording)) {
+  const own = wordings.get(wording);
+  if (row.isCut && own === undefined) {
     loseCell(state);
     return;
   }
@@ -41,9 +42,9 @@ export function unmatched(
   unknown.unit = unit;
   unknown.at = at;
   mark(state, ends.unmatched);
-  const isListed = wordings.has(wording) || wordings.size < mostWordings;
+  const isListed = own !== undefined || wordings.size < mostWordings;
   const listed = isListed ? wording : '(further wordings)';
-  const known = wordings.get(listed) ?? newWording(kind, isListed ? name : listed, row.line);
+  const known = own ?? wordings.get(listed) ?? newWording(kind, isListed ? name : listed, row.line);
   if (known.count === 0) {
     wordings.set(detached(listed), known);
     keepWordingRow(state.wordingRows, row);
