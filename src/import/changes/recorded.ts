@@ -1,4 +1,4 @@
-import type { Meaning } from '../phrasebook/entries.ts';
+import type { Meaning } from '../phrasebook/meanings.ts';
 import type { Condition } from './conditions.ts';
 import type { Parameter } from './parameters.ts';
 import type { Quality } from './qualities.ts';

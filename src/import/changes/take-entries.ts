@@ -1,7 +1,8 @@
 import type { Subject } from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
 import { takeInOrder } from '../clock/clock-order.ts';
-import { halfSaid, type Meaning, type Understood } from '../phrasebook/entries.ts';
+import type { Meaning, Understood } from '../phrasebook/meanings.ts';
+import { halfSaid } from '../phrasebook/spoken-subjects.ts';
 import { type Condition, conditionIn } from './conditions.ts';
 import { unitOf } from './find-unit.ts';
 import type { RecordedEntry } from './recorded.ts';

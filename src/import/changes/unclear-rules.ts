@@ -1,6 +1,6 @@
 import { detached } from '../bytes/decode.ts';
 import type { Row } from '../bytes/row.ts';
-import type { Unclear } from '../phrasebook/entries.ts';
+import type { Unclear } from '../phrasebook/meanings.ts';
 
 /** A rule for messages that says nothing of the rows it fits, since it lacks something, and how many rows those are. */
 export interface UnclearRule extends Unclear {

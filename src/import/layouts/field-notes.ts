@@ -3,8 +3,8 @@ import { isWeekday } from '../clock/calendar-words.ts';
 import type { DateOrder, StampFailure } from '../clock/stamp.ts';
 import { explain } from '../clock/time-reader.ts';
 import { readStamp } from '../clock/timestamps.ts';
-import { halfSaid } from '../phrasebook/entries.ts';
 import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
+import { halfSaid } from '../phrasebook/spoken-subjects.ts';
 import { subjectOf } from '../phrasebook/subjects.ts';
 import type { TextImporter } from './importer.ts';
 

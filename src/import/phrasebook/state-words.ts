@@ -26,6 +26,7 @@ const words: Readonly<Record<ConditionState, readonly string[]>> = {
     'returned to normal',
     'returned',
     'rtn',
+    'clr',
     'gone',
     'went',
     'reset',
