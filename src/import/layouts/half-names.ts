@@ -1,6 +1,6 @@
 import { stateSignals } from '../../vocabulary.ts';
 import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
-import { folded, parameterNamed } from '../phrasebook/plain-parameters.ts';
+import { folded, parameterNamed, wordsApart } from '../phrasebook/plain-parameters.ts';
 import { type Head, unitKeys } from './head.ts';
 
 /** The name of a column taken apart: `A role` is the role of half `A`. */
@@ -35,7 +35,7 @@ function namesOf(form: RegExp, head: Head, phrasebook: Phrasebook): ReadonlyMap<
   const found = new Map<string, HalfName>();
   for (const name of head.names) {
     if (name.length > longestName || parameterNamed(phrasebook, name) !== undefined) continue;
-    const { half = '', parameter = '' } = form.exec(folded(name))?.groups ?? {};
+    const { half = '', parameter = '' } = form.exec(folded(wordsApart(name)))?.groups ?? {};
     if (parameterNamed(phrasebook, parameter) !== undefined)
       found.set(name, { half: half.toUpperCase(), parameter });
   }

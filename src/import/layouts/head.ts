@@ -1,6 +1,6 @@
 import { type ColumnKey, columnSpellings } from '../phrasebook/column-keys.ts';
 import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
-import { folded } from '../phrasebook/plain-parameters.ts';
+import { folded, wordsApart } from '../phrasebook/plain-parameters.ts';
 
 /** The start of a file: the header of a table, or the first lines of a text. */
 export interface Head {
@@ -21,7 +21,7 @@ export function headOf(names: readonly string[], lines: readonly string[], rule:
     Object.values(own).flatMap((name) => (name === undefined ? [] : [placeOf(trimmed, name)])),
   );
   // Compared by many keys, and of many rows that may be the header.
-  let compared: readonly string[] | undefined;
+  let compared: readonly (readonly string[])[] | undefined;
   return {
     names: trimmed,
     lines,
@@ -30,8 +30,14 @@ export function headOf(names: readonly string[], lines: readonly string[], rule:
       const named = own[key];
       if (named !== undefined) return placeOf(trimmed, named);
       const spellings = columnSpellings(key);
-      compared ??= trimmed.map((name, place) => (taken.has(place) ? '' : folded(name)));
-      return compared.findIndex((name) => name !== '' && spellings.includes(name));
+      compared ??= trimmed.map((name, place) =>
+        taken.has(place) ? [] : [folded(name), folded(wordsApart(name))],
+      );
+      const known = compared;
+      const placeOfForm = (form: number): number =>
+        known.findIndex((forms) => spellings.includes(forms[form] ?? ''));
+      const whole = placeOfForm(0);
+      return whole >= 0 ? whole : placeOfForm(1);
     },
   };
 }

@@ -1,6 +1,7 @@
 import { detached } from '../bytes/decode.ts';
 import { digitShape } from './digit-shapes.ts';
 import { isIgnored, type MessageRule, type Phrasebook, type UsedRules } from './phrasebook-rules.ts';
+import { wordsApart } from './plain-parameters.ts';
 import { type Matched, ruleFinder } from './rule-finder.ts';
 
 /** No rule fits; it may be a message to ignore. */
@@ -15,6 +16,8 @@ export interface MessageRules {
 }
 
 const mostKnown = 4096;
+/** Begins with a name whose words are joined: `partnerReady`. */
+const joined = /^[A-Za-z][a-z]+(?:[A-Z][a-z]*)+(?=$|[\s:=])/;
 
 /** The rules for messages of a file that has those rules of its own. */
 export function messageRules(
@@ -28,19 +31,19 @@ export function messageRules(
   const keyOf = (text: string, unit: string): string => (dependsOnUnit ? `${unit}\n${text}` : text);
   const byText = new Map<string, Matched | NoMatch>();
   const byShape = new Map<string, NoMatch>();
-  // Of several lines the first says what happened, in plain English, and the others more of it (common practice, no source).
   const firstPlain = (message: string, unit: string): Matched | undefined => {
-    const end = message.search(/[\r\n]/);
-    const firstLine = end > 0 ? message.slice(0, end).trimEnd() : null;
-    return (
-      plainRules.first(message, unit) ?? (firstLine === null ? undefined : plainRules.first(firstLine, unit))
-    );
+    for (const form of formsOf(message)) {
+      const found = plainRules.first(form, unit);
+      if (found !== undefined) return found;
+    }
+    return undefined;
   };
   const look = (message: string, unit: string): Matched | NoMatch =>
     ownRules.first(message, unit) ??
     (isIgnored(phrasebook, message, used) ? 'ignored' : (firstPlain(message, unit) ?? 'unknown'));
   const isOfShape = (shape: string): boolean =>
-    shape.includes('0') && !finders.some(({ digitsMatter }) => digitsMatter(shape));
+    shape.includes('0') &&
+    !finders.some(({ digitsMatter }) => formsOf(shape).some((form) => digitsMatter(form)));
   const finders = [ownRules, plainRules, phrasebook.ignore];
   return {
     find(message, unit) {
@@ -56,4 +59,11 @@ export function messageRules(
     },
     digitsMatter: (message, unit) => !byShape.has(keyOf(digitShape(message), unit)),
   };
+}
+
+/** What plain English is looked for in: a message, of several lines the first (it says what happened, common practice, no source), and both with joined words apart. */
+function formsOf(message: string): readonly string[] {
+  const end = message.search(/[\r\n]/);
+  const whole = end > 0 ? [message, message.slice(0, end).trimEnd()] : [message];
+  return [...whole, ...whole.filter((form) => joined.test(form)).map(wordsApart)];
 }

@@ -10,6 +10,11 @@ export function folded(name: string): string {
     .trim();
 }
 
+/** A name whose words are joined, `partnerReady`, with a blank before each capital that begins one. */
+export function wordsApart(name: string): string {
+  return name.replace(/(?<=[a-z0-9])(?=[A-Z])/g, ' ');
+}
+
 const foldedMark = '\u0000';
 
 /** The rule of a parameter as a log names it, and what the name says besides. */
@@ -21,7 +26,8 @@ export function parameterFound(
   if (own !== undefined) return { rule: own, groups: noGroups };
   const patterned = parameterPatterns?.find(name) ?? null;
   if (patterned !== null) return patterned;
-  const plain = parameters.get(foldedMark + folded(name));
+  const plain =
+    parameters.get(foldedMark + folded(name)) ?? parameters.get(foldedMark + folded(wordsApart(name)));
   return plain === undefined ? undefined : { rule: plain, groups: noGroups };
 }
 

@@ -48,6 +48,17 @@ checkImporter(snapshots, [
     ],
   },
   {
+    name: 'names whose words are joined',
+    file: 'snap.csv',
+    text: 'DateTime,Pair,RoleA,RoleB,PartnerReady,FwVersionB\n2026-03-14 10:00:00Z,RO1,active,standby,false,6.4.1\n',
+    changes: [
+      '10:00:00.000 RO1 A role active line 2',
+      '10:00:00.000 RO1 B role standby line 2',
+      '10:00:00.000 RO1 pair partner-ready no line 2',
+      '10:00:00.000 RO1 B firmware 6.4.1 line 2',
+    ],
+  },
+  {
     name: 'two supplies of a pair are no supplies of its halves',
     file: 'snap.csv',
     text: 'time,pair,supply A,supply B,partner ready\n2026-03-14 10:00:00Z,RO1,good,fault,yes\n',

@@ -55,6 +55,10 @@ describe('plain English', () => {
     ['Status LED steady', 'light steady'],
     ['Firmware update started (7.1.0 -> 7.2.1)', 'reflash-start'],
     ['fw upgrade finished', 'reflash-end'],
+    ['partnerReady', 'partner-ready yes'],
+    ['PartnerNotReady', 'partner-ready no'],
+    ['linkA: down', 'link-a down'],
+    ['partnerReadyTimeout', 'unknown'],
   ])('"%s" says %s', (message, expected) => {
     expect(said(message)).toBe(expected);
   });
