@@ -18,6 +18,8 @@ import type { Recorded } from './recorded.ts';
 export interface Beside {
   readonly state?: string | undefined;
   readonly value?: string | undefined;
+  /** When the condition that the message names no longer stood; it stood until then. */
+  readonly ended?: number | undefined;
   readonly against?: { readonly says: 'denies' | 'undoes'; readonly text: string } | undefined;
 }
 

@@ -21,10 +21,12 @@ export function takeEntry(
   at: number,
   unit: Unit,
   text: string,
-  { state: said, value = '', against }: Beside = {},
+  { state: said, value = '', against, ended }: Beside = {},
 ): void {
-  const isRecorded = state.isRepeatable && !state.row.isCut;
-  const condition = said === undefined ? null : conditionIn(state.conditions, said, state.row);
+  // How long it stood is another for each row.
+  const isRecorded = state.isRepeatable && !state.row.isCut && ended === undefined;
+  const isSaid = said !== undefined && ended === undefined;
+  const condition = isSaid ? conditionIn(state.conditions, said, state.row) : null;
   const found = meaningOf(state, unit, text, { value, against }, condition);
   // A message that is not known is known by its own words, whatever stands beside it.
   const beside = [text, value, against?.text ?? ''].filter((part) => part !== '').join(' ');
@@ -40,6 +42,11 @@ export function takeEntry(
       isRecorded && !unit.isIgnored && (beside !== text || state.entries.digitsMatter(message, unit.text)),
   };
   takeFound(state, at, entry);
+  if (ended !== undefined) {
+    const over = { ...overNow, count: 0 };
+    const offFound = meaningOf(state, unit, text, { value, against }, over);
+    takeFound(state, ended, { ...entry, condition: over, found: offFound }, false);
+  }
   state.isRepeatable = isRecorded;
   if (isRecorded) state.recorded = [entry];
 }
@@ -69,8 +76,14 @@ function subjectFor({ subject, isHalfOfFile }: Unit, message: string): Subject |
     : subject;
 }
 
-/** Takes a message that is understood, or known not to be; one that is understood must be a string of its own. */
-export function takeFound(state: SinkState, at: number, entry: RecordedEntry): void {
+/** A condition whose row says when it ended. */
+const overNow: Omit<Condition, 'count'> = { text: '', stands: 'off', line: 0, row: '' };
+
+/**
+ * Takes a message that is understood, or known not to be; one that is understood must be a string of its own. Unless it `isInOrder`, it tells
+ * nothing of the order of rows.
+ */
+export function takeFound(state: SinkState, at: number, entry: RecordedEntry, isInOrder = true): void {
   const { unit, message, condition, found } = entry;
   if (condition !== null) condition.count += 1;
   const { lastEntry } = unit;
@@ -83,7 +96,7 @@ export function takeFound(state: SinkState, at: number, entry: RecordedEntry): v
     return;
   }
   unit.lastEntry = undefined;
-  takeInOrder(unit.order, at, state.row);
+  if (isInOrder) takeInOrder(unit.order, at, state.row);
   if (unit.subject !== null) touch(unit, at, state.row);
   if (found === 'ignored') {
     mark(state, ends.ignored);

@@ -28,6 +28,8 @@ export interface TimeReader {
   /** True if a stamp was read that said neither zone nor offset. */
   usedZone(): boolean;
   setDay(day: number): void;
+  /** A reader of the stamps of another column of the same rows, which follow each other by themselves; the first is near to what was read last. */
+  another(): TimeReader;
   /** The year that was taken for the first stamp that prints none; undefined where all print theirs. */
   yearTaken(): number | undefined;
 }
@@ -75,6 +77,7 @@ export function timeReader(
     setDay(day) {
       known.options = { ...known.options, day };
     },
+    another: () => timeReader(zone, order, known.options.year, pattern, seen.last),
     yearTaken: () => known.yearTaken,
   };
 }

@@ -23,6 +23,7 @@ export function columnsOf({ head, importer }: Plan, phrasebook: Phrasebook): rea
   for (const key of [...unitKeys, ...required, ...passedOver]) keys.set(head.column(key), key);
   if (optional.includes('value')) keys.set(messageValueColumn(head), 'value');
   if (optional.includes('state')) keys.set(stateColumn(head), 'state');
+  if (optional.includes('ended')) keys.set(head.column('ended'), 'ended');
   if (optional.includes('quality')) keys.set(qualityColumn(head), 'quality');
   return head.names.map((name, index) => {
     const place = times.indexOf(index);

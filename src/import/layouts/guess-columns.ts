@@ -1,7 +1,7 @@
 import { InputError } from '../bytes/input-error.ts';
-import type { ColumnKey } from '../phrasebook/column-keys.ts';
+import { type ColumnKey, columnSpellings } from '../phrasebook/column-keys.ts';
 import type { FileRule, Phrasebook } from '../phrasebook/phrasebook-rules.ts';
-import { parameterNamed } from '../phrasebook/plain-parameters.ts';
+import { folded, parameterNamed } from '../phrasebook/plain-parameters.ts';
 import { unitMeant } from '../phrasebook/subjects.ts';
 import {
   holdsMostly,
@@ -81,8 +81,9 @@ function usable(columns: readonly SampleColumn[]): readonly SampleColumn[] {
 
 function sortColumns(file: string, columns: readonly SampleColumn[], phrasebook: Phrasebook): Sorted | null {
   const { isDate, isStamp } = stampTest(phrasebook);
-  const full = columns.find((c) => holdsMostly(c, isStamp));
-  const date = full === undefined ? columns.find((c) => holdsMostly(c, isDate)) : undefined;
+  const begins = columns.filter(({ name }) => !ends.includes(folded(name)));
+  const full = begins.find((c) => holdsMostly(c, isStamp));
+  const date = full === undefined ? begins.find((c) => holdsMostly(c, isDate)) : undefined;
   const time = full ?? date;
   if (time === undefined) return null;
   const clocks = columns.filter((c) => c !== time && holdsMostly(c, isClock));
@@ -102,6 +103,9 @@ function sortColumns(file: string, columns: readonly SampleColumn[], phrasebook:
     others: others.filter((c) => c !== unit),
   };
 }
+
+/** A column of instants that is named so is none of when a row's happening was. */
+const ends = columnSpellings('ended');
 
 function isOfQualities(column: SampleColumn): boolean {
   return isQualityName(column.name) && holdsMostly(column, isQuality);

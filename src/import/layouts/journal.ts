@@ -1,3 +1,4 @@
+import { endReader } from './ended.ts';
 import { timeColumns } from './head.ts';
 import type { TableColumns, TableImporter } from './importer.ts';
 import { needColumns } from './need-columns.ts';
@@ -8,7 +9,7 @@ import { messageValue } from './value-of-message.ts';
 
 const columns: TableColumns = {
   required: ['message'],
-  optional: ['state', 'value'],
+  optional: ['state', 'value', 'ended'],
   passedOver: ['severity', 'class'],
   others: 'unknown',
 };
@@ -30,12 +31,13 @@ export const journal: TableImporter = {
     const message = head.column('message');
     const state = stateColumn(head);
     const value = messageValue(head);
+    const ended = endReader(head, times);
     return (row, sink) => {
       if (row.width() <= Math.max(message, state))
         return sink.reject('The row has too few columns.', 'Correct the row.');
       const at = stampOf(row, time, times, sink);
       if (at === undefined) return;
-      const beside = { state: state < 0 ? undefined : row.cell(state), ...value(row) };
+      const beside = { state: state < 0 ? undefined : row.cell(state), ...value(row), ...ended(row, at) };
       sink.entry(at, units.unit(row), row.cell(message), units.parts(row), beside);
     };
   },

@@ -14,7 +14,7 @@ export function readBy(place: string): string {
 }
 
 /** Columns that change what a row says: rows must not be read as if they were not named. */
-const decisive = ['state', 'quality'] as const;
+const decisive = ['state', 'quality', 'ended'] as const;
 
 /**
  * Notes which keys of the rule for a file have an effect on it. Throws InputError where the rule names a column of states or of
@@ -62,6 +62,7 @@ function columnsRead({ columns }: TableImporter, head: Plan['head']): readonly C
     state: stateColumn(head) >= 0,
     quality: qualityColumn(head) >= 0,
     value: messageValueColumn(head) >= 0,
+    ended: head.column('ended') >= 0,
   };
   return [
     ...named,

@@ -54,13 +54,22 @@ function saidAgainst(name: string, text: string, value: string): Beside['against
     : undefined;
 }
 
+const endNames: ReadonlySet<string> = new Set(columnSpellings('ended'));
+
+/** The same of a field of a line. One that says when the condition ended is not read: that it stood is not all that there is to say. */
+function saidInField(name: string, text: string, value: string): Beside['against'] {
+  return endNames.has(folded(name)) && /\d/.test(text)
+    ? { says: 'undoes', text: `${name}=${text.trim()}` }
+    : saidAgainst(name, text, value);
+}
+
 /** Whether a column says nothing of what is so now: what was before, or that somebody acknowledged it. */
 function saysNothing(name: string): boolean {
   return isAcknowledgement({ name }) || /^(?:old|previous|prior|last|from|before|was)\b/.test(folded(name));
 }
 
 function takenIn(head: Head): ReadonlySet<number> {
-  const keys = [...timeKeys, ...unitKeys, 'message', 'severity', 'class', 'quality'] as const;
+  const keys = [...timeKeys, ...unitKeys, 'message', 'severity', 'class', 'quality', 'ended'] as const;
   return new Set([stateColumn(head), ...keys.map((key) => head.column(key))]);
 }
 
@@ -76,7 +85,7 @@ export function fieldsBeside(
   const own = open.find(([name]) => names.has(folded(name)));
   const value = own?.[1].trim() ?? '';
   for (const [name, text] of open) {
-    const against = name === own?.[0] || saysNothing(name) ? undefined : saidAgainst(name, text, value);
+    const against = name === own?.[0] || saysNothing(name) ? undefined : saidInField(name, text, value);
     if (against !== undefined) return own === undefined ? { against } : { name: own[0], value, against };
   }
   return own === undefined ? {} : { name: own[0], value };

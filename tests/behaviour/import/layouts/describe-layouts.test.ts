@@ -6,8 +6,8 @@ import { snapshots } from '../../../../src/import/layouts/snapshots.ts';
 
 test('people can name the columns that some table is read by, in the order of the phrasebook', () => {
   const { columns } = describeLayouts([journal, snapshots, lines]);
-  // A time, a unit, the message of a journal with its value and state, the quality of a snapshot; severity and class are skipped.
-  const said = ['value', 'state', 'quality', 'message'];
+  // A time, a unit, the message of a journal with its value, its state and until when it stood, the quality of a snapshot; severity and class are skipped.
+  const said = ['value', 'state', 'ended', 'quality', 'message'];
   expect(columns).toEqual(['time', 'date', 'clock', 'unit', 'pair', 'half', 'role', ...said]);
 });
 
