@@ -32,10 +32,10 @@ const readyWords: Words = {
   ],
 };
 
-const presentWords = {
+const presentWords: Words = {
   yes: ['present', 'vorhanden', 'présent présente', 'presente'],
   no: ['absent missing', 'fehlt fehlend', 'absente manquant manquante', 'ausente', 'assente mancante'],
-} satisfies Words;
+};
 
 const linkWords: Words = {
   up: [
@@ -84,8 +84,8 @@ const words: Readonly<Partial<Record<StateSignal, Words>>> = {
       'ninguno ninguna',
       'nenhum nenhuma',
       'nessuno nessuna',
-      // Whose module is out.
-      ...presentWords.no,
+      // Its module is out; "missing" may be said of the reading.
+      'absent absente ausente assente',
     ],
   },
   light: {
