@@ -16,6 +16,8 @@ const verb = '(?:(?:is|are|was|has|have|been|now|again)\\s+)*';
 /** Where, when, by whom and why may follow; anything else ("inhibited", "failed", "= 0") may say the contrary. */
 const circumstance =
   '(?:\\s+(?:in|into|from|at|of|on|by|to|onto|with|after|since|for|due\\s+to)\\b(?s:.*)|\\s*[;,(\\[](?s:.*))?[\\s.!]*$';
+/** Behind a state "to" says what it became: `role active to standby`. */
+const stateCircumstance = circumstance.replace('by|to|onto|', 'by|');
 const done = '(?:\\s+(?:now|again|done|completed?|finished))?';
 /** A number with letters around it: "mismatch" and "update" are no firmware and no model. */
 const identity = '[a-z0-9._/-]*[0-9](?:[^\\s,;()]*[0-9a-z])?';
@@ -54,7 +56,7 @@ const state = (signal: StateSignal): MessageText => {
   const own = stateValues[signal];
   const value = own === null ? identity : spelt(signal, own);
   return {
-    when: `${before}${name}[\\s:=_-]+${verb}(?:change[ds]?[\\s:]+)?${verb}(?:from\\s+\\S+\\s+)?(?:to\\s+)?(?<value>${value})${stateEnds[signal] ?? ''}${circumstance}`,
+    when: `${before}${name}[\\s:=_-]+${verb}(?:change[ds]?[\\s:]+)?${verb}(?:from\\s+\\S+\\s+)?(?:to\\s+)?(?<value>${value})${stateEnds[signal] ?? ''}${stateCircumstance}`,
     signal,
   };
 };

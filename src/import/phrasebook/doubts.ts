@@ -5,6 +5,8 @@ const unreal =
   /\b(?:planned|scheduled|expected|requested|postponed|cancell?ed|refused|inhibited|denied|simulat(?:ed|ion|or)|training|rehearsal|exercise|drill)\b|\b(?:in|for|during|by|as|under)\s+(?:an?\s+|the\s+)?test\b|\b(?:tomorrow|on demand|next (?:shutdown|start(?:up)?|restart|week|shift|time|cycle)|(?:if|when|as) (?:needed|required))\b/i;
 /** "partner ready in 20 s": it is to be so. */
 const soon = /\b(?:ready|present|switch-?over|restart|removal|insertion)\s+in\s+\d/i;
+/** "removed at 10:00", "ready from 10:00 to 10:05": of another instant than that of its row, which its words do not compare. */
+const atOther = /\b(?:at|from|between)\s+\d{1,2}[:.h]\d{2}/i;
 /** "restart of the HMI", whose it is stands behind it. */
 const ofAnother =
   /\brestart\s+of\s+(?!(?:the\s+)?(?:module|controller|processor|standby|stby|sby|active|half|slot|unit|node|side|pair)\b|[A-Za-z_]*\d|[A-Z]\b)/i;
@@ -24,7 +26,7 @@ const longest = 500;
 export function isDoubtful(signal: Signal, message: string): boolean {
   const text = message.slice(0, longest);
   if (signal === 'fault' || signal === 'sync-failed') return false;
-  if (unreal.test(text) || soon.test(text)) return true;
+  if (unreal.test(text) || soon.test(text) || atOther.test(text)) return true;
   const [told = ''] = text.split(reason);
   if (isHappening(signal) && unfinished.test(told)) return true;
   if (signal === 'restart') return ofAnother.test(text);

@@ -31,7 +31,7 @@ const played =
   /^(?:(?:(?!self\b)\w+[\s-])?test(?:ing|ed)?|sim|simul\w*|demo|drill|exercise|training|rehearsal|dry[\s-]?run|preview|histor(?:y|ic|ical)|archived?|old|previous(?:ly)?|last|example|false(?: alarm)?|spurious|not)$/i;
 /** It was not done, or no longer is. Common practice, no source. */
 const undone =
-  /^(?:(?:has|have|had|was|were|is|but|then|and|again|it|immediately|later|since|now)\s+)*(?:not\b|never\b|failed\b|failing\b|failure\b|unsuccessful|inhibited\b|aborted\b|refused\b|rejected\b|denied\b|blocked\b|disabled\b|cancell?ed\b|withdrawn\b|revoked\b|pending\b|requested\b|timed? ?out\b|incomplete\b|interrupted\b|with errors?\b|without success\b|undone\b|rolled back\b|lost$|0$)/i;
+  /^(?:(?:has|have|had|was|were|is|but|then|and|again|it|immediately|later|since|now)\s+)*(?:not\b|never\b|failed\b|failing\b|failure\b|unsuccessful|inhibited\b|aborted\b|refused\b|rejected\b|denied\b|blocked\b|disabled\b|cancell?ed\b|withdrawn\b|revoked\b|pending\b|requested\b|timed? ?out\b|incomplete\b|interrupted\b|with errors?\b|without success\b|undone\b|rolled back\b|(?:and |switched )?back\b|lost(?:$|\s+(?:at|after|again|since|for)\b)|0$)/i;
 /** What a condition is called that does not stand, and a state that is as it should be. */
 const asItShouldBe = /^(?:return(?:ed)? to )?(?:normal|clear)$/i;
 

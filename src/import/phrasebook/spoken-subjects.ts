@@ -16,9 +16,9 @@ const moduleWords =
   /\b(?:module|MODULE|Module|controller|CONTROLLER|Controller|node|NODE|Node|side|SIDE|Side)\s+([A-Z]|\d{1,2})\b/g;
 /** The name of a half as a unit is written, "RO1-B". */
 const unitName = /(?<![\w-])([A-Za-z][A-Za-z_]*\d+)[-/._]([A-Za-z]|\d{1,2})(?![\w-])/g;
-/** "slot B", "Half 2", "pulled B"; not "half a minute", nor "in place of", nor "pulled A new one". */
+/** "slot B", "Half 2", "pulled B", "removed from B"; not "half a minute", nor "in place of", nor "pulled A new one". */
 const halfWords =
-  /\b(?:[Ss]lot|SLOT)\s+([A-Za-z]|\d{1,2})\b|\b(?:[Hh]alf|HALF|[Pp]lace|PLACE)\s+([A-Z]|\d{1,2})\b|\b(?:[Pp]ulled|[Rr]emoved|[Ww]ithdrew|[Tt]ook out|[Ff]itted|[Ii]nserted|[Rr]eseated|[Ss]eated|[Pp]ut in)\s+(?:module\s+)?([B-Z]\b|A\b(?!\s+\w))/;
+  /\b(?:[Ss]lot|SLOT)\s+([A-Za-z]|\d{1,2})\b|\b(?:[Hh]alf|HALF|[Pp]lace|PLACE)\s+([A-Z]|\d{1,2})\b|\b(?:[Pp]ulled|[Rr]emoved|[Ww]ithdrew|[Tt]ook out|[Ff]itted|[Ii]nserted|[Rr]eseated|[Ss]eated|[Pp]ut in)\s+(?:module\s+)?([B-Z]\b|A\b(?!\s+\w))|\b(?:on|of|at|from|in)\s+([A-Z])(?=\s*(?:$|[.,;:)!]))/;
 const roleWords = /\b(standby|stby|sby|active)\b/i;
 /** Whether words name a half, of whatever pair. */
 export function namesHalf(words: string): boolean {
@@ -28,7 +28,7 @@ export function namesHalf(words: string): boolean {
 /** The half that the words of a message name, "slot B"; `null` where they name none. */
 export function halfSaid(message: string): string | null {
   const found = halfWords.exec(message);
-  return (found?.[1] ?? found?.[2] ?? found?.[3])?.toUpperCase() ?? null;
+  return (found?.[1] ?? found?.[2] ?? found?.[3] ?? found?.[4])?.toUpperCase() ?? null;
 }
 
 /**

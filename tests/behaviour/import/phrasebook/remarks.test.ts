@@ -76,12 +76,34 @@ describe('what was not done, or is yet to be, stands at the end too', () => {
     'restart on demand',
     'restart at next shutdown',
     'restart in 5 min',
+    'switchover (and back)',
+    'partner ready, lost at 10:05',
+    'role active to standby',
   ])('"%s" is not known', (message) => {
     expect(said(message)).toBe('unknown');
   });
+  test.each(['module removed at 10:00', 'partner ready from 10:00 to 10:05', 'switchover at 9.45'])(
+    '"%s" tells of another instant than its row may',
+    (message) => {
+      expect(said(message)).toBe('unknown');
+    },
+  );
   test('a reason may have failed', () => {
     expect(said('restart after sync failed')).toBe('B restart');
     expect(said('switchover due to module failed')).toBe('B switchover');
+  });
+});
+
+describe('a letter behind its place names a half', () => {
+  test.each([
+    ['module removed from A', 'A removed'],
+    ['light steady on A', 'A light steady'],
+    ['restart of A', 'A restart'],
+    ['firmware 6.4.1 on B.', 'B firmware 6.4.1'],
+    ['light off on A, link a down', 'A light off, A link-a down'],
+    ['restart in A row', 'B restart'],
+  ])('"%s" says %s', (message, expected) => {
+    expect(said(message)).toBe(expected);
   });
 });
 
