@@ -121,7 +121,7 @@ async function feed(state: State, call: ImportOptions): Promise<void> {
       const before = hashing;
       hashing = takeChunk(state, chunk);
       hashing.catch(() => undefined);
-      checkMemoryBudget(state.named.name, state.main.changes(), call);
+      checkMemoryBudget(state.named.name, state.main.taken(), call);
       call.onProgress?.(state.taken, state.main.rows());
       await before;
       isTaking = false;

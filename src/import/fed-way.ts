@@ -17,7 +17,7 @@ export interface FedWay {
   /** Takes the next bytes, which stand at a place of the file. */
   push(chunk: Uint8Array, at: number): void;
   rows(): number;
-  changes(): number;
+  taken(): number;
   /**
    * What the bytes so far come to; after `isEnded`, with a last line as it stands, and for the last time. `isWaiting`: an open
    * quote keeps lines back. Throws InputError as reading the file would.
@@ -81,7 +81,7 @@ export function fedWay(name: string, way: Way, scanned: number): FedWay {
       for (const { pass } of state.held.values()) pass.push(chunk);
     },
     rows: () => state.held.get('first')?.pass.rows() ?? 0,
-    changes: () => Math.max(0, ...[...state.held.values()].map(({ pass }) => pass.changes())),
+    taken: () => Math.max(0, ...[...state.held.values()].map(({ pass }) => pass.taken())),
     soFar: (digested, readSoFar, isEnded) => soFar(state, digested, readSoFar, isEnded),
   };
 }

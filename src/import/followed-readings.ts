@@ -4,7 +4,7 @@ import { InputError } from './bytes/input-error.ts';
 import { checkMemoryBudget } from './changes/memory-budget.ts';
 import { type Followed, goOn, isUpToDate, newFollowed, stands } from './followed-file.ts';
 import type { ImportOptions } from './import-options.ts';
-import { changesIn, type KeptReadings, keptReadings, saidBesides } from './kept-readings.ts';
+import { type KeptReadings, keptReadings, memoryOf, saidBesides } from './kept-readings.ts';
 import type { Read } from './read-source.ts';
 import { renamed } from './unique-files.ts';
 
@@ -78,7 +78,7 @@ async function readGrowing(kept: Kept, source: GrowingFile, options: ImportOptio
   for (const [file, order] of followed.orders) options.onOrder?.(file, order);
   const { read } = followed;
   if (read === null || read instanceof InputError) throw read ?? lost(source);
-  checkMemoryBudget(source.name, changesIn(read), options);
+  checkMemoryBudget(source.name, memoryOf(read), options);
   return read;
 }
 

@@ -3,7 +3,7 @@ import type { FileSource } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
 import { zoneOf } from './clock/zones.ts';
 import type { ImportOptions } from './import-options.ts';
-import { changesIn, type KeptReadings } from './kept-readings.ts';
+import { type KeptReadings, memoryOf } from './kept-readings.ts';
 import { ordersOfAlike } from './orders-of-alike.ts';
 import { settleOthers } from './other-half.ts';
 import type { UsedRules } from './phrasebook/phrasebook-rules.ts';
@@ -54,7 +54,7 @@ export async function importFiles(sources: readonly FileSource[], options: Files
   const second = await readEach(
     again.map((f) => f.source),
     { ...options, used, neighbour, knownPairs, orderOfAlike: orders.of },
-    changesOf(first),
+    allMemoryOf(first),
   );
   const renewed = new Map(second.map((s) => [s.source, s]));
   const last = first.map((f) => renewed.get(f.source) ?? f).map((f) => f.result);
@@ -104,7 +104,7 @@ async function readEach(
     try {
       const attempt = { source, result: await read(source, { ...options, keptChanges }) };
       attempts.push(attempt);
-      keptChanges += changesIn(attempt.result);
+      keptChanges += memoryOf(attempt.result);
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
       options.onFailure?.(error);
@@ -114,9 +114,6 @@ async function readEach(
   return attempts;
 }
 
-function changesOf(attempts: readonly Attempt[]): number {
-  return attempts.reduce(
-    (sum, { result }) => sum + (result instanceof InputError ? 0 : changesIn(result)),
-    0,
-  );
+function allMemoryOf(attempts: readonly Attempt[]): number {
+  return attempts.reduce((sum, { result }) => sum + (result instanceof InputError ? 0 : memoryOf(result)), 0);
 }

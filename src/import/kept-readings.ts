@@ -1,6 +1,6 @@
 import type { FileSource } from './bytes/file-source.ts';
 import { InputError } from './bytes/input-error.ts';
-import { checkMemoryBudget } from './changes/memory-budget.ts';
+import { checkMemoryBudget, memoryTaken } from './changes/memory-budget.ts';
 import type { DateOrder } from './clock/stamp.ts';
 import type { ImportOptions } from './import-options.ts';
 import { type Listening, listening } from './phrasebook/listening.ts';
@@ -54,7 +54,7 @@ export function keptReadings(): KeptReadings {
       for (const place of used) options.used?.add(place);
       for (const [file, order] of orders) options.onOrder?.(file, order);
       if (read instanceof InputError) throw read;
-      if (known !== undefined) checkMemoryBudget(source.name, changesIn(read), options);
+      if (known !== undefined) checkMemoryBudget(source.name, memoryOf(read), options);
       return read;
     },
   };
@@ -92,7 +92,7 @@ export function saidBesides({ name }: Pick<FileSource, 'name'>, options: ImportO
   return JSON.stringify([zone, order, year, neighbour, pairs, orderOfAlike?.(name) ?? null]);
 }
 
-/** How many changes a reading holds in memory. */
-export function changesIn({ files }: Read): number {
-  return files.reduce((sum, file) => sum + file.changes.length, 0);
+/** What a reading takes of the budget of memory. */
+export function memoryOf({ files }: Read): number {
+  return files.reduce((sum, file) => sum + memoryTaken(file.changes.length, file.streams.length), 0);
 }

@@ -54,9 +54,9 @@ export interface Passed extends RowsRead, Done {}
 /** A pass over the rows of a file that is fed with its bytes, chunk by chunk from the first on. */
 export interface OpenPass {
   push(chunk: Uint8Array): void;
-  /** How many rows there were so far, and how many changes they are. */
+  /** How many rows there were so far, and what they take of the budget of memory. */
   rows(): number;
-  changes(): number;
+  taken(): number;
   /**
    * After whole lines: what the rows so far come to, as if no more followed, while more may. `isWaiting`: an open quote keeps
    * lines back. It must be used before more is pushed.
@@ -85,7 +85,7 @@ export async function readRows(reading: Reading): Promise<Passed> {
     hashing.catch(() => undefined);
     bytes += chunk.length;
     pass.push(chunk);
-    checkMemoryBudget(source.name, pass.changes(), options);
+    checkMemoryBudget(source.name, pass.taken(), options);
     options.onProgress?.(bytes, pass.rows());
     await before;
     return true;
@@ -125,7 +125,7 @@ export function openPass(reading: Reading): OpenPass {
   return {
     push: lane.push,
     rows: sink.rows,
-    changes: sink.changes,
+    taken: sink.taken,
     soFar() {
       const isWaiting = !lane.settle();
       sorter?.settle();

@@ -1,5 +1,6 @@
 import { doubtfulPairs } from './doubtful-pairs.ts';
 import { unitOf } from './find-unit.ts';
+import { memoryTaken } from './memory-budget.ts';
 import type { ClosedSink, FileSink, Sink } from './sink.ts';
 import { clockStepsOf, resultOf } from './sink-result.ts';
 import {
@@ -38,7 +39,7 @@ export function fileSink(state: SinkState): FileSink {
       finishRow(state);
       return state.isRepeatable ? state.recorded : null;
     },
-    changes: () => state.changes.length,
+    taken: () => memoryTaken(state.changes.length, state.unitList.length),
     rows: () => countsOf(state).read,
     soFar: () => soFar(state),
     close() {

@@ -62,8 +62,8 @@ export interface FileSink {
    * the row said if a row of the same content would say just that again; else `null`.
    */
   take(row: Row, read: (row: Row, sink: Sink) => void, isRecorded: boolean): readonly Recorded[] | null;
-  /** How many changes it holds. */
-  changes(): number;
+  /** What it takes of the budget of memory. */
+  taken(): number;
   /** How many rows there were so far. */
   rows(): number;
   /** What the rows so far came to, as if none followed; more may. It must be used before the next is taken. */

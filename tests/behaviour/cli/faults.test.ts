@@ -155,14 +155,15 @@ describe('a file of more changes than there is memory for', () => {
       order: null,
       year: null,
       sha256: platform.sha256,
-      mostChanges: 100,
+      // Each file has one unit, which counts as forty changes: 80 and 90 are kept of 180, and neither 130 nor 70 fits beside them.
+      mostChanges: 180,
     });
     expect(files.map((f) => f.input.file)).toEqual(['few.csv', 'some.csv']);
     const fix =
       'Split it, read fewer files at once, or add what changes all the time to ignore in the phrasebook.';
     expect(failures.map((f) => f.message)).toEqual([
-      `many.csv: it has too many changes beside the 90 of the others for the memory available: 100 at most. ${fix}`,
-      `more.csv: it has too many changes beside the 90 of the others for the memory available: 100 at most. ${fix}`,
+      `many.csv: it has too many changes or units beside the 170 of the others for the memory available: 180 changes at most, a unit counted as 40. ${fix}`,
+      `more.csv: it has too many changes or units beside the 170 of the others for the memory available: 180 changes at most, a unit counted as 40. ${fix}`,
     ]);
   });
 
@@ -175,9 +176,24 @@ describe('a file of more changes than there is memory for', () => {
     });
     expect(run.stderr.trimEnd().split('\n')).toEqual([
       expect.stringMatching(
-        /many\.csv: it has too many changes beside the 2 of the others for the memory available: \d+ at most\./,
+        /many\.csv: it has too many changes or units beside the 42 of the others for the memory available: \d+ changes at most/,
       ),
     ]);
     expect([run.status, run.stdout.includes('RO2'), run.stdout.includes('RO1')]).toEqual([0, true, false]);
+  }, 60_000);
+
+  test('nor are more units than there is memory for', () => {
+    const rows = Array.from(
+      { length: 8000 },
+      (_, pair) => `2026-03-14T09:00:00Z,RO${pair},partner-ready,yes`,
+    );
+    const many = fileWith(`time,unit,parameter,value\n${rows.join('\n')}\n`, 'many.csv');
+    const run = spawnSync(process.execPath, ['--max-old-space-size=64', command, 'verify', many], {
+      encoding: 'utf8',
+    });
+    expect(run.stderr.split('\n')[0]).toMatch(
+      /many\.csv: it has too many changes or units for the memory available: \d+ changes at most, a unit counted as 40\. Split it/,
+    );
+    expect(run.status).toBe(2);
   }, 60_000);
 });
