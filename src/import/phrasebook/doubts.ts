@@ -7,6 +7,7 @@ const unreal =
 const soon = /\b(?:ready|present|switch-?over|restart|removal|insertion)\s+in\s+\d/i;
 /** "removed at 10:00", "ready from 10:00 to 10:05": of another instant than that of its row, which its words do not compare. */
 const atOther = /\b(?:at|from|between)\s+\d{1,2}[:.h]\d{2}/i;
+const past = /\b(?:ago|earlier|yesterday|previously)\b/i;
 /** "restart of the HMI", whose it is stands behind it. */
 const ofAnother =
   /\brestart\s+of\s+(?!(?:the\s+)?(?:module|controller|processor|standby|stby|sby|active|half|slot|unit|node|side|pair)\b|[A-Za-z_]*\d|[A-Z]\b)/i;
@@ -22,11 +23,16 @@ const reason = /\b(?:due\s+to|because|after|since|for)\b/i;
 /** What is longer is no sentence of a person. Chosen here: all of it is looked at more than once. */
 const longest = 500;
 
+/** Whether words tell of another instant than the one at which they were written. */
+export function isOfAnotherTime(text: string): boolean {
+  return atOther.test(text) || past.test(text);
+}
+
 /** Whether plain words that a rule of plain English fits may tell of something else, or of what is not so. */
 export function isDoubtful(signal: Signal, message: string): boolean {
   const text = message.slice(0, longest);
   if (signal === 'fault' || signal === 'sync-failed') return false;
-  if (unreal.test(text) || soon.test(text) || atOther.test(text)) return true;
+  if (unreal.test(text) || soon.test(text) || isOfAnotherTime(text)) return true;
   const [told = ''] = text.split(reason);
   if (isHappening(signal) && unfinished.test(told)) return true;
   if (signal === 'restart') return ofAnother.test(text);

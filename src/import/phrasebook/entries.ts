@@ -3,6 +3,7 @@ import { detached } from '../bytes/decode.ts';
 import { fitsFile } from './file-names.ts';
 import { isMeant, type Meaning, meaningOf, type Understood } from './meanings.ts';
 import { messageRules } from './message-rules.ts';
+import { isDoubtfulNote } from './noted-work.ts';
 import type { Groups } from './patterns.ts';
 import { fitsOwn, type MessageRule, type Phrasebook, type UsedRules } from './phrasebook-rules.ts';
 import { type Matched, ruleFinder } from './rule-finder.ts';
@@ -71,12 +72,17 @@ export function entryReader(phrasebook: Phrasebook, file = '', used: UsedRules =
     readNote(pair, text) {
       const found = notes.first(text, pair.pair);
       const isOwn = found !== undefined && phrasebook.messages.includes(found.rule);
-      const isDone = found !== undefined && (isOwn || !undone.test(text));
+      const isDone = found !== undefined && (isOwn || isSurelyDone(found, text));
       const meant = isDone ? meaningOf(pair, found, text, false) : 'message';
       const subject = { pair: pair.pair, half: null, role: null };
       return Array.isArray(meant) ? meant : [{ subject, signal: 'note', value: detached(text) }];
     },
   };
+}
+
+/** Whether what built-in words find in a technician's line was done, then and with a module. */
+function isSurelyDone({ rule }: Matched, text: string): boolean {
+  return !undone.test(text) && !rule.means.some(({ signal }) => isDoubtfulNote(signal, text));
 }
 
 /** A message by itself. */
