@@ -18,7 +18,7 @@ const moduleWords =
 const unitName = /(?<![\w-])([A-Za-z][A-Za-z_]*\d+)[-/._]([A-Za-z]|\d{1,2})(?![\w-])/g;
 /** "slot B", "Half 2", "pulled B", "removed from B"; not "half a minute", nor "in place of", nor "pulled A new one". */
 const halfWords =
-  /\b(?:[Ss]lot|SLOT)\s+([A-Za-z]|\d{1,2})\b|\b(?:[Hh]alf|HALF|[Pp]lace|PLACE)\s+([A-Z]|\d{1,2})\b|\b(?:[Pp]ulled|[Rr]emoved|[Ww]ithdrew|[Tt]ook out|[Ff]itted|[Ii]nserted|[Rr]eseated|[Ss]eated|[Pp]ut in)\s+(?:module\s+)?([B-Z]\b|A\b(?!\s+\w))|\b(?:on|of|at|from|in)\s+([A-Z])(?=\s*(?:$|[.,;:)!]))/;
+  /\b(?:[Ss]lot|SLOT)\s+([A-Za-z]|\d{1,2})\b|\b(?:[Hh]alf|HALF|[Pp]lace|PLACE)\s+([A-Z]|\d{1,2})\b|\b(?:[Pp]ulled|[Rr]emoved|[Ww]ithdrew|[Tt]ook out|[Ff]itted|[Ii]nserted|[Rr]eseated|[Ss]eated|[Pp]ut in|[Rr]eflashed|[Ff]lashed)\s+(?:(?:the|old|new|standby|active|module|controller)\s+)*([B-Z]\b|A\b(?!\s+\w))|\b(?:on|of|at|from|in)\s+([A-Z])(?=\s*(?:$|[.,;:)!]))/;
 const roleWords = /\b(standby|stby|sby|active)\b/i;
 /** Whether words name a half, of whatever pair. */
 export function namesHalf(words: string): boolean {
