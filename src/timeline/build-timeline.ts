@@ -24,16 +24,17 @@ import { mergeSightings } from './merge.ts';
 import { nameHalves } from './name-halves.ts';
 import { newestStamp } from './newest-stamp.ts';
 import { observationOf } from './observation.ts';
-import { type LogComparison, logComparison } from './one-log.ts';
+import { logComparison } from './one-log.ts';
 import { byCause } from './order.ts';
 import { type RoleEvidence, roleStepsOf } from './role-steps.ts';
 import { readRoles } from './roles.ts';
 import type { TimelineRules } from './rules.ts';
 import { partsByPair, sightingsOf } from './seen-parts.ts';
 import type { Sighting } from './sightings.ts';
+import { silentParts } from './silent-parts.ts';
 import { sitesOf, zonesOf } from './sites.ts';
 import { type StateStep, toSteps } from './states.ts';
-import { type NamedCoverage, type NamedStream, streamsByPair, withLogs } from './streams.ts';
+import { type NamedCoverage, streamsByPair, withLogs } from './streams.ts';
 import { aboutHalf, type Resolved, resolveSubjects } from './subjects.ts';
 
 /**
@@ -59,31 +60,32 @@ export function* timelinesInTurn(
   const sites = sitesOf(files);
   const zones = zonesOf(files);
   const compare = logComparison(files);
-  for (const [pair, list] of [...coverage.entries()].sort(([a], [b]) => compareText(a, b)))
+  const silent = silentParts(files, compare);
+  for (const [pair, list] of [...coverage.entries()].sort(([a], [b]) => compareText(a, b))) {
+    // Pair by pair: what is made of all sightings on the way is needed for one pair at a time.
+    const told = sightingsOf(parts.get(pair) ?? []);
     yield {
-      // Pair by pair: what is made of all sightings on the way is needed for one pair at a time.
-      ...buildPair(pair, sightingsOf(parts.get(pair) ?? []), list, files, compare, rules),
+      ...buildPair(pair, told, withLogs(list, told, silent, compare), files, rules),
       newest: newestStamp(list, offsets),
       site: sites.get(pair) ?? null,
       zone: zones.get(pair) ?? null,
     };
+  }
 }
 
 function buildPair(
   pair: string,
   told: readonly Sighting[],
-  streams: NonEmpty<NamedStream>,
+  coverage: NonEmpty<NamedCoverage>,
   files: readonly ImportedFile[],
-  compare: LogComparison,
   rules: TimelineRules,
 ): Omit<PairTimeline, 'site' | 'zone' | 'newest'> {
-  const coverage = withLogs(streams, told, compare);
   const halves = nameHalves(told, coverage);
   const first = placed(told, halves, rules);
   const contradicted = contradictedNotes(
     first.resolved,
     told.filter((s) => s.signal === 'role'),
-    streams,
+    coverage,
     rules,
   );
   const evidence = contradicted.length === 0 ? first : placed(keptAsNotes(told, contradicted), halves, rules);
