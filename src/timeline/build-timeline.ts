@@ -23,7 +23,7 @@ import { loneSteps } from './lone-steps.ts';
 import { mergeSightings } from './merge.ts';
 import { nameHalves } from './name-halves.ts';
 import { newestStamp } from './newest-stamp.ts';
-import { observationOf } from './observation.ts';
+import { observations } from './observation.ts';
 import { logComparison } from './one-log.ts';
 import { byCause } from './order.ts';
 import { type RoleEvidence, roleStepsOf } from './role-steps.ts';
@@ -93,7 +93,8 @@ function buildPair(
   const grouped = groupByTrack(resolved);
   const events = eventsOf(pair, evidence, grouped, rules);
   const span = spanOf(coverage);
-  const observation = observationsOf(grouped, sightings, coverage, span);
+  const observed = observations(coverage, span);
+  const observation = observationsOf(grouped, sightings, observed);
   return {
     pair,
     halves,
@@ -105,7 +106,7 @@ function buildPair(
     contradicted,
     ...(observation.get(keyOf(null, 'partner-ready')) ??
       observation.get(keyOf(null, 'partner-present')) ??
-      observationOf(sightings, coverage, span)),
+      observed(sightings)),
     ...span,
   };
 }
@@ -133,17 +134,14 @@ function spanOf(coverage: readonly Coverage[]): Interval {
 function observationsOf(
   grouped: Grouped,
   sightings: readonly Sighting[],
-  coverage: readonly NamedCoverage[],
-  span: Interval,
+  observed: ReturnType<typeof observations>,
 ): ReadonlyMap<string, Observation> {
   const ofRoles = sightings
     .filter((s) => s.signal === 'role' && s.subject.half !== null)
     .map((s) => aboutHalf(s, s.subject.half));
   return new Map(
     [...grouped, ...groupByTrack(ofRoles)].flatMap(([key, list]) =>
-      list[0] !== undefined && isStateSignal(list[0].signal)
-        ? [[key, observationOf(list, coverage, span)] as const]
-        : [],
+      list[0] !== undefined && isStateSignal(list[0].signal) ? [[key, observed(list)] as const] : [],
     ),
   );
 }

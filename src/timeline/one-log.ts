@@ -1,7 +1,7 @@
 import { changesFrom } from '../change-columns.ts';
 import { allChanges, eachChange } from '../changes.ts';
 import type { Change, ImportedFile, Interval, Stream } from '../vocabulary.ts';
-import { spacingsAfter } from './observation.ts';
+import { spacingsAfter } from './polled-spans.ts';
 
 /** What two files tell where both were written: the same; not the same; neither tells anything there. */
 export type Common = 'same' | 'different' | 'silent';

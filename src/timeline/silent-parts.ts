@@ -21,19 +21,31 @@ interface Journal extends Interval {
 export function silentParts(files: readonly ImportedFile[], compare: LogComparison): SilentParts {
   const logs = groupBy(files.flatMap(journalIn), ({ name }) => name);
   const several = [...logs.values()].filter((parts) => parts.length > 1);
+  const isOneLog = remembered((part, other) => [...part.units].some((unit) => other.units.has(unit)));
   return ([first, ...rest]) => {
     const own = new Set([first, ...rest].map(({ file }) => file));
     const { pair } = first.stream.subject;
     return several.flatMap((parts) => {
       const told = parts.filter(({ file }) => own.has(file));
-      const units = new Set(told.flatMap((part) => [...part.units]));
       return parts
-        .filter((part) => !own.has(part.file) && [...part.units].some((unit) => units.has(unit)))
+        .filter((part) => !own.has(part.file) && told.some((other) => isOneLog(part, other)))
         .filter((part) =>
           told.every((other) => isApart(part, other) || compare(part.file, other.file) !== 'different'),
         )
         .map((part) => silentStream(pair, part));
     });
+  };
+}
+
+/** The same answers, each found once: all pairs of a site ask of the same files. */
+function remembered(answer: (part: Journal, other: Journal) => boolean): typeof answer {
+  const known = new Map<Journal, Map<Journal, boolean>>();
+  return (part, other) => {
+    const ofPart = known.get(part) ?? new Map<Journal, boolean>();
+    known.set(part, ofPart);
+    const found = ofPart.get(other) ?? answer(part, other);
+    ofPart.set(other, found);
+    return found;
   };
 }
 
