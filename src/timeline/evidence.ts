@@ -27,17 +27,13 @@ export function uniqueLines(lines: NonEmpty<SourceLine>): NonEmpty<SourceLine> {
 
 /** The first and last line of what was read of a pair: the evidence of what did not happen in it. */
 export function endLines(timeline: PairTimeline): NonEmpty<SourceLine> {
-  const first = [...timeline.coverage].sort((a, b) => a.stream.first.time - b.stream.first.time)[0];
-  const last = [...timeline.coverage].sort((a, b) => b.stream.last.time - a.stream.last.time)[0];
-  const lines = [first, last].flatMap((c, index) => {
-    if (c === undefined) return [];
-    const point = index === 0 ? c.stream.first : c.stream.last;
-    return [{ file: c.file, line: point.line, text: point.text }];
-  });
-  const [begin, ...rest] = lines;
-  const fallback = timeline.coverage[0];
-  const { line, text } = fallback.stream.first;
-  return begin === undefined ? [{ file: fallback.file, line, text }] : uniqueLines([begin, ...rest]);
+  const { coverage } = timeline;
+  const first = coverage.reduce((a, b) => (b.stream.first.time < a.stream.first.time ? b : a));
+  const last = coverage.reduce((a, b) => (b.stream.last.time > a.stream.last.time ? b : a));
+  return uniqueLines([
+    toLine({ file: first.file, ...first.stream.first }),
+    toLine({ file: last.file, ...last.stream.last }),
+  ]);
 }
 
 function toLine({ file, line, text }: SourceLine): SourceLine {
