@@ -73,6 +73,26 @@ describe('the fast lane comes to what the general one comes to', () => {
     for (const some of [foreign, late, curly]) await compare(some, 65_536, 77, 3);
   });
 
+  test('as an alarm list whose rows say when each ended', async () => {
+    const stamp = stamps.plain ?? clock;
+    const rows = Array.from({ length: 300 }, (_, i) => {
+      // Most have ended, after times that come again; some stand, some end where nobody can.
+      const ended = i % 7 === 0 ? '' : i % 31 === 0 ? '?' : stamp(i * 20 + (i % 3) * 10);
+      const message = ['partner not ready', 'link a down', 'door 4 open', 'sync failed'][i % 4] ?? '';
+      return `${stamp(i * 20)},${ended},RO${i % 3}-A,${message}`;
+    });
+    await compare(`time,cleared,unit,message\n${rows.join('\n')}\n`, 65_536, 97);
+  });
+
+  test('as a table of pairs whose column names say the half', async () => {
+    const stamp = stamps.plain ?? clock;
+    const rows = Array.from({ length: 300 }, (_, i) => {
+      const light = i % 50 < 5 ? 'flashing' : 'steady';
+      return `${stamp(Math.floor(i / 2) * 10)},INTAKE-${i % 2},active,standby,off,${light},${i % 90 < 3 ? 'no' : 'yes'}`;
+    });
+    await compare(`time,pair,role A,role B,light A,light B,partnerReady\n${rows.join('\n')}\n`, 65_536, 97);
+  });
+
   test('as snapshots with gauges and roles', async () => {
     const rows = Array.from({ length: 60 }, (_, i) => {
       const at = (stamps.plain ?? clock)(i * 10);
