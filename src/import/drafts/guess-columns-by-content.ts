@@ -34,7 +34,10 @@ const alsoNamed: Readonly<Record<string, RegExp>> = {
  */
 export function guessByContent(all: readonly NamedCells[], phrasebook: Phrasebook): ContentGuess | null {
   const filled = all.filter(({ cells }) => cells.some((c) => c.trim() !== ''));
-  const timed = timeOf(filled, phrasebook);
+  const timed = timeOf(
+    filled.filter((c) => !isNamed(c, 'ended')),
+    phrasebook,
+  );
   if (timed === null) return null;
   const columns: Record<string, string> = { ...timed.columns };
   const isFree = ({ name }: NamedCells): boolean => !Object.values(columns).includes(name);
@@ -113,10 +116,11 @@ function messageOf(all: readonly NamedCells[]): NamedCells | undefined {
   );
 }
 
-function isNamed({ name }: NamedCells, key: string): boolean {
+/** Whether a column is called as plain English calls one for that key. */
+export function isNamed({ name }: NamedCells, key: string): boolean {
   const word = folded(name);
   if (key === 'time') return alsoNamed.time?.test(name) === true;
-  return (['unit', 'pair', 'message', 'parameter', 'value'] as const).some(
+  return (['unit', 'pair', 'message', 'parameter', 'value', 'ended'] as const).some(
     (k) => k === key && columnSpellings(k).includes(word),
   );
 }

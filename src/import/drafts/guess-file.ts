@@ -2,7 +2,7 @@ import type { DraftKey, FileDraft } from '../../vocabulary.ts';
 import { csvRows } from '../bytes/csv-rows.ts';
 import { compilePattern } from '../phrasebook/patterns.ts';
 import type { Phrasebook } from '../phrasebook/phrasebook-rules.ts';
-import { type ContentGuess, guessByContent, type NamedCells } from './guess-columns-by-content.ts';
+import { type ContentGuess, guessByContent, isNamed, type NamedCells } from './guess-columns-by-content.ts';
 import { guessLine } from './guess-line.ts';
 import type { StampGuess } from './guess-stamp.ts';
 import { unitOfFile } from './guess-units.ts';
@@ -94,7 +94,7 @@ function guessTable(name: string, text: string, known: GuessOptions): FileGuess 
     const all = names.map((n, i) => ({ name: n, cells: data.map((r) => r.cells[i] ?? '') }));
     const guessedBy = guessByContent(all, known.phrasebook);
     if (guessedBy === null) continue;
-    const found = { ...guessedBy, columns: known.columns ?? guessedBy.columns };
+    const found = { ...guessedBy, columns: withEnd(known.columns ?? guessedBy.columns, all) };
     const take = (cells: readonly string[]): SaidRow =>
       saidBy(
         found.columns,
@@ -126,6 +126,13 @@ function saidBy(
 /** What all rows are about, where no column says it. */
 function unitFor(name: string, { columns }: ContentGuess, { names }: GuessOptions): string | null {
   return columns.unit === undefined ? unitOfFile(name, names) : null;
+}
+
+/** In a journal a column may say until when a condition stood. */
+function withEnd(columns: ContentGuess['columns'], all: readonly NamedCells[]): ContentGuess['columns'] {
+  const isJournal = columns.message !== undefined && columns.parameter === undefined;
+  const ended = isJournal ? all.find((c) => isNamed(c, 'ended')) : undefined;
+  return ended === undefined ? columns : { ...columns, ended: ended.name };
 }
 
 function guessed(

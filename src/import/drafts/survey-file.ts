@@ -11,6 +11,7 @@ import type { DateOrder } from '../clock/stamp.ts';
 import { timeReader } from '../clock/time-reader.ts';
 import { zoneOf } from '../clock/zones.ts';
 import { columnsOf } from '../layouts/columns.ts';
+import { unitKeys } from '../layouts/head.ts';
 import { leadingStamp } from '../layouts/leading-stamp.ts';
 import { type Plan, recognise, shapeOf } from '../layouts/recognise.ts';
 import { columnKeys } from '../phrasebook/column-keys.ts';
@@ -117,10 +118,14 @@ async function surveyKnown(
   const into = tallySink(tally, units, counts);
   await eachRow(file, shapeOf(plan), plan.headerLine, (row) => take(row, into(row)));
   if (counts.taken === 0 || isOtherUnit(plan, guess, units, counts.taken)) return null;
-  const columns = columnsOf(plan, phrasebook).flatMap(({ name, meaning }): readonly [string, string][] => {
-    const key = columnKeys.find((k) => k === meaning);
-    return key === undefined ? [] : [[key, name]];
-  });
+  const columns = columnsOf(plan, phrasebook).flatMap(
+    ({ name, meaning }, place): readonly [string, string][] => {
+      const key = columnKeys.find((k) => k === meaning);
+      // A parameter may be called as a key is: the role of half B is no column of roles.
+      const isSignal = unitKeys.some((k) => k === key && plan.head.column(k) !== place);
+      return key === undefined || isSignal ? [] : [[key, name]];
+    },
+  );
   const keys: DraftKey[] = [
     { key: 'layout', value: plan.importer.id, because: null },
     ...(columns.length === 0 ? [] : [{ key: 'columns', value: Object.fromEntries(columns), because: null }]),

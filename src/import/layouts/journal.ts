@@ -37,7 +37,9 @@ export const journal: TableImporter = {
         return sink.reject('The row has too few columns.', 'Correct the row.');
       const at = stampOf(row, time, times, sink);
       if (at === undefined) return;
-      const beside = { state: state < 0 ? undefined : row.cell(state), ...value(row), ...ended(row, at) };
+      const end = ended(row, at);
+      if (typeof end === 'object') return sink.reject(end.what, end.fix);
+      const beside = { state: state < 0 ? undefined : row.cell(state), ...value(row), ended: end };
       sink.entry(at, units.unit(row), row.cell(message), units.parts(row), beside);
     };
   },
