@@ -3,12 +3,6 @@ import { groupBy } from './groups.ts';
 import { type LogComparison, logName } from './one-log.ts';
 import type { NamedStream } from './streams.ts';
 
-/**
- * The journals without a row of a pair that are parts of one that has some, as streams of that pair: a day on which it says nothing is
- * observed all the same.
- */
-export type SilentParts = (streams: NonEmpty<NamedStream>) => readonly NamedStream[];
-
 /** A file of entries alone, and what it may be a part of. */
 interface Journal extends Interval {
   readonly file: string;
@@ -17,8 +11,15 @@ interface Journal extends Interval {
   readonly streams: NonEmpty<Stream>;
 }
 
-/** Such a part bears the same name but for its numbers, tells of a unit that the others tell of too, and the same where both were written. */
-export function silentParts(files: readonly ImportedFile[], compare: LogComparison): SilentParts {
+/**
+ * Finds the journals without a row of a pair that are parts of one that has some, as streams of that pair: a day on which it says nothing is
+ * observed all the same. Such a part bears the same name but for its numbers, tells of a unit that the others tell of too, and the same where both
+ * were written.
+ */
+export function silentParts(
+  files: readonly ImportedFile[],
+  compare: LogComparison,
+): (streams: NonEmpty<NamedStream>) => readonly NamedStream[] {
   const logs = groupBy(files.flatMap(journalIn), ({ name }) => name);
   const several = [...logs.values()].filter((parts) => parts.length > 1);
   const isOneLog = remembered((part, other) => [...part.units].some((unit) => other.units.has(unit)));

@@ -2,7 +2,6 @@ import type { Coverage, ImportedFile, NonEmpty } from '../vocabulary.ts';
 import { continuedLogs } from './continued-logs.ts';
 import type { LogComparison } from './one-log.ts';
 import type { Sighting } from './sightings.ts';
-import type { SilentParts } from './silent-parts.ts';
 
 /** What a stream of a pair covers, under the name that its sightings have. */
 export interface NamedCoverage extends Coverage {
@@ -29,11 +28,11 @@ export function streamsByPair(files: readonly ImportedFile[]): ReadonlyMap<strin
   return byPair;
 }
 
-/** The streams of one pair with the journal that each file is part of, and those parts of its journals that say nothing of it. */
+/** The streams of one pair with the journal that each file is part of, and, as `silent` finds them, those parts of its journals that say nothing of it. */
 export function withLogs(
   [first, ...others]: NonEmpty<NamedStream>,
   sightings: readonly Sighting[],
-  silent: SilentParts,
+  silent: (streams: NonEmpty<NamedStream>) => readonly NamedStream[],
   compare: LogComparison,
 ): NonEmpty<NamedCoverage> {
   const rest = [...others, ...silent([first, ...others])];
