@@ -5,7 +5,7 @@ import type { Head } from './head.ts';
 import { stateColumn } from './rule-columns.ts';
 
 /** What stands where a condition has not ended yet. Common practice, no source. */
-const notYet = /^(?:[-–—.]*|n\/?a|active|open|standing)$/i;
+const notYet = /^(?:[-–—.]*|n\/?a|no|false|active|open|standing)$/i;
 
 /** Until when the condition of a row stood; undefined where it still does; or why that cannot be said. */
 export type Ended = number | undefined | { readonly what: string; readonly fix: string };

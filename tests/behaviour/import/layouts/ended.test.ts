@@ -64,6 +64,7 @@ describe('a condition of which nobody can say until when it stood is not read', 
   test.each([
     `${day} 07:59:59Z`,
     'soon',
+    'yes',
     // Clocks go back from 02:00 to 01:00 in Lisbon on that day.
     '2027-10-31 01:30:00 Europe/Lisbon',
   ])('%s', async (ended) => {
@@ -76,6 +77,7 @@ describe('a condition of which nobody can say until when it stood is not read', 
       'no longer stands ("cleared"), and column "cleared" does not say',
     );
     expect(await refused('', 'active')).toBeUndefined();
+    expect(await refused('no')).toBeUndefined();
   });
   test('in a line of fields, where the end is not read', async () => {
     const row = { time: `${day}T08:00:00Z`, unit: 'RO1', event: 'partner not ready' };
