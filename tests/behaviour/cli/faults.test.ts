@@ -184,7 +184,7 @@ describe('a file of more changes than there is memory for', () => {
 
   test('nor are more units than there is memory for', () => {
     const rows = Array.from(
-      { length: 8000 },
+      { length: 3000 },
       (_, pair) => `2026-03-14T09:00:00Z,RO${pair},partner-ready,yes`,
     );
     const many = fileWith(`time,unit,parameter,value\n${rows.join('\n')}\n`, 'many.csv');
