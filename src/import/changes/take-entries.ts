@@ -1,7 +1,7 @@
 import type { Subject } from '../../vocabulary.ts';
 import { detached } from '../bytes/decode.ts';
 import { takeInOrder } from '../clock/clock-order.ts';
-import type { Meaning, Understood } from '../phrasebook/meanings.ts';
+import { isMeant, type Meaning } from '../phrasebook/meanings.ts';
 import { halfSaid } from '../phrasebook/spoken-subjects.ts';
 import { type Condition, conditionIn } from './conditions.ts';
 import { unitOf } from './find-unit.ts';
@@ -118,10 +118,6 @@ export function takeFound(state: SinkState, at: number, entry: RecordedEntry, is
     const { index: stream } = unit;
     push(state, { kind: 'entry', time: at, earliest: at, before: null, stream, subject, signal, value });
   }
-}
-
-function isMeant(found: Meaning): found is readonly Understood[] {
-  return Array.isArray(found);
 }
 
 /** The same line again within its second is no other: its changes count once more. False where they are not known. */

@@ -14,10 +14,12 @@ const about =
 const before = `^\\s*${writer}${about}`;
 const verb = '(?:(?:is|are|was|has|have|been|now|again)\\s+)*';
 /** Where, when, by whom and why may follow; anything else ("inhibited", "failed", "= 0") may say the contrary. */
-const circumstance =
-  '(?:\\s+(?:in|into|from|at|of|on|by|to|onto|with|after|since|for|due\\s+to)\\b(?s:.*)|\\s*[;,(\\[](?s:.*))?[\\s.!]*$';
+const circumstanceOf = (words: string): string =>
+  `(?:\\s+(?:${words})\\b(?s:.*)|\\s*[;,(\\[](?s:.*))?[\\s.!]*$`;
+const circumstances = 'in|into|from|at|of|on|by|with|after|since|for|due\\s+to';
+const circumstance = circumstanceOf(`${circumstances}|to|onto`);
 /** Behind a state "to" says what it became: `role active to standby`. */
-const stateCircumstance = circumstance.replace('by|to|onto|', 'by|');
+const stateCircumstance = circumstanceOf(circumstances);
 const done = '(?:\\s+(?:now|again|done|completed?|finished))?';
 /** A number with letters around it: "mismatch" and "update" are no firmware and no model. */
 const identity = '[a-z0-9._/-]*[0-9](?:[^\\s,;()]*[0-9a-z])?';
